@@ -9,9 +9,9 @@ import (
 	"tenthpoint/cmd/task/toolchain"
 )
 
-// benchChore runs every benchmark that needs no window. Flags go on to
-// `go test`, after ours, so a later -bench narrows the choice; arguments
-// starting with ./ name packages to measure instead of all.
+// benchChore runs every benchmark that needs no window. Flags are passed on to `go test`, after
+// ours, so a later -bench narrows the choice; arguments starting with ./ name packages to measure
+// instead of all.
 func benchChore(args []string) error {
 	flags, packages := splitBenchArgs(args)
 	if len(packages) == 0 {
@@ -73,7 +73,7 @@ func packagesWithBenchmarks(packages []string) ([]string, error) {
 	return out, nil
 }
 
-// anyHolds reports whether a text stands in any of some files.
+// anyHolds reports whether any of some files contains a text.
 func anyHolds(paths []string, text string) (bool, error) {
 	for _, path := range paths {
 		file, err := os.ReadFile(path)

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/cmd/task/toolchain"
 )
 
-// A tally counts what a check found.
+// tally counts the results of a check.
 type tally struct{ passed, failed int }
 
 func (t *tally) add(other tally) {
@@ -32,8 +32,7 @@ func (t tally) closingLine() string {
 	return fmt.Sprintf("%d passed, %d failed", t.passed, t.failed)
 }
 
-// checkChore checks everything and never stops at the first fault: one run
-// tells all there is to mend.
+// checkChore checks everything and never stops at the first fault: one run reports all of them.
 func checkChore(args []string) error {
 	if len(args) > 0 {
 		return fmt.Errorf("check takes no arguments, not %q", strings.Join(args, " "))
@@ -102,7 +101,7 @@ func portStep(t target) bool {
 		"build", "-buildvcs=false", "-o", os.DevNull, "./cmd/tenth")
 }
 
-// goStep runs one go command as a check and says how it went.
+// goStep runs one go command as a check and prints the result.
 func goStep(name string, env []string, args ...string) bool {
 	toolchain.Say("\n== %s", name)
 	if err := toolchain.Go(env, args...).Run(); err != nil {

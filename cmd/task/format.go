@@ -11,7 +11,7 @@ import (
 	"tenthpoint/cmd/task/toolchain"
 )
 
-// formatStep holds every Go file against the standard format.
+// formatStep compares every Go file with the standard format.
 func formatStep() bool {
 	toolchain.Say("== format")
 	faults := unformatted(".")

@@ -3,17 +3,17 @@
 //
 //	go run ./cmd/task run            open the desk on an invented elevator
 //	go run ./cmd/task check          format, vet, every test, the real window
-//	go run ./cmd/task bench [flags]  benchmarks; flags go on to `go test`
+//	go run ./cmd/task bench [flags]  benchmarks; flags are passed on to `go test`
 //	go run ./cmd/task books          books of older programs, for tests
 //	go run ./cmd/task fonts          the fonts of papers, cut from the originals
 //	go run ./cmd/task season         a season of 10,000 loads against the journal
 //	go run ./cmd/task compare        an older program against this one
 //	go run ./cmd/task shots DIR      pictures of every screen and paper
 //
-// It is written in plain Go without cgo and without any package from outside
-// the standard library, so that a fresh clone needs nothing but Go to begin.
-// What a chore needs beyond Go (a C compiler, X11 headers, a PDF reader) is
-// looked for first and, on Debian and Ubuntu, installed when that is allowed.
+// It is written in plain Go without cgo and without any package from outside the standard library,
+// so that a fresh clone needs nothing but Go to begin. Other requirements of a chore (a C compiler,
+// X11 headers, a PDF reader) are checked first and, on Debian and Ubuntu, installed when that is
+// allowed.
 package main
 
 import (
@@ -49,8 +49,8 @@ func main() {
 	}
 }
 
-// dispatch finds the chore named by the first word and does it from the root
-// of the repository, wherever the caller stands inside it.
+// dispatch finds the chore named by the first word and runs it from the root of the repository,
+// from any directory inside it.
 func dispatch(args []string) error {
 	if len(args) == 0 {
 		usage()

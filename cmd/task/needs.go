@@ -13,8 +13,8 @@ type need struct {
 	has    func() bool // whether this machine has it now
 }
 
-// deskNeeds is what compiling the desk's window asks for on Linux: cgo, and
-// the headers and libraries that GLFW and the OpenGL binding include.
+// deskNeeds are the requirements of compiling the window on Linux: cgo, and the headers and
+// libraries that GLFW and the OpenGL binding include.
 var deskNeeds = []need{
 	{"a C compiler with its library headers", "gcc libc6-dev", header("stdlib.h")},
 	{"pkg-config", "pkg-config", command("pkg-config")},
@@ -27,15 +27,14 @@ var deskNeeds = []need{
 	{"X11 video mode headers", "libxxf86vm-dev", header("X11/Xlib.h", "X11/extensions/xf86vmode.h")},
 }
 
-// windowNeeds is what opening a window without a screen, and typing into it,
-// asks for.
+// windowNeeds are the requirements of opening a window without a screen, and typing into it.
 var windowNeeds = []need{
 	{"an OpenGL driver", "libgl1-mesa-dri", anyFile("/usr/lib/*/dri/*_dri.so", "/usr/lib*/dri/*_dri.so")},
 	{"Xvfb, a display without a screen", "xvfb", command("Xvfb")},
 	{"xdotool, which types into a window", "xdotool", command("xdotool")},
 }
 
-// paperNeeds is what reading and picturing a PDF asks for.
+// paperNeeds are the requirements of reading and rendering a PDF.
 var paperNeeds = []need{
 	{"pdftotext and pdftoppm, which read a PDF", "poppler-utils", both(command("pdftotext"), command("pdftoppm"))},
 }
@@ -48,8 +47,8 @@ func command(name string) func() bool {
 	}
 }
 
-// header asks the C compiler itself whether it finds the headers: only the
-// compiler knows every folder it looks into.
+// header runs the C compiler to find out whether it finds the headers: only the compiler knows all
+// its search paths.
 func header(names ...string) func() bool {
 	return func() bool {
 		compiler := cCompiler()
@@ -71,7 +70,7 @@ func cCompiler() []string {
 	return strings.Fields(string(out))
 }
 
-// pkgConfig asks pkg-config whether it knows a library.
+// pkgConfig runs pkg-config to find out whether it knows a library.
 func pkgConfig(library string) func() bool {
 	return func() bool { return exec.Command("pkg-config", "--exists", library).Run() == nil }
 }

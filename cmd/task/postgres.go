@@ -15,9 +15,8 @@ import (
 // postgresEngine is the package whose tests need a server.
 const postgresEngine = "./internal/book/postgres"
 
-// postgresChore runs the suite of the book on a PostgreSQL server of its own, that
-// is made in a temporary folder, listens on a socket in it alone, and is gone
-// afterwards. Flags go on to `go test`.
+// postgresChore runs the test suite of the book on a temporary PostgreSQL server, which lives in a
+// temporary folder and listens only on a socket in it. Flags are passed on to `go test`.
 func postgresChore(args []string) (err error) {
 	programs, err := postgresPrograms()
 	if err != nil {
@@ -37,8 +36,8 @@ func postgresChore(args []string) (err error) {
 	return toolchain.Go(env, append(append([]string{"test", "-tags", "postgres", "-count", "1"}, args...), postgresEngine)...).Run()
 }
 
-// postgresPrograms is the folder of PostgreSQL's programs: where Debian puts those
-// of the newest version, or where the path finds them.
+// postgresPrograms returns the folder of PostgreSQL's programs: the newest version in Debian's
+// place, or one in the path.
 func postgresPrograms() (string, error) {
 	found, err := filepath.Glob("/usr/lib/postgresql/*/bin/initdb")
 	if err != nil {

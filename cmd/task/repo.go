@@ -34,8 +34,8 @@ func findRoot(dir string) (string, error) {
 	}
 }
 
-// buildFolder is where built programs go: the user's cache, never the clone,
-// so a chore leaves the working tree as it found it.
+// buildFolder returns the folder for built programs: in the user's cache, never in the clone, so a
+// chore leaves the working tree unchanged.
 func buildFolder() (string, error) {
 	cache, err := os.UserCacheDir()
 	if err != nil {

@@ -47,8 +47,8 @@ func newReport(out io.Writer) *report {
 	return &report{out: out, packages: map[string]*packageRun{}, builds: map[string]*strings.Builder{}}
 }
 
-// take enters one line of the stream. A line that is no event is shown as it
-// is: it can only be the go command complaining.
+// take handles one line of the stream. A line that is no event is printed unchanged: it can only be
+// an error of the go command.
 func (r *report) take(line []byte) {
 	var e event
 	if err := json.Unmarshal(line, &e); err != nil {

@@ -16,8 +16,8 @@ import (
 // the display) from one that was used and then ended badly.
 const opensWithin = 15 * time.Second
 
-// runChore opens the desk on an invented elevator. Where no window can open
-// it does the same morning's work into files, and says so.
+// runChore opens the desk on an invented elevator. Where no window can open it runs the same
+// morning into files, and says so.
 func runChore(args []string) error {
 	flags := flag.NewFlagSet("run", flag.ContinueOnError)
 	files := flags.String("files", "", "do not open a window; work into this folder")
@@ -82,8 +82,8 @@ func displayFault(system string, env func(string) string) string {
 	}
 }
 
-// needsToBuildDesk is what compiling the window takes on this system. Windows
-// and macOS bring their own OpenGL and window headers.
+// needsToBuildDesk returns the requirements of compiling the window on a system. Windows and macOS
+// bring their own OpenGL and window headers.
 func needsToBuildDesk(system string) []need {
 	if system == "windows" || system == "darwin" {
 		return deskNeeds[:1]

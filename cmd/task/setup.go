@@ -11,9 +11,8 @@ import (
 	"tenthpoint/cmd/task/toolchain"
 )
 
-// provide sees to it that the needs are met. On Debian and Ubuntu it installs
-// what is missing when it may; otherwise it answers with an error that names
-// what is missing and what to type or do.
+// provide makes sure that the needs are met. On Debian and Ubuntu it installs what is missing when
+// it may; otherwise it returns an error that names what is missing and what to do.
 func provide(needs []need) error {
 	missing := unmet(needs)
 	if len(missing) == 0 {
@@ -47,8 +46,8 @@ func unmet(needs []need) []need {
 	return missing
 }
 
-// rootPrefix is what to put before a command so that it runs as root without
-// a password being asked for, and whether there is such a way.
+// rootPrefix returns the words to put before a command to run it as root without a password prompt,
+// and whether that is possible.
 func rootPrefix() (prefix []string, may bool) {
 	if os.Geteuid() == 0 {
 		return nil, true

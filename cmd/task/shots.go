@@ -61,7 +61,7 @@ func picturePapers(dir string) error {
 	return errors.Join(faults...)
 }
 
-// listPictures says what was written, and complains when nothing was.
+// listPictures prints the files written, and fails when there are none.
 func listPictures(dir string) error {
 	pictures, err := filepath.Glob(filepath.Join(dir, "*.p[dn][fg]"))
 	if err != nil {

@@ -13,8 +13,8 @@ import (
 // times is mostly garbage.
 var rareCollection = []string{"GOGC=300"}
 
-// testStep runs the tests of some packages, prints as they end, and counts. They were
-// vetted before, and what another checkout compiled is not compiled again (-trimpath).
+// testStep runs the tests of some packages, prints as they end, and counts. They were vetted
+// before, and packages compiled in another checkout are reused (-trimpath).
 func testStep(name string, env []string, packages ...string) tally {
 	toolchain.Say("\n== %s", name)
 	args := append([]string{"test", "-json", "-vet=off", "-trimpath", "-timeout", "30m"}, packages...)

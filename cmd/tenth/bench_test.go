@@ -66,7 +66,7 @@ func atHouseBook(ts *testscript.TestScript, act func(context.Context, *scalehous
 	ts.Check(act(ctx, d))
 }
 
-// raise-dispute TICKET doubts the moisture of a ticket.
+// raise-dispute TICKET disputes the moisture of a ticket.
 func raiseDispute(ts *testscript.TestScript, _ bool, args []string) {
 	var number terminal.TicketNumber
 	ts.Check(number.UnmarshalText([]byte(args[0])))

@@ -61,6 +61,7 @@ type commands struct {
 	Person   house.Person   `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
+	Law      rates.Law      `cmd:"" group:"house" help:"Read and check the published rules: grades, recording, bushels, tolerances, deadlines."`
 	Bin      house.Bin      `cmd:"" group:"house" help:"Add, change or list pits and bins."`
 	Scale    house.Scale    `cmd:"" group:"house" help:"The log of a truck scale: zero, check weighings, certificate, out of service."`
 	Guard    house.Guard    `cmd:"" group:"house" help:"Decide what the house asks about before a ticket."`
@@ -91,7 +92,7 @@ Type "tenth COMMAND --help" to see what a command takes, with examples.
 Commands that use a book take --book PATH, or the book that TENTHPOINT_BOOK
 names, or the one in your data folder.`
 
-// run does one command line and gives the exit status.
+// run runs one command line and returns the exit status.
 func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) {
 	t.Context = ctx
 	defer func() {
@@ -127,7 +128,7 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 	return 0
 }
 
-// failed is a fault of the program itself, in a sentence instead of a stack trace.
+// failed reports a panic in a sentence instead of a stack trace.
 func failed(fault any) error {
 	if os.Getenv(traceVariable) != "" {
 		panic(fault)
@@ -136,7 +137,7 @@ func failed(fault any) error {
 		"the program stopped at a fault of its own: %v", fault)
 }
 
-// traceVariable asks for the stack trace of a fault, for whoever mends it.
+// traceVariable enables the stack trace of a panic, for debugging.
 const traceVariable = "TENTHPOINT_TRACE"
 
 // givenTwice refuses a flag given twice that takes one value: the second would

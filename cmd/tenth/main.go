@@ -1,10 +1,9 @@
 // Command tenth does the work of the scale house from a terminal: the same
 // acts as the window, on the same book, with no display.
 //
-// It is for scripts, for tests, for the day the window will not open, and for
-// whoever likes typing. Every command says what it did on standard output;
-// what went wrong stands on standard error as a line beginning with "error:"
-// and, where something can be done about it, a line beginning with "hint:".
+// It is for scripts, for tests, for the day the window will not open, and for those who like
+// typing. Every command reports on standard output; errors are printed on standard error as a line
+// beginning with "error:" and, where something can be done about it, a line beginning with "hint:".
 // The exit status is 0 only when all of it was done.
 package main
 
@@ -18,9 +17,9 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 )
 
-// collectorPercent lets the heap grow to a few times what is in use before memory is
-// collected. A command lives for a moment and reads rules most of it: at the usual
-// 100 a third of its time goes into collecting what it is about to drop.
+// collectorPercent lets the heap grow to a few times the live memory before garbage collection. A
+// command is short-lived and reads rules most of that time: at the default of 100 a third of it is
+// spent collecting what is about to be dropped.
 const collectorPercent = 400
 
 func main() {

@@ -20,9 +20,9 @@ import (
 // never does.
 const oldBooks = "../../testdata/books"
 
-// TestOldBooks opens books of older programs, one of every step of the tables
-// among them, and wants each to be sound and every slip, working, day sheet and
-// account to read as it did. What may read otherwise stands in allowed.txt.
+// TestOldBooks opens books of older programs, one of every step of the tables among them, and
+// requires that each verifies and every slip, working, day sheet and account reads as before.
+// Allowed differences are in allowed.txt.
 func TestOldBooks(t *testing.T) {
 	names, err := filepath.Glob(filepath.Join(oldBooks, "*.book.gz"))
 	if err != nil || len(names) < 11 {

@@ -195,7 +195,7 @@ func alter(ts *testscript.TestScript, _ bool, args []string) {
 	}
 }
 
-// replace OLD NEW FILE changes a text in a file, where it must stand.
+// replace OLD NEW FILE changes a text in a file, which must contain it.
 func replace(ts *testscript.TestScript, _ bool, args []string) {
 	text := ts.ReadFile(args[2])
 	if !strings.Contains(text, args[0]) {

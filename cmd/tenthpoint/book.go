@@ -16,8 +16,8 @@ import (
 	"tenthpoint/internal/book/sqlite"
 )
 
-// bookPath is where the book lies: as named, or in the person's data folder.
-// The terminal program looks in the same place.
+// bookPath returns the path of the book: as named, or in the person's data folder. The terminal
+// program looks in the same place.
 func bookPath(named string) (string, error) {
 	if named != "" {
 		return named, nil
@@ -29,8 +29,8 @@ func bookPath(named string) (string, error) {
 	return filepath.Join(folder, "tenthpoint", "house.book"), nil
 }
 
-// ratesFolder is where the rates and charts of a book lie: the folder named,
-// else the one beside the book.
+// ratesFolder returns the folder of the rates and charts of a book: the folder named, else the one
+// beside the book.
 func (p *program) ratesFolder(book string) string {
 	if p.flags.Schedules != "" {
 		return p.flags.Schedules
@@ -38,10 +38,9 @@ func (p *program) ratesFolder(book string) string {
 	return ratefiles.RatesBeside(book)
 }
 
-// openDesk opens a desk on a book, making the book if it is not there. With a
-// mistake in the elevator's own rates the desk opens without any: nothing may
-// be settled under examples in their place, and the screen of rates names the
-// mistakes.
+// openDesk opens a desk on a book, making the book if it is not there. With a mistake in the
+// elevator's own rates the desk opens without any: nothing may be settled under examples instead,
+// and the screen of rates shows the mistakes.
 func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, error) {
 	folder := p.ratesFolder(path)
 	if p.flags.Schedules != "" {
@@ -73,11 +72,10 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 	return d, d.SignIn(p.who)
 }
 
-// demoLoads is how many trucks the invented season has brought.
+// demoLoads is the number of loads of the invented season.
 const demoLoads = 240
 
-// newDemo makes a fresh book of the invented elevator in the person's cache and
-// gives its path.
+// newDemo makes a new book of the invented elevator in the person's cache and returns its path.
 func newDemo(ctx context.Context, report func(done, total int)) (path string, err error) {
 	cache, err := os.UserCacheDir()
 	if err != nil {

@@ -43,8 +43,8 @@ func (d *testDesktop) correctTicket(number int64, reason, tare string) {
 	d.press("ctrl+e")
 	d.write(reason, "", "") // past the manager, and the button: the correcting load opens
 	d.settle()
-	// The keyboard is on the first field: back over the slip and Issue, then over
-	// remark, price, terms and pit to the tare.
+	// The focus is on the first field: back over the slip and Issue, then over remark, price, terms
+	// and pit to the tare.
 	d.press("shift+Tab", "shift+Tab", "shift+Tab", "shift+Tab", "shift+Tab", "shift+Tab", "shift+Tab")
 	d.write(tare)
 	d.press("F12")
@@ -99,8 +99,8 @@ func changedTickets(t *testing.T, at *scalehouse.Desk, first int64) {
 	}
 }
 
-// numbersToday is how the day sheet says which tickets the day had, counted
-// back through the book from the last one.
+// numbersToday returns the day sheet's text for the day's ticket numbers, counted back through the
+// book from the last one.
 func (d *testDesktop) numbersToday(last int64) string {
 	d.t.Helper()
 	first := last

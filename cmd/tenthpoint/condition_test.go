@@ -8,8 +8,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// What an indicator shows is told by its gravest fault, and never passes for a weight
-// at rest unless it may go on a ticket.
+// A reading is described by its gravest fault, and never counts as at rest unless it may go on a
+// ticket.
 func TestConditionOfAReading(t *testing.T) {
 	scale := scalelink.Scale{Name: "1", Capacity: quantity.Int(120000, quantity.Lb), Division: quantity.Int(20, quantity.Lb)}
 	lb := func(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }

@@ -33,7 +33,7 @@ type testDesktop struct {
 	log     bytes.Buffer
 }
 
-// patience is how long anything on the display may take.
+// patience is the timeout of anything on the display.
 const patience = 60 * time.Second
 
 // needs are the programs a display, a keyboard and the words of a paper take.
@@ -201,8 +201,8 @@ func (d *testDesktop) write(texts ...string) {
 	}
 }
 
-// sayWhyTyped answers with the first reason of the house why weights are typed, which
-// is asked with the first typed weight of a day.
+// sayWhyTyped answers with the first reason of the elevator why weights are typed, which is asked
+// with the first typed weight of a day.
 func (d *testDesktop) sayWhyTyped() {
 	d.t.Helper()
 	time.Sleep(time.Second)
@@ -210,7 +210,7 @@ func (d *testDesktop) sayWhyTyped() {
 	time.Sleep(time.Second)
 }
 
-// press presses keys by their names.
+// press sends keys by their names.
 func (d *testDesktop) press(keys ...string) {
 	d.t.Helper()
 	d.xdotool(append([]string{"key", "--delay", "40"}, keys...)...)

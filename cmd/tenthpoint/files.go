@@ -25,8 +25,8 @@ func newExports(book string) exports {
 // mostSameNames bounds the search for a free name.
 const mostSameNames = 999
 
-// Save writes a file and says where it lies. An older file is never written
-// over: the second "day.xlsx" becomes "day-2.xlsx".
+// Save writes a file and returns its path. An older file is never overwritten: the second
+// "day.xlsx" becomes "day-2.xlsx".
 func (e exports) Save(ctx context.Context, name string, data []byte) (where string, err error) {
 	if err := ctx.Err(); err != nil {
 		return "", err
@@ -50,8 +50,7 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 	return "", message.Storage.Errorf("there are %d files called %s in %s already. Move them away", mostSameNames, name, e.folder)
 }
 
-// oneElement is a name that stays in its folder, whatever text of the book it was
-// made of.
+// oneElement makes a text of the book a file name that cannot leave its folder.
 func oneElement(name string) string {
 	name = strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) || strings.ContainsRune(`/\:`, r) {

@@ -30,7 +30,7 @@ func TestExportsKeepOlderFiles(t *testing.T) {
 	}
 }
 
-// No name leads out of the folder, whatever it was made of.
+// No text makes a file name that leads out of the folder.
 func TestExportsStayInTheirFolder(t *testing.T) {
 	e := newExports(filepath.Join(t.TempDir(), "house.book"))
 	for name, want := range map[string]string{

@@ -22,7 +22,7 @@ type indicator struct {
 
 var _ session.Indicator = indicator{}
 
-// Latest is what the display shows now.
+// Latest returns the weight on the display.
 func (i indicator) Latest() (session.Display, error) {
 	reading, err := i.line.Latest()
 	if err != nil {
@@ -31,8 +31,7 @@ func (i indicator) Latest() (session.Display, error) {
 	return session.Display{Weight: reading.Weight, Condition: conditionOf(i.scale.Accept(reading), reading)}, nil
 }
 
-// conditions are what the desk says of a reading that may not go on a ticket, the
-// gravest first.
+// conditions are the messages about a reading that may not go on a ticket, the gravest first.
 var conditions = []struct {
 	why scalelink.Reason
 	is  session.Condition
@@ -75,8 +74,7 @@ func (i indicator) Weigh(ctx context.Context) (quantity.Amount, error) {
 // indicator; without it the example frames are expected.
 const profileName = "scale.toml"
 
-// link begins to listen to the indicator of a scale. It gives nil where weights
-// are typed.
+// link connects to the indicator of a scale. It returns nil where weights are typed.
 func (p *program) link(ctx context.Context, s elevator.Scale, book string) (session.Indicator, error) {
 	if s.Link == "" {
 		return nil, nil
@@ -99,8 +97,8 @@ func (p *program) link(ctx context.Context, s elevator.Scale, book string) (sess
 	return indicator{line, scale}, nil
 }
 
-// wire is how a scale is reached and how its frames are read. A simulated one
-// speaks the example frames.
+// wire returns the connection of a scale and the profile of its frames. A simulated one sends the
+// example frames.
 func (p *program) wire(ctx context.Context, link string, scale scalelink.Scale, book string) (scalelink.Dialer, scalelink.Profile, error) {
 	if link == elevator.SimulatedLink {
 		dialer, err := p.simulate(ctx, scale)
@@ -114,7 +112,7 @@ func (p *program) wire(ctx context.Context, link string, scale scalelink.Scale, 
 	return dialer, profile, err
 }
 
-// dialerOf is how the indicator of a link is reached.
+// dialerOf returns the dialer of a link's indicator.
 func dialerOf(link string) (scalelink.Dialer, error) {
 	w, err := elevator.ParseLink(link)
 	if err != nil {

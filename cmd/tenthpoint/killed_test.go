@@ -77,11 +77,11 @@ func TestKilledInTheMiddleOfATruck(t *testing.T) {
 	id := killedLoad(t, d)
 
 	d.again()
-	d.write("52340") // over the weight that cannot be, which has the keyboard
+	d.write("52340") // over the weight that cannot be, which has the focus
 	d.sayWhyTyped()
 	d.press("ctrl+b")
 	d.settle()
-	d.write("56")  // over the half typed result, which has the keyboard
+	d.write("56")  // over the half typed result, which has the focus
 	d.press("F12") // the tests go to the load, and the yard is back
 	d.settle()
 	d.write("24120")

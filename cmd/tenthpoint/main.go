@@ -1,7 +1,6 @@
-// Command tenthpoint is the desk's window. It only puts parts together: the
-// book, the rates, the printer and the window; what they do is in the packages
-// they come from. This is the one place that imports the app of Fyne, because
-// that import needs OpenGL and a C compiler.
+// Command tenthpoint is the desk's window. It only connects the book, the rates, the printer and
+// the window. This is the only package that imports the app of Fyne, because that import needs
+// OpenGL and a C compiler.
 package main
 
 import (
@@ -23,7 +22,7 @@ import (
 	"tenthpoint/ui/shell"
 )
 
-// flags are what may be said on the command line.
+// flags are the command line flags.
 type flags struct {
 	Book      string  `help:"The book to work in. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
 	Demo      bool    `help:"Open a fresh book of an invented elevator: example - not for trade."`
@@ -70,10 +69,10 @@ type program struct {
 
 	linked     []func() error // ends the link to the scale
 	deck       session.Deck   // of a simulated scale
-	ratesWrong error          // what is wrong with the elevator's own rates
+	ratesWrong error          // errors of the elevator's own rates
 }
 
-// openFirst opens the book that was asked for.
+// openFirst opens the first book.
 func (p *program) openFirst(ctx context.Context) error {
 	p.who = p.flags.Who
 	if p.flags.Demo {
@@ -98,7 +97,7 @@ func (p *program) openDemo(path string) error {
 	return p.open(context.Background(), path)
 }
 
-// open opens a book in a window of its own; an earlier window closes.
+// open shows a book in a window of its own; an earlier window closes.
 func (p *program) open(ctx context.Context, path string) error {
 	d, err := p.openDesk(ctx, path)
 	if err != nil {
@@ -146,7 +145,7 @@ func (p *program) open(ctx context.Context, path string) error {
 	return nil
 }
 
-// close ends what was opened, last first.
+// close closes what was opened, last first.
 func (p *program) close() {
 	if err := p.unlink(); err != nil {
 		fmt.Fprintln(os.Stderr, "error:", err)

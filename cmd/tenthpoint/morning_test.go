@@ -54,7 +54,7 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 	d.press("Return")
 	d.press("F3")
 	d.write("12.4", "57")
-	d.press("F2", "ctrl+t") // back to the first, which goes on its stored tare
+	d.press("F2", "ctrl+t") // back to the first, which uses its stored tare
 	d.press("F12")
 	first := d.paper(fmt.Sprintf("ticket-%d.pdf", next))
 	d.press("F3")

@@ -21,8 +21,8 @@ type printer struct {
 	to printing.Destination
 }
 
-// newPrinter makes a printer that writes papers into a folder beside the book,
-// and where that was asked for opens them on the screen too.
+// newPrinter makes a printer that writes papers into a folder beside the book, and optionally opens
+// them on the screen too.
 func newPrinter(book string, view bool) *printer {
 	p := &printer{folder: filepath.Join(filepath.Dir(book), "papers")}
 	p.to = printing.Folder{Path: p.folder}
@@ -58,8 +58,8 @@ func (p *printer) way() printing.Destination {
 }
 
 // Print sends one paper on and says where it went.
-func (p *printer) Print(ctx context.Context, name string, pdf []byte) (where string, err error) {
-	receipt, err := p.way().Send(ctx, printing.Job{Name: name, MIME: printing.PDF, Bytes: pdf, Copies: 1})
+func (p *printer) Print(ctx context.Context, name string, paper []byte) (where string, err error) {
+	receipt, err := p.way().Send(ctx, printing.Job{Name: name, MIME: printing.KindOf(paper), Bytes: paper, Copies: 1})
 	var waits printing.Waits
 	switch {
 	case errors.As(err, &waits):
@@ -70,11 +70,11 @@ func (p *printer) Print(ctx context.Context, name string, pdf []byte) (where str
 	return receipt.Where, err
 }
 
-// retryEvery is how often papers that wait are offered to the printer again.
+// retryEvery is the interval at which waiting papers are offered to the printer again.
 const retryEvery = 30 * time.Second
 
-// retry prints what waits as soon as the printer takes it, until ctx ends. That a
-// paper waits was said when it was printed, so a further failure is not said again.
+// retry prints the waiting papers as soon as the printer accepts them, until ctx ends. That a paper
+// waits was reported when it was printed, so further failures are not.
 func (p *printer) retry(ctx context.Context) {
 	tick := time.NewTicker(retryEvery)
 	defer tick.Stop()

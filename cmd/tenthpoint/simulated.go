@@ -7,9 +7,8 @@ import (
 	"tenthpoint/internal/scalelink"
 )
 
-// simulate plays the truck scale of an invented elevator on a port that only
-// this computer can reach, and gives the way to it. The deck is there to roll
-// trucks on to.
+// simulate runs the truck scale of an invented elevator on a port that only this computer can
+// reach, and returns its dialer. The deck is there to roll trucks on to.
 func (p *program) simulate(ctx context.Context, scale scalelink.Scale) (scalelink.Dialer, error) {
 	simulator, err := scalelink.NewSimulator(scalelink.SimulatorSettings{Scale: scale})
 	if err != nil {

@@ -9,8 +9,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// station is this computer: what it remembers, where its papers go, which scale
-// it listens to.
+// station has the settings of this computer: remembered values, printer and scale.
 type station struct {
 	program *program
 	frame   *session.Session
@@ -22,7 +21,7 @@ var _ session.Station = station{}
 
 func (s station) memory() fyne.Preferences { return s.program.app.Preferences() }
 
-// Recall gives what was remembered under a name.
+// Recall returns the value remembered under a name.
 func (s station) Recall(name string) string { return s.memory().String(name) }
 
 // Remember keeps a text under a name.
@@ -31,7 +30,7 @@ func (s station) Remember(name, text string) { s.memory().SetString(name, text) 
 // SendPapers makes papers go another way.
 func (s station) SendPapers(way, queue string) error { return s.printer.send(way, queue) }
 
-// MakeFolder makes a folder with all it lies in.
+// MakeFolder makes a folder with its parents.
 func (s station) MakeFolder(path string) error { return os.MkdirAll(path, 0o755) }
 
 // Relink listens to the scale again.
@@ -47,8 +46,7 @@ func (s station) Relink() error {
 	return err
 }
 
-// remembered sends papers the way this computer was told to, unless the command
-// line says otherwise.
+// remembered sets the printer this computer was told to use, unless the command line overrides it.
 func (s station) remembered(view bool) error {
 	way := s.Recall("papers.way")
 	if way == "" || view {

@@ -47,8 +47,8 @@ func TestArchitecture(t *testing.T) {
 	}
 }
 
-// expectProblems holds what a rule says about some sources against the parts
-// it must say, one problem each, in any order. No parts: no problem.
+// expectProblems compares what a rule says about some sources with the parts it must say, one
+// problem each, in any order. No parts: no problem.
 func expectProblems(t *testing.T, got []string, parts ...string) {
 	t.Helper()
 	if len(got) != len(parts) {

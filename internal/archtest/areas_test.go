@@ -8,15 +8,14 @@ import (
 	"testing"
 )
 
-// areas are the packages with the presenter and the screen of one part of the
-// window together. What stands in the files named screen*.go draws; every other
-// file says what is drawn, and is tested without a window.
+// areas are the packages with the presenter and the screen of one part of the window together.
+// Files named screen*.go draw; every other file says what is drawn, and is tested without a window.
 var areas = []string{"ui/yard", "ui/lab", "ui/tickets", "ui/disputes", "ui/day", "ui/rates", "ui/growers", "ui/equipment", "ui/setup"}
 
 // windows are the packages that only draw.
 var windows = slices.Concat(widgetPackages, []string{"ui/gallery", "ui/widgettest", "ui/shell", "ui/listdetail", "ui/help", "ui/desktop"})
 
-// widgetPackages are what screens are put together from.
+// widgetPackages are the packages screens are built from.
 var widgetPackages = []string{"ui/apptheme", "ui/paint", "ui/widgets", "ui/charts", "ui/paperview"}
 
 // presenters are the packages of the window that never draw.

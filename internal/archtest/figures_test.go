@@ -107,7 +107,7 @@ func noStrayRounding(sources []source) []string {
 	return problems
 }
 
-// ofTime tells whether a call is given a duration, which is no amount.
+// ofTime reports whether a call is given a duration, which is no amount.
 func (s source) ofTime(call *ast.CallExpr) bool {
 	clock, found := s.nameOf("time"), false
 	for _, arg := range call.Args {

@@ -9,27 +9,26 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
-// rooms are what is done and asked for at an elevator.
+// rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
 
-// everywhere is what every package may import: whoever refuses something, or names
-// it, says so in a message.
+// everywhere lists the packages that every package may import: errors and names are messages.
 var everywhere = inside("message")
 
-// mayImport says for every package which packages of this repository it may
-// import. What is not written here is refused: a new package is entered here
-// first, which is the moment to think about where it stands.
+// mayImport lists for every package which packages of this repository it may import. Anything not
+// listed is refused: a new package is entered here first, which is the moment to think about its
+// place.
 var mayImport = map[string][]string{
 	"internal/message":    {}, // what is said to people, as values
-	"internal/i18n":       {}, // the language of a house
+	"internal/i18n":       {}, // the language of an elevator
 	"internal/textsearch": {}, // texts that people mean alike
 
 	"internal/i18n/unsaid": inside("i18n"), // for tests: what was left in English
@@ -43,7 +42,8 @@ var mayImport = map[string][]string{
 	"internal/law":            append(inside("quantity", "tomlfile"), "schedules/law"), // published rules as dated files
 	"internal/grain":          append(inside("quantity", "tomlfile", "law"), "schedules/factors"),
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "worksheet", "grain", "rates/rule"), ruleKinds),
-	"internal/settle":         slices.Concat(inside("quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
+	"internal/title":          inside("quantity", "tomlfile", "law"), // whose grain it is, and under what
+	"internal/settle":         slices.Concat(inside("title", "quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
 	"internal/rates/shrink":   ruleKind(),
 	"internal/rates/handling": ruleKind(),
@@ -52,7 +52,7 @@ var mayImport = map[string][]string{
 
 	"internal/elevator": inside("quantity", "grain"),
 	"internal/journal":  inside("quantity"),
-	"internal/load":     inside("flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
+	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
 	"internal/moisture/meter": inside("fault", "quantity", "tomlfile", "worksheet", "law"),
@@ -67,11 +67,11 @@ var mayImport = map[string][]string{
 	"schedules/law":     {},                                                                 // the published rules inside the program
 	"migrations":        {},                                                                 // the text of the book's own upgrades
 
-	"internal/guard":      inside("quantity", "grain", "elevator", "load"), // what is improbable about a load
-	"internal/truckscale": inside("quantity", "elevator", "journal"),       // the log of a truck scale
+	"internal/guard":      inside("title", "quantity", "grain", "elevator", "load"), // what is improbable about a load
+	"internal/truckscale": inside("quantity", "elevator", "journal"),                // the log of a truck scale
 	"internal/dispute":    inside("quantity", "tomlfile", "law", "journal"),
-	"internal/imports":    inside("quantity", "grain", "elevator", "load", "entry", "settle"),
-	"internal/entry":      inside("guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
+	"internal/imports":    inside("title", "quantity", "grain", "elevator", "load", "entry", "settle"),
+	"internal/entry":      inside("title", "guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
 	"internal/guard/lookup": slices.Concat(core, inside("book")), // what the book has around a load
 
@@ -164,8 +164,8 @@ var mayImport = map[string][]string{
 	"internal/archtest":   {},
 }
 
-// area is what an area of the window may import: the core through the session,
-// and what all areas share.
+// area returns the imports allowed to an area of the window: the core through the session, and what
+// all areas share.
 func area(more ...string) []string {
 	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell", "ui/listdetail"}, more)
 }
@@ -173,8 +173,8 @@ func area(more ...string) []string {
 // commands are the groups of commands of the terminal program.
 var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/house", "cmd/tenth/rates", "cmd/tenth/book"}
 
-// command is what a group of commands may import: the core through the desk at
-// an open book, and what all commands share.
+// command returns the imports allowed to a group of commands: the core through the desk at an open
+// book, and what all commands share.
 func command(more ...string) []string {
 	return slices.Concat(core, papers, rooms, inside("book"), []string{"cmd/tenth/terminal"}, more)
 }
@@ -182,7 +182,7 @@ func command(more ...string) []string {
 // ruleKinds are the kinds of rule of an edition, with a file for each method.
 var ruleKinds = inside("rates/shrink", "rates/handling", "rates/drying", "rates/discount")
 
-// ruleKind is what a kind of rule may import.
+// ruleKind returns the imports allowed to a kind of rule.
 func ruleKind() []string { return inside("quantity", "tomlfile", "worksheet", "grain", "rates/rule") }
 
 // inside spells packages below internal.
@@ -194,7 +194,7 @@ func inside(names ...string) []string {
 	return paths
 }
 
-// importDirection holds every import inside the repository against the table.
+// importDirection compares every import inside the repository with the table.
 func importDirection(sources []source) []string {
 	var problems []string
 	unknown := map[string]bool{}
@@ -219,8 +219,8 @@ func importDirection(sources []source) []string {
 	return problems
 }
 
-// testsStayInside lets tests reach for whatever they need to set a scene, but
-// never outward from the inside to the screens or the commands.
+// testsStayInside lets tests import what they need to set up a scene, but never from the inside the
+// screens or the commands.
 func testsStayInside(sources []source) []string {
 	var problems []string
 	for _, s := range sources {

@@ -20,7 +20,7 @@ var (
 	topAllowed = []string{".git", ".gitattributes"}
 )
 
-// topLevel holds the root folder against the two lists.
+// topLevel compares the root folder with the two lists.
 func topLevel(t *testing.T) []string {
 	t.Helper()
 	entries, err := os.ReadDir(root)

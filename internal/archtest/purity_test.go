@@ -14,8 +14,8 @@ var impure = []string{
 	"path/filepath", "io/ioutil", "syscall", "runtime", "unsafe",
 }
 
-// clockNames are the parts of package time that read a clock, wait, or ask
-// the machine where it stands.
+// clockNames are the parts of package time that read a clock, wait, or ask the machine for its time
+// zone.
 var clockNames = []string{
 	"Now", "Since", "Until", "Sleep", "After", "AfterFunc", "Tick", "NewTicker", "NewTimer", "Local", "LoadLocation",
 }

@@ -34,7 +34,7 @@ func (s source) pkg() string { return path.Dir(s.path) }
 
 func (s source) isTest() bool { return strings.HasSuffix(s.path, "_test.go") }
 
-// at gives the place of a node as a problem names it.
+// at returns the place of a node as a problem names it.
 func (s source) at(node ast.Node) string {
 	return fmt.Sprintf("%s:%d", s.path, s.set.Position(node.Pos()).Line)
 }
@@ -150,7 +150,7 @@ func snippet(t *testing.T, name, text string) source {
 	return s
 }
 
-// within tells whether a folder is one of the given or lies below one.
+// within reports whether a folder is one of the given or lies below one.
 func within(folder string, folders ...string) bool {
 	for _, f := range folders {
 		if folder == f || strings.HasPrefix(folder, f+"/") {

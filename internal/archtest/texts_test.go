@@ -14,8 +14,8 @@ import (
 	"tenthpoint/internal/i18n"
 )
 
-// notYetTranslated is how many texts of the program a complete language may still
-// lack; it only shrinks.
+// notYetTranslated is the number of texts of the program a complete language may still lack; it
+// only shrinks.
 var notYetTranslated = map[string]int{"fr": 0}
 
 // TestEveryTextIsInTheCatalogs finds every text that the program can say, on a
@@ -128,7 +128,7 @@ func saidArguments(call *ast.CallExpr) []int {
 	return nil
 }
 
-// calledName is what is called, and of what: Errorf of message.Refused.
+// calledName returns the function called, and its package or receiver: Errorf of message.Refused.
 func calledName(call *ast.CallExpr) (name, of string) {
 	switch f := call.Fun.(type) {
 	case *ast.Ident:

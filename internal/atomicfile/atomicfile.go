@@ -1,7 +1,6 @@
-// Package atomicfile writes files that appear whole or not at all: the bytes go
-// to a hidden part-file in the same folder, are forced to the disk, and only
-// then take their name. A full disk, a lost network drive or a killed program
-// leaves no half paper behind.
+// Package atomicfile writes files that appear whole or not at all: the bytes go to a hidden
+// part-file in the same folder, are forced to the disk, and only then take their name. A full disk,
+// a lost network drive or a killed program leaves no partial file behind.
 //
 // It is our own because the window and the terminal program run on Windows,
 // where github.com/google/renameio exports nothing, and because paper once
@@ -36,8 +35,8 @@ func Create(path string, content []byte) error {
 	return nil
 }
 
-// Replace writes a file in place of the one that may be there. Where fill fails
-// its error is given as it is, and the old file stays.
+// Replace replaces a file or creates it. If fill fails its error is returned unchanged, and the old
+// file stays.
 func Replace(path string, fill func(io.Writer) error) error {
 	part, err := writePart(path, fill)
 	if err != nil {
@@ -50,7 +49,7 @@ func Replace(path string, fill func(io.Writer) error) error {
 	return nil
 }
 
-// writePart puts the bytes on the disk under a name nobody looks for.
+// writePart writes the bytes to disk under a temporary name.
 func writePart(path string, fill func(io.Writer) error) (part string, err error) {
 	f, err := os.CreateTemp(filepath.Dir(path), ".part-*")
 	if err != nil {
@@ -81,7 +80,7 @@ func claim(part, path string) error {
 	return nil
 }
 
-// at tells a failure with the name the caller knows, not the part-file's.
+// at names the caller's file in an error, not the part-file.
 func at(path string, err error) error {
 	var file *fs.PathError
 	var rename *os.LinkError
@@ -96,8 +95,8 @@ func at(path string, err error) error {
 	return &fs.PathError{Op: "write", Path: path, Err: err}
 }
 
-// SyncFolder brings a new name in a folder to the disk. Windows does that by
-// itself and cannot be asked to.
+// SyncFolder syncs a folder, so that a new name in it is on disk. Windows does that automatically
+// and has no such call.
 func SyncFolder(folder string) error {
 	if runtime.GOOS == "windows" {
 		return nil

@@ -1,6 +1,6 @@
-// Package audit checks a whole book: it walks the journal from its first fact, works
-// every ticket again and compares all that the program reads with the facts it was
-// made from. It shares no cache with the desk it is started from.
+// Package audit verifies a whole book: it walks the journal from its first fact, recalculates every
+// ticket and compares all read models with their facts. It shares no cache with the desk it is
+// started from.
 package audit
 
 import (
@@ -20,8 +20,8 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// Book is a book to be checked: all that answers are read from, whole, and the
-// checks that only the engine can make of itself.
+// Book is the book to verify: everything that queries read, and the checks that only the engine can
+// do.
 type Book interface {
 	office.Book
 	LoadIDs(context.Context) ([]string, error)
@@ -35,30 +35,29 @@ type Book interface {
 	AllRecords(context.Context) ([]book.Record, error)
 	LastNumber(ctx context.Context, series string) (int64, error)
 	Series(context.Context) ([]string, error)
-	// VerifyFile checks the engine's own keeping and its guards, VerifyEditions the
-	// texts against their hashes, VerifyStock the position against the loads.
+	// VerifyFile checks the engine's schema and triggers, VerifyEditions the texts against their
+	// hashes, VerifyStock the position against the loads.
 	VerifyFile(context.Context) ([]string, error)
 	VerifyEditions(context.Context) (problems []string, count int64, err error)
 	VerifyStock(context.Context) ([]string, error)
 }
 
-// Soundness is what a check of the whole book found.
+// Soundness is the result of verifying the whole book.
 type Soundness struct {
 	Facts, Loads, Tickets, Settlements, Editions int64
 	// Problems are sentences, each naming the fact, load or ticket. None means
 	// the book is sound.
 	Problems []string
-	// Remarks are what an examiner should know of a book that is sound all the
-	// same: clocks that stood wrong, late acts that a manager explained.
+	// Remarks are what an examiner should know of a book that is still sound: wrong clocks, late
+	// acts that a manager explained.
 	Remarks []string
 }
 
-// Verify walks the whole book: the file and its guards, the chain of facts,
-// every edition kept, every load replayed and its settlement worked again under
-// the edition kept with it, every row the desk reads compared with the facts it
-// was made from, every closed day's sheet made again, every number accounted
-// for. Progress is told after each load
-// and may be nil; ending the context stops the walk.
+// Verify walks the whole book: the file and its guards, the chain of facts, every edition kept,
+// every load replayed and its settlement recalculated under the edition kept with it, every row the
+// desk reads compared with the facts it was made from, every closed day's sheet made again, every
+// number accounted for. Progress is told after each load and may be nil; ending the context stops
+// the walk.
 //
 // The book may be in use meanwhile: what is entered after the walk began is
 // left to the next one.
@@ -77,7 +76,7 @@ func Verify(ctx context.Context, d office.Desk, b Book, progress func(done int64
 	return v.out, nil
 }
 
-// walk is one walk under way.
+// walk is the state of one verification.
 type walk struct {
 	desk     office.Desk
 	book     Book
@@ -92,11 +91,11 @@ type walk struct {
 	lastSeq     int64                     // the end of the chain as walked
 	lastAt      string                    // the time of that fact
 	tickets     map[int64]string          // number -> load
-	inPlace     map[int64]int64           // number -> the ticket whose place it took
+	inPlace     map[int64]int64           // number -> the ticket it replaced
 	gaveWay     map[int64]int64           // number -> the ticket that took its place
 	loadNo      int64                     // highest load id
 	lastDispute int64
-	samples     map[int64]bool   // numbers of samples as the book gives them out
+	samples     map[int64]bool   // numbers of samples issued by the book
 	begun       map[string]int64 // series as they were before the walk
 }
 
@@ -108,9 +107,8 @@ func (v *walk) remark(format string, args ...any) {
 	v.out.Remarks = append(v.out.Remarks, fmt.Sprintf(format, args...))
 }
 
-// ordered tells of times that go back. Since the program asks about its clock only
-// an answer about it does so; books of earlier programs have more, which is no
-// fault of whoever kept them.
+// ordered reports times that go back. Since the program asks about its clock only an answer about
+// it does so; books of earlier versions have more, which is not their keeper's fault.
 func (v *walk) ordered(f journal.Fact) {
 	if f.Kind == (journal.ClockAnswered{}).Kind() {
 		answer, err := journal.ReadBody[journal.ClockAnswered](f.Body)
@@ -154,8 +152,8 @@ func (v *walk) keptEditions() error {
 	return err
 }
 
-// named asks that a text kept is an edition, a chart or a rule of law of the name it
-// is kept by.
+// named checks that a stored text is an edition, a chart or a rule of law of the name it is stored
+// under.
 func (v *walk) named(id, hash string) {
 	_, text, err := v.book.Edition(v.ctx, hash)
 	if err != nil {
@@ -167,8 +165,8 @@ func (v *walk) named(id, hash string) {
 	}
 }
 
-// ownName is what a text that the book keeps calls itself; empty where it is
-// nothing that a book keeps.
+// ownName returns the id inside a text that the book keeps; empty if it is not a known kind of
+// text.
 func (v *walk) ownName(text string) string {
 	if e, err := rates.Read("", []byte(text)); err == nil {
 		return e.ID
@@ -189,7 +187,7 @@ func (v *walk) ownName(text string) string {
 	return ""
 }
 
-// journal checks the chain and notes on the way what it is a chain of.
+// journal checks the chain and collects its facts by kind.
 func (v *walk) journal() error {
 	problems, count, err := journal.Check(v.noting(v.book.Facts(v.ctx, book.FactFilter{})))
 	v.out.Facts = count

@@ -10,9 +10,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// closedDays makes the sheet of every closed day again and holds it against the
-// one that was signed: whoever rewrote facts, lists and chain together would
-// still have to match it.
+// closedDays rebuilds the sheet of every closed day and compares it with the signed one: someone
+// who rewrote facts, lists and chain together would still have to match it.
 func (v *walk) closedDays() error {
 	for _, subject := range slices.Sorted(maps.Keys(v.standing)) {
 		if v.standing[subject].Kind != (office.DayClosed{}).Kind() {
@@ -29,8 +28,8 @@ func (v *walk) closedDays() error {
 	return nil
 }
 
-// sheetOf says what is wrong with the sheet of a closed day; nothing when it is
-// the one that was signed.
+// sheetOf returns what is wrong with the sheet of a closed day; nothing when it is the one that was
+// signed.
 func (v *walk) sheetOf(text string) string {
 	day, err := quantity.ParseDate(text)
 	if err != nil {

@@ -9,9 +9,8 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// HoldsHead says what is wrong with a book that does not hold a head noted of it
-// earlier, or nothing. A head covers all facts up to its own, so whoever noted one
-// needs no other proof of them.
+// HoldsHead returns the problem of a book that lacks a head noted earlier, or nothing. A head
+// covers all facts up to its own, so a noted head alone proves them.
 func HoldsHead(ctx context.Context, b office.Journal, noted journal.Head) error {
 	for f, err := range b.Facts(ctx, book.FactFilter{FromSeq: noted.Seq, ToSeq: noted.Seq}) {
 		if err != nil {

@@ -15,7 +15,7 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// strayRows are loads in the lists that nothing in the journal speaks of.
+// strayRows finds loads in the read model without facts in the journal.
 func (v *walk) strayRows() error {
 	rows, err := v.book.LoadIDs(v.ctx)
 	if err != nil {
@@ -42,8 +42,7 @@ func (v *walk) strayRows() error {
 	return nil
 }
 
-// standingRows compares every record with the fact it
-// was said in.
+// standingRows compares every record with its fact.
 func (v *walk) standingRows() error {
 	rows, err := v.book.AllRecords(v.ctx)
 	if err != nil {
@@ -76,8 +75,8 @@ func (v *walk) standingRows() error {
 	return nil
 }
 
-// laterThanTheWalk looks for the fact of a record that the walk did not
-// come to: it was entered meanwhile, or it was cut off.
+// laterThanTheWalk looks for the fact of a record that the walk did not reach: it was entered
+// meanwhile, or it was cut off.
 func (v *walk) laterThanTheWalk(r book.Record, name string) error {
 	for f, err := range v.book.Facts(v.ctx, book.FactFilter{FromSeq: r.Seq, ToSeq: r.Seq}) {
 		if err != nil {
@@ -114,7 +113,7 @@ func standingSubject(kind, id string) string {
 // The series that loads, tickets, samples and disputes are numbered by.
 var numbered = []string{"load", "ticket", "sample", "dispute"}
 
-// sampleNumber is the number of a sample that the book gave out, as facts carry it.
+// sampleNumber matches a sample number issued by the book, as facts carry it.
 var sampleNumber = regexp.MustCompile(`"number":"S([0-9]{1,18})"`)
 
 func noteSample(v *walk, body []byte) {
@@ -143,7 +142,7 @@ func (v *walk) unknownSeries() error {
 	return err
 }
 
-// firstNumbers notes how far the series had come when the walk began.
+// firstNumbers notes the last numbers of each series when the walk began.
 func (v *walk) firstNumbers() error {
 	if err := v.unknownSeries(); err != nil {
 		return err
@@ -179,9 +178,8 @@ func (v *walk) lastNumbers() error {
 	return nil
 }
 
-// highest is the highest number of a series in the journal. A sample may be numbered
-// by hand as the book would, so of samples it is the last one given out, if its
-// number is there.
+// highest returns the highest number of a series in the journal. A sample may be numbered by hand
+// in the book's own way, so for samples it is the last one issued, if its number is there.
 func (v *walk) highest(series string) int64 {
 	switch series {
 	case "ticket":
@@ -210,8 +208,8 @@ func (v *walk) gaps() {
 	}
 }
 
-// successions asks that of two tickets, one in the place of the other, each names
-// the other. Tickets issued since the walk began are left to the next one.
+// successions checks that of two tickets, one replacing the other, each names the other. Tickets
+// issued since the walk began are left to the next one.
 func (v *walk) successions() error {
 	last := v.begun["ticket"]
 	for _, after := range slices.Sorted(maps.Keys(v.inPlace)) {

@@ -19,18 +19,18 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// looksTogether is how many loads are looked at before they are counted.
+// looksTogether is the number of loads checked per batch.
 const looksTogether = 256
 
-// told is what the book has about one load: its facts, and its row in the lists
-// where that could be read.
+// told is the book's data on one load: its facts, and its row in the read model where that could be
+// read.
 type told struct {
 	id    string
 	facts []journal.Fact
 	row   *book.LoadRow
 }
 
-// look is what a look at one load found; load is nil when its facts make none.
+// look is the result of checking one load; load is nil when its facts make none.
 type look struct {
 	load     *load.Load
 	problems []string
@@ -55,8 +55,8 @@ func (v *walk) loads() error {
 	return lookAt(v, together)
 }
 
-// eachTold joins the facts of every load of the walk with its row. Loads opened since
-// the walk began are left out.
+// eachTold joins the facts of every load of the walk with its row. Loads opened since the walk
+// began are left out.
 func eachTold(v *walk) iter.Seq2[told, error] {
 	return func(yield func(told, error) bool) {
 		nextRow, stop := iter.Pull2(v.book.EachLoad(v.ctx))
@@ -118,8 +118,8 @@ func lookAt(v *walk, together []told) error {
 	return nil
 }
 
-// look looks at a load, and again by itself where anything is wrong: a truck may
-// have been weighed between one reading and the other.
+// look checks a load, and again in one snapshot where anything is wrong: a truck may have been
+// weighed between the two reads.
 func (v *walk) look(t told) look {
 	if l := sound(v, t); l != nil {
 		return look{load: l}
@@ -131,7 +131,7 @@ func (v *walk) look(t told) look {
 	return look{l, problems}
 }
 
-// sound is the load of what the book has about it, where all of that agrees.
+// sound returns a load whose facts and row agree, or nil.
 func sound(v *walk, t told) *load.Load {
 	if t.row == nil {
 		return nil
@@ -197,7 +197,7 @@ func (v *walk) settlement(l *load.Load) []string {
 	return problems
 }
 
-// kept is an edition out of the book, read once.
+// kept returns an edition of the book, read once.
 func (v *walk) kept(hash string) (*rates.Edition, error) {
 	v.reading.Lock()
 	defer v.reading.Unlock()
@@ -211,7 +211,7 @@ func (v *walk) kept(hash string) (*rates.Edition, error) {
 	return e, err
 }
 
-// tables are the rules of law out of the book.
+// tables returns the rules of law of the book.
 func (v *walk) tables(hash string) (*grain.Tables, error) { return v.desk.TablesKept(v.ctx, hash) }
 
 // row compares a load with its row in the lists.
@@ -230,7 +230,7 @@ func (v *walk) row(l *load.Load) []string {
 	return unlikeRow(l, was)
 }
 
-// unlikeRow is where a load's row in the lists is not as its facts make it.
+// unlikeRow returns the differences between a load's row in the read model and its facts.
 func unlikeRow(l *load.Load, was book.LoadRow) []string {
 	is := office.RowOf(l)
 	problems := unlike(office.LoadTitle(l)+": in the lists %s is %s, by the facts %s.", was.Figures, is.Figures)
@@ -255,8 +255,8 @@ func unlikeCells(l *load.Load, was, is book.LoadRow) []string {
 	return problems
 }
 
-// unlike names every figure that two settlements do not share; format takes the
-// figure's name and its two values.
+// unlike lists every figure in which two settlements differ; format takes the figure's name and its
+// two values.
 func unlike(format string, was, is map[string]quantity.Amount) []string {
 	if maps.EqualFunc(was, is, quantity.Amount.Equal) {
 		return nil

@@ -1,8 +1,8 @@
-// Package book is what an elevator's book holds, whichever engine keeps it: rows of
-// loads, records of the master data, drafts, the position, filters to choose them
-// by, the errors an engine ends with, and the write in which acts are done.
+// Package book has the types of an elevator's book, independent of the storage engine: rows of
+// loads, records of the master data, drafts, the position, filters, the errors of an engine, and
+// the write transaction.
 //
-// What is asked of a book is declared by those who ask: packages office, scalehouse
-// and audit each name the methods they need. Package sqlite is the engine in use;
-// package booktest holds what any engine must do, as tests.
+// The interfaces of a book are declared by their users: packages office, scalehouse and audit each
+// name the methods they need. Package sqlite is the engine in use; package booktest is the
+// conformance suite of engines.
 package book

@@ -3,10 +3,12 @@ package book
 import (
 	"encoding/json"
 	"maps"
+	"strings"
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // LoadRow is one load as lists and totals read it. Days and times are text as
@@ -34,6 +36,47 @@ type LoadRow struct {
 	// Owners are the growers who share in the load, as on the ticket; empty
 	// when the grower has all of it.
 	Owners []string
+	// Titles are whose grain it is and under what, owner by owner or of the one who
+	// has all of it; none where Disposition and Contract say all there is to say.
+	Titles []title.Terms
+}
+
+// TermsOf is whose grain an owner's part is and under what, counted from zero.
+func (r LoadRow) TermsOf(owner int) title.Terms {
+	if owner < len(r.Titles) {
+		return r.Titles[owner]
+	}
+	return title.Terms{Under: title.Under(r.Disposition), No: r.Contract}
+}
+
+// EncodeDisposition is the row's disposition as it is kept: one word, or where owners
+// have titles of their own a JSON object with both.
+func EncodeDisposition(r LoadRow) (string, error) {
+	if len(r.Titles) == 0 {
+		return r.Disposition, nil
+	}
+	text, err := json.Marshal(dispositions{r.Disposition, r.Titles})
+	return string(text), err
+}
+
+// dispositions are what is kept in the place of one word.
+type dispositions struct {
+	Load   string        `json:"load"`
+	Owners []title.Terms `json:"owners"`
+}
+
+// DecodeDisposition reads what EncodeDisposition wrote.
+func DecodeDisposition(r *LoadRow, text string) error {
+	if !strings.HasPrefix(text, "{") {
+		r.Disposition = text
+		return nil
+	}
+	var all dispositions
+	if err := json.Unmarshal([]byte(text), &all); err != nil {
+		return message.Errorf("the titles of load %s cannot be read: %w", r.ID, err)
+	}
+	r.Disposition, r.Titles = all.Load, all.Owners
+	return nil
 }
 
 // LoadFilter narrows a list of loads; empty fields do not.
@@ -42,7 +85,7 @@ type LoadFilter struct {
 	Phases               []string
 	Ticket               int64
 	FromTicket, ToTicket int64
-	Corrects, Reissues   int64  // the ticket whose place the load takes
+	Corrects, Reissues   int64  // the ticket that the load replaces
 	Sample               string // number
 	IssuedDay            string
 	EndedDay             string
@@ -68,9 +111,8 @@ func (r LoadRow) Recorded() settle.Recorded {
 // outbound is the direction of a load that is only weighed, as the facts have it.
 const outbound = "out"
 
-// engineKey stands among the figures of a row, which cannot be read without
-// knowing the engine. It is left out for the first engine, so rows written
-// before there were others are as they were. No line has this id.
+// engineKey is the key of the engine among the figures of a row, which cannot be read without it.
+// It is left out for the first engine, so older rows are unchanged. No line has this id.
 const engineKey = "engine"
 
 // ErrFigures is a load whose figures are no figures.
@@ -91,7 +133,7 @@ func EncodeFigures(r LoadRow) (string, error) {
 	return string(text), nil
 }
 
-// DecodeFigures reads what EncodeFigures wrote.
+// DecodeFigures decodes the output of EncodeFigures.
 func DecodeFigures(r *LoadRow, text string) error {
 	figures, ok := quantity.ReadFigures(text)
 	if ok {

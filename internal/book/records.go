@@ -19,16 +19,15 @@ type Record struct {
 	Body     []byte
 }
 
-// Draft is what a person has typed at a place of the book and the book has not
-// taken as a fact. Texts is a JSON object of name to text; a draft without
-// texts is none.
+// Draft is text typed at a place of the book and not yet recorded as a fact. Texts is a JSON object
+// of name to text; a draft without texts is none.
 type Draft struct {
 	Place, ID string
 	At, Who   string
 	Texts     string
 }
 
-// KeptSamples is how many retained samples are to be kept through a day.
+// KeptSamples is the number of retained samples to be kept through a day.
 type KeptSamples struct {
 	Until string
 	Count int
@@ -38,8 +37,8 @@ type KeptSamples struct {
 // without those whose load has a record of the kind Gone.
 type ShelfFilter struct{ Until, Gone string }
 
-// ShelfRow is a load of which a part of the sample was kept. Ticket is zero
-// where it has none yet; days are text as in the facts.
+// ShelfRow is a load with a retained sample. Ticket is zero where it has none yet; days are text as
+// in the facts.
 type ShelfRow struct {
 	Load                string
 	Ticket              int64
@@ -49,11 +48,10 @@ type ShelfRow struct {
 	Sample, Kept, Until string
 }
 
-// ErrBusy is what a write ends with when another program kept writing in the
-// book for longer than Options.Busy. Nothing was entered; trying again is
-// right.
+// ErrBusy is returned by a write when another program kept writing in the book for longer than
+// Options.Busy. Nothing was written; the caller may try again.
 var ErrBusy = message.Storage.Errorf("the book is busy")
 
-// ErrOld is what opening a book for reading ends with when the book is too old
-// to be read as it is. Opening it once for writing brings it up to date.
+// ErrOld is returned when a book opened for reading is too old to be read unchanged. Opening it
+// once for writing migrates it.
 var ErrOld = message.Storage.Errorf("the book is older than this program")

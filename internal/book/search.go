@@ -1,7 +1,7 @@
 package book
 
-// Search looks for tickets as a person does: by a few letters. Empty fields do
-// not narrow it. The highest ticket comes first.
+// Search finds tickets by a few letters. Empty fields do not restrict it. The highest ticket comes
+// first.
 type Search struct {
 	Terms []Term // all of them must fit
 	// Ticket, Grower and Truck are given whole; a grower is also found as one
@@ -13,8 +13,8 @@ type Search struct {
 	Phases         []string
 	FromDay        string // issued on or after
 	ToDay          string // issued on or before
-	// Before leaves out tickets of this number and above, so that a list goes on
-	// where its last page ended. Zero begins with the newest.
+	// Before leaves out tickets of this number and above, for the next page of a list. Zero begins
+	// with the newest.
 	Before int64
 	// Refused lists loads that were turned away, which have no ticket, the last
 	// one first; days are then those of the refusal and Before is not looked at.
@@ -22,10 +22,9 @@ type Search struct {
 	Limit   int
 }
 
-// Term is one word of a search. It fits a load when it is part of the grower's
-// name or the truck's, the whole of the grower's code, the beginning of the
-// ticket's number, or when the load is of one of the commodities that the word
-// may stand for.
+// Term is one word of a search. It matches a load when it is part of the grower's name or the
+// truck's, the whole of the grower's code, the beginning of the ticket's number, or one of the
+// commodities that the word may name.
 type Term struct {
 	Text        string
 	Commodities []string

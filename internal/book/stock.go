@@ -9,34 +9,34 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// StockRow is one day of one commodity in one bin. Weight is what is there in
-// the evening: the balance before, and In − Out − Back.
+// StockRow is one day of one commodity in one bin. Weight is the closing balance: the balance
+// before, and In − Out − Back.
 type StockRow struct {
 	Commodity, Bin, Day   string
 	In, Out, Back, Weight quantity.Amount
 }
 
-// SamePlace tells whether two rows are of one commodity in one bin, in one unit.
+// SamePlace reports whether two rows are of one commodity in one bin, in one unit.
 func (r StockRow) SamePlace(o StockRow) bool {
 	return r.Commodity == o.Commodity && r.Bin == o.Bin && r.Weight.Unit() == o.Weight.Unit()
 }
 
-// StockKey is where grain lies. Weights of unlike units are kept apart.
+// StockKey says where grain is stored. Weights in different units are kept apart.
 type StockKey struct {
 	Commodity, Bin string
 	Unit           quantity.Unit
 }
 
-// StockMove is what one ticket does to one day's row.
+// StockMove is the effect of one ticket on one day's row.
 type StockMove struct {
 	Key           StockKey
 	Day           string
 	In, Out, Back quantity.Amount
 }
 
-// MovesOf is what a load's ticket did: on the day it was issued, and again on
-// the day it was voided or corrected. A ticket that ended on its own day never
-// moved anything. The error is for figures that do not say what it weighed.
+// MovesOf returns the moves of a load's ticket: on the day it was issued, and again on the day it
+// was voided or corrected. A ticket that ended on its own day never moved anything. It fails when
+// the figures have no weight.
 func MovesOf(r LoadRow) ([]StockMove, error) {
 	if r.Ticket == 0 || r.EndedDay == r.IssuedDay {
 		return nil, nil
@@ -57,9 +57,9 @@ func MovesOf(r LoadRow) ([]StockMove, error) {
 	return []StockMove{move, ended}, nil
 }
 
-// Shift adds a move to its day and to the balance of every day after it. Days are
-// the rows of the move's place from its day on, in order; before is the balance of
-// the last day before, zero where there is none. What it returns is to be written.
+// Shift adds a move to its day and to the balance of every day after it. Days are the rows of the
+// move's place from its day on, in order; before is the balance of the last day before, zero where
+// there is none. It returns the rows to write.
 func (m StockMove) Shift(before quantity.Amount, days []StockRow) []StockRow {
 	if len(days) == 0 || days[0].Day != m.Day {
 		none := quantity.Zero(m.Key.Unit)
@@ -73,9 +73,8 @@ func (m StockMove) Shift(before quantity.Amount, days []StockRow) []StockRow {
 	return days
 }
 
-// StockChange is what a load's row moves when it takes the place of another: the
-// moves of the row before are taken back, those of the new one made. Nothing is
-// where both moved the same.
+// StockChange returns the moves when a load's row replaces another: those of the old row reversed,
+// then those of the new one; none if they are equal.
 func StockChange(was, is []StockMove) []StockMove {
 	if slices.EqualFunc(was, is, StockMove.equal) {
 		return nil
@@ -113,7 +112,7 @@ type StockSum struct {
 	days map[StockKey]map[string]*StockRow
 }
 
-// Add adds what a load moved. The error is for figures that cannot be read.
+// Add adds the moves of a load. It fails for figures that cannot be read.
 func (s *StockSum) Add(r LoadRow) error {
 	moves, err := MovesOf(r)
 	for _, m := range moves {

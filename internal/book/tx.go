@@ -2,16 +2,16 @@ package book
 
 import "tenthpoint/internal/journal"
 
-// Tx is a write under way. Everything done in it is in the book when the write
-// ends well, and nothing of it otherwise; after a first failure every later call
-// fails the same way. It belongs to the function it was handed to.
+// Tx is a write transaction. Everything done in it is in the book when the write succeeds, and
+// nothing of it otherwise; after a first failure every later call fails the same way. It belongs to
+// the function it was handed to.
 //
-// Tx stands here and not with its users because Go matches the parameter of a
-// function by identity: an engine and a user of it must name the same type.
+// Tx is declared here and not by its users because Go matches the parameter of a function by
+// identity: an engine and a user of it must name the same type.
 type Tx interface {
 	// Append enters a fact at the end of the chain.
 	Append(journal.Draft) (journal.Fact, error)
-	// NextNumber gives out the next number of a series, from 1 and without a gap.
+	// NextNumber issues the next number of a series, from 1 and without a gap.
 	NextNumber(series string) (int64, error)
 	// KeepEdition keeps the text of an edition by its SHA-256, once.
 	KeepEdition(id, sha, text string) error

@@ -5,9 +5,10 @@ import (
 	"slices"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 )
 
-// AccountFacts are what a grower's account is made of.
+// AccountFacts are the input of a grower's account.
 type AccountFacts struct {
 	GrowerID, Name, Address string
 	// From and To bound the season by the days the tickets count on; no date is
@@ -21,15 +22,14 @@ type AccountFacts struct {
 	Example   bool
 }
 
-// Contract is what a grower has agreed to deliver.
+// Contract is the quantity a grower has agreed to deliver.
 type Contract struct {
 	Number, Commodity, Name string
 	Quantity, Price         quantity.Amount
 	Until                   quantity.Date
 }
 
-// Account is what a grower has delivered in a season, the grower's own part of
-// it and nobody else's.
+// Account is a grower's deliveries in a season, only the grower's own part of them.
 type Account struct {
 	AccountFacts
 	Parts []AccountPart
@@ -48,8 +48,8 @@ type AccountPart struct {
 	units           units
 }
 
-// Fill is how far a contract is delivered, by the grower's part of all tickets
-// in force that name it, whatever their season.
+// Fill is the quantity delivered on a contract, by the grower's part of all tickets in force that
+// name it, in any season.
 type Fill struct {
 	Contract
 	Loads           int
@@ -122,7 +122,7 @@ func (a *Account) part(t Ticket) *AccountPart {
 func fill(c Contract, own []Ticket) Fill {
 	f := Fill{Contract: c, Delivered: quantity.Zero(c.Quantity.Unit())}
 	for _, t := range own {
-		if t.Contract == c.Number && t.Commodity == c.Commodity && t.InForce() && !t.Outbound {
+		if terms := t.terms(); terms.Under == title.Contract && terms.No == c.Number && t.Commodity == c.Commodity && t.InForce() && !t.Outbound {
 			if t.Quantity.Unit() == c.Quantity.Unit() {
 				f.Delivered = f.Delivered.Add(t.Quantity)
 			}

@@ -26,7 +26,7 @@ func ComposeAccount(a Account, p elevator.Profile) report.Document {
 		put(report.Heading{Text: "Contracts"}, a.fills())
 	}
 	put(report.Para{Text: "Every figure is this grower's own part; what others own of the same loads is not in it. Void and corrected tickets are struck and not counted. " +
-		"Payable is value less charges of the loads that have their price. What has been paid is not in this book."})
+		"+ is to the owner, - from the owner, in weight and in money. Payable is the value of what has a price, with what is added and taken off. What has been paid is not in this book."})
 	for _, part := range a.Parts {
 		put(report.Heading{Text: "Loads: " + part.Name}, part.loads())
 	}
@@ -72,25 +72,25 @@ func (p AccountPart) summary() report.Table {
 		{figure("Average moisture %"), func(s Sum) cell { return average(s.Moisture()) }, nil, always},
 		{in("Settled", w), func(s Sum) cell { return amount(s.Settled) }, nil, always},
 		{in("Settled", q), func(s Sum) cell { return amount(s.Quantity) }, nil, always},
-		{figure("Drying $"), func(s Sum) cell { return amount(s.Drying) }, nil, always},
-		{figure("Discounts $"), func(s Sum) cell { return amount(s.Discounts) }, nil, always},
-		{figure("Premiums $"), func(s Sum) cell { return amount(s.Premiums) }, nil, unlessEmpty},
-		{figure("Charges $"), func(s Sum) cell { return amount(s.Charges) }, nil, always},
+		{figure("Drying $"), func(s Sum) cell { return fromOwner(s.Drying) }, nil, always},
+		{figure("Discounts $"), func(s Sum) cell { return fromOwner(s.Discounts) }, nil, always},
+		{figure("Premiums $"), func(s Sum) cell { return toOwner(s.Premiums) }, nil, unlessEmpty},
+		{figure("Off and on $"), func(s Sum) cell { return fromOwner(s.Charges) }, nil, always},
 		{figure("Value $"), func(s Sum) cell { return amount(s.Value) }, nil, always},
 		{figure("Payable $"), func(s Sum) cell { return amount(s.Payable) }, nil, always},
 		{figure("Loads without price"), func(s Sum) cell { return count(s.Later) }, nil, always},
-		{in("Price later", q), func(s Sum) cell { return amount(s.LaterQuantity) }, nil, always},
-		{figure("Charges without price $"), func(s Sum) cell { return amount(s.LaterCharges) }, nil, always},
+		{in("Without price", q), func(s Sum) cell { return amount(s.LaterQuantity) }, nil, always},
+		{figure("Off and on without price $"), func(s Sum) cell { return fromOwner(s.LaterCharges) }, nil, always},
 	})
 	g.add(p.Sum)
 	return g.table("", "summary", p.Name, p.units.String())
 }
 
-// dealtTable is the balance: what is sold, what is stored, what went on which
-// contract.
+// dealtTable is the balance: sold, stored, and delivered on each contract.
 func (p AccountPart) dealtTable() report.Table {
 	g := newGrid([]column[Dealt, none]{
 		{words("Disposition"), func(d Dealt) cell { return text(d.How) }, nil, always},
+		{words("Whose grain"), func(d Dealt) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
 		{figure("Loads"), func(d Dealt) cell { return count(d.Sum.Loads) }, nil, always},
 		{in("Settled", p.units.weight), func(d Dealt) cell { return amount(d.Sum.Settled) }, nil, always},
 		{in("Settled", p.units.per), func(d Dealt) cell { return amount(d.Sum.Quantity) }, nil, always},
@@ -101,6 +101,16 @@ func (p AccountPart) dealtTable() report.Table {
 	}
 	g.put(report.Total, Dealt{How: "All", Sum: p.Sum})
 	return g.table("", "balance", p.Name, p.units.String())
+}
+
+// fromOwner is an amount taken from the owner, toOwner one that is added: on an
+// owner's paper + is to the owner and - from the owner.
+func fromOwner(a quantity.Amount) cell { return toOwner(a.Neg()) }
+
+func toOwner(a quantity.Amount) cell {
+	c := amount(a)
+	c.isSigned = true
+	return c
 }
 
 func (a Account) fills() report.Table {
@@ -122,7 +132,7 @@ func (a Account) fills() report.Table {
 	return g.table("", "contracts")
 }
 
-// aboveZero is an amount, or zero where it is less.
+// aboveZero returns an amount, or zero if it is negative.
 func aboveZero(a quantity.Amount) quantity.Amount {
 	if a.Sign() < 0 {
 		return quantity.Zero(a.Unit())
@@ -130,8 +140,7 @@ func aboveZero(a quantity.Amount) quantity.Amount {
 	return a
 }
 
-// loads lists the tickets of a commodity; what is void or corrected stands in
-// its place and is struck.
+// loads lists the tickets of a commodity; void or corrected ones stay in their place, struck out.
 func (p AccountPart) loads() report.Table {
 	w, q := p.units.weight, p.units.per
 	g := newGrid([]column[Ticket, Sum]{
@@ -142,12 +151,12 @@ func (p AccountPart) loads() report.Table {
 		{words("Share"), func(t Ticket) cell { return text(t.share()) }, nil, always},
 		{in("Net", w), func(t Ticket) cell { return amount(t.Net) }, func(s Sum) cell { return amount(s.Net) }, always},
 		{figure("Moist. %"), func(t Ticket) cell { return given(t.Moisture) }, nil, always},
-		{in("Taken off", w), func(t Ticket) cell { return amount(t.TakenOff()) }, func(s Sum) cell { return amount(s.Net.Sub(s.Settled)) }, always},
+		{in("Off and on", w), func(t Ticket) cell { return fromOwner(t.TakenOff()) }, func(s Sum) cell { return fromOwner(s.Net.Sub(s.Settled)) }, always},
 		{in("Settled", w), func(t Ticket) cell { return amount(t.Settled) }, func(s Sum) cell { return amount(s.Settled) }, always},
 		{in("Settled", q), func(t Ticket) cell { return amount(t.Quantity) }, func(s Sum) cell { return amount(s.Quantity) }, always},
-		{figure("Drying $"), func(t Ticket) cell { return amount(t.Drying) }, func(s Sum) cell { return amount(s.Drying) }, always},
-		{figure("Discounts $"), func(t Ticket) cell { return amount(t.Discounts) }, func(s Sum) cell { return amount(s.Discounts) }, always},
-		{figure("Premiums $"), func(t Ticket) cell { return amount(t.Premiums) }, func(s Sum) cell { return amount(s.Premiums) }, unlessEmpty},
+		{figure("Drying $"), func(t Ticket) cell { return fromOwner(t.Drying) }, func(s Sum) cell { return fromOwner(s.Drying) }, always},
+		{figure("Discounts $"), func(t Ticket) cell { return fromOwner(t.Discounts) }, func(s Sum) cell { return fromOwner(s.Discounts) }, always},
+		{figure("Premiums $"), func(t Ticket) cell { return toOwner(t.Premiums) }, func(s Sum) cell { return toOwner(s.Premiums) }, unlessEmpty},
 		{figure("Value $"), Ticket.value, func(s Sum) cell { return amount(s.Value) }, always},
 		{figure("Payable $"), Ticket.payable, func(s Sum) cell { return amount(s.Payable) }, always},
 		{words("Disposition"), func(t Ticket) cell { return text(t.how()) }, nil, always},

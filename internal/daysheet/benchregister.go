@@ -16,8 +16,8 @@ type KeptSample struct {
 	Taken, Until                                 quantity.Date
 }
 
-// SampleRegister lists the retained samples that are there on the last day of a
-// period, and says of each until when it is kept.
+// SampleRegister lists the retained samples on the last day of a period, with the day each may be
+// discarded.
 func SampleRegister(p elevator.Profile, period Period, kept []KeptSample) report.Document {
 	d := registerPaper(p, "Register of retained samples", period, false)
 	d.About = "as of " + period.To.String()
@@ -56,8 +56,7 @@ func (k KeptSample) state(period Period) string {
 	return "kept"
 }
 
-// MeterRecord is one meter with its checks of a period and how it stood at its
-// end.
+// MeterRecord is one meter with its checks of a period and its status at the end.
 type MeterRecord struct {
 	Meter    meter.Meter
 	Checks   []meter.Check

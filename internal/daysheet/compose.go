@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// exampleMark stands on whatever an invented elevator prints.
+// exampleMark is printed on every paper of an invented elevator.
 const exampleMark = "EXAMPLE - NOT FOR TRADE"
 
 // paper begins a document with the elevator's head.
@@ -26,7 +26,7 @@ func paper(p elevator.Profile, title, about string, example bool, day quantity.D
 	return d
 }
 
-// orders stands at the foot of every paper.
+// orders is printed at the foot of every paper.
 const orders = "Every total is the sum of the lines printed above it. Local law, the weights-and-measures authority, " +
 	"the licensed weighmaster and the official inspector outrank the program that made this paper."
 
@@ -46,8 +46,8 @@ func joined(between string, parts ...string) string {
 	return out
 }
 
-// Compose makes the paper of a day: what the manager signs, and after it every
-// ticket of the day.
+// Compose makes the paper of a day: the part the manager signs, and after it every ticket of the
+// day.
 func Compose(s Sheet, p elevator.Profile) report.Document {
 	d := paper(p, "Day sheet", s.Day.String(), s.Example, s.Day)
 	c := composer{Sheet: s, doc: &d}

@@ -29,7 +29,7 @@ func numbersGrid(unit quantity.Unit) *grid[numberRow, none] {
 	})
 }
 
-// numbers tells what became of numbers that are not simply in force.
+// numbers describes the numbers that are not simply in force.
 func (c *composer) numbers() {
 	c.heading("Voided, corrected, turned away")
 	g := numbersGrid(c.weightUnit())
@@ -98,7 +98,7 @@ func settledBack(t Ticket) cell {
 	return amount(t.moves().Neg())
 }
 
-// ending is what became of a ticket, in a word.
+// ending returns a word for how the ticket ended.
 func (t Ticket) ending() string {
 	switch {
 	case t.Ended.IsZero():
@@ -116,7 +116,7 @@ func (t Ticket) by() string {
 	return fmt.Sprintf("by ticket %d", t.EndedBy)
 }
 
-// again is what a void ticket was reissued as.
+// again returns the number of the ticket that replaces a void one.
 func (t Ticket) again() string {
 	if t.ReissuedBy == 0 {
 		return ""
@@ -138,8 +138,7 @@ func (t Ticket) inPlace() string {
 	return ""
 }
 
-// doubts are what an auditor asks about: typed weights, limits accepted,
-// flags.
+// doubts lists what an auditor asks about: typed weights, limits accepted, flags.
 func (c *composer) doubts() {
 	c.heading("Typed weights, limits accepted, doubts at the bench")
 	type doubt struct {
@@ -167,8 +166,8 @@ func (c *composer) doubts() {
 	c.put(g.table("Every weight came from the scale, no limit was passed over, no moisture was doubted.", "doubts"))
 }
 
-// sentencesOf are doubts as people read them: without the code, "meter-overdue: ",
-// that each is filed under.
+// sentencesOf returns warnings as people read them: without the code, "meter-overdue: ", they are
+// filed under.
 func sentencesOf(flags []string) string {
 	var out []string
 	for _, flag := range flags {

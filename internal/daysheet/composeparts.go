@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/settle"
 )
 
 // units lists the pairs of units that occur, each with a table of its own.
@@ -19,7 +20,7 @@ func (c *composer) units() []units {
 	return out
 }
 
-// title tells in or out.
+// title names the direction: in or out.
 func (p Part) title() string {
 	if p.Outbound {
 		return p.Name + ", out"
@@ -49,7 +50,7 @@ func (c *composer) received() {
 // String names a pair of units: "lb bu".
 func (u units) String() string { return u.weight.String() + " " + u.per.String() }
 
-// receivedRow is a commodity, or what earlier days took back of it.
+// receivedRow is the intake of a commodity, or reversals of earlier days.
 type receivedRow struct {
 	title    string
 	outbound bool // grain that left is only weighed
@@ -110,24 +111,24 @@ type chargedRow struct {
 	later cell
 }
 
-func chargedGrid() *grid[chargedRow, none] {
+func chargedGrid(taken string) *grid[chargedRow, none] {
 	return newGrid([]column[chargedRow, none]{
 		{words("Commodity"), func(r chargedRow) cell { return text(r.title) }, nil, always},
 		{figure("Drying $"), func(r chargedRow) cell { return amount(r.Drying) }, nil, always},
 		{figure("Discounts $"), func(r chargedRow) cell { return amount(r.Discounts) }, nil, always},
 		{figure("Premiums $"), func(r chargedRow) cell { return amount(r.Premiums) }, nil, always},
-		{figure("Charges $"), func(r chargedRow) cell { return amount(r.Charges) }, nil, always},
+		{figure(taken + " $"), func(r chargedRow) cell { return amount(r.Charges) }, nil, always},
 		{figure("Value $"), func(r chargedRow) cell { return amount(r.Value) }, nil, always},
 		{figure("Payable $"), func(r chargedRow) cell { return amount(r.Payable) }, nil, always},
 		{figure("Loads without price"), func(r chargedRow) cell { return count(r.Later) }, nil, always},
-		{figure("Charges without price $"), func(r chargedRow) cell { return amount(r.LaterCharges) }, nil, always},
+		{figure(taken + " without price $"), func(r chargedRow) cell { return amount(r.LaterCharges) }, nil, always},
 		{figure("Quantity without price"), func(r chargedRow) cell { return r.later }, nil, always},
 	})
 }
 
 // charged is the money of the day by commodity.
 func (c *composer) charged() {
-	g := chargedGrid()
+	g := chargedGrid(c.taken())
 	all := noMoney()
 	for _, p := range c.Parts {
 		if p.Outbound {
@@ -147,7 +148,11 @@ func (c *composer) charged() {
 	g.put(report.Total, chargedRow{title: "All, to the day's account", Money: all})
 	c.heading("Charges and payments")
 	c.put(g.table("", "charges"))
-	c.say("Charges are drying and discounts less premiums. Payable is value less the charges of the loads that have their price; loads without one are charged and not yet paid.")
+	if !c.hasTitles() {
+		c.say("Charges are drying and discounts less premiums. Payable is value less the charges of the loads that have their price; loads without one are charged and not yet paid.")
+		return
+	}
+	c.say("These are figures of the house: what it charges and takes off stands without a sign, premiums are what it adds. Drying is a charge for a service; discounts and premiums are for quality. Taken is drying and discounts less premiums. Payable is value less that, of what has a price; what has none is charged and not yet paid.")
 }
 
 func (c *composer) hourBars() report.Bars {
@@ -175,7 +180,7 @@ func (c *composer) spreadBars() report.Bars {
 	return b
 }
 
-// placeRow is what one bin took or gave of one commodity, or what all did.
+// placeRow is one bin's intake and shipments of one commodity, or the total.
 type placeRow struct {
 	name, bin, way string
 	sum            Sum
@@ -238,9 +243,30 @@ func dealtGrid(u units) *grid[Dealt, none] {
 	return newGrid([]column[Dealt, none]{
 		{words("Commodity"), func(d Dealt) cell { return text(d.Name) }, nil, always},
 		{words("Disposition"), func(d Dealt) cell { return text(d.How) }, nil, always},
+		{words("Whose grain"), func(d Dealt) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
 		{figure("Loads"), func(d Dealt) cell { return count(d.Sum.Loads) }, nil, always},
 		{in("Settled", u.weight), func(d Dealt) cell { return amount(d.Sum.Settled) }, nil, always},
 		{in("Settled", u.per), func(d Dealt) cell { return amount(d.Sum.Quantity) }, nil, always},
+	})
+}
+
+// taken is what drying and discounts less premiums are called.
+func (c *composer) taken() string {
+	if c.hasTitles() {
+		return "Taken"
+	}
+	return "Charges"
+}
+
+// hasTitles reports whether the day is one of which it was written down whose grain
+// is whose: earlier sheets print as they did.
+func (c *composer) hasTitles() bool {
+	if c.Closed != nil {
+		return c.Closed.Engine.HasTitles()
+	}
+	return !slices.ContainsFunc(c.Tickets, func(t Ticket) bool {
+		_, charges := t.Figures[settle.LineCharges]
+		return charges
 	})
 }
 
@@ -254,6 +280,9 @@ func (c *composer) dealt() {
 		all := newSum(u)
 		for _, one := range c.Dealt {
 			if one.Sum.units() == u {
+				if !c.hasTitles() {
+					one.Whose = ""
+				}
 				g.add(one)
 				all.join(one.Sum)
 			}

@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// position is the grain in the house before and after the day.
+// position is the stock before and after the day.
 func (c *composer) position() {
 	c.heading("Position")
 	if len(c.Moves) == 0 {
@@ -30,7 +30,7 @@ func weightUnits(moves []Move) []quantity.Unit {
 	return out
 }
 
-// moveRow is what is in one place, or in all places of a commodity.
+// moveRow is the stock in one place, or in all places of a commodity.
 type moveRow struct {
 	name, bin string
 	Move
@@ -86,5 +86,5 @@ func (r *moveRow) join(m Move) {
 	r.joinAfter(m)
 }
 
-// joinAfter adds what is there in the evening, where nothing else of a place is known.
+// joinAfter adds a closing balance, where nothing else of a place is known.
 func (r *moveRow) joinAfter(m Move) { r.After = r.After.Add(m.After) }

@@ -19,7 +19,7 @@ func (c *composer) tickets() {
 	}
 }
 
-// byNumber merges what counts with what is struck, in the order of the numbers.
+// byNumber merges tickets that count with those struck, in order of number.
 func byNumber(tickets, struckOnes []Ticket, counted, struck func(Ticket)) {
 	for _, t := range tickets {
 		for len(struckOnes) > 0 && struckOnes[0].Number < t.Number {
@@ -67,8 +67,7 @@ func inboundGrid(u units) *grid[Ticket, Sum] {
 	})
 }
 
-// value and payable are figures of a ticket that has its price; else it is said what
-// stands in their place.
+// value and payable are figures of a ticket that has its price; otherwise the placeholder.
 func (t Ticket) value() cell { return known(t.Value, t.Priced()) }
 
 func (t Ticket) payable() cell {

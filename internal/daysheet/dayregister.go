@@ -10,7 +10,7 @@ import (
 type ClosedDay struct {
 	Day            quantity.Date
 	By, At, Remark string
-	Sheet          string // SHA-256 of what the sheet was made of
+	Sheet          string // SHA-256 of the sheet's input
 }
 
 // DayRegister lists the days closed in a period.

@@ -9,22 +9,33 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// digests is the table of how each engine writes a closed day down. An entry is
-// never changed: its hash stands in the book for every day closed by it. An
-// engine that has nothing else to write takes the entry of the one before.
+// digests maps each engine to its serialization of a closed day. An entry is never changed: its
+// hash is in the book for every day closed by it. An engine with no changes here uses the entry of
+// the one before.
 var digests = map[settle.Engine]func(Sheet) string{
 	1: firstDigest,
 	2: firstDigest,
+	3: thirdDigest,
 }
 
-// Digest writes down everything a day's sheet is made of, in the way of the
-// engine that closes the day. Two sheets with one digest tell the same of the
-// day. The error is for an engine that is not known here.
+// Digest serializes all input of a day's sheet, in the format of the engine that closes the day.
+// Sheets with one digest have the same content. It fails for an unknown engine.
 func (s Sheet) Digest(by settle.Engine) (string, error) {
 	if err := by.Known(); err != nil {
 		return "", err
 	}
 	return digests[by.Number()](s), nil
+}
+
+// thirdDigest writes down whose grain it is as well, owner by owner.
+func thirdDigest(s Sheet) string {
+	var b strings.Builder
+	for _, t := range s.Tickets {
+		for _, terms := range t.Titles {
+			fmt.Fprintf(&b, "ticket %d title %q %q %q\n", t.Number, terms.Whose, terms.Under, terms.No)
+		}
+	}
+	return firstDigest(s) + b.String()
 }
 
 // firstDigest is a line for every ticket with its state and its figures, the
@@ -59,8 +70,8 @@ func (t Ticket) digest(b *strings.Builder) {
 	}
 }
 
-// firstDisposition is what became of the grain in the words of the first engine,
-// whatever the papers call it now.
+// firstDisposition is the disposition in the words of the first engine, independent of the words
+// papers use now.
 func (t Ticket) firstDisposition() string {
 	switch {
 	case t.Taken == "":

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 func digestOf(t interface {
@@ -40,13 +41,21 @@ func frozenDay() Facts {
 		Before: Position{{Commodity: "corn", Name: "Corn", Bin: "Pit 1", Weight: of("100000", quantity.Lb)}},
 		Notes:  Notes{Yard: []string{"A truck waits."}, Samples: []string{"One is due."}, Disputes: []string{"One is open."}, Meters: []string{"One is \"late\"."}},
 		Tickets: []Ticket{
-			k(8, func(t *Ticket) { t.Taken = "sold" }), k(9, func(t *Ticket) { t.Taken, t.Contract = "contract", "C-12" }),
+			k(8, func(t *Ticket) { t.Taken = "sold" }), k(9, func(t *Ticket) {
+				t.Taken, t.Contract = "contract", "C-12"
+				t.Titles = []title.Terms{{Under: title.Contract, No: "C-12"}, {Whose: title.Depositors, Under: title.DelayedPrice, No: "D-7"}}
+			}),
 			k(10, func(t *Ticket) { t.Outbound = true }), k(11, func(t *Ticket) { t.Corrects = 3 }), k(12, func(t *Ticket) { t.Reissues = 4 }),
 			k(13, func(t *Ticket) { t.Ended, t.EndedBy = day, 14 }), k(0, func(t *Ticket) { t.Refused = true }),
 			k(2, func(t *Ticket) { t.Day, t.Ended, t.ReissuedBy, t.ReissuedOn = day.AddDays(-1), day, 12, day }),
 		},
 	}
 }
+
+// titledDay is what the third engine adds to it.
+const titledDay = `ticket 9 title "" "contract" "C-12"
+ticket 9 title "depositor" "delayed" "D-7"
+`
 
 // firstDay is the frozen day as the first engine writes it down.
 const firstDay = `day 2026-10-03 after 7
@@ -102,7 +111,7 @@ note "One is \"late\"."
 // The text that a closed day's hash is taken of never changes again: books in
 // the field hold the hash.
 func TestDigestsAreFrozen(t *testing.T) {
-	want := map[settle.Engine]string{1: firstDay, 2: firstDay}
+	want := map[settle.Engine]string{1: firstDay, 2: firstDay, 3: firstDay + titledDay}
 	for _, n := range settle.Engines() {
 		if got, err := Make(frozenDay()).Digest(n); err != nil || got != want[n] {
 			t.Errorf("engine %s writes the day down as\n%s\nand wrote it down as\n%s\n%v\nPut what is new into the digest of another engine.", n, got, want[n], err)

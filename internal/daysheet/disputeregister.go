@@ -27,7 +27,7 @@ func DisputeRegister(p elevator.Profile, period Period, disputes []dispute.Dispu
 	return d
 }
 
-// outcomeOf is how a dispute was decided; empty while it is open.
+// outcomeOf returns the decision of a dispute; empty while it is open.
 func outcomeOf(o dispute.Dispute) string {
 	if o.Decided == nil {
 		return ""

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 )
 
 // Hour is the loads of one hour of the day, over all commodities.
@@ -14,20 +15,21 @@ type Hour struct {
 	In, Out int
 }
 
-// Place is what one bin took of one commodity, or gave.
+// Place is one bin's intake or shipments of one commodity.
 type Place struct {
 	Name, Bin string
 	Outbound  bool
 	Sum       Sum
 }
 
-// Dealt is one commodity by what became of it.
+// Dealt is one commodity by disposition.
 type Dealt struct {
 	Name, How string // "sold", "stored", "contract C-12"
+	Whose     title.Whose
 	Sum       Sum
 }
 
-// Spread is how many loads came at a moisture, in whole percents.
+// Spread is the number of loads at a moisture, in whole percents.
 type Spread struct {
 	Moisture string // "15": from 15.0 % to below 16.0 %
 	Loads    int
@@ -77,34 +79,40 @@ func places(parts []Part) []Place {
 	return out
 }
 
-// dealt parts what came in by what became of it.
+// dealt splits the intake by disposition.
 func dealt(parts []Part) []Dealt {
 	var out []Dealt
 	each(parts, func(p Part, t Ticket) {
 		if t.Outbound {
 			return
 		}
-		how := t.how()
-		i := slices.IndexFunc(out, func(d Dealt) bool { return d.Name == t.Name && d.How == how && d.Sum.units() == p.units })
-		if i < 0 {
-			i = len(out)
-			out = append(out, Dealt{Name: t.Name, How: how, Sum: newSum(p.units)})
+		for _, part := range t.byTitle() {
+			how := part.how()
+			i := slices.IndexFunc(out, func(d Dealt) bool { return d.Name == t.Name && d.How == how && d.Sum.units() == p.units })
+			if i < 0 {
+				i = len(out)
+				out = append(out, Dealt{Name: t.Name, How: how, Whose: part.terms().Owner(), Sum: newSum(p.units)})
+			}
+			out[i].Sum.join(sumOfOne(part))
 		}
-		out[i].Sum.join(sumOfOne(t))
 	})
 	slices.SortStableFunc(out, func(a, b Dealt) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.How, b.How)) })
 	return out
 }
 
-// how is what became of the grain, in words.
+// how returns the disposition of the grain, in words.
 func (t Ticket) how() string {
-	switch {
-	case t.Taken == "":
-		return "not decided"
-	case t.Contract != "":
-		return t.Taken + " " + t.Contract
+	if t.isApart() {
+		return "by owner"
 	}
-	return t.Taken
+	switch terms := t.terms(); {
+	case terms.Under == title.Contract:
+		return joined(" ", "contract", terms.No)
+	case terms.No != "":
+		return terms.Said().String()
+	default:
+		return terms.Under.Name()
+	}
 }
 
 // whole drops the part of a percent below one.
@@ -133,7 +141,7 @@ func spread(parts []Part) []Spread {
 	return out
 }
 
-// percents is the whole percents in a moisture, which lies below a hundred.
+// percents returns the whole percents of a moisture, below a hundred.
 func percents(m quantity.Amount) int {
 	d, _ := whole.Apply(m).Decimal()
 	return int(d.IntPart())

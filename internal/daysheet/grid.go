@@ -9,25 +9,24 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// column is one column of a table: its heading, what it says of a row, and what it
-// says of what the rows add up to. All that is to be known of a column is in one
-// place; a column more is a line more.
+// column is one column of a table: its heading, its cell of a row, and its cell of the total. All
+// about a column is in one place; a new column is a new line.
 type column[R, S any] struct {
 	head report.Column
 	of   func(R) cell
-	sum  func(S) cell // nil says nothing
+	sum  func(S) cell // nil prints nothing
 	when presence
 }
 
-// presence tells when a column is on the paper.
+// presence says when a column is on the paper.
 type presence int
 
 const (
 	always      presence = iota
-	unlessEmpty          // left out where nothing but zeros stand in it
+	unlessEmpty          // left out where all its figures are zero
 )
 
-// none is the sum of a table that has no totals of its own.
+// none is the total of a table without totals.
 type none struct{}
 
 // grid is a table in the making. Its figures stay amounts until the last row is
@@ -48,6 +47,7 @@ type cell struct {
 	words    string
 	amount   quantity.Amount
 	isAmount bool
+	isSigned bool // a figure above zero has its sign too
 	places   int
 }
 
@@ -121,7 +121,7 @@ func (g *grid[R, S]) put(kind report.RowKind, r R) {
 func (g *grid[R, S]) add(r R)    { g.put(report.Plain, r) }
 func (g *grid[R, S]) struck(r R) { g.put(report.Struck, r) }
 
-// total adds what rows add up to.
+// total adds the row of totals.
 func (g *grid[R, S]) total(s S) {
 	cells := make([]cell, len(g.columns))
 	for i, c := range g.columns {
@@ -149,8 +149,8 @@ func (g *grid[R, S]) printed() (columns []int) {
 	return columns
 }
 
-// table sets the grid, with the sentence that stands in place of no rows, and the
-// parts of its name.
+// table makes the table, with the sentence printed when there are no rows, and the parts of its
+// name.
 func (g *grid[R, S]) table(empty string, name ...string) report.Table {
 	t := report.Table{Name: strings.Join(name, " "), Parts: name, Empty: empty}
 	columns := g.printed()
@@ -167,7 +167,7 @@ func (g *grid[R, S]) table(empty string, name ...string) report.Table {
 	return t
 }
 
-// places is how many decimals the figures of a column are printed with.
+// places returns the number of decimals of a column.
 func (g *grid[R, S]) places(column int) (most int) {
 	for _, r := range g.rows {
 		if one := r.cells[column]; one.isAmount {
@@ -181,10 +181,13 @@ func (c cell) printed(places int) string {
 	if !c.isAmount {
 		return c.words
 	}
+	if c.isSigned && c.amount.Sign() > 0 {
+		return "+" + c.amount.Fixed(int32(places))
+	}
 	return c.amount.Fixed(int32(places))
 }
 
-// decimals is how many decimals a figure needs.
+// decimals returns the number of decimals a figure needs.
 func decimals(a quantity.Amount) int {
 	_, rest, _ := strings.Cut(a.Figure(), ".")
 	return len(strings.TrimSuffix(rest, "…"))

@@ -30,8 +30,8 @@ func (r Range) String() string {
 	return fmt.Sprintf("%d to %d", r.First, r.Last)
 }
 
-// account accounts for the numbers of the tickets issued on a day, which are
-// sorted by number; before is the last number given out before it.
+// account checks the numbers of the tickets issued on a day, sorted by number, for gaps; before is
+// the last number issued before it.
 func account(day quantity.Date, before int64, tickets []Ticket) Numbers {
 	n := Numbers{}
 	for _, t := range tickets {
@@ -62,7 +62,7 @@ func (n *Numbers) count(t Ticket) {
 	}
 }
 
-// String is the account in a sentence.
+// String describes the account in a sentence.
 func (n Numbers) String() string {
 	if n.Issued == 0 {
 		return "no ticket was issued"

@@ -8,10 +8,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Position is the grain in the house by commodity and bin: what was settled
-// coming in, less what was weighed going out. It counts the weight that was
-// paid for, which is what the house owes for; what lies in the bin is heavier
-// by the water not yet dried out and lighter by what handling really lost.
+// Position is the stock by commodity and bin: settled weight in, less weighed net out. It counts
+// the weight that was paid for, which the elevator owes for; the grain in the bin is heavier by the
+// water not yet dried out and lighter by the real handling loss.
 type Position []Stock
 
 // Stock is one commodity in one bin.
@@ -20,14 +19,13 @@ type Stock struct {
 	Weight               quantity.Amount
 }
 
-// Move is what one day does to one commodity in one bin: Before + In − Out −
-// Back = After.
+// Move is the change of one day in one commodity and bin: Before + In − Out − Back = After.
 type Move struct {
 	Commodity, Name, Bin string
 	Before               quantity.Amount
 	In, Out              quantity.Amount
-	// Back is what tickets of earlier days, voided or corrected on this day, had
-	// brought in; below zero for what they had carried away.
+	// Back is the weight brought in by tickets of earlier days that were voided or corrected on
+	// this day; negative for weight carried away.
 	Back  quantity.Amount
 	After quantity.Amount
 }
@@ -77,8 +75,8 @@ func findMove(all *[]Move, t Ticket, unit quantity.Unit) *Move {
 // byLegalWeight rounds bushels that are counted and not settled (practice).
 var byLegalWeight = quantity.To("0.01", quantity.HalfUp)
 
-// bushels is what is there in the evening in bushels of legal weight; false
-// where the law names no bushel of the grain or the weight is not in pounds.
+// bushels returns the closing balance in bushels of legal weight; false where the law names no
+// bushel of the grain or the weight is not in pounds.
 func (m Move) bushels() (quantity.Amount, bool) {
 	c, err := grain.ByID(m.Commodity)
 	if err != nil || c.Bushel.IsZero() || m.After.Unit() != quantity.Lb {
@@ -87,7 +85,7 @@ func (m Move) bushels() (quantity.Amount, bool) {
 	return byLegalWeight.Apply(m.After.Div(c.Bushel)), true
 }
 
-// After is the position at the end of the day; what is empty is left out.
+// After is the position at the end of the day, without empty bins.
 func (s Sheet) After() Position {
 	var out Position
 	for _, m := range s.Moves {
@@ -98,7 +96,7 @@ func (s Sheet) After() Position {
 	return out
 }
 
-// Of is what the house has of a commodity over all its bins, in the unit.
+// Of returns the stock of a commodity over all bins, in the unit.
 func (p Position) Of(commodity string, unit quantity.Unit) quantity.Amount {
 	total := quantity.Zero(unit)
 	for _, s := range p {

@@ -12,9 +12,9 @@ type DayMove struct {
 	Move
 }
 
-// ComposePosition makes the paper of the position: what is there in the evening
-// of the last day, then place by place every day on which something moved, each
-// beginning with what the day before ended with.
+// ComposePosition makes the paper of the position: the stock in the evening of the last day, then
+// place by place every day on which something moved, each beginning with the balance of the day
+// before.
 func ComposePosition(p elevator.Profile, period Period, tonight []Move, days []DayMove, example bool) report.Document {
 	d := paper(p, "Position", period.String(), example, period.To)
 	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // Period is the days an examiner asks about, both ends included.
@@ -23,9 +24,8 @@ func registerPaper(p elevator.Profile, title string, period Period, example bool
 	return paper(p, title, period.String(), example, period.To)
 }
 
-// TicketRegister lists every number from the first to the last one given out in
-// a period. A number that no ticket carries stands there as missing: there is
-// no way for that to happen but by altering the book.
+// TicketRegister lists every number from the first to the last one given out in a period. A number
+// without a ticket is listed as missing: that can only happen by altering the book.
 func TicketRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of tickets", period, example)
 	slices.SortFunc(tickets, func(a, b Ticket) int { return cmp.Compare(a.Number, b.Number) })
@@ -73,7 +73,7 @@ func (t Ticket) settledUnit() cell {
 	return text(t.Quantity.Unit().String())
 }
 
-// recorded is a line of the settlement as it was written down.
+// recorded returns a line of the settlement as recorded.
 func (t Ticket) recorded(line string) cell {
 	a, there := t.Figures[line]
 	return known(a, there)
@@ -99,12 +99,29 @@ func (t Ticket) owners() string {
 	return strings.Join(out, ", ")
 }
 
-// title is under what the house has the grain.
+// title is whose grain the house has and under what, owner by owner where they
+// differ.
 func (t Ticket) title() string {
-	if t.Contract != "" {
-		return joined(" ", t.Taken, t.Contract)
+	if !t.isApart() {
+		return titleWords(t.terms())
 	}
-	return t.Taken
+	out := make([]string, len(t.Titles))
+	for i, terms := range t.Titles {
+		out[i] = titleWords(terms)
+		if i < len(t.Owners) {
+			out[i] = t.Owners[i] + " " + out[i]
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// titleWords are the terms in the words of facts, which programs read too.
+func titleWords(t title.Terms) string {
+	words := joined(" ", string(t.Under), t.No)
+	if t.Whose != "" {
+		words = joined(", ", words, string(t.Whose))
+	}
+	return words
 }
 
 // registerNumbers adds a row for each ticket and for each number that is not
@@ -182,7 +199,7 @@ func VoidRegister(p elevator.Profile, period Period, ended []Ticket, example boo
 	return d
 }
 
-// endedHow is how a load ended: its ticket voided or corrected, or turned away.
+// endedHow says how a load ended: its ticket voided or corrected, or turned away.
 func (t Ticket) endedHow() string {
 	if t.Refused {
 		return "turned away"
@@ -198,8 +215,8 @@ func (t Ticket) netUnit() cell {
 	return text(t.Net.Unit().String())
 }
 
-// OverrideRegister lists where a person's word went before the rules: weights
-// typed by hand, limits passed over, readings used in spite of a doubt.
+// OverrideRegister lists where people overrode the rules: weights typed by hand, limits accepted,
+// readings used in spite of a flag.
 func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, "Register of typed weights, limits accepted and doubts", period, example)
 	type override struct {

@@ -2,10 +2,9 @@ package daysheet
 
 import "slices"
 
-// PartOf is the ticket as far as one grower owns it: the lines are that owner's
-// own, as the settlement parted them; moisture, test results and price are the
-// load's. False is a ticket in which the grower has no part, be it one the
-// grower only drove in.
+// PartOf returns the ticket as far as one grower owns it: the lines are that owner's own part of
+// the settlement; moisture, test results and price are the load's. It returns false for a ticket in
+// which the grower has no part, even one the grower only drove in.
 func (t Ticket) PartOf(grower string) (Ticket, bool) {
 	if len(t.Owners) == 0 {
 		return t, t.GrowerID == grower
@@ -20,6 +19,9 @@ func (t Ticket) PartOf(grower string) (Ticket, bool) {
 			return t, false
 		}
 		t.Summary = own
+		if at < len(t.Titles) {
+			t.Titles = t.Titles[at : at+1]
+		}
 	}
 	part := ""
 	if at < len(t.Parts) {
@@ -29,7 +31,7 @@ func (t Ticket) PartOf(grower string) (Ticket, bool) {
 	return t, true
 }
 
-// share is what the grower has of a load, in words.
+// share returns the grower's share of a load, in words.
 func (t Ticket) share() string {
 	if len(t.Parts) == 0 || t.Parts[0] == "" {
 		return "all"

@@ -5,9 +5,10 @@ import (
 	"slices"
 
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 )
 
-// Facts are what a day's sheet is made of.
+// Facts are the input of a day sheet.
 type Facts struct {
 	Day quantity.Date
 	// Tickets are the loads issued or refused on the day, and the tickets of
@@ -24,27 +25,26 @@ type Facts struct {
 	Example bool
 }
 
-// Notes are sentences about what stood open in the evening. A closed day keeps
-// them as they were.
+// Notes are sentences about open items in the evening. A closed day keeps them as they were.
 type Notes struct {
 	Yard     []string `json:"yard,omitempty"`     // trucks without a ticket
 	Samples  []string `json:"samples,omitempty"`  // retained samples that are due
 	Disputes []string `json:"disputes,omitempty"` // disputes not decided
 	Meters   []string `json:"meters,omitempty"`   // meters overdue, failed, never checked
-	Scales   []string `json:"scales,omitempty"`   // how truck scales stand by their logs
+	Scales   []string `json:"scales,omitempty"`   // status of truck scales by their logs
 }
 
-// Closing is who closed the day and when; the time is local.
+// Closing says who closed the day and when; the time is local.
 type Closing struct {
 	By, At, Remark string
+	Engine         settle.Engine // that closed the day
 	// Head is the head of the book when the day was closed, number and hash; empty
 	// on sheets that do not print it.
 	Head string
-	// Differs says that the journal no longer gives the sheet that was closed.
+	// Differs says that the journal no longer reproduces the closed sheet.
 	Differs bool
-	// Late says that something entered after the closing counts on the day or
-	// before it, and nobody has explained it; Explained is who has. The sheet is the
-	// one that was closed.
+	// Late says that something entered after the closing counts on the day or before it, without an
+	// explanation; Explained lists who explained. The sheet is the one that was closed.
 	Late      bool
 	Explained *Explanation
 }
@@ -146,7 +146,7 @@ func (s *Sheet) list(t Ticket) {
 	s.note(t)
 }
 
-// note lists what has to be told of a ticket issued on the day.
+// note adds the notes on a ticket issued on the day.
 func (s *Sheet) note(t Ticket) {
 	if t.Corrects > 0 {
 		s.Corrections = append(s.Corrections, t)

@@ -34,9 +34,8 @@ type checker interface {
 	Errorf(string, ...any)
 }
 
-// checkTotals holds every total of a table against the lines above it, up to
-// the total before or the first line for which begins is true. What is struck
-// does not count.
+// checkTotals compares every total of a table with the lines above it, up to the total before or
+// the first line for which begins is true. What is struck does not count.
 func checkTotals(t checker, table report.Table, begins func(line, total report.Row) bool) (totals int) {
 	t.Helper()
 	for i, total := range table.Rows {

@@ -2,8 +2,8 @@ package daysheet
 
 import "tenthpoint/internal/quantity"
 
-// Sum is what a list of tickets adds up to. Every figure is the sum of the
-// tickets' own lines, as printed.
+// Sum is the total of a list of tickets. Every figure is the sum of the tickets' own lines, as
+// printed.
 type Sum struct {
 	Loads    int
 	Net      quantity.Amount
@@ -14,7 +14,7 @@ type Sum struct {
 	Settled  quantity.Amount
 	Quantity quantity.Amount // bu, cwt or t
 	Money
-	// LaterQuantity is what the loads without a price come to.
+	// LaterQuantity is the total of the loads without a price.
 	LaterQuantity quantity.Amount
 
 	moisture, moistureNet     quantity.Amount // net × moisture, and that net
@@ -25,8 +25,8 @@ type Sum struct {
 type Money struct {
 	Drying, Discounts, Premiums, Charges quantity.Amount
 	Value, Payable                       quantity.Amount
-	// Later are the loads without a price, LaterCharges what they are charged:
-	// it is in Charges, and nothing of them in Value and Payable.
+	// Later are the loads of which all or a part has no price, LaterCharges what that
+	// part is charged: it is in Charges, and nothing of it in Value and Payable.
 	Later        int
 	LaterCharges quantity.Amount
 }
@@ -53,7 +53,7 @@ func sumOfOne(t Ticket) Sum {
 	s.Settled, s.Quantity = t.Settled, t.Quantity
 	s.Money = moneyOfOne(t)
 	if s.Later > 0 {
-		s.LaterQuantity = s.Quantity
+		s.LaterQuantity, _, _ = t.Unpriced()
 	}
 	if t.Moisture != nil {
 		s.moisture, s.moistureNet = s.Net.Mul(*t.Moisture), s.Net
@@ -67,12 +67,14 @@ func sumOfOne(t Ticket) Sum {
 func moneyOfOne(t Ticket) Money {
 	m := noMoney()
 	m.Drying, m.Discounts, m.Premiums, m.Charges = t.Drying, t.Discounts, t.Premiums, t.Charges
-	switch {
-	case t.Outbound:
-	case t.Priced():
+	if t.Outbound {
+		return m
+	}
+	if t.Priced() {
 		m.Value, m.Payable = t.Value, t.Payable
-	default:
-		m.Later, m.LaterCharges = 1, m.Charges
+	}
+	if _, charges, some := t.Unpriced(); some {
+		m.Later, m.LaterCharges = 1, charges
 	}
 	return m
 }
@@ -89,7 +91,7 @@ func (m *Money) join(o Money) {
 	addEach(m.lines(), o.lines())
 }
 
-// negative is the sum as it is taken back.
+// negative returns the sum with its sign reversed.
 func (s Sum) negative() Sum {
 	s.Loads, s.Later = -s.Loads, -s.Later
 	for _, a := range append(s.lines(), s.Money.lines()...) {
@@ -116,7 +118,7 @@ func (m *Money) lines() []*quantity.Amount {
 
 func (s Sum) units() units { return units{s.Net.Unit(), s.Quantity.Unit()} }
 
-// averaged is how averages are printed: a hundredth, half-up (common practice).
+// averaged is the rounding of averages: a hundredth, half-up (common practice).
 var averaged = quantity.To("0.01", quantity.HalfUp)
 
 // Moisture is the average moisture weighed by net weight; known is false where

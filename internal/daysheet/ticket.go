@@ -1,9 +1,11 @@
 package daysheet
 
 import (
-	"tenthpoint/internal/load"
+	"slices"
+
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // Ticket is one load as the sheets read it. Days are business days; times are
@@ -25,8 +27,11 @@ type Ticket struct {
 	Bin       string
 	Taken     string // "sold", "stored", "contract"; empty while undecided
 	Contract  string
-	Weigher   string
-	Edition   string
+	// Titles are whose grain it is and under what, owner by owner; none where Taken and
+	// Contract say it of all of it.
+	Titles  []title.Terms
+	Weigher string
+	Edition string
 	// EditionHash finds the edition's text in the book.
 	EditionHash string
 	Sample      string
@@ -39,30 +44,30 @@ type Ticket struct {
 	EndedWho    string
 	Corrects    int64
 	CorrectsOn  quantity.Date // day of the corrected ticket
-	Reissues    int64         // the void ticket whose grain this is
+	Reissues    int64         // the void ticket it reissues
 	ReissuesOn  quantity.Date // day of that ticket
 	ReissuedBy  int64         // of a void ticket, the one in its place
 	ReissuedOn  quantity.Date // the day that one counts in
 	Reason      string
 	Manual      []string
 	Accepted    []string
-	Answered    []string // questions of the house's guards, with who answered them and why
+	Answered    []string // questions of the elevator's guards, with who answered them and why
 	Flags       []string
-	// Figures are the lines written down with the load, which the digest of the
-	// day is made of. Everything else reads the summary of them.
+	// Figures are the lines recorded with the load, which the digest of the day uses. Everything
+	// else reads their summary.
 	Figures map[string]quantity.Amount
 	settle.Summary
 }
 
-// units are what a ticket's weights and quantities are counted in. Tickets of
-// unlike units are never added together.
+// units are the units of a ticket's weights and quantities. Tickets in different units are never
+// added together.
 type units struct{ weight, per quantity.Unit }
 
 // units are the settlement's own.
 func (t Ticket) units() units { return units{t.Net.Unit(), t.Quantity.Unit()} }
 
-// moves is the weight that a ticket brings into the house: what it was settled
-// for, or below zero what it carried away.
+// moves returns the weight a ticket adds to the stock: the settled weight, or the negative net of a
+// load that left.
 func (t Ticket) moves() quantity.Amount {
 	if t.Outbound {
 		return t.Net.Neg()
@@ -72,7 +77,44 @@ func (t Ticket) moves() quantity.Amount {
 
 // unpriced stands where what is payable would, on a ticket without a price. It is
 // in no digest.
-func (t Ticket) unpriced() string { return load.Disposition(t.Taken).Unpriced() }
+func (t Ticket) unpriced() string {
+	if t.isApart() {
+		return "by owner"
+	}
+	return t.terms().Under.Unpriced()
+}
+
+// terms are whose grain it is and under what, where all owners have the same.
+func (t Ticket) terms() title.Terms {
+	if len(t.Titles) > 0 {
+		return t.Titles[0]
+	}
+	return title.Terms{Under: title.Under(t.Taken), No: t.Contract}
+}
+
+// isApart reports whether owners have terms of their own.
+func (t Ticket) isApart() bool {
+	return slices.ContainsFunc(t.Titles, func(one title.Terms) bool { return one != t.Titles[0] })
+}
+
+// byTitle is the ticket as far as each owner has it, where owners have terms of
+// their own; else the ticket.
+func (t Ticket) byTitle() []Ticket {
+	if !t.isApart() {
+		return []Ticket{t}
+	}
+	var out []Ticket
+	for i := range t.Titles {
+		part := t
+		own, err := t.Summary.Of(i + 1)
+		if err != nil {
+			return []Ticket{t}
+		}
+		part.Summary, part.Titles = own, t.Titles[i:i+1]
+		out = append(out, part)
+	}
+	return out
+}
 
 // asOf is the ticket as it was known in the evening of a day: what happened to
 // it later is left out.

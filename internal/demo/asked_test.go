@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// In an honest season the house asks about one truck in fifty at most: who is asked
-// too often stops reading.
+// In an honest season the elevator asks about one truck in fifty at most: who is asked too often
+// stops reading.
 func TestHonestSeasonIsSeldomAsked(t *testing.T) {
 	const loads = 600
 	d := opened(t, filled(t, Options{Loads: loads, Seed: 11, Now: noon, Rates: shipped(t)}))

@@ -24,7 +24,7 @@ func (v *visit) test(ctx context.Context, w *scalehouse.Batch) error {
 	return scalehouse.RecordSample(ctx, w, v.id, v.sample)
 }
 
-// bench draws what the bench finds.
+// bench generates the results of the bench.
 func (s *season) bench(v *visit) load.Sample {
 	c := s.chance
 	s.numbers++

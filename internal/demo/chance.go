@@ -20,6 +20,7 @@ const (
 	ofSeason
 	ofYard
 	ofMeters
+	ofStarts
 )
 
 func newChance(seed, of uint64) *chance { return &chance{rand.New(rand.NewPCG(seed, of))} }
@@ -27,8 +28,8 @@ func newChance(seed, of uint64) *chance { return &chance{rand.New(rand.NewPCG(se
 // between is a whole number from low to high, both included.
 func (c *chance) between(low, high int64) int64 { return low + c.draw.Int64N(high-low+1) }
 
-// about is a whole number from low to high that lies near the middle more
-// often than not: the mean of three draws.
+// about returns a random whole number from low to high, near the middle more often than not: the
+// mean of three draws.
 func (c *chance) about(low, high int64) int64 {
 	return (c.between(low, high) + c.between(low, high) + c.between(low, high)) / 3
 }

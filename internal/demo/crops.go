@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// crop is how a commodity comes in at the demo elevator.
+// crop says how a commodity is delivered to the demo elevator.
 type crop struct {
 	commodity string
 	share     int64 // of every hundred loads
@@ -17,8 +17,7 @@ type crop struct {
 // span is a range of hundredths.
 type span struct{ low, high int64 }
 
-// habit is a factor that is tested in so many of a thousand loads and lies in a
-// range.
+// habit is a factor, how many of a thousand loads are tested for it, and the range of its results.
 type habit struct {
 	factor grain.FactorID
 	unit   quantity.Unit
@@ -26,7 +25,7 @@ type habit struct {
 	span   span
 }
 
-// crops are what may come in; those come for which there are rates.
+// crops are the possible commodities; those with rates are delivered.
 var crops = []crop{
 	{"corn", 44, 412, span{1300, 2450}, []habit{
 		{grain.TestWeight, quantity.LbPerBushel, 1000, span{5060, 6010}},

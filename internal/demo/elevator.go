@@ -64,7 +64,7 @@ var places = []elevator.Bin{
 	{ID: "F1", Name: "Flat store"},
 }
 
-// placesFor are where a commodity goes: its own bins, else a pit.
+// placesFor returns the destinations of a commodity: its own bins, else a pit.
 func placesFor(commodity string) []string {
 	var out []string
 	for _, p := range places {

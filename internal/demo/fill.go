@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Options say what season is invented.
+// Options are the parameters of the season.
 type Options struct {
 	Loads int    // trucks that come in the season, before those on the yard
 	Seed  uint64 // the number the season is drawn from
@@ -24,12 +24,12 @@ type Options struct {
 	Rates *rates.Set
 }
 
-// MostLoads bounds a season to what a book holds with ease.
+// MostLoads is the largest season.
 const MostLoads = 2_000_000
 
-// Fill sets the demo elevator up in an empty book and fills it with a season.
-// Progress is told how many of the loads have come and may be nil. When the
-// context ends, what has been written so far stays, whole.
+// Fill sets the demo elevator up in an empty book and fills it with a season. progress is called
+// with the number of loads so far and may be nil. When the context ends, the loads written so far
+// stay complete.
 func Fill(ctx context.Context, b scalehouse.Book, o Options, progress func(loads int)) error {
 	if o.Loads < 0 || o.Loads > MostLoads {
 		return fmt.Errorf("a season of %d loads cannot be invented. Ask for 0 to %d", o.Loads, MostLoads)
@@ -53,7 +53,7 @@ func Fill(ctx context.Context, b scalehouse.Book, o Options, progress func(loads
 	return s.leaveYard(ctx)
 }
 
-// open opens a desk whose clock the season moves.
+// open opens a desk whose clock the season sets.
 func (s *season) open(ctx context.Context, b scalehouse.Book) error {
 	var err error
 	s.desk, err = scalehouse.Open(ctx, b, scalehouse.Options{

@@ -117,7 +117,7 @@ func TestSeasonHasEveryOddity(t *testing.T) {
 		note("in two drafts", len(l.Drafts()) > 1)
 		note("shared", len(l.Details.Shares) > 1)
 		note("price later", l.Number > 0 && l.Details.Price == nil)
-		note("on a contract", l.Details.ContractNo != "")
+		note("on a contract", l.Details.Terms.No != "")
 		note("tested after the tare", testedLast(l))
 		note("on a stored tare", storedTare(l))
 		note("on the yard", l.Phase == load.OnYard)

@@ -21,9 +21,8 @@ import (
 	"tenthpoint/schedules"
 )
 
-// Every paper of a season at a house that speaks French is in French, down to the
-// last source of the last step: each of its words is one of the texts in French
-// or a name of the house.
+// Every paper of a season at an elevator that speaks French is in French, down to the last source
+// of the last step: each of its words is one of the texts in French or a name of the elevator.
 func TestEveryPaperIsInTheLanguageOfTheHouse(t *testing.T) {
 	kept := filled(t, Options{Loads: 300, Seed: 7, Now: noon, Rates: shipped(t), Language: "fr"})
 	d := opened(t, kept)
@@ -57,8 +56,8 @@ func (r reader) read(paper, text string) {
 	}
 }
 
-// fromFile is what papers quote from the file of an edition, or name in it: the
-// words of the file are the same in every language.
+// fromFile matches what papers quote from the file of an edition, or name in it: the words of the
+// file are the same in every language.
 var fromFile = regexp.MustCompile(`^[a-zA-Z0-9/-]+\.(pdf|csv|txt|toml)$|Barème affiché, ligne \d+ : .*|[a-z0-9_ -]+(, [a-z_]+)?, ligne \d+|[a-z]+(-[a-z0-9]+)+`)
 
 func (r reader) document(d report.Document) { r.read(d.Title, d.Text(3000)) }
@@ -153,7 +152,7 @@ func (r reader) disputesOf(d *scalehouse.Desk) {
 	}
 }
 
-// doubted are how far the disputes of the test go.
+// doubted are the phases the disputes of the test reach.
 var doubted = []dispute.Phase{dispute.Open, dispute.Testing, dispute.Closed}
 
 // disputed raises a dispute about a ticket that has a sample and takes it on.
@@ -177,8 +176,8 @@ func disputed(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book, n int) {
 	}
 }
 
-// ownWords are the names of the house and what its people have typed: they are
-// the same in every language.
+// ownWords are the names of the elevator and what its people have typed: they are the same in every
+// language.
 func ownWords(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book) []string {
 	t.Helper()
 	p := d.Profile()
@@ -209,7 +208,7 @@ func ownWords(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book) []string {
 // laws are the names of laws and of what publishes figures.
 var laws = []string{"Minnesota Statutes", "Indiana Code", "Arkansas Code", "Iowa Code", "North Dakota Century Code"}
 
-// ownOfLoads are names that stand on loads.
+// ownOfLoads returns the names in loads.
 func ownOfLoads(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book) []string {
 	t.Helper()
 	own := slices.Clone(laws)

@@ -6,8 +6,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// growers bring grain; landlords, after them, only share in it. Codes are what
-// a clerk types.
+// growers deliver grain; the landlords, at the end, only share in it. Codes are what a clerk types.
 var growers = []elevator.Grower{
 	grower("101", "Abner Quist"),
 	grower("102", "Beatrix Holloway", part("102", 2, 3), part("901", 1, 3)),

@@ -52,17 +52,15 @@ func (s *season) departures(day, come int, from, until time.Time) []act {
 	return acts
 }
 
-// heaps are what is in the bins, in lb.
+// heaps is the grain in the bins, in lb.
 type heaps map[heap]int64
 
-// came adds a load: four fifths of what was weighed in, so that water and
-// handling are allowed for.
+// came adds a load: four fifths of the weight, to allow for water and handling.
 func (h heaps) came(d load.Details, netLb int64) {
 	h[heap{d.Commodity, d.Bin}] += netLb * 4 / 5
 }
 
-// fullest is the heap of the crops that has most, and whether it is enough to
-// load from.
+// fullest returns the largest heap of the crops, and whether it is enough to load from.
 func (h heaps) fullest(crops []priced) (heap, bool) {
 	var best heap
 	for _, k := range crops {

@@ -13,7 +13,7 @@ import (
 // example charts inside the program.
 const dialID = "D1"
 
-// meters are what stands at the bench. Makes and figures are invented.
+// meters are the moisture meters of the bench. Makes and figures are invented.
 func meters() []meter.Meter {
 	pt := func(text string) quantity.Amount { return quantity.Of(text, quantity.Point) }
 	degrees := func(n int64) quantity.Amount { return quantity.Int(n, quantity.Fahrenheit) }
@@ -29,16 +29,14 @@ func meters() []meter.Meter {
 	}
 }
 
-// checked are the days before the season, by how many days, on which a meter
-// was held against oven-dried references. The dial meter has been forgotten
-// since.
+// checked lists the checks of a meter against oven-dried references, in days before the season. The
+// dial meter has been forgotten since.
 var checked = map[string][]int{meterID: {42, 28, 14}, dialID: {44, 30}}
 
-// checkEvery is how many days the digital meter goes between checks in the
-// season.
+// checkEvery is the number of days between checks of the digital meter in the season.
 const checkEvery = 7
 
-// setUpMeters writes the meters down with their checks before the season.
+// setUpMeters records the meters with their checks before the season.
 func (s *season) setUpMeters(ctx context.Context) error {
 	c := newChance(s.Seed, ofMeters)
 	for _, m := range meters() {
@@ -54,8 +52,27 @@ func (s *season) setUpMeters(ctx context.Context) error {
 	return nil
 }
 
-// checkInSeason holds the digital meter against references on every seventh
-// morning.
+// startMeters looks at the meters before the first test of a day.
+func startMeters(ctx context.Context, s *season, day quantity.Date) error {
+	if err := s.as(Tester, s.hour(day, 6, 5)); err != nil {
+		return err
+	}
+	c := newChance(s.Seed+uint64(s.first.DaysUntil(day)), ofStarts)
+	for _, m := range meters() {
+		warmth := c.about(6600, 7000)
+		err := scalehouse.StartMeter(ctx, s.desk, meter.StartCheck{
+			Day: day, Meter: m.ID, By: Tester, Battery: true, Mark: true,
+			Weight: quantity.Int(250, quantity.Gram), Balance: figure(25_000+10*c.about(-2, 2), quantity.Gram),
+			Thermometer: figure(warmth, quantity.Fahrenheit), Other: figure(warmth+c.about(-60, 60), quantity.Fahrenheit),
+		})
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// checkInSeason checks the digital meter against references on every seventh morning.
 func (s *season) checkInSeason(ctx context.Context, d int) error {
 	if d%checkEvery != 0 {
 		return nil

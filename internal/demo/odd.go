@@ -9,9 +9,10 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
-// oddity is what goes otherwise than in most visits.
+// oddity is an unusual course of a visit.
 type oddity struct {
 	late         bool // the sample comes back after the truck is empty
 	storedTare   bool
@@ -130,7 +131,7 @@ func (v *visit) beyondLimit(ctx context.Context, w *scalehouse.Batch, problems s
 	if err := v.season.as(v.clerk, at); err != nil {
 		return err
 	}
-	v.odd.accepted = false // accepted once: whatever else stands in the way turns it away
+	v.odd.accepted = false // accepted once: any other limit turns it away
 	return v.issue(ctx, w)
 }
 
@@ -161,7 +162,7 @@ func (v *visit) correct(ctx context.Context, w *scalehouse.Batch) error {
 	return err
 }
 
-// mend changes what was wrong with the ticket.
+// mend corrects the mistake on the ticket.
 func (v *visit) mend(ctx context.Context, w *scalehouse.Batch, id string) error {
 	switch v.odd.corrected {
 	case wrongTare:
@@ -181,6 +182,6 @@ func (v *visit) mend(ctx context.Context, w *scalehouse.Batch, id string) error 
 	changed := v.details
 	other := pick(v.season.chance, growers)
 	changed.Grower, changed.Shares = load.Party{ID: other.ID, Name: other.Name}, owners(other)
-	changed.Disposition, changed.ContractNo, changed.Price, changed.PriceSource = load.Stored, "", nil, ""
+	changed.Under, changed.Terms.No, changed.Price, changed.PriceSource = title.OpenStorage, "", nil, ""
 	return scalehouse.Amend(ctx, w, id, changed)
 }

@@ -11,8 +11,7 @@ import (
 // mainSchedule is the schedule of rates taken where a grain has several.
 const mainSchedule = "main"
 
-// priced is a crop with the schedule it is settled under and its price on every
-// day of the season, today the last.
+// priced is a crop with its schedule and its price on every day of the season, today the last.
 type priced struct {
 	crop
 	schedule string
@@ -66,8 +65,8 @@ func (s *season) covered(k priced) bool {
 	return true
 }
 
-// walk is a price for each day: up or down by a few quarter cents, never under
-// half of what it began with.
+// walk generates a price for each day: up or down by a few quarter cents, never under half of the
+// first.
 func (k priced) walk(c *chance, days int) []quantity.Amount {
 	quarters := k.price * 4
 	out := make([]quantity.Amount, days)

@@ -20,8 +20,8 @@ type act struct {
 // actsTogether bounds one transaction.
 const actsTogether = 4000
 
-// run goes through the season day by day: trucks come, what is due from days
-// before is done, the manager closes the day.
+// run simulates the season day by day: trucks come, acts due from earlier days are done, the
+// manager closes the day.
 func (s *season) run(ctx context.Context, progress func(loads int)) error {
 	come := 0
 	for d := range s.days {
@@ -30,6 +30,9 @@ func (s *season) run(ctx context.Context, progress func(loads int)) error {
 		acts := append(s.due(day), s.trucks(d, loads, s.hour(day, 6, 30), s.hour(day, 20, 0))...)
 		acts = append(acts, s.departures(d, loads, s.hour(day, 9, 0), s.hour(day, 17, 0))...)
 		acts = append(acts, s.clearing(day), s.closing(day))
+		if err := startMeters(ctx, s, day); err != nil {
+			return err
+		}
 		if err := s.checkInSeason(ctx, d); err != nil {
 			return err
 		}
@@ -38,6 +41,11 @@ func (s *season) run(ctx context.Context, progress func(loads int)) error {
 		}
 		if come += loads; progress != nil {
 			progress(come)
+		}
+	}
+	if s.hour(s.today, 6, 5).Before(s.Now) {
+		if err := startMeters(ctx, s, s.today); err != nil {
+			return err
 		}
 	}
 	loads := s.thisMorning()

@@ -16,7 +16,7 @@ const (
 	mostAtDawn = 12 // loads already ticketed on the day the book is left at
 )
 
-// season is what is being invented.
+// season is the state of the generator.
 type season struct {
 	Options
 	desk  *scalehouse.Desk
@@ -31,7 +31,7 @@ type season struct {
 	days      int           // full days, today not counted
 	numbers   int           // samples taken so far
 	later     []act         // acts due on a later day
-	heaps     heaps         // what is in the bins
+	heaps     heaps         // the grain in the bins
 	shelf     []kept        // samples kept
 	came      comings       // when each truck came
 }
@@ -72,7 +72,7 @@ func (s *season) share(day int) int {
 	return loads*(before+weight(day))/total - loads*before/total
 }
 
-// thisMorning is how many loads of the season have their tickets today already.
+// thisMorning returns the number of loads that already have their tickets today.
 func (s *season) thisMorning() int {
 	if s.Now.Before(s.hour(s.today, 9, 0)) {
 		return 0

@@ -8,8 +8,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// setUp writes the elevator, its people, everything it knows and its meters into
-// an empty book.
+// setUp writes the elevator, its people, master data and meters into an empty book.
 func (s *season) setUp(ctx context.Context) error {
 	if name := s.desk.Profile().Business; name != "" {
 		return fmt.Errorf("the book %s already belongs to %s. The demo needs a book of its own: name a file that is not there yet", s.desk.Book().Path(), name)
@@ -40,7 +39,7 @@ type standing struct {
 	fact elevator.Fact
 }
 
-// standing is everything the elevator knows before the first truck.
+// standing returns all master records from before the first truck.
 func (s *season) standing() []standing {
 	all := []standing{{"elevator", profile(s.grains(), s.Language)}}
 	for _, p := range people {

@@ -17,15 +17,14 @@ type kept struct {
 	until               quantity.Date
 }
 
-// put notes what was kept of a sample.
+// put notes the retained sample of a visit.
 func (s *season) put(v *visit) {
 	if v.sample.Kept != "" {
 		s.shelf = append(s.shelf, kept{v.id, v.sample.Number, v.sample.Kept, v.sample.Until})
 	}
 }
 
-// clearing is the tester's last act of a day: what need not be kept any longer
-// is thrown out, each sample written down.
+// clearing is the tester's last act of a day: discarding the samples that are due, each recorded.
 func (s *season) clearing(day quantity.Date) act {
 	return act{s.hour(day, 20, 50), Tester, func(ctx context.Context, w *scalehouse.Batch) error {
 		for _, k := range s.shelf {
@@ -41,8 +40,8 @@ func (s *season) clearing(day quantity.Date) act {
 	}}
 }
 
-// setUpBench says how the house tests and what it calls dry. The limits are
-// invented, as the house's rates are.
+// setUpBench records the elevator's rules of testing and its limits of dry grain. The limits are
+// invented, as the elevator's rates are.
 func (s *season) setUpBench(ctx context.Context) error {
 	b, err := office.BenchSetup(ctx, s.desk)
 	if err != nil {
@@ -53,16 +52,15 @@ func (s *season) setUpBench(ctx context.Context) error {
 	return scalehouse.SetBench(ctx, s.desk, b)
 }
 
-// cornPolicy asks for two tests of corn, whose moisture differs most within a
-// load.
+// cornPolicy requires two tests of corn, whose moisture differs most within a load.
 func cornPolicy() moisture.Policy {
 	p := moisture.DefaultPolicy()
 	p.Crop, p.Count = "corn", 2
 	return p
 }
 
-// dry is what the house calls dry, grain by grain: to buy, to keep a short time
-// and to keep long, in tenths of a percent.
+// dry returns the limits of dry grain, by grain: to buy, to keep a short time and to keep long, in
+// tenths of a percent.
 func dry() []dryness.Rules {
 	var out []dryness.Rules
 	for _, r := range []struct {

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// testAtBench tests a load's sample with the house's digital meter, three times
-// as the tester does near a limit, and writes the tests down with their mean.
+// testAtBench tests a load's sample with the elevator's digital meter, three times as the tester
+// does near a limit, and records the tests with their mean.
 func (v *visit) testAtBench(ctx context.Context) error {
 	d, c := v.season.desk, v.season.chance
 	l, err := office.Load(ctx, d, v.id)

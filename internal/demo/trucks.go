@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// build is what a kind of truck weighs empty and carries, in pounds.
+// build is the empty weight and payload of a kind of truck, in pounds.
 type build struct {
 	name            string
 	tareLb, carryLb int64
@@ -25,7 +25,7 @@ var (
 type truck struct {
 	elevator.Truck
 	build build
-	empty int64 // what it weighs empty, lb
+	empty int64 // empty weight, lb
 }
 
 // builds are given out in this order, so that every grower has a semi or a

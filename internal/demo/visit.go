@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // visit is one truck from its coming to its going.
@@ -63,7 +64,7 @@ func (v *visit) seconds(low, high int64) time.Duration {
 	return time.Duration(v.season.chance.between(low, high)) * time.Second
 }
 
-// arrival draws who comes with what.
+// arrival generates a visit.
 func (s *season) arrival(day int, at time.Time) *visit {
 	c := s.chance
 	v := &visit{season: s, day: day, truck: s.came.free(pick(c, s.fleet), s.fleet, at), crop: s.crop(), clerk: Clerk}
@@ -85,7 +86,7 @@ func (s *season) arrival(day int, at time.Time) *visit {
 	return v
 }
 
-// longestVisit is how long a truck may be on the yard.
+// longestVisit is the longest time a truck may be on the yard.
 const longestVisit = 45 * time.Minute
 
 // comings are when each truck came, by its id.
@@ -107,7 +108,7 @@ func (c comings) free(t truck, fleet []truck, at time.Time) truck {
 
 var drivers = []string{"", "Ben", "Cass", "Dov", "Edie", "Finn", "Gus", "Hana"}
 
-// growerOf is the truck's own grower, or in one case of ten whoever hired it.
+// growerOf returns the truck's own grower, or in one case of ten another who hired it.
 func growerOf(c *chance, t truck) elevator.Grower {
 	if c.in1000(100) {
 		return pick(c, growers)
@@ -120,7 +121,7 @@ func growerOf(c *chance, t truck) elevator.Grower {
 	return growers[0]
 }
 
-// crop draws what is in the truck.
+// crop picks the grain in the truck.
 func (s *season) crop() priced {
 	total := int64(0)
 	for _, k := range s.crops {
@@ -135,23 +136,23 @@ func (s *season) crop() priced {
 	return s.crops[0]
 }
 
-// terms say what becomes of the grain: delivered on a contract, sold at the
-// day's price, or stored with the price to come.
+// terms sets the disposition of the grain: delivered on a contract, sold at the day's price, or
+// stored with the price to come.
 func (v *visit) terms(c *chance) {
 	d := &v.details
 	for _, terms := range v.season.contracts {
 		if terms.Grower == v.grower.ID && terms.Commodity == d.Commodity && c.in1000(600) {
-			d.Disposition, d.ContractNo = load.Contract, terms.Number
+			d.Under, d.Terms.No = title.Contract, terms.Number
 			d.Price, d.PriceSource = &terms.Price, "contract "+terms.Number
 			return
 		}
 	}
 	if c.in1000(350) {
-		d.Disposition = load.Stored
+		d.Under = title.OpenStorage
 		return
 	}
 	price := v.crop.prices[v.day]
-	d.Disposition, d.Price, d.PriceSource = load.Sold, &price, "posted "+d.Day.String()
+	d.Under, d.Price, d.PriceSource = title.CashSale, &price, "posted "+d.Day.String()
 }
 
 func (v *visit) open(ctx context.Context, w *scalehouse.Batch) (err error) {
@@ -164,8 +165,8 @@ func (v *visit) open(ctx context.Context, w *scalehouse.Batch) (err error) {
 	return err
 }
 
-// issue gives the ticket, unless the load was turned away. A limit that stands
-// in the way is accepted by the manager or turns the load away.
+// issue issues the ticket, unless the load was turned away. A limit exceeded is accepted by the
+// manager or turns the load away.
 func (v *visit) issue(ctx context.Context, w *scalehouse.Batch) (err error) {
 	if v.gone {
 		return nil
@@ -183,8 +184,8 @@ func (v *visit) issue(ctx context.Context, w *scalehouse.Batch) (err error) {
 	return err
 }
 
-// issue gives a load its ticket. What is asked about it is answered first, by the
-// manager where the house leaves it to one.
+// issue issues a load's ticket. It first answers the guards' questions, as the manager where one is
+// required.
 func issue(ctx context.Context, w *scalehouse.Batch, s *season, id string) (int64, error) {
 	number, err := scalehouse.Issue(ctx, w, id)
 	var asked guard.Asked

@@ -4,9 +4,10 @@ import (
 	"slices"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
 )
 
-// Phase is where a dispute stands.
+// Phase is the stage of a dispute.
 type Phase string
 
 // The phases of a dispute.
@@ -18,7 +19,7 @@ const (
 	Closed    Phase = "decided"
 )
 
-// Dispute is what its facts add up to.
+// Dispute is the state of a dispute, replayed from its facts.
 type Dispute struct {
 	ID       string    `json:"id"`
 	Phase    Phase     `json:"phase"`
@@ -37,7 +38,7 @@ var allowed = map[string][]Phase{
 	Decided{}.Kind():  {Open, Testing, Tested},
 }
 
-// Apply adds one fact, or says in a sentence why it cannot follow.
+// Apply applies one fact, or returns an error that says why it cannot follow.
 func (d *Dispute) Apply(f Fact) error {
 	if !slices.Contains(allowed[f.Kind()], d.Phase) {
 		return d.cannot(f)
@@ -51,6 +52,9 @@ func (d *Dispute) Apply(f Fact) error {
 	case Sent:
 		if f.Sample == "" || f.To == "" || f.SealedBy == "" {
 			return message.WrongPhase.Errorf("a sample is sent with its number, who sealed it and where to; one of them is empty")
+		}
+		if quantity.Recorded(f.Mass) && (f.Mass.Unit() != quantity.Gram || f.Mass.Sign() <= 0) {
+			return message.Invalid.Errorf("%s of the sample was sent; write grams, such as 1000 g", f.Mass)
 		}
 		if d.Raised.About == "moisture" && !f.Airtight {
 			return message.WrongPhase.Errorf("moisture is at issue: the sample must be sealed airtight, or it dries on the way. Seal it so and say so")

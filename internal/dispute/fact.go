@@ -12,8 +12,8 @@ type Fact interface {
 	Kind() string
 }
 
-// Raised is a ticket doubted. Rule is the name of the rule set that gives the
-// days to ask for a test, Due the last of them.
+// Raised opens a dispute about a ticket. Rule is the name of the rule set that gives the days to
+// ask for a test, Due the last of them.
 type Raised struct {
 	Ticket int64         `json:"ticket,string"`
 	By     string        `json:"by"`
@@ -22,6 +22,9 @@ type Raised struct {
 	Day    quantity.Date `json:"day"`
 	Rule   string        `json:"rule"`
 	Due    quantity.Date `json:"due"`
+	// Official is a doubt about an official inspection, which has days of its own; a
+	// house's own grade has the house's posted ones.
+	Official bool `json:"official,omitempty"`
 }
 
 // Sent is the sealed sample on its way.
@@ -32,6 +35,12 @@ type Sent struct {
 	Airtight bool          `json:"airtight"`
 	To       string        `json:"to"`
 	Day      quantity.Date `json:"day"`
+	// Seal is the number of the seal, Mass the grain sent, in g, Half where the other
+	// half of the sample stays, FeeBy who pays for the test.
+	Seal  string          `json:"seal,omitempty"`
+	Mass  quantity.Amount `json:"mass,omitzero"`
+	Half  string          `json:"half,omitempty"`
+	FeeBy string          `json:"fee_by,omitempty"`
 }
 
 // Resulted is the other test's result.
@@ -43,7 +52,7 @@ type Resulted struct {
 	Finding     string           `json:"finding"`
 }
 
-// Decided is the end: the ticket stands, or ticket Corrected takes its place.
+// Decided ends the dispute: the ticket is upheld, or ticket Corrected replaces it.
 type Decided struct {
 	Decision  string        `json:"decision"`
 	Stands    bool          `json:"stands"`

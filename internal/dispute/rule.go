@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Rule is how long a doubt may wait, by a rule set.
+// Rule is the time limit of a dispute, by a rule set.
 type Rule struct {
 	Name         string // as elevator.Profile.Rules has it
 	Days         int    // last day to ask for another test, counted from the ticket
@@ -15,7 +15,7 @@ type Rule struct {
 	Source       string
 }
 
-// KindDisputes is the kind of file that says so.
+// KindDisputes is the kind of file with these rules.
 const KindDisputes = "disputes"
 
 // ReadRule reads a file of that kind. The error names every mistake in it.
@@ -26,6 +26,24 @@ func ReadRule(f *law.File) (Rule, error) {
 		r.Days, r.BusinessDays, r.Source = law.Days(t, "days"), t.Bool("business_days"), t.Text("words")
 	})
 	return r, err
+}
+
+// House is the name of the rule of a house's own posted policy.
+const House = "house"
+
+// HouseRule is a house's posted policy: so many days from delivery.
+func HouseRule(days int) Rule {
+	return Rule{Name: House, Days: days, Source: "the house's posted policy"}
+}
+
+// Until is the last day to ask for another test under the rule, of grain delivered
+// on one day whose ticket was issued on another: an official inspection's days run
+// from its certificate, all others from delivery.
+func (r Rule) Until(delivered, issued quantity.Date) quantity.Date {
+	if r.BusinessDays {
+		return r.Due(issued)
+	}
+	return r.Due(delivered)
 }
 
 // RuleFor finds the rule of a rule set in a law.

@@ -11,13 +11,13 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Purpose is what the grain is to be dry enough for.
+// Purpose is the use the grain must be dry enough for.
 type Purpose string
 
 const (
 	// ByClass is the Canadian class: straight grain is dry.
 	ByClass Purpose = "class"
-	// ToBuy is the house's limit for taking grain in as dry.
+	// ToBuy is the elevator's limit for taking grain in as dry.
 	ToBuy Purpose = "buy"
 	// ToStoreShort and ToStoreLong are its limits for keeping it.
 	ToStoreShort Purpose = "store-short"
@@ -39,8 +39,8 @@ func (p Purpose) String() string {
 	return string(p)
 }
 
-// Rules is what a house calls dry, for one crop. A limit is the highest
-// moisture that is still dry; one that is not set gives no verdict.
+// Rules are an elevator's limits of dry grain, for one crop. A limit is the highest moisture that
+// is still dry; one that is not set gives no verdict.
 type Rules struct {
 	Crop string `json:"crop"`
 	// CanadaGrain is the grain's name in the Off Grades of Grain Order, as in
@@ -49,13 +49,13 @@ type Rules struct {
 	Buy         quantity.Amount `json:"buy"`
 	StoreShort  quantity.Amount `json:"store_short"`
 	StoreLong   quantity.Amount `json:"store_long"`
-	// Source says where the house's limits are from.
+	// Source says where the elevator's limits are from.
 	Source string `json:"source,omitempty"`
 
-	// AerateWithin is how many points over a storage limit air may be asked to
-	// take out; not set, aeration is not offered.
+	// AerateWithin is the largest excess over a storage limit, in points, for which aeration is
+	// offered; not set, it never is.
 	AerateWithin quantity.Amount `json:"aerate_within"`
-	// Dries is true when the house dries grain at its posted charge.
+	// Dries is true when the elevator dries grain at its posted charge.
 	Dries bool `json:"dries,omitempty"`
 	// WetPit names the pit kept for wet grain.
 	WetPit string `json:"wet_pit,omitempty"`
@@ -91,25 +91,24 @@ type Verdict struct {
 	Class string
 	// Dry is the answer for the figure as read.
 	Dry bool
-	// Certain is false when the band lies on both sides of the limit or the
-	// reading itself is in doubt.
+	// Certain is false when the band contains the limit or the reading itself is in doubt.
 	Certain bool
-	// Over is how far the reading is above the limit, in points; zero when dry.
+	// Over is the excess of the reading over the limit, in points; zero when dry.
 	Over quantity.Amount
 	// Reason is the whole answer in sentences.
 	Reason string
 }
 
-// Advice is what a grower asks for: is it dry enough, and what can be done.
+// Advice answers a grower's question: is it dry enough, and what can be done.
 type Advice struct {
 	Band     moisture.Band
 	Verdicts []Verdict
 	Options  []Option
 }
 
-// Judge gives a verdict for every limit that is set. recorded is the moisture,
-// tolerance the meter's in points, flags the doubts about the reading: an
-// answer is never more certain than the reading is.
+// Judge returns a verdict for every limit that is set. recorded is the moisture, tolerance the
+// meter's in points, flags the warnings about the reading: a verdict is never more certain than the
+// reading.
 func (r Rules) Judge(recorded, tolerance quantity.Amount, flags []moisture.Flag) (Advice, error) {
 	a := Advice{Band: moisture.BandOf(recorded, tolerance)}
 	if r.CanadaGrain != "" {
@@ -174,7 +173,7 @@ func answer(p Purpose, b moisture.Band, limit quantity.Amount) Verdict {
 	return v
 }
 
-// temper says in the reason how sure the reading lets anyone be.
+// temper adds to the reason how certain the reading is.
 func (v *Verdict) temper(b moisture.Band, flags []moisture.Flag) {
 	switch {
 	case !b.Stated():

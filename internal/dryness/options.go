@@ -11,9 +11,9 @@ type Option struct {
 	Text string
 }
 
-// options lists what can be done, the least trouble first. Wet grain is what
-// the strictest limit missed says; where only long storage is missed, keeping
-// the grain a short time is an answer too.
+// options lists what can be done, the least effort first. The strictest limit exceeded decides that
+// grain is wet; where only long storage is exceeded, keeping the grain a short time is an option
+// too.
 func (r Rules) options(a Advice) []Option {
 	var out []Option
 	offer := func(name, text string, args ...any) { out = append(out, Option{name, fmt.Sprintf(text, args...)}) }
@@ -74,8 +74,8 @@ func (a Advice) doubtful() bool {
 	return false
 }
 
-// mayAerate: air dries little and slowly, so it is offered only for storage and
-// only within the house's own reach.
+// mayAerate reports whether to offer aeration: air dries little and slowly, so only for storage and
+// only within the elevator's own limit.
 func (r Rules) mayAerate(a Advice, worst Verdict) bool {
 	_, stores := a.verdict(ToStoreShort)
 	_, keeps := a.verdict(ToStoreLong)

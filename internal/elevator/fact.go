@@ -8,7 +8,7 @@ type Fact interface {
 	Kind() string
 }
 
-// IsFact reports whether a kind belongs to the house.
+// IsFact reports whether a kind is one of master data.
 func IsFact(kind string) bool { return slices.Contains(kinds, kind) }
 
 var kinds = []string{

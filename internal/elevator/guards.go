@@ -37,12 +37,11 @@ type GuardRule struct {
 	Reasons []string `json:"reasons,omitempty"`
 }
 
-// GuardRules are all that the house has decided.
+// GuardRules are all rules of the elevator.
 type GuardRules []GuardRule
 
-// For is the house's rule about a guard for a commodity and a factor, each of
-// which may be empty. What is decided for one of them goes before what is decided
-// for all, and what is decided later before what was decided earlier.
+// For is the elevator's rule about a guard for a commodity and a factor, each of which may be
+// empty. A rule for one of them goes before a rule for all, and a later rule before an earlier one.
 func (all GuardRules) For(guard, commodity, factor string) GuardRule {
 	out := GuardRule{Guard: guard, Commodity: commodity, Factor: factor}
 	for _, particular := range []bool{false, true} {
@@ -56,7 +55,7 @@ func (all GuardRules) For(guard, commodity, factor string) GuardRule {
 	return out
 }
 
-// take fills in what another rule about the same thing says.
+// take fills unset values from another rule about the same thing.
 func (r *GuardRule) take(o GuardRule) {
 	if o.Act != "" {
 		r.Act = o.Act
@@ -84,7 +83,7 @@ func (all GuardRules) With(rule GuardRule) GuardRules {
 	return append(out, rule)
 }
 
-// Check says what is wrong with the rule, or nothing.
+// Check returns what is wrong with the rule, or nil.
 func (r GuardRule) Check() error {
 	if r.Act != "" && !slices.Contains(GuardActs(), r.Act) {
 		return message.Invalid.Errorf("%q is not what a guard can do. Choose off, remark, question or manager", string(r.Act))
@@ -110,12 +109,12 @@ func Compulsories() []Compulsory {
 	return []Compulsory{BinCompulsory, MeterCompulsory, SampleCompulsory, CropYearCompulsory}
 }
 
-// usualManualReasons are why weights are typed, where the house has no list.
+// usualManualReasons are the default reasons for typed weights.
 var usualManualReasons = []string{
 	"read from the indicator", "indicator or link out of order", "weighed on another certified scale", "copied from the weight printed by the scale",
 }
 
-// WhyManual are the house's reasons for a weight that is typed.
+// WhyManual returns the elevator's reasons for a typed weight.
 func (p Profile) WhyManual() []string {
 	if len(p.ManualReasons) > 0 {
 		return p.ManualReasons

@@ -21,9 +21,9 @@ type Link struct {
 }
 
 // ParseLink reads the link of a scale: "tcp://192.0.2.10:4001" or
-// "serial:///dev/ttyUSB0?baud=1200&data=7&parity=even&stop=1". A serial line is
-// taken at 9600 bits per second, 8 data bits, no parity and 1 stop bit where it
-// says nothing else. The error says all that is wrong with it, in sentences.
+// "serial:///dev/ttyUSB0?baud=1200&data=7&parity=even&stop=1". The defaults of a serial line are
+// 9600 bits per second, 8 data bits, no parity and 1 stop bit. The error has everything that is
+// wrong with it.
 func ParseLink(link string) (Link, error) {
 	kind, rest, _ := strings.Cut(link, "://")
 	switch kind {
@@ -43,8 +43,8 @@ func ParseLink(link string) (Link, error) {
 // elevator's.
 const SimulatedLink = "simulator:"
 
-// CheckLink says what is wrong with the scale's link. None is a good one:
-// weights are then typed.
+// CheckLink returns what is wrong with the scale's link. An empty one is valid: weights are then
+// typed.
 func (s Scale) CheckLink() error {
 	if s.Link == "" || s.Link == SimulatedLink {
 		return nil
@@ -60,7 +60,7 @@ func readSerial(link, rest string) (Link, error) {
 	say := func(format string, args ...any) { wrong = append(wrong, message.Errorf(format, args...)) }
 	for setting := range strings.SplitSeq(told, "&") {
 		key, value, _ := strings.Cut(setting, "=")
-		number, _ := strconv.Atoi(value) // what is no figure is zero, which no setting may be
+		number, _ := strconv.Atoi(value) // an invalid number is zero, which no setting allows
 		switch key {
 		case "baud":
 			w.Baud = number

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Grower is one who brings grain.
+// Grower is a person or firm that delivers grain.
 type Grower struct {
 	ID      string `json:"id"`
 	Name    string `json:"name"`
@@ -28,7 +28,7 @@ type Share struct {
 // Kind names the fact in the journal.
 func (Grower) Kind() string { return "house.grower" }
 
-// Check says what is wrong with the grower, or nothing.
+// Check returns what is wrong with the grower, or nil.
 func (g Grower) Check() error {
 	if strings.TrimSpace(g.ID) == "" || strings.TrimSpace(g.Name) == "" {
 		return message.Invalid.Errorf("a grower has a short code and a name; got %q and %q", g.ID, g.Name)
@@ -62,7 +62,7 @@ type Truck struct {
 // Kind names the fact in the journal.
 func (Truck) Kind() string { return "house.truck" }
 
-// Check says what is wrong with the truck, or nothing.
+// Check returns what is wrong with the truck, or nil.
 func (t Truck) Check() error {
 	switch {
 	case strings.TrimSpace(t.ID) == "":
@@ -97,7 +97,7 @@ type Person struct {
 // Kind names the fact in the journal.
 func (Person) Kind() string { return "house.person" }
 
-// Check says what is wrong with the person, or nothing.
+// Check returns what is wrong with the person, or nil.
 func (p Person) Check() error {
 	if strings.TrimSpace(p.Name) == "" {
 		return message.Invalid.Errorf("a person at the desk has a full name; it is empty")

@@ -17,7 +17,7 @@ type Bin struct {
 // Kind names the fact in the journal.
 func (Bin) Kind() string { return "house.bin" }
 
-// Check says what is wrong with the bin, or nothing.
+// Check returns what is wrong with the bin, or nil.
 func (b Bin) Check() error {
 	if strings.TrimSpace(b.ID) == "" {
 		return message.Invalid.Errorf("a pit or bin has a short name; it is empty")
@@ -38,7 +38,7 @@ type ContractTerms struct {
 // Kind names the fact in the journal.
 func (ContractTerms) Kind() string { return "house.contract" }
 
-// Check says what is wrong with the contract, or nothing.
+// Check returns what is wrong with the contract, or nil.
 func (c ContractTerms) Check() error {
 	unit := c.Quantity.Unit()
 	switch {

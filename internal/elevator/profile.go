@@ -26,13 +26,16 @@ type Profile struct {
 	Grains     []GrainRule `json:"grains"`
 	// RetainDays is the number of days samples are kept.
 	RetainDays int `json:"retain_days,string"`
+	// DisputeDays is the posted number of days from delivery in which another test may
+	// be asked for; 0 takes the days samples are kept. In Canada the law says it.
+	DisputeDays int `json:"dispute_days,string,omitempty"`
 	// StopOn lists the codes of trust flags that stop a ticket until a manager
 	// lets it through.
 	StopOn   []string `json:"stop_on,omitempty"`
 	Language string   `json:"language,omitempty"` // "en", "fr"
 	Dates    string   `json:"dates,omitempty"`    // "iso" or "local"
 	Weigher  string   `json:"weigher,omitempty"`  // who signs when nobody has signed in
-	// Guards are the house's own limits, Compulsory what no ticket may lack, and
+	// Guards are the elevator's own limits, Compulsory the fields every ticket must have, and
 	// ManualReasons the reasons for a typed weight.
 	Guards        GuardRules   `json:"guards,omitempty"`
 	Compulsory    []Compulsory `json:"compulsory,omitempty"`
@@ -40,6 +43,16 @@ type Profile struct {
 	// CopiesFor lists the recipients a ticket prints a copy for: "driver", "office", "landlord".
 	// Each copy names its recipient; none means one copy without a name.
 	CopiesFor []string `json:"copies_for,omitempty"`
+}
+
+// UsualRetainDays is how many days samples are kept where a house has not said:
+// 7 in Canada, where another test may be asked for so long, else 3 as of a truck
+// officially inspected in the United States (7 CFR 800.152).
+func UsualRetainDays(rules string) int {
+	if rules == "canada" {
+		return 7
+	}
+	return 3
 }
 
 // mostCopies is the largest number of copies of a ticket.
@@ -65,8 +78,7 @@ type GrainRule struct {
 // Kind names the fact in the journal.
 func (Profile) Kind() string { return "house.profile" }
 
-// Check lists what the profile lacks, each a sentence; a ticket needs all of
-// it.
+// Check lists what the profile lacks for a ticket, each a sentence.
 func (p Profile) Check() []message.Text {
 	var out []message.Text
 	need := func(value string, name message.Text) {
@@ -92,8 +104,8 @@ func (p Profile) Check() []message.Text {
 			out = append(out, message.New("%s.", message.Of(err)))
 		}
 	}
-	if len(p.CopiesFor) > mostCopies {
-		out = append(out, message.New("A ticket prints %d copies; at most %d are printed.", len(p.CopiesFor), mostCopies))
+	if err := p.CheckCopies(); err != nil {
+		out = append(out, message.Of(err))
 	}
 	if len(p.Grains) == 0 {
 		out = append(out, message.New("No commodity is set up. Choose at least one in the set-up."))
@@ -115,6 +127,14 @@ func (s Scale) check() []message.Text {
 		}
 	}
 	return out
+}
+
+// CheckCopies says what is wrong with the list of copies, or nothing.
+func (p Profile) CheckCopies() error {
+	if len(p.CopiesFor) > mostCopies {
+		return message.Invalid.Errorf("A ticket prints %d copies; at most %d are printed.", len(p.CopiesFor), mostCopies)
+	}
+	return nil
 }
 
 // UnderGrainAct reports whether the elevator is licensed under the Canada Grain

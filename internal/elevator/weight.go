@@ -11,9 +11,8 @@ func (s Scale) Largest() quantity.Amount {
 	return s.Capacity.Mul(quantity.Of("1.05", quantity.Plain))
 }
 
-// CheckWeight says in a sentence why a weight cannot have come from the scale:
-// wrong unit, not above zero, over 105 % of capacity, not in whole
-// divisions.
+// CheckWeight returns why a weight cannot have come from the scale: wrong unit, not above zero,
+// over 105 % of capacity, not in whole divisions.
 func (s Scale) CheckWeight(w quantity.Amount) error {
 	switch {
 	case w.Unit() != s.Division.Unit():

@@ -1,10 +1,12 @@
 package entry_test
 
 import (
+	"strings"
 	"testing"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/entrytest"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/schedules"
@@ -32,6 +34,29 @@ func TestAbsurdLoadsAreAskedAbout(t *testing.T) {
 	for _, c := range entrytest.Absurd(t, "../..") {
 		if got := entrytest.AbsurdOutcome(enter(c)); got != c.Outcome {
 			t.Errorf("absurd.txt:%d: %v is %s, want %s", c.Line, c.Typed, got, c.Outcome)
+		}
+	}
+}
+
+// Every guard speaks somewhere in the table, which window, terminal and core read. The two
+// left out need a second weighing and grain that leaves; they speak in
+// guards.txtar and yard.txtar of testdata/terminal and in the tests of ui/yard.
+func TestEveryGuardSpeaks(t *testing.T) {
+	spoken := map[guard.ID]bool{guard.Replaced: true, guard.Overdrawn: true}
+	for _, c := range entrytest.Absurd(t, "../..") {
+		question, asked := strings.CutPrefix(c.Outcome, "asked ")
+		if !asked {
+			continue
+		}
+		id := guard.Factor // a factor's question is named by the factor
+		if rule, known := guard.ByID(question); known {
+			id = rule.ID
+		}
+		spoken[id] = true
+	}
+	for _, rule := range guard.Rules() {
+		if !spoken[rule.ID] {
+			t.Errorf("no line of absurd.txt is asked about by the guard %s", rule.ID)
 		}
 	}
 }

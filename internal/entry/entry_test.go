@@ -48,8 +48,8 @@ func doubted() *load.Load {
 		}}
 }
 
-// The doubts about a test go with its moisture, typed again or taken away, and stay
-// with every other change of the sample.
+// The warnings about a test go with its moisture, typed again or taken away, and stay with every
+// other change of the sample.
 func TestDoubtsGoWithTheirMoisture(t *testing.T) {
 	d := open(t)
 	for _, c := range []struct {
@@ -67,8 +67,8 @@ func TestDoubtsGoWithTheirMoisture(t *testing.T) {
 	}
 }
 
-// A stop is let through by its code, unless it is final; a flag stops only where
-// the house says so.
+// A stop is let through by its code, unless it is final; a flag stops only where the elevator says
+// so.
 func TestStops(t *testing.T) {
 	ours := elevator.Profile{StopOn: []string{"cold"}}
 	l := doubted()

@@ -15,7 +15,7 @@ type Facts struct {
 	Answered []Answer
 }
 
-// Answer is the reason given for something a guard of the house asks about.
+// Answer is the reason given for something a guard of the elevator asks about.
 type Answer struct{ Guard, Reason string }
 
 // IsEmpty reports whether nothing is to be written.
@@ -65,8 +65,7 @@ func (f *Form) FirstRefused() (field string, err error) {
 	return "", nil
 }
 
-// Details are the details with every text taken in, whether or not one of them
-// changes any.
+// Details returns the details with every text applied, whether or not one of them changes any.
 func (f *Form) Details() load.Details { return f.read().details }
 
 // Sample is the sample likewise.

@@ -1,13 +1,15 @@
 package entry
 
 import (
+	"strings"
+
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
-// Kind says what a field takes.
+// Kind is the input type of a field.
 type Kind int
 
 // The kinds of field.
@@ -16,7 +18,7 @@ const (
 	Figure             // a weight, a percent, money
 	Find               // one of a list, by code or a part of its name
 	Open               // one of a list, or free text
-	YesNo              // what is present or not
+	YesNo              // present or not
 	Day                // year-month-day
 )
 
@@ -27,12 +29,11 @@ type Part int
 const (
 	WhoPart    Part = iota // grower, commodity, truck
 	WeightPart             // gross and tare
-	SamplePart             // what the bench found
+	SamplePart             // results of the bench
 	TermsPart              // where it went and what becomes of it
 )
 
-// Field is one thing that can be said of a load. Label and what it reads are
-// English.
+// Field is one input field of a load. Its texts are in English.
 type Field struct {
 	ID    string
 	Label string
@@ -44,7 +45,7 @@ type Field struct {
 	// Factor is the factor the field is a result of; its ID is empty for other fields.
 	Factor grain.Factor
 
-	signs message.Figures // of the house's language
+	signs message.Figures // of the elevator's language
 	shown func(*load.Load) string
 	read  func(d *draft, text string) error
 }
@@ -68,6 +69,12 @@ func (f Field) plain(text string) (string, error) {
 		return text, nil
 	}
 	return quantity.WithPoint(f.Label, text, f.signs)
+}
+
+// plainIn is the same in a house whose language has signs of its own.
+func (f Field) plainIn(h House, text string) (string, error) {
+	f.signs = Signs(h.Profile())
+	return f.plain(strings.TrimSpace(text))
 }
 
 // detail is a field about the load itself: its text changes the details.

@@ -24,7 +24,7 @@ const (
 	pricePlaces = 4
 )
 
-// Weight is a weight that no scale of this house vouches for, in a unit.
+// Weight is a weight that comes from no scale of this elevator, in a unit.
 func Weight(name string, unit quantity.Unit) quantity.Field {
 	return quantity.Field{
 		Name: name, Unit: unit, Places: weightPlaces,
@@ -59,8 +59,8 @@ func ScaleWeight(name string, s elevator.Scale) quantity.Field {
 	return f
 }
 
-// ParseScaleWeight reads a weight and holds it against the scale: what the scale
-// cannot have shown was not weighed on it.
+// ParseScaleWeight reads a weight and checks it against the scale: an impossible weight was not
+// weighed on it.
 func ParseScaleWeight(name, text string, s elevator.Scale) (quantity.Amount, error) {
 	a, err := ScaleWeight(name, s).Parse(text)
 	if err != nil {
@@ -155,8 +155,7 @@ func (e NotShare) Error() string {
 	return fmt.Sprintf("%q is no share. Write an owner and the part, like 102=2/3 or 901=33.5%%", e.Text)
 }
 
-// ParseDay reads a day, as a date or as people call it beside today, with its name
-// in the sentence when it is none.
+// ParseDay reads a date, or a relative day such as yesterday; the error names the field.
 func ParseDay(name, text string, today quantity.Date) (quantity.Date, error) {
 	text = strings.TrimSpace(text)
 	if text == "" {
@@ -200,7 +199,7 @@ func Temperature(name, text string, usual quantity.Unit) (quantity.Amount, error
 	return field.Parse(figure)
 }
 
-// NoScaleLetter is a temperature that does not say in which scale it is.
+// NoScaleLetter is a temperature without its unit.
 type NoScaleLetter struct{ Name, Text string }
 
 // Error says how to write it.

@@ -28,10 +28,10 @@ type Start struct {
 	Drafts    []string         // drafts asked for beyond those weighed; "" is the truck's own
 	Factors   []grain.FactorID // results asked for beyond the usual ones
 	DriverOn  string           // whether the driver is on the truck: "on", "off" or ""
-	// Past marks a load of the time before the book: it was weighed on no scale of
-	// this house, tested by nobody here, and its contract may be on no list.
+	// Past marks a load from before the book: it was weighed on no scale of this elevator, tested
+	// by nobody here, and its contract may be on no list.
 	Past bool
-	// Reason says why the weight in a field is typed by hand; nil gives none.
+	// Reason returns why the weight in a field is typed by hand; nil means no reasons.
 	Reason func(field string) string
 }
 
@@ -49,7 +49,7 @@ type Form struct {
 	start Start
 	texts map[string]string
 	order []string // fields as they were set
-	now   *draft   // what the texts come to; nil after a change
+	now   *draft   // the parsed texts; nil after a change
 }
 
 // New makes a form without texts.
@@ -57,8 +57,7 @@ func New(h House, s Start) *Form {
 	return &Form{house: h, start: s, texts: map[string]string{}}
 }
 
-// Set puts a text into a field, in the place of the one before. An empty text
-// takes away what the load has there.
+// Set replaces the text of a field. An empty text removes the load's value.
 func (f *Form) Set(field, text string) {
 	if _, typed := f.texts[field]; !typed {
 		f.order = append(f.order, field)
@@ -66,9 +65,8 @@ func (f *Form) Set(field, text string) {
 	f.texts[field], f.now = strings.TrimSpace(text), nil
 }
 
-// FieldCalled is the id of the field that a text names: a factor of the load's grain
-// may be called by its name or by the short name a tester writes. What names no
-// factor stays as it is.
+// FieldCalled returns the id of the field that a text names: a factor of the load's grain may be
+// called by its name or its abbreviation. Other texts are returned unchanged.
 func FieldCalled(f *Form, text string) string {
 	c, err := grain.ByID(f.Commodity())
 	if err != nil {
@@ -80,7 +78,7 @@ func FieldCalled(f *Form, text string) string {
 	return text
 }
 
-// Book is the load as the book has it, or one of which nothing is known.
+// Book returns the load as in the book, or a blank one.
 func (f *Form) book() *load.Load {
 	if f.start.Book == nil {
 		return &load.Load{}
@@ -88,7 +86,7 @@ func (f *Form) book() *load.Load {
 	return f.start.Book
 }
 
-// draft gathers what the texts change of the load.
+// draft collects the changes the texts make to the load.
 type draft struct {
 	house  House
 	origin Origin
@@ -104,7 +102,7 @@ type draft struct {
 
 	fields  []Field
 	refused map[string]error
-	good    []string // fields whose text could be read
+	good    []string // fields with valid texts
 }
 
 // day is the load's day, or today where it has none.
@@ -203,7 +201,7 @@ const (
 	answerPrefix = "answer."
 )
 
-// readRest reads acceptances, and refuses what is no field of this load.
+// readRest reads acceptances, and refuses texts for unknown fields.
 func (f *Form) readRest(d *draft) {
 	for _, id := range f.order {
 		limit, isAcceptance := strings.CutPrefix(id, acceptPrefix)

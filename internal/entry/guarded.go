@@ -6,8 +6,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// guard says what the house finds improbable about the load, and takes the answers
-// that were typed.
+// guard adds the questions of the guards, and applies the answers that were typed.
 func (t *trying) guard() {
 	around, err := t.house.Around(t.Load)
 	if err != nil {
@@ -35,12 +34,11 @@ func (t *trying) guard() {
 	}
 }
 
-// answer puts an answer on the copy of the load. What is wrong with it is said
-// beside what it answers.
+// answer puts an answer on the copy of the load. An error in it is reported at its question.
 func (t *trying) answer(a Answer) {
 	f, asked := guard.Asked(t.Found).Find(a.Guard)
 	if !asked {
-		return // the book refuses it, in whose words it is said
+		return // the book refuses it, and reports why
 	}
 	reason, err := f.Reason(a.Reason)
 	if err == nil {

@@ -34,17 +34,17 @@ type House interface {
 	Settle(*load.Load) (*settle.Settlement, settle.Problems)
 	// Around returns what the guards compare a load with.
 	Around(*load.Load) (guard.Setting, error)
-	// MoistureClasses are the classes of a load's grain; none where the house is
-	// under rules without them.
+	// MoistureClasses are the classes of a load's grain; none where the elevator is under rules
+	// without them.
 	MoistureClasses(*load.Load) []grain.MoistureClass
 }
 
-// Signs are those of figures in the language of a house.
+// Signs returns the number format of an elevator's language.
 func Signs(p elevator.Profile) message.Figures { return i18n.In(p.Language).Figures() }
 
-// EditionOf is the edition that a load of these details is settled under: that of
-// its own schedule, or of the one the set-up names for its commodity, on its day.
-// It is nil while there is no commodity.
+// EditionOf returns the edition that a load of these details is settled under: that of its own
+// schedule, or of the one the set-up names for its commodity, on its day. It is nil while there is
+// no commodity.
 func EditionOf(p elevator.Profile, set *rates.Set, d load.Details) (*rates.Edition, error) {
 	if d.Commodity == "" {
 		return nil, nil

@@ -23,9 +23,8 @@ const (
 	ScaleList     List = "scale"
 )
 
-// Unknown is a text that names nothing on a list. Known are the codes there are,
-// where they are few enough to be told, and Near those most like the text, each by
-// its code and name.
+// Unknown is a text that matches nothing on a list. Known are the existing codes, where they are
+// few, and Near those most like the text, each by its code and name.
 type Unknown struct {
 	List        List
 	Text        string
@@ -49,8 +48,8 @@ func (e Unknown) Error() string {
 	return fmt.Sprintf("there is no %s %q here", e.List, e.Text)
 }
 
-// NoCommodity is a text that names no grain the program knows. Known are the grains
-// to choose from, Near those most like the text.
+// NoCommodity is a text that names no known grain. Known are the grains to choose from, Near those
+// most like the text.
 type NoCommodity struct {
 	Text        string
 	Known, Near []string
@@ -120,7 +119,7 @@ func look[T any](list List, text string, all []T, keysOf func(T) keys) (T, error
 	return none, Unknown{List: list, Text: text, Near: nearest(text, all, keysOf)}
 }
 
-// nearest are the things whose code, name or one word of it is most like a text.
+// nearest returns the items whose code, name or one word of it is most like a text.
 func nearest[T any](text string, all []T, keysOf func(T) keys) []string {
 	var words []string
 	of := map[string][]T{}
@@ -211,8 +210,7 @@ func Contract(in Lists, text string) (elevator.ContractTerms, error) {
 	return look(ContractList, text, all, func(c elevator.ContractTerms) keys { return keys{c.Number, []string{""}, ""} })
 }
 
-// Commodity finds any grain the program knows by its id, its name, or the part of
-// one name only.
+// Commodity finds any known grain by its id, its name, or a part that is in one name only.
 func Commodity(text string) (grain.Commodity, error) {
 	return commodityOf(grain.All(), text)
 }

@@ -56,8 +56,8 @@ func (f *Form) factors(d *draft) []grain.Factor {
 	return out
 }
 
-// factorsAsked are moisture and test weight, what the rates look at, dockage, what
-// the sample has already, and what is asked for or typed beyond those.
+// factorsAsked returns the factors to show: moisture and test weight, those of the rates, dockage,
+// those the sample has already, and any others asked for or typed.
 func (f *Form) factorsAsked(e *rates.Edition) []grain.FactorID {
 	asked := []grain.FactorID{grain.Moisture, grain.TestWeight}
 	if e != nil {
@@ -76,8 +76,8 @@ func (f *Form) factorsAsked(e *rates.Edition) []grain.FactorID {
 	return asked
 }
 
-// inOrder keeps each factor once and only those of the commodity, with what is
-// present or not after what is measured, and dockage last.
+// inOrder removes duplicates and factors of other commodities, and sorts yes-no factors after
+// measured ones, and dockage last.
 func inOrder(c grain.Commodity, asked []grain.FactorID) []grain.FactorID {
 	var measured, noticed, last []grain.FactorID
 	seen := map[grain.FactorID]bool{}
@@ -137,7 +137,7 @@ func moistureField(f Field) Field {
 	})
 }
 
-// find puts a typed result in the place of the one there was.
+// find replaces a result with the typed one.
 func (d *draft) find(factor grain.Factor, text string) error {
 	if text == "" {
 		d.sample.Findings = without(d.sample.Findings, factor.ID)
@@ -187,7 +187,7 @@ func findingText(s load.Sample, factor grain.Factor) string {
 	return s.Findings[i].Amount.Fixed(factor.Record.Places())
 }
 
-// moistureWord says more of a moisture that is typed with it.
+// moistureWord is a further detail of a typed moisture.
 func moistureWord(id, label string) Field {
 	f := Field{ID: id, Label: label, Kind: Words, Seldom: true}
 	return found(f, func(d *draft, text string) error {
@@ -221,8 +221,8 @@ func untilField() Field {
 	})
 }
 
-// keptField says where the retained part of the sample is. It is kept as long as
-// the house keeps samples, unless a day is named.
+// keptField says where the retained part of the sample is. It is kept as long as the elevator keeps
+// samples, unless a day is named.
 func keptField() Field {
 	f := sampleWord("kept", "Sample kept", func(s *load.Sample) *string { return &s.Kept })
 	read := f.read

@@ -9,17 +9,17 @@ import (
 	"tenthpoint/internal/load"
 )
 
-// Doubt is a doubt about a reading that stops the ticket.
+// Doubt is a flag on a reading that stops the ticket.
 type Doubt struct {
 	Code     string
 	Sentence string
 	Final    bool // nobody may let it through
-	ours     bool // this house stops a ticket for it, others would not
+	ours     bool // this elevator stops a ticket for it, others would not
 }
 
-// Stops are the doubts about a load's readings that stop its ticket until a
-// manager lets it through: those of the bench, and the flags that this house stops
-// a ticket for. A moisture that is typed again has none of those before it.
+// Stops are the warnings about a load's readings that stop its ticket until a manager lets it
+// through: those of the bench, and the flags that this elevator stops a ticket for. A moisture
+// typed again loses the earlier ones.
 func Stops(l *load.Load, p elevator.Profile) []Doubt {
 	var out []Doubt
 	for _, flag := range l.Sample.Flags {
@@ -36,7 +36,7 @@ func Stops(l *load.Load, p elevator.Profile) []Doubt {
 	return out
 }
 
-// Refusal is the doubt as a sentence that says what can be done.
+// Refusal returns the flag as an error that says what can be done.
 func (d Doubt) Refusal() string {
 	switch {
 	case d.Final:

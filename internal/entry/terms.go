@@ -5,25 +5,26 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/title"
 )
 
-// LaterText in the field of the price is that it comes later.
+// LaterText in the field of the price is that there is none yet.
 const LaterText = "later"
 
 // centPlaces is the fewest decimals a price is written with.
 const centPlaces = 2
 
-// termsFields say where the grain went and what becomes of it. The price comes
-// after the terms: a contract brings its own, and one that is typed counts.
+// termsFields say where the grain went, whose it is and what becomes of it. The
+// price comes after the terms: a contract brings its own, and one that is typed
+// counts. What owners have agreed on for themselves comes last.
 func (f *Form) termsFields(outbound bool) []Field {
 	terms, price := termsField(), priceField()
 	terms.Seldom, price.Seldom = outbound, outbound
 	if f.start.Past {
-		contract := word("contract", "Contract", TermsPart, func(d *load.Details) *string { return &d.ContractNo })
-		return append([]Field{binField(), pastTermsField(), contract}, price, priceSourceField(), remarkField())
+		return []Field{binField(), pastTermsField(), pastNumberField(), whoseField(), price, priceSourceField(), ownerTermsField(), remarkField()}
 	}
 	return []Field{
-		binField(), terms, price, seldom(priceSourceField()),
+		binField(), terms, whoseField(), price, seldom(priceSourceField()), ownerTermsField(),
 		remarkField(),
 	}
 }
@@ -32,16 +33,25 @@ func remarkField() Field {
 	return word("remark", "Remark", TermsPart, func(d *load.Details) *string { return &d.Remark })
 }
 
-// pastTermsField takes what became of a load in the old books: its contract need
-// not be on the list, and the list says its price.
+// pastTermsField is the disposition of a load in the old books: its contract need not be on the
+// list, and the list has its price.
 func pastTermsField() Field {
 	return detail(Field{ID: "terms", Label: "Sold/stored", Kind: Find, Part: TermsPart}, func(d *draft, text string) error {
-		switch terms := load.Disposition(strings.ToLower(text)); terms {
-		case "", load.Sold, load.Stored, load.Contract:
-			d.details.Disposition = terms
-			return nil
+		terms, known := title.Read(text)
+		if !known {
+			return message.Invalid.Errorf("%q is not one of sold, stored, contract, receipt, delayed, bank, undecided; choose one or leave it empty", text)
 		}
-		return message.Invalid.Errorf("%q is not one of sold, stored, contract; choose one or leave it empty", text)
+		d.details.Terms = terms
+		return nil
+	})
+}
+
+// pastNumberField takes the number of the contract or receipt, which stands apart
+// from the terms in a list.
+func pastNumberField() Field {
+	return detail(Field{ID: "contract", Label: "Contract", Kind: Words, Part: TermsPart}, func(d *draft, text string) error {
+		d.details.Terms.No = text
+		return nil
 	})
 }
 
@@ -60,37 +70,64 @@ func binField() Field {
 	})
 }
 
-// termsField takes sold, stored, or the number of a contract, which brings its
-// price.
+// termsField takes what becomes of the grain: sold, stored, undecided, bank, receipt
+// or delayed with a number, or the number of a contract, which brings its price.
 func termsField() Field {
 	f := Field{ID: "terms", Label: "Sold/stored", Kind: Find, Part: TermsPart, shown: TermsText}
 	return detail(f, func(d *draft, text string) error {
-		switch terms := load.Disposition(strings.ToLower(text)); terms {
-		case "", load.Sold, load.Stored:
-			d.details.Disposition, d.details.ContractNo = terms, ""
-			return nil
-		}
-		c, err := Contract(d.house, text)
+		deal, err := d.readTerms(text)
 		if err != nil {
 			return err
 		}
-		d.details.Disposition, d.details.ContractNo = load.Contract, c.Number
-		d.details.Price, d.details.PriceSource = &c.Price, "contract "+c.Number
+		d.details.Terms = deal.Terms
+		if deal.Price != nil {
+			d.details.Price, d.details.PriceSource = deal.Price, deal.PriceSource
+		}
 		return nil
 	})
 }
 
-// TermsText returns the disposition of the grain as its field's text.
-func TermsText(l *load.Load) string {
-	if l.Details.Disposition == load.Contract {
-		return l.Details.ContractNo
+// readTerms reads terms as they are typed. A contract is on the house's list, and
+// has its price there.
+func (d *draft) readTerms(text string) (load.Deal, error) {
+	terms, known := title.Read(text)
+	number := strings.TrimSpace(text)
+	switch {
+	case known && terms.Under == title.Contract:
+		number = terms.No
+	case known:
+		return load.Deal{Terms: terms}, title.Terms{Under: terms.Under, No: terms.No}.Check()
 	}
-	return string(l.Details.Disposition)
+	c, err := Contract(d.house, number)
+	if err != nil {
+		return load.Deal{}, err
+	}
+	return load.Deal{Terms: title.Terms{Under: title.Contract, No: c.Number}, Price: &c.Price, PriceSource: "contract " + c.Number}, nil
+}
+
+// TermsText is what becomes of the grain, as its field holds it.
+func TermsText(l *load.Load) string { return l.Details.Terms.Text() }
+
+// whoseField takes whose the grain is, where that does not follow from its terms.
+func whoseField() Field {
+	f := Field{ID: "whose", Label: "Whose grain", Kind: Find, Part: TermsPart, Seldom: true, shown: func(l *load.Load) string { return string(l.Details.Whose) }}
+	return detail(f, func(d *draft, text string) error {
+		whose, err := title.ReadWhose(text)
+		if err != nil {
+			return err
+		}
+		terms := d.details.Terms
+		terms.Whose = whose
+		if err := terms.Check(); err != nil {
+			return err
+		}
+		d.details.Terms = terms
+		return nil
+	})
 }
 
 // priceField takes money per the unit the rates settle in; nothing or later is
-// that the price comes later. Grain with a price of which nobody has said what
-// becomes of it is sold.
+// that there is none.
 func priceField() Field {
 	f := Field{ID: "price", Label: "Price", Kind: Figure, Part: TermsPart, shown: func(l *load.Load) string {
 		if l.Details.Price == nil {
@@ -99,27 +136,41 @@ func priceField() Field {
 		return l.Details.Price.Fixed(centPlaces)
 	}}
 	return detail(f, func(d *draft, text string) error {
-		if text == "" || strings.EqualFold(text, LaterText) {
-			d.details.Price, d.details.PriceSource = nil, ""
-			return nil
-		}
-		e, err := d.rates()
-		if err != nil {
+		deal := d.details.Deal()
+		if err := d.readPrice(&deal, text); err != nil {
 			return err
 		}
-		if e == nil {
-			return ErrPriceOfWhat
+		if d.details.Direction == load.Outbound {
+			deal.Terms = d.details.Terms
 		}
-		a, err := ParsePrice(text, e.Units.Settle)
-		if err != nil {
-			return err
-		}
-		d.details.Price, d.details.PriceSource = &a, d.origin.Price
-		if d.details.Disposition == "" && d.details.Direction != load.Outbound {
-			d.details.Disposition = load.Sold
-		}
+		d.details.Terms, d.details.Price, d.details.PriceSource = deal.Terms, deal.Price, deal.PriceSource
 		return nil
 	})
+}
+
+// readPrice reads the price of a deal. Grain with a price of which nobody has said
+// what becomes of it is sold.
+func (d *draft) readPrice(deal *load.Deal, text string) error {
+	if text == "" || strings.EqualFold(text, LaterText) {
+		deal.Price, deal.PriceSource = nil, ""
+		return nil
+	}
+	e, err := d.rates()
+	if err != nil {
+		return err
+	}
+	if e == nil {
+		return ErrPriceOfWhat
+	}
+	a, err := ParsePrice(text, e.Units.Settle)
+	if err != nil {
+		return err
+	}
+	deal.Price, deal.PriceSource = &a, d.origin.Price
+	if !deal.IsDecided() {
+		deal.Under, deal.Whose = title.CashSale, ""
+	}
+	return nil
 }
 
 func priceSourceField() Field {

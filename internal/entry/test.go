@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// TickedText in a field that is ticked or not is that it is.
+// TickedText is the text of a ticked checkbox.
 const TickedText = "yes"
 
 // Test reads one test at the moisture bench, whose texts go by the fields of
@@ -19,9 +19,9 @@ type Test struct {
 	// Begun holds the values that are not typed: number, method, crop, day, tester, meter and
 	// chart.
 	Begun moisture.Reading
-	// Degrees is the scale of the thermometer; [quantity.Plain] asks for its letter.
+	// Degrees is the unit of the thermometer; with [quantity.Plain] a text must have its letter.
 	Degrees quantity.Unit
-	// Signs are those of figures in the language of the house.
+	// Signs are the number format of the elevator's language.
 	Signs  message.Figures
 	Needed []string // figures that may not be left out
 }
@@ -52,7 +52,7 @@ func TestFigures(m meter.Method) []TestFigure {
 	return []TestFigure{percent}
 }
 
-// named is a figure under a name of its own.
+// named is a figure with a name of its own.
 func named(f quantity.Field, name string) quantity.Field {
 	f.Name = name
 	return f
@@ -97,8 +97,8 @@ func (t Test) Read(texts map[string]string) (moisture.Reading, []Fault) {
 	return r, faults
 }
 
-// ParseChartWeight reads a test weight for a chart that goes by it, in lb/bu, or
-// in kg/hL where it says so.
+// ParseChartWeight reads a test weight for a chart that needs it, in lb/bu, or in kg/hL if so
+// marked.
 func ParseChartWeight(text string) (quantity.Amount, error) {
 	unit := saidUnit(text, quantity.LbPerBushel, quantity.KgPerHL)
 	return quantity.Field{Name: "Test weight", Unit: unit, Places: 2, Min: quantity.Int(1, unit), Max: quantity.Int(120, unit)}.Parse(text)

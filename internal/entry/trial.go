@@ -18,7 +18,7 @@ type Fault struct {
 	Err   error
 }
 
-// Error is the sentence alone; its field is said where it shows.
+// Error returns the message alone, without its field.
 func (f Fault) Error() string { return f.Err.Error() }
 
 // Unwrap gives the reason.
@@ -141,8 +141,7 @@ func (r *trialReader) price() {
 	}
 }
 
-// findings reads the results in the order of the grain; what is left then is no
-// result of it.
+// findings reads the results in the order of the grain; texts left over are no results of it.
 func (r *trialReader) findings() {
 	for _, factor := range r.Edition.Commodity.Factors {
 		text, given := r.take(string(factor.ID))

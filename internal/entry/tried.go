@@ -15,7 +15,7 @@ import (
 // RemarkKind is the severity of a remark.
 type RemarkKind int
 
-// A warning is to be looked at twice; a stop keeps the ticket from being issued.
+// A warning needs a second look; a stop keeps the ticket from being issued.
 const (
 	Warn RemarkKind = iota + 1
 	Ask
@@ -40,13 +40,12 @@ type Tried struct {
 	Problems   settle.Problems    // why not
 	Remarks    map[string]Remark  // by field
 	Missing    map[string]bool    // fields the ticket cannot do without
-	Lacking    []guard.Lacking    // what this house does not do without
+	Lacking    []guard.Lacking    // what this elevator does not do without
 	Found      []guard.Finding    // improbable things, answered ones among them
 	Asked      guard.Asked        // those that wait for an answer
 }
 
-// Remark says something beside a field; the first remark stays, unless the later
-// one is graver.
+// Remark adds a message to a field; the first one stays, unless the later one is graver.
 func (t *Tried) Remark(field string, r Remark) {
 	if old, taken := t.Remarks[field]; taken && old.Kind >= r.Kind {
 		return
@@ -71,14 +70,14 @@ func (f *Form) Tried() Tried {
 	return t.Tried
 }
 
-// trying is a draft while it is tried on a copy of the load.
+// trying is the state of a preview on a copy of the load.
 type trying struct {
 	*Form
 	draft *draft
 	Tried
 }
 
-// ended ends a text like a sentence.
+// ended adds a final full stop.
 func ended(text message.Text) message.Text {
 	words := strings.TrimSpace(text.String())
 	if words == "" || strings.ContainsAny(words[len(words)-1:], ".!?") {
@@ -125,8 +124,8 @@ func CopyOf(l *load.Load) *load.Load {
 	return &c
 }
 
-// findEdition finds the rates, or says beside the commodity why there are none.
-// Grain that leaves is settled under none.
+// findEdition finds the rates, or reports at the commodity why there are none. Grain that leaves is
+// settled under none.
 func (t *trying) findEdition() {
 	if t.draft.details.Direction == load.Outbound {
 		return
@@ -138,7 +137,7 @@ func (t *trying) findEdition() {
 	}
 }
 
-// miss marks what the ticket cannot do without, the weights draft by draft.
+// miss marks the required fields that are empty, the weights draft by draft.
 func (t *trying) miss() {
 	for _, m := range t.Load.Missing() {
 		t.Missing[m.Field] = true
@@ -165,7 +164,7 @@ func (t *trying) settle() {
 	}
 }
 
-// unsaid leaves out problems that only say again what is missing.
+// unsaid leaves out problems that only repeat what is missing.
 func (t *Tried) unsaid(all settle.Problems) settle.Problems {
 	unweighed := t.Missing[string(load.Gross)] || t.Missing[string(load.Tare)]
 	return slices.DeleteFunc(all, func(p settle.Problem) bool {
@@ -174,7 +173,7 @@ func (t *Tried) unsaid(all settle.Problems) settle.Problems {
 	})
 }
 
-// beside is the field that a problem of the settlement is said beside.
+// beside returns the field at which a problem of the settlement is shown.
 func (t *trying) beside(problem string) string {
 	switch problem {
 	case "shares":
@@ -188,8 +187,7 @@ func (t *trying) beside(problem string) string {
 	return WholeLoad
 }
 
-// warn says what does not stop a ticket and should be looked at twice, and what
-// the bench doubted.
+// warn adds warnings that do not stop a ticket, and the flags of the bench.
 func (t *trying) warn() {
 	for _, stop := range t.Load.Sample.Stops {
 		t.Remark("moisture", Remark{Kind: Warn, Text: message.Words(stop.Sentence)})
@@ -205,8 +203,8 @@ func (t *trying) warn() {
 // (Canadian grading guide, chapter 2).
 var nearLimit = quantity.Of("0.5", quantity.Percent)
 
-// warnNearLimit asks for three tests where the moisture lies near the limit of a
-// class, in houses under the Canadian rules.
+// warnNearLimit warns that three tests are needed where the moisture is near the limit of a class,
+// in elevators under the Canadian rules.
 func (t *trying) warnNearLimit() {
 	m := t.Load.Sample.Moisture
 	if m == nil {

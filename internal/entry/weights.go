@@ -29,8 +29,8 @@ func SideOf(id string) (which load.Which, draft string, isWeight bool) {
 	return which, draft, which == load.Gross || which == load.Tare
 }
 
-// Drafts are the names of the drafts the load is weighed in: those asked for,
-// those in the book, and those typed.
+// Drafts returns the names of the drafts the load is weighed in: those asked for, those in the
+// book, and those typed.
 func (f *Form) Drafts() []string {
 	names := slices.Concat(f.start.Drafts, f.book().Drafts())
 	for _, id := range f.order {
@@ -150,8 +150,7 @@ func (e NoStoredTare) Error() string {
 	return fmt.Sprintf("Truck %s has no stored tare. Weigh it empty", e.Truck)
 }
 
-// storedTare is the truck's tare from an earlier weighing, in the unit of the
-// house's scales.
+// storedTare is the truck's tare from an earlier weighing, in the unit of the elevator's scales.
 func (f *Form) storedTare(d *draft, of string) (load.Weighing, error) {
 	t, ok, err := StoredTare(f.house, d.details.Truck)
 	if err != nil {
@@ -163,8 +162,8 @@ func (f *Form) storedTare(d *draft, of string) (load.Weighing, error) {
 	return load.Weighing{Which: load.Tare, Draft: of, Weight: *t.Tare, Source: load.StoredTare, Taken: t.Taken}, nil
 }
 
-// StoredTare is the truck of a load, if it has a tare stored in the unit of the
-// house's scales.
+// StoredTare returns the truck of a load, if it has a tare stored in the unit of the elevator's
+// scales.
 func StoredTare(h House, truck load.Truck) (elevator.Truck, bool, error) {
 	all, err := h.Trucks()
 	for _, t := range all {

@@ -7,8 +7,8 @@ import (
 	"tenthpoint/internal/load"
 )
 
-// whoFields say whose grain it is, which, and on which truck. What decides the
-// edition is read first, and a truck before its plates.
+// whoFields are the fields of owner, grain and truck. The fields that decide the edition are read
+// first, and a truck before its plates.
 func whoFields(outbound bool) []Field {
 	grower := growerField()
 	consignee := word("consignee", "Consignee", WhoPart, func(d *load.Details) *string { return &d.Consignee })
@@ -134,7 +134,7 @@ func truckCode(t load.Truck) string {
 	return t.Plate
 }
 
-// noShares says that the grower owns all of the load.
+// noShares means that the grower owns all of the load.
 const noShares = "none"
 
 // sharesField takes "102=2/3; 901=1/3", in place of the grower's usual shares;
@@ -156,11 +156,21 @@ func sharesField() Field {
 			if err != nil {
 				return err
 			}
-			owners = append(owners, load.Owner{Party: load.Party{ID: g.ID, Name: g.Name}, Parts: one.Parts, Of: one.Of})
+			owners = append(owners, load.Owner{Party: load.Party{ID: g.ID, Name: g.Name}, Parts: one.Parts, Of: one.Of, Own: ownDeal(d.details.Shares, g.ID)})
 		}
 		d.details.Shares = owners
 		return nil
 	})
+}
+
+// ownDeal is what an owner has agreed on already; it stays where the shares change.
+func ownDeal(owners []load.Owner, id string) *load.Deal {
+	for _, o := range owners {
+		if o.ID == id {
+			return o.Own
+		}
+	}
+	return nil
 }
 
 func sharesText(l *load.Load) string {

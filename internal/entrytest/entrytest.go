@@ -1,10 +1,9 @@
-// Package entrytest holds whoever enters loads against one table of typed texts:
-// the same texts must give the same facts and the same outcome, whether they are
-// typed on a form, given as flags, or read off a list.
+// Package entrytest checks every client that enters loads against one table of typed texts: the
+// same texts must give the same facts and the same outcome, whether they are typed on a form, given
+// as flags, or read off a list.
 //
-// The table is testdata/entry/parity.txt, written by hand; the facts of each line
-// stand in parity.facts beside it. A client types each line on a desk of [Open],
-// and [Table.Check] compares.
+// The table is testdata/entry/parity.txt, written by hand; the facts of each line are in
+// parity.facts beside it. A client types each line on a desk of [Open], and [Table.Check] compares.
 package entrytest
 
 import (
@@ -13,6 +12,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -24,13 +24,13 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Now is when all of it happens.
+// Now is the time of all entries.
 var Now = time.Date(2025, 10, 14, 12, 0, 0, 0, time.UTC)
 
 // Text is a text typed into a field.
 type Text struct{ Field, Typed string }
 
-// Case is one line of the table: texts typed over those of its house's usual load.
+// Case is one line of the table: texts that replace those of its elevator's usual load.
 type Case struct {
 	Line    int
 	House   string
@@ -38,7 +38,7 @@ type Case struct {
 	Typed   []Text
 }
 
-// Texts are the usual load of the house with the texts of the case in their places.
+// Texts returns the usual load of the elevator with the texts of the case in their places.
 func (c Case) Texts() []Text {
 	var out []Text
 	for _, usual := range usualLoads[c.House] {
@@ -65,7 +65,7 @@ type Table struct {
 	root  string
 }
 
-// Read reads the table below the root of the repository.
+// Read reads the table under the root of the repository.
 func Read(t testing.TB, root string) *Table {
 	t.Helper()
 	table := &Table{root: root, facts: map[int]string{}, Cases: cases(t, root, "parity.txt")}
@@ -80,7 +80,7 @@ func Read(t testing.TB, root string) *Table {
 	return table
 }
 
-// Absurd reads the table of what nobody means.
+// Absurd reads the table of absurd texts.
 func Absurd(t testing.TB, root string) []Case {
 	t.Helper()
 	return cases(t, root, "absurd.txt")
@@ -115,8 +115,8 @@ func lines(t testing.TB, path string) []string {
 	return strings.Split(string(text), "\n")
 }
 
-// parseCase reads "house | outcome | field=text | field=text". A text in quotation
-// marks is read as Go reads it.
+// parseCase reads "house | outcome | field=text | field=text". A quoted text is parsed as a Go
+// string.
 func parseCase(line string) (Case, error) {
 	cells := strings.Split(line, "|")
 	if len(cells) < 3 {
@@ -141,7 +141,7 @@ func parseCase(line string) (Case, error) {
 	return c, nil
 }
 
-// Check compares what a client made of a case.
+// Check compares a client's result for a case.
 func (table *Table) Check(t testing.TB, c Case, outcome string, l *load.Load) {
 	t.Helper()
 	if outcome != c.Outcome {
@@ -164,9 +164,9 @@ func (table *Table) Update(t testing.TB, facts map[int]string) {
 	}
 }
 
-// Facts is what the book has of a load after it was entered: details, weights in
-// force, sample and what was accepted, as canonical JSON. Where a figure was typed
-// is left out: it is the one thing in which clients differ.
+// Facts returns what the book has of a load after it was entered: details, weights in force, sample
+// and what was accepted, as canonical JSON. It leaves out where a figure was typed: only in that do
+// clients differ.
 func Facts(t testing.TB, l *load.Load) string {
 	t.Helper()
 	if l == nil {
@@ -175,6 +175,14 @@ func Facts(t testing.TB, l *load.Load) string {
 	details, sample := l.Details, l.Sample
 	if strings.HasPrefix(details.PriceSource, "typed") {
 		details.PriceSource = "typed"
+	}
+	details.Shares = slices.Clone(details.Shares)
+	for i, owner := range details.Shares {
+		if owner.Own != nil && strings.HasPrefix(owner.Own.PriceSource, "typed") {
+			own := *owner.Own
+			own.PriceSource = "typed"
+			details.Shares[i].Own = &own
+		}
 	}
 	if sample.Moisture != nil {
 		m := *sample.Moisture
@@ -198,9 +206,8 @@ func Facts(t testing.TB, l *load.Load) string {
 	return string(text)
 }
 
-// Outcome is what a form says of texts: the first that cannot stand, else the
-// first field that stops the ticket, else the first that is asked about or is to be
-// looked at twice.
+// Outcome returns a form's response to texts: the first invalid one, else the first field that
+// stops the ticket, else the first with a question or a warning.
 func Outcome(f *entry.Form) string {
 	if field, err := f.FirstRefused(); err != nil {
 		return "refused " + field
@@ -222,8 +229,8 @@ func Outcome(f *entry.Form) string {
 	return "ok"
 }
 
-// AbsurdOutcome is what a form says of what nobody means: the first text that cannot
-// stand, else the first question, else the first field that stops the ticket.
+// AbsurdOutcome returns a form's response to absurd texts: the first invalid one, else the first
+// question, else the first field that stops the ticket.
 func AbsurdOutcome(f *entry.Form) string {
 	if field, err := f.FirstRefused(); err != nil {
 		return "refused " + field
@@ -234,8 +241,7 @@ func AbsurdOutcome(f *entry.Form) string {
 	return Outcome(f)
 }
 
-// Enter writes what can be written of a form into the book, and gives the load
-// back; nil where nothing was.
+// Enter writes a form's facts into the book, and returns the load; nil if there were none.
 func Enter(t testing.TB, d *scalehouse.Desk, f *entry.Form) *load.Load {
 	t.Helper()
 	facts := f.Facts()

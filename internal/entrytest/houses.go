@@ -15,19 +15,19 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Manager is who enters everything.
+// Manager is the person who enters everything.
 const Manager = "Mae Orton"
 
-// usualLoads are a whole load of each house, which a case types over.
+// usualLoads are a whole load of each elevator, which a case types over.
 var usualLoads = map[string][]Text{
 	"lb":   {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}},
 	"kg":   {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "40010"}, {"moisture", "14.2"}, {"tare", "14000"}},
 	"bare": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}},
-	// guarded is the house in pounds with every guard on.
+	// guarded is the elevator in pounds with every guard on.
 	"guarded": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "9"}, {"gross", "52300"}, {"moisture", "15.2"}, {"tare", "24300"}, {"price", "4.12"}},
-	// french is the house in pounds, whose language writes a decimal comma.
+	// french is the elevator in pounds, whose language writes a decimal comma.
 	"french": {{"grower", "103"}, {"commodity", "corn"}, {"truck", "7"}, {"gross", "52300"}, {"moisture", "15,2"}, {"tare", "24300"}},
-	// blank is the house in pounds with nothing typed yet.
+	// blank is the elevator in pounds with nothing typed yet.
 	"blank": {},
 }
 
@@ -63,8 +63,8 @@ func profile(name string) elevator.Profile {
 	return p
 }
 
-// Open opens a desk in a house of the table, with a manager at it. The desk lives
-// as long as the test.
+// Open opens a desk at an elevator of the table, with a manager signed in. The test's cleanup
+// closes it.
 func Open(t testing.TB, name string, set *rates.Set) *scalehouse.Desk {
 	t.Helper()
 	book, err := sqlite.OpenScratch()
@@ -83,8 +83,8 @@ func Open(t testing.TB, name string, set *rates.Set) *scalehouse.Desk {
 	return d
 }
 
-// trade puts tickets at the usual price into the book, the last of them of truck 8,
-// and truck r2 onto the yard.
+// trade adds tickets at the usual price to the book, the last of them of truck 8, and truck r2 to
+// the yard.
 func trade(t testing.TB, d *scalehouse.Desk) {
 	t.Helper()
 	ctx := context.Background()

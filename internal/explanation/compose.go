@@ -38,7 +38,7 @@ func Compose(f Facts) report.Document {
 type composer struct {
 	Facts
 	doc    report.Document
-	say    worksheet.Translate // for the steps, which are said part by part
+	say    worksheet.Translate // for the steps, which are translated part by part
 	quoted []int               // lines of the edition quoted so far
 }
 
@@ -103,8 +103,8 @@ func (c *composer) marks() []string {
 	return out
 }
 
-// made is when the ticket was issued: the paper is about nothing later, but for
-// the standing of its disputes.
+// made returns the time the ticket was issued: the paper covers nothing later, except the status of
+// its disputes.
 func (c *composer) made() time.Time {
 	at, err := time.Parse(time.RFC3339, c.Load.Issued.At)
 	if err != nil {
@@ -144,17 +144,25 @@ func (c *composer) retained() string {
 	return joined(", ", s.Number, s.Kept, "kept through "+s.Until.String())
 }
 
+// money are the lines of money that the ticket's engine has.
+func (c *composer) money() []string {
+	if c.Settlement.Charges != nil {
+		return []string{settle.LineCharges, settle.LinePayable}
+	}
+	return []string{settle.LineDiscounts, settle.LinePremiums, settle.LineServices, settle.LinePayable}
+}
+
 // result is the ticket in one line of figures.
 func (c *composer) result() {
 	var pairs []report.Pair
-	for _, id := range []string{settle.LineNet, settle.LineMoisture, settle.LineSettled, settle.LineQuantity, settle.LineCharges, settle.LinePayable} {
+	for _, id := range append([]string{settle.LineNet, settle.LineMoisture, settle.LineSettled, settle.LineQuantity}, c.money()...) {
 		s, ok := c.Settlement.Sheet.Step(id)
 		if !ok {
 			continue
 		}
 		value := s.Printed()
-		if s.Note() == priceLater {
-			value = c.unpriced()
+		if settle.AwaitsPrice(s) {
+			value = c.unpriced(s)
 		}
 		pairs = append(pairs, report.Pair{Label: s.Label(), Value: value})
 	}

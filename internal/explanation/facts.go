@@ -8,13 +8,13 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Facts are what a proof is made of.
+// Facts are the input of a proof.
 type Facts struct {
 	House      elevator.Profile
 	Load       *load.Load
-	Settlement *settle.Settlement // worked again from the edition in the book
+	Settlement *settle.Settlement // recalculated from the edition in the book
 	Code       string             // the check code on the slip
-	OverDry    *settle.OverDry    // what grain drier than the base gives away; nil for any other
+	OverDry    *settle.OverDry    // loss on grain drier than the base; nil for any other
 	// Clock turns the time of a fact into the elevator's own.
 	Clock func(at string) string
 	// Meters say the status of the meters that were used when the
@@ -25,15 +25,15 @@ type Facts struct {
 	// corrects none.
 	Correction *settle.Comparison
 	Disputes   []dispute.Dispute
-	// Rule says until when another test may be asked for; its Source is empty
-	// when the elevator follows no rule known here.
+	// Rule is the time limit for another test; its Source is empty when the elevator follows no
+	// known rule.
 	Rule dispute.Rule
 	Due  quantity.Date
 }
 
 // WhatIf is the load settled with one thing different.
 type WhatIf struct {
-	// Name is what is different: "moisture 17.9 %".
+	// Name is the difference: "moisture 17.9 %".
 	Name       string
 	Settlement *settle.Settlement
 	// Refused says why it could not be settled so; the settlement is then nil.

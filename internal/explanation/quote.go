@@ -7,15 +7,15 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// A row is a few lines and is quoted whole, for a figure without its range says
-// nothing; of a longer table only the line itself, unless the table is meant.
+// A row is a few lines and is quoted whole, since a figure without its range means nothing; of a
+// longer table only the line itself, unless the table is meant.
 const (
 	mostOfRow  = 5
 	mostOfRule = 14
 )
 
-// quote is what the edition's file says at the place a source names. It is
-// empty for a source that is no place in the edition.
+// quote returns the text of the edition's file at the place a source names. It is empty for a
+// source that is no place in the edition.
 func quote(e *rates.Edition, source string) (text string, line int) {
 	if e == nil {
 		return "", 0

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// bench is what there is to say about how the moisture was found.
+// bench writes how the moisture was tested.
 func (c *composer) bench() {
 	s := c.Load.Sample
 	if s.Moisture == nil && len(c.Meters) == 0 {
@@ -42,7 +42,7 @@ func (c *composer) bench() {
 	c.put(report.Para{Text: strings.Join(said, " ")})
 }
 
-// overDry is what the load gives away by being drier than its base.
+// overDry writes what the load loses by being drier than its base.
 func (c *composer) overDry() {
 	if c.OverDry == nil {
 		return
@@ -127,7 +127,7 @@ func DisputePairs(d dispute.Dispute) []report.Pair {
 		if s.Airtight {
 			sealed = "sealed airtight by " + s.SealedBy
 		}
-		pairs = append(pairs, report.Pair{Label: "Sample sent", Value: joined(", ", s.Day.String(), s.Sample, "sent to "+s.To, sealed, witnessed(s))})
+		pairs = append(pairs, report.Pair{Label: "Sample sent", Value: joined(", ", s.Day.String(), s.Sample, "sent to "+s.To, sealed, witnessed(s), sentMore(s))})
 	}
 	if r := d.Resulted; r != nil {
 		figure := ""
@@ -144,6 +144,24 @@ func DisputePairs(d dispute.Dispute) []report.Pair {
 		pairs = append(pairs, report.Pair{Label: "Decision", Value: joined(", ", e.Day.String(), outcome, e.Decision)})
 	}
 	return pairs
+}
+
+// sentMore are the seal, the mass, the other half and who pays.
+func sentMore(s *dispute.Sent) string {
+	var parts []string
+	if s.Seal != "" {
+		parts = append(parts, "seal "+s.Seal)
+	}
+	if quantity.Recorded(s.Mass) {
+		parts = append(parts, s.Mass.Written())
+	}
+	if s.Half != "" {
+		parts = append(parts, "the other half at "+s.Half)
+	}
+	if s.FeeBy != "" {
+		parts = append(parts, "the test is paid by "+s.FeeBy)
+	}
+	return strings.Join(parts, ", ")
 }
 
 func witnessed(s *dispute.Sent) string {

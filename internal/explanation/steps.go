@@ -7,10 +7,11 @@ import (
 	"time"
 
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 )
 
-// steps tells the working, each of its sections under a heading.
+// steps describes the working, each of its sections under a heading.
 func (c *composer) steps() report.Steps {
 	var out report.Steps
 	section := ""
@@ -24,11 +25,11 @@ func (c *composer) steps() report.Steps {
 	return out
 }
 
-// step tells one step: in words, in figures, with its reason and its source.
+// step describes one step: in words, in figures, with its reason and its source.
 func (c *composer) step(s *worksheet.Step) report.Step {
 	out := report.Step{Label: c.say(s.Label()), Figure: s.PrintedIn(c.say), Skipped: s.Kind() == worksheet.NotApplied}
-	if s.Note() == priceLater {
-		out.Figure = c.say(c.unpriced())
+	if settle.AwaitsPrice(s) {
+		out.Figure = c.say(c.unpriced(s))
 		return out
 	}
 	if out.Skipped {
@@ -48,15 +49,13 @@ func (c *composer) step(s *worksheet.Step) report.Step {
 	return out
 }
 
-// priceLater is the reason a settlement gives for a line without a price. It is a
-// mark for programs; people read [composer.unpriced].
-const priceLater = "price later"
-
 // unpriced takes the place of a figure that depends on the price.
-func (c *composer) unpriced() string { return c.Load.Details.Disposition.Unpriced() }
+func (c *composer) unpriced(s *worksheet.Step) string {
+	return c.Load.Details.Under.Remark(s.Note())
+}
 
-// sourced is where a step's figure or rule comes from: the row of the rates
-// quoted, once, or the law, instrument or person.
+// sourced returns the source of a step's figure or rule: the row of the rates, quoted once, or the
+// law, instrument or person.
 func (c *composer) sourced(source string) string {
 	if source == "" {
 		return ""

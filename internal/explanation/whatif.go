@@ -9,20 +9,29 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// compared are the lines that are set side by side.
-var compared = []struct{ id, title string }{
-	{settle.LineMoisture, "Moisture %"}, {settle.LineWater, "Water"}, {settle.LineHandling, "Handling"}, {settle.LineSettled, "Settled"}, {settle.LineQuantity, "Settled"},
-	{settle.LineDrying, "Drying $"}, {settle.LineCharges, "Charges $"}, {settle.LinePayable, "Payable $"},
+// compared is a line that is set side by side.
+type compared struct{ id, title string }
+
+// compared are those lines, in money as far as the ticket's engine has them.
+func (c *composer) compared() []compared {
+	lines := []compared{
+		{settle.LineMoisture, "Moisture %"}, {settle.LineWater, "Water"}, {settle.LineHandling, "Handling"}, {settle.LineSettled, "Settled"}, {settle.LineQuantity, "Settled"},
+		{settle.LineDrying, "Drying $"},
+	}
+	if c.Settlement.Charges != nil {
+		return append(lines, compared{settle.LineCharges, "Charges $"}, compared{settle.LinePayable, "Payable $"})
+	}
+	return append(lines, compared{settle.LineDiscounts, "Discounts $"}, compared{settle.LinePremiums, "Premiums $"}, compared{settle.LinePayable, "Payable $"})
 }
 
-// whatIfs is the ticket with one thing different each time, settled afresh.
+// whatIfs adds the ticket settled again with one thing different each time.
 func (c *composer) whatIfs() {
 	if len(c.WhatIfs) == 0 {
 		return
 	}
 	c.put(report.Heading{Text: "What another figure would have made"})
 	t := report.Table{Name: "what if", Columns: []report.Column{{Title: "If"}}}
-	for _, line := range compared {
+	for _, line := range c.compared() {
 		t.Columns = append(t.Columns, report.Column{Title: c.unitTitle(line.id, line.title), Align: report.Right})
 	}
 	t.Rows = append(t.Rows, report.Row{Cells: c.row("this ticket", c.Settlement)})
@@ -51,7 +60,7 @@ func (c *composer) unitTitle(id, title string) string {
 
 func (c *composer) row(name string, s *settle.Settlement) []string {
 	cells := []string{name}
-	for _, line := range compared {
+	for _, line := range c.compared() {
 		cells = append(cells, c.cell(s, line.id))
 	}
 	return cells
@@ -64,8 +73,8 @@ func (c *composer) cell(s *settle.Settlement, id string) string {
 	if !ok {
 		return ""
 	}
-	if step.Kind() == worksheet.NotApplied && step.Note() == priceLater {
-		return c.unpriced()
+	if settle.AwaitsPrice(step) {
+		return c.unpriced(step)
 	}
 	own, ok := c.Settlement.Sheet.Step(id)
 	if ok && own.Value().Unit() != step.Value().Unit() {
@@ -74,7 +83,7 @@ func (c *composer) cell(s *settle.Settlement, id string) string {
 	return step.Value().In(quantity.Plain).Fixed(decimals(step))
 }
 
-// decimals is how many decimals a step is printed with.
+// decimals returns the number of decimals a step is printed with.
 func decimals(s *worksheet.Step) int32 {
 	_, rest, _ := strings.Cut(s.Printed(), ".")
 	return int32(len(rest) - len(strings.TrimLeft(rest, "0123456789")))
@@ -83,7 +92,7 @@ func decimals(s *worksheet.Step) int32 {
 // changes are the differences from the ticket.
 func (c *composer) changes() report.Table {
 	t := report.Table{Name: "what if, difference", Columns: []report.Column{{Title: "Difference from the ticket, if"}}}
-	for _, line := range compared {
+	for _, line := range c.compared() {
 		t.Columns = append(t.Columns, report.Column{Title: c.unitTitle(line.id, line.title), Align: report.Right})
 	}
 	for _, w := range c.WhatIfs {
@@ -92,7 +101,7 @@ func (c *composer) changes() report.Table {
 		}
 		comparison := settle.Compare(c.Settlement, w.Settlement)
 		cells := []string{w.Name}
-		for _, line := range compared {
+		for _, line := range c.compared() {
 			cells = append(cells, c.change(comparison, line.id))
 		}
 		t.Rows = append(t.Rows, report.Row{Cells: cells})
@@ -109,8 +118,8 @@ func (c *composer) change(of *settle.Comparison, id string) string {
 	if one == nil {
 		one = line.After
 	}
-	if one.Note() == priceLater {
-		return c.unpriced()
+	if settle.AwaitsPrice(one) {
+		return c.unpriced(one)
 	}
 	a := line.Change.Value().In(quantity.Plain)
 	return signed(a, a.Fixed(decimals(one)))

@@ -4,7 +4,7 @@ package fault
 
 import "tenthpoint/internal/message"
 
-// List is faults, each a sentence that says what is wrong and what to do.
+// List is a list of faults, each a sentence that says what is wrong and what to do.
 type List []error
 
 // Unless adds a fault unless a condition holds.
@@ -14,7 +14,7 @@ func (l *List) Unless(ok bool, sentence string, args ...any) {
 	}
 }
 
-// Add adds a fault.
+// Add appends a fault.
 func (l *List) Add(sentence string, args ...any) {
 	*l = append(*l, message.Invalid.Errorf(sentence, args...))
 }

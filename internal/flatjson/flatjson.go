@@ -1,15 +1,14 @@
-// Package flatjson reads JSON objects of text as this program writes them into a
-// book: no spaces, nothing escaped, no value but text and at most one object within
-// the other. A book holds such objects by the hundred thousand and they are read
-// whenever it is checked; encoding/json takes ten times as long. It knows what it
-// cannot read, and the caller then takes the general way.
+// Package flatjson reads JSON objects of text as this program writes them into a book: no spaces,
+// nothing escaped, no values other than text and at most one nested object. A book holds hundreds
+// of thousands of such objects and every check reads them; encoding/json takes ten times as long.
+// It detects text it cannot read, and the caller then uses the general decoder.
 package flatjson
 
 import "strings"
 
-// Members hands each member of an object to a function, until it returns false. A
-// value is a text without its quotation marks, or an object with its braces. What
-// Members returns is whether the object was read to its end.
+// Members calls a function with each member of an object, until it returns false. A value is a text
+// without its quotation marks, or an object with its braces. Members reports whether the object was
+// read to its end.
 func Members(object string, each func(name, value string) bool) bool {
 	rest, ok := strings.CutPrefix(object, "{")
 	if !ok || strings.ContainsRune(object, '\\') || strings.ContainsFunc(object, isControl) {
@@ -44,7 +43,7 @@ func isControl(r rune) bool { return r < ' ' }
 // with a brace looks like one, and is left to the general way as well.
 func IsObject(value string) bool { return strings.HasPrefix(value, "{") }
 
-// valueOf is the value that some JSON begins with, and what follows it.
+// valueOf returns the first value of some JSON, and the rest.
 func valueOf(from string) (value, rest string, ok bool) {
 	if !IsObject(from) {
 		return text(from)
@@ -56,7 +55,7 @@ func valueOf(from string) (value, rest string, ok bool) {
 	return from[:end+1], from[end+1:], true
 }
 
-// text is the quoted text that some JSON begins with, and what follows it.
+// text returns the first quoted text of some JSON, and the rest.
 func text(from string) (inside, rest string, ok bool) {
 	if from, ok = strings.CutPrefix(from, `"`); !ok {
 		return "", "", false

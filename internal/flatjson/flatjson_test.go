@@ -41,7 +41,7 @@ func TestLeftToTheGeneralWay(t *testing.T) {
 	}
 }
 
-// Whatever is read is what encoding/json reads.
+// Members reads the same as encoding/json.
 func FuzzMembers(f *testing.F) {
 	for _, seed := range []string{`{}`, `{"net":"28000 lb","share.1.net":"1/3 lb"}`, `{"a":{"b":"1"},"c":"2"}`, `{"a":"{}"}`} {
 		f.Add(seed)

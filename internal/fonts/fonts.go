@@ -1,12 +1,11 @@
 // Package fonts holds the fonts of everything printed, and of the papers shown in
 // the window.
 //
-// A ticket has to print the same on every machine and in every year, so the
-// letters are inside the program. They are cut from DejaVu Sans Condensed, version
-// 2.37 (folder original), which has equally wide digits and the signs of a working
-// (− × ÷ √ → ° …), by `go run ./cmd/task fonts`: only the letters that are printed,
-// without instructions for coarse screens, and renamed as the licence asks. The
-// licence lies beside them and asks to stay there.
+// A ticket has to print the same on every machine and in every year, so the fonts are embedded.
+// They are subsets of DejaVu Sans Condensed, version 2.37 (folder original), which has equally wide
+// digits and the signs of a working (− × ÷ √ → ° …), by `go run ./cmd/task fonts`: only the letters
+// that are printed, without hinting, and renamed as the licence requires. The licence must stay
+// beside them.
 package fonts
 
 import _ "embed"

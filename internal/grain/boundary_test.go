@@ -15,8 +15,8 @@ func smallest(f Factor) quantity.Amount {
 	return quantity.New(f.Record.Step, f.Unit)
 }
 
-// TestEveryLimitJustBelowOnAndAbove stands one recorded step inside, on, and
-// one step beyond every limit of every table, with that one factor known.
+// TestEveryLimitJustBelowOnAndAbove tests one recorded step inside, on, and one step beyond every
+// limit of every table, with only that factor known.
 func TestEveryLimitJustBelowOnAndAbove(t *testing.T) {
 	for _, c := range graded() {
 		for _, l := range c.Grades.Limits {
@@ -71,8 +71,8 @@ func rank(c Commodity, grade string) int {
 	return len(c.Grades.Names)
 }
 
-// TestResultsAreRecordedOnceBeforeTheyAreCompared: the measured figure is
-// rounded by the grain's own rule, once, and only then held against the limit.
+// TestResultsAreRecordedOnceBeforeTheyAreCompared: the measured figure is rounded by the grain's
+// own rule, once, and only then compared with the limit.
 func TestResultsAreRecordedOnceBeforeTheyAreCompared(t *testing.T) {
 	for _, c := range []struct{ commodity, factor, measured, grade string }{
 		{"corn", "test-weight", "55.95", "U.S. No. 1"}, // 56.0

@@ -6,10 +6,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// catalog lists what the program knows to buy and what may be written down of
-// it: grains with a United States grade table first, then those that only the
-// Canadian classes know. What is law about them comes from the files in force;
-// see [TablesOf].
+// catalog lists the known commodities and their factors: grains with a United States grade table
+// first, then those that only the Canadian classes have. The law about them comes from the files in
+// force; see [TablesOf].
 func catalog() []Commodity {
 	return withTradeFactors(slices.Concat(
 		[]Commodity{corn(), soybeans()},
@@ -26,7 +25,7 @@ func percent(id FactorID, name string) Factor {
 		Min: quantity.Zero(quantity.Percent), Max: quantity.Int(100, quantity.Percent)}
 }
 
-// tally is a count in a sample of the mass its name gives.
+// tally is a count in a sample whose mass is in its name.
 func tally(id FactorID, name string) Factor {
 	return Factor{ID: id, Name: name, Unit: quantity.Count, Record: quantity.Unrounded,
 		Min: quantity.Zero(quantity.Count), Max: quantity.Int(9999, quantity.Count), Source: "a count; nothing to round"}
@@ -58,8 +57,8 @@ func testWeight() Factor {
 
 func dockage() Factor { return percent(Dockage, "Dockage") }
 
-// sampled is a grain's own factors and, after them, what may be found in any
-// grain: insects, which are counted, and faults that a nose or a hand notices.
+// sampled returns a grain's own factors and, after them, those of any grain: insects, which are
+// counted, and faults that are smelled or felt.
 func sampled(own ...Factor) []Factor {
 	return append(own,
 		tally(Weevils, "Live weevils in the sample"),

@@ -15,7 +15,7 @@ type Commodity struct {
 	// hundredweight or tonnes unless the edition states its own bushel.
 	Bushel       quantity.Amount
 	BushelSource string
-	// Factors are in the order a sample is worked through.
+	// Factors are in the order in which a sample is tested.
 	Factors []Factor
 	// Grades is the United States grade table; nil where there is none here.
 	Grades *GradeTable
@@ -44,8 +44,8 @@ func (c Commodity) With(more ...Factor) Commodity {
 	return c
 }
 
-// LookedFor are the factors that a tester looks for and mostly does not find: what
-// is counted or noticed, and stones, filth, ergot and sclerotinia by weight.
+// LookedFor returns the factors that a tester looks for and mostly does not find: counts and
+// observations, and stones, filth, ergot and sclerotinia by weight.
 func (c Commodity) LookedFor() []Factor {
 	var out []Factor
 	for _, f := range c.Factors {

@@ -128,8 +128,8 @@ func TestFactorParse(t *testing.T) {
 	}
 }
 
-// TestFieldTakesTheInstrumentsFigure: a half step must be typed as it stands,
-// or the recording rule could never meet a tie.
+// TestFieldTakesTheInstrumentsFigure: a half step must be accepted unrounded, or the recording rule
+// could never meet a tie.
 func TestFieldTakesTheInstrumentsFigure(t *testing.T) {
 	for _, c := range All() {
 		for _, f := range c.Factors {

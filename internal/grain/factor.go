@@ -11,9 +11,9 @@ import (
 // changes once used.
 type FactorID string
 
-// What a tester can write down about a sample. Where two grains use one word
-// for unlike things (foreign material in corn goes with broken corn, in
-// sorghum it is counted on its own as well) each has its own name here.
+// The factors a tester can record. Where two grains use one word for different things (foreign
+// material in corn goes with broken corn, in sorghum it is counted on its own as well) each has its
+// own name here.
 const (
 	Moisture   FactorID = "moisture"
 	TestWeight FactorID = "test-weight"
@@ -89,8 +89,8 @@ type Factor struct {
 	// the name.
 	Short string
 	Unit  quantity.Unit
-	// YesNo marks what is present or not, such as an odor. Its value is one
-	// or zero of quantity.Count.
+	// YesNo marks a factor that is present or not, such as an odor. Its value is one or zero of
+	// quantity.Count.
 	YesNo bool
 	// Record is the recording rule, applied once to the figure as measured.
 	Record quantity.Rounding
@@ -134,9 +134,8 @@ var (
 	No  = quantity.Zero(quantity.Count)
 )
 
-// In is the factor as it is measured in another unit: a test weight in kg/hL
-// in place of lb/bu, recorded to the tenth. There is no other unit of any other
-// factor, which stays as it is.
+// In returns the factor in another unit: a test weight in kg/hL instead of lb/bu, recorded to the
+// tenth. No other factor has a second unit; they are returned unchanged.
 func (f Factor) In(unit quantity.Unit) Factor {
 	least, err := quantity.TestWeight(f.Min, unit)
 	if err != nil || unit == f.Unit {
@@ -187,7 +186,7 @@ func (f Factor) saying(text string) Factor {
 	return f
 }
 
-// Recorded is the figure as it is written down.
+// Recorded rounds a measurement as it is recorded.
 func (f Factor) Recorded(measured quantity.Amount) quantity.Amount {
 	return f.Record.Apply(measured)
 }

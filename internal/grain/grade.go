@@ -23,33 +23,32 @@ type GradeResult struct {
 	// Open reports that the lot may still be graded below Best: something is not
 	// tested, or a fault was noticed whose rule was not read.
 	Open bool
-	// Sample reports that no numbered grade is left; HeldDown gives the reasons.
+	// Sample reports that there is no numbered grade; HeldDown has the reasons.
 	Sample bool
-	// HeldDown are the lines of the table that kept the lot from the next better
-	// grade, and HeldDownBy a sentence for each.
+	// HeldDown are the lines of the table that kept the lot from the next better grade, and
+	// HeldDownBy a sentence for each.
 	HeldDown   []Breach
 	HeldDownBy []string
 	// Special are the words added to the grade, and SpecialBecause the reason
 	// for each, in the same order.
 	Special, SpecialBecause []string
-	// NotTested names the factors still missing for the grade, and
-	// SpecialNotTested the special grades that cannot be told yet.
+	// NotTested names the factors still missing for the grade, and SpecialNotTested the special
+	// grades that cannot be determined yet.
 	NotTested, SpecialNotTested []string
 	// Faults are the observations that make it sample grade.
 	Faults []string
 	// Cautions are faults noticed whose rule was not read: they do not lower
 	// the grade here, but it is not claimed either.
 	Cautions []string
-	// NotJudged names what the table here leaves out.
+	// NotJudged names what this table does not cover.
 	NotJudged string
 	Advisory  string
 	Source    string
 }
 
-// Grade puts a sample into the best grade whose every limit it meets. Results
-// are recorded by the grain's own rules before they are compared. The error
-// joins a sentence for every result that does not belong, and is the answer
-// for a commodity without a grade table.
+// Grade puts a sample into the best grade all of whose limits it meets. Results are recorded by the
+// grain's own rules before they are compared. The error joins a sentence for every result that does
+// not belong to the grain; a commodity without a grade table is an error.
 func (c Commodity) Grade(obs Observations) (GradeResult, error) {
 	if c.Grades == nil {
 		return GradeResult{}, message.NotFound.Errorf("There is no United States grade table here for %s; go by moisture class, dockage and the edition", c.Name)
@@ -95,7 +94,7 @@ func (t *GradeTable) grade(r results) GradeResult {
 	return g
 }
 
-// faults are sentences for what was noticed that makes the lot sample grade.
+// faults describes the observations that make the lot sample grade.
 func (t *GradeTable) faults(r results) []string {
 	var out []string
 	for _, rule := range t.Sample {
@@ -124,7 +123,7 @@ func (t *GradeTable) name(i int) string {
 	return t.Names[i]
 }
 
-// claim words the grade no better than what was tested.
+// claim limits the grade to what was tested.
 func (g GradeResult) claim() string {
 	switch {
 	case g.Best == "":

@@ -2,8 +2,8 @@ package grain
 
 import "tenthpoint/internal/quantity"
 
-// Bound says on which side of a limit a lot must stay. The limit itself is
-// within: test weight of exactly 54.0 lb/bu meets a least of 54.0.
+// Bound is the side of a limit on which a lot must stay. The limit itself is within: test weight of
+// exactly 54.0 lb/bu meets a least of 54.0.
 type Bound string
 
 // The two bounds.
@@ -24,19 +24,18 @@ type GradeTable struct {
 	Sample []SampleRule
 	// Wholes say which factors are the sum of others.
 	Wholes []Whole
-	// NotJudged names what may lower the grade and is not in the table.
+	// NotJudged names factors that may lower the grade and are not in the table.
 	NotJudged string
 	Source    string
 }
 
-// Limit is one line of a grade table: one factor, and for each grade how far
-// it may go.
+// Limit is one line of a grade table: one factor, and its limit for each grade.
 type Limit struct {
 	Factor  FactorID
 	Bound   Bound
 	byGrade []*quantity.Amount
-	// and, when set, must be broken too before the line is: stones count
-	// against soybeans only when they weigh over 0.1 % as well.
+	// and, when set, must be broken too for the line to count: stones count against soybeans only
+	// when they weigh over 0.1 % as well.
 	and *Limit
 }
 

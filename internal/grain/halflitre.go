@@ -98,7 +98,7 @@ func (f Factor) parseAvery(text string) (a quantity.Amount, asked bool, err erro
 	return a.In(quantity.KgPerHL).Mul(averyPerKgHL), true, nil
 }
 
-// cutWord cuts a word off the end of a text, in letters of either size.
+// cutWord cuts a word off the end of a text, ignoring case.
 func cutWord(text, word string) (string, bool) {
 	text = strings.TrimSpace(text)
 	at := len(text) - len(word)

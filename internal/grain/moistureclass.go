@@ -14,8 +14,8 @@ type MoistureClass struct {
 	Grain, Name string
 	// Moisture is the reading as recorded, to the tenth.
 	Moisture quantity.Amount
-	// Over is the moisture the class lies above; HasOver is false for
-	// straight, which has no lower end.
+	// Over is the moisture above which the class begins; HasOver is false for straight, which has
+	// no lower end.
 	Over    quantity.Amount
 	HasOver bool
 	// UpTo is the highest moisture of the class; HasUpTo is false for the
@@ -75,8 +75,8 @@ func (row moistureRow) ladder() []MoistureClass {
 	return append(out, below)
 }
 
-// Class puts a moisture into its class, recorded to the tenth first. Grain is
-// a name of [Tables.MoistureGrains]; capitals do not matter.
+// Class returns the class of a moisture, recorded to the tenth first. grain is a name of
+// [Tables.MoistureGrains]; case does not matter.
 func (t *Tables) Class(grain string, reading quantity.Amount) (MoistureClass, error) {
 	row, err := t.findMoistureRow(grain)
 	if err != nil {
@@ -101,10 +101,9 @@ func (row moistureRow) class(recorded quantity.Amount) MoistureClass {
 	return MoistureClass{} // not reached: the last class is open
 }
 
-// LowestTough is the lowest moisture at which the grain is tough; false where
-// the order has no tough class for it. Grain dried for pay may not be brought
-// below this less a tenth (order of the Canadian Grain Commission,
-// SOR/2018-176).
+// LowestTough returns the lowest moisture at which the grain is tough; false where the order has no
+// tough class for it. Grain dried for pay may not be brought below this less a tenth (order of the
+// Canadian Grain Commission, SOR/2018-176).
 func (t *Tables) LowestTough(grain string) (quantity.Amount, bool, error) {
 	row, err := t.findMoistureRow(grain)
 	if err != nil {

@@ -21,7 +21,7 @@ func (t *Tables) MoistureGrains() []string {
 // chooses.
 func (c Commodity) MoistureGrains() []string { return slices.Clone(c.moistureGrains) }
 
-// nameMoistureGrains gives each commodity the names it has in the order.
+// nameMoistureGrains sets each commodity's names in the order.
 func (t *Tables) nameMoistureGrains() {
 	for i := range t.commodities {
 		c := &t.commodities[i]

@@ -11,8 +11,8 @@ var moistureColumns = []struct{ column, class string }{
 	{"straight_max", "straight"}, {"tough_max", "tough"}, {"damp_max", "damp"}, {"moist_max", "moist"},
 }
 
-// TestEveryMoistureCell walks every cell of the order and stands just below,
-// on and just above it, by a tenth and by a hundredth.
+// TestEveryMoistureCell tests every cell of the order just below, on and just above it, by a tenth
+// and by a hundredth.
 func TestEveryMoistureCell(t *testing.T) {
 	rows := published(t, "canada-off-grades-order", "moisture.csv")
 	if len(rows) != len(MoistureGrains()) {

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// specialRow is what a printed line of a special grade asks, factor by factor.
+// specialRowFactors maps a printed line of a special grade to its factor.
 var specialRowFactors = map[string]FactorID{
 	"ergot": Ergot, "smut balls": Smut,
 	"smut balls (or unmistakable smut odor)":                 Smut,
@@ -33,8 +33,8 @@ var (
 	below     = regexp.MustCompile(`\(below (\d+)\)`)
 )
 
-// printedConditions are the conditions of one printed line, and the yes or no
-// that may stand in their place.
+// printedConditions returns the conditions of one printed line, and the yes or no that may replace
+// them.
 func printedConditions(row map[string]string, unit quantity.Unit) (all []Condition, instead FactorID) {
 	id := specialRowFactors[row["factor"]]
 	if strings.HasPrefix(row["factor"], "1 live weevil plus") {

@@ -33,7 +33,7 @@ func ReadFactor(t *tomlfile.Table) Factor {
 	return f
 }
 
-// trade is the list inside the program; a mistake in it is one of the program.
+// trade is the built-in list; a mistake in it is a programming error.
 var trade = sync.OnceValue(func() []DeclaredFactor {
 	file := tomlfile.Parse("trade.toml", factors.Trade)
 	var out []DeclaredFactor
@@ -47,8 +47,8 @@ var trade = sync.OnceValue(func() []DeclaredFactor {
 	return out
 })
 
-// withTradeFactors gives each commodity what the trade tests it for, after its
-// own factors, and its test weight the half-litre chart.
+// withTradeFactors adds to each commodity the factors the trade tests it for, after its own, and
+// the half-litre chart to its test weight.
 func withTradeFactors(all []Commodity) []Commodity {
 	for i := range all {
 		for n := range all[i].Factors {

@@ -61,8 +61,8 @@ type gradeReader struct {
 	grades int
 }
 
-// factor reads the factor a row is about; false when it is none of the
-// commodity's, which has then been reported.
+// factor reads the factor of a row; false when the commodity has no such factor, which has then
+// been reported.
 func (r gradeReader) factor(t *tomlfile.Table, key, id string) (Factor, bool) {
 	f, ok := r.c.Factor(FactorID(id))
 	if id != "" && !ok {
@@ -103,8 +103,7 @@ func (r gradeReader) limit(t *tomlfile.Table) Limit {
 	return l
 }
 
-// figure reads a cell; nil for a grade without a limit, or for what cannot be
-// read.
+// figure reads a cell; nil for a grade without a limit, or an invalid one.
 func (r gradeReader) figure(t *tomlfile.Table, key string, f Factor, text string) *quantity.Amount {
 	if text == "-" {
 		return nil
@@ -117,8 +116,7 @@ func (r gradeReader) figure(t *tomlfile.Table, key string, f Factor, text string
 	return &a
 }
 
-// figure reads a figure of a rule about the factor: with its unit, unless it is a
-// count.
+// figure reads a figure for the factor: with its unit, unless it is a count.
 func (f Factor) figure(text string) (quantity.Amount, error) {
 	if f.Unit != quantity.Count {
 		if a, err := quantity.ParseAmount(text); err != nil {
@@ -144,7 +142,7 @@ func (l Limit) checkOrder(t *tomlfile.Table) {
 	}
 }
 
-// sample reads what makes a lot sample grade, by factors that are there or not.
+// sample reads the faults that make a lot sample grade, by yes-no factors.
 func (r gradeReader) sample(t *tomlfile.Table) SampleRule {
 	rule := SampleRule{Source: t.Text("citation")}
 	for _, id := range t.Texts("present") {

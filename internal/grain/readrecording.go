@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// recordingRule says how some factors of some grains are written down.
+// recordingRule is the recording rule of some factors of some grains.
 type recordingRule struct {
 	factors []FactorID // none: every factor measured in percent
 	grains  []string   // none: every grain
@@ -23,7 +23,7 @@ func (r recordingRule) fits(c *Commodity, f Factor) bool {
 	return byFactor && (len(r.grains) == 0 || slices.Contains(r.grains, c.ID))
 }
 
-// readRecording gives each measured factor the first rule that fits it.
+// readRecording sets for each measured factor the first rule that matches.
 func (t *Tables) readRecording(f *law.File, root *tomlfile.Table) {
 	var rules []recordingRule
 	for i, row := range root.Tables("rule") {
@@ -72,8 +72,7 @@ func (t *Tables) hasFactor(id FactorID) bool {
 	})
 }
 
-// readBushels gives each commodity the legal weight of its bushel, or says why
-// there is none.
+// readBushels sets the legal weight of each commodity's bushel, or why there is none.
 func (t *Tables) readBushels(_ *law.File, root *tomlfile.Table) {
 	for i, row := range root.Tables("bushel") {
 		row.SetTitle(message.New("place|bushel %d", i+1))

@@ -14,10 +14,9 @@ import (
 // that is not in the map was not tested, which is not the same as zero.
 type Observations map[FactorID]quantity.Amount
 
-// Record writes the observations down by the commodity's recording rules, each
-// rounded once from the figure as measured. Test weight may come in kg/hL and
-// is recorded in lb/bu. The error joins a sentence for every figure that does
-// not belong.
+// Record records the observations by the commodity's recording rules, each rounded once from the
+// figure as measured. Test weight may come in kg/hL and is recorded in lb/bu. The error joins a
+// sentence for every figure that does not belong.
 func (c Commodity) Record(obs Observations) (Observations, error) {
 	r, err := c.results(obs)
 	return r.recorded, err
@@ -52,7 +51,7 @@ func (c Commodity) results(obs Observations) (results, error) {
 	return r, errors.Join(problems...)
 }
 
-// accept checks unit and limits, and brings test weight to lb/bu.
+// accept checks unit and limits, and converts test weight to lb/bu.
 func (f Factor) accept(a quantity.Amount) (quantity.Amount, error) {
 	if f.ID == TestWeight && a.Unit() == quantity.KgPerHL {
 		a, _ = quantity.TestWeight(a, quantity.LbPerBushel) // between these two it cannot fail

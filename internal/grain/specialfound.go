@@ -14,8 +14,7 @@ const (
 	yes
 )
 
-// addSpecial finds the special grades the sample earned and those that cannot
-// be told.
+// addSpecial adds the special grades the sample earned and those that cannot be determined.
 func (g *GradeResult) addSpecial(r results) {
 	for _, s := range r.commodity.Special {
 		found, because := s.ask(r)
@@ -72,8 +71,7 @@ func (r results) askAll(way []Condition) (answer, string) {
 	return out, strings.Join(because, "; ")
 }
 
-// condition is a condition that holds, as a sentence: "Ergot 0.06 % is over
-// 0.05 %".
+// condition describes a condition that holds: "Ergot 0.06 % is over 0.05 %".
 func (r results) condition(c Condition) string {
 	if f, _ := r.commodity.Factor(c.Factor); f.YesNo {
 		return f.Name + ": yes"

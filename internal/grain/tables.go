@@ -45,9 +45,8 @@ func CheckLaw(f *law.File) (known bool, err error) {
 	return true, f.Read(func(body *tomlfile.Table) { read(t, f, body) })
 }
 
-// TablesOf are the tables of a law. A factor that none of its rules says how to
-// record is not tested under it: the program learned of the factor later. The
-// error names every mistake in the files.
+// TablesOf returns the tables of a law. A factor without a recording rule is not tested under it:
+// it was added to the program later. The error has every mistake in the files.
 func TablesOf(l law.Law) (*Tables, error) {
 	t := &Tables{law: l, commodities: catalog()}
 	var problems []error

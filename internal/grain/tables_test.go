@@ -21,8 +21,7 @@ func shippedOn(t *testing.T, day string, more ...*law.File) *Tables {
 	return tables
 }
 
-// Under the rules of the program as they last stand, every factor of the catalog
-// is recorded by one of them.
+// Under the latest rules of the program, every factor of the catalog has a recording rule.
 func TestEveryFactorIsRecorded(t *testing.T) {
 	tables := shippedOn(t, "2999-12-31")
 	for i, c := range catalog() {

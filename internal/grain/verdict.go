@@ -17,7 +17,7 @@ type verdict struct {
 	known, missing []FactorID
 }
 
-// judge holds the results against one line of the table.
+// judge compares the results with one line of the table.
 func (t *GradeTable) judge(l Limit, r results) verdict {
 	v := t.judgeAlone(l, r)
 	second, ok := l.And()
@@ -82,9 +82,8 @@ func (l Limit) kept(result, limit quantity.Amount) bool {
 	return !result.More(limit)
 }
 
-// Breach is a line of a table that a lot broke: what was found of the factor, as
-// it is recorded, the limit, and the grade that the limit is for. And, where not
-// nil, was broken too: neither counts alone.
+// Breach is a limit that a lot exceeded: the recorded result, the limit, and its grade. And, where
+// not nil, was exceeded too: neither counts alone.
 type Breach struct {
 	Factor, Result, Limit string
 	Bound                 Bound

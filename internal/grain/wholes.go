@@ -72,8 +72,8 @@ func (t *GradeTable) ceiling(r results, id FactorID) (a quantity.Amount, known b
 	return quantity.Amount{}, false
 }
 
-// misfits finds wholes written down as less than their parts make, or as more
-// when every part was tested.
+// misfits finds wholes recorded as less than the sum of their parts, or as more when every part was
+// tested.
 func (t *GradeTable) misfits(r results) []error {
 	var problems []error
 	for _, w := range t.Wholes {

@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// findOtherGrain compares the grain with that of its bin: as the bin is set up, and
-// as its tickets have filled it. A pit is for any grain and is not asked about.
+// findOtherGrain compares the grain with that of its bin: as the bin is set up, and as its tickets
+// have filled it. A pit is for any grain and is not checked.
 func findOtherGrain(c *check) {
 	known, err := grain.ByID(c.Details.Commodity)
 	if err != nil || c.Bin.Commodity == "" {
@@ -33,7 +33,7 @@ func findOtherGrain(c *check) {
 	}
 }
 
-// findOverdrawn compares what leaves a bin with what lies in it.
+// findOverdrawn compares the weight leaving a bin with its stock.
 func findOverdrawn(c *check) {
 	net, known := c.Net()
 	if c.Details.Direction != load.Outbound || !known || net.Sign() <= 0 || c.Details.Bin == "" {

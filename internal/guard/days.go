@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// farBack is how many days a business day may lie back.
+// farBack is the number of days a business day may lie in the past.
 const farBack = 7
 
 // findDayAhead asks about a day that has not come yet.

@@ -5,9 +5,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// The ranges below are what a house sees in any season, with room on both sides.
-// They catch figures that were mistyped, or typed into the wrong field; they are no
-// standard, and a house may set its own.
+// The ranges below are those an elevator sees in any season, with a margin on both sides. They
+// catch figures that were mistyped, or typed into the wrong field; they are no standard, and an
+// elevator may set its own.
 
 // span is a range, both ends included; a nil end is open.
 type span struct{ from, to *quantity.Amount }
@@ -89,7 +89,7 @@ func pricesPerCwt(commodity string) span {
 	return span{&low, &high}
 }
 
-// orRange is the house's range, each end it has not set as usual.
+// orRange returns the elevator's range, with defaults for unset ends.
 func orRange(from, to *quantity.Amount, usual span) (*quantity.Amount, *quantity.Amount) {
 	if from == nil {
 		from = usual.from
@@ -100,7 +100,7 @@ func orRange(from, to *quantity.Amount, usual span) (*quantity.Amount, *quantity
 	return from, to
 }
 
-// shownLimit is a limit in a sentence; a dash where there is none.
+// shownLimit formats a limit; a dash where there is none.
 func shownLimit(a *quantity.Amount) any {
 	if a == nil {
 		return "–"

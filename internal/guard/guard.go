@@ -12,12 +12,12 @@ import (
 
 // Finding is one thing about a load that is improbable.
 type Finding struct {
-	// ID names the finding on this load, in answers and at the terminal: the guard,
-	// or where there may be several of one guard what it is about ("bcfm").
+	// ID identifies the finding on this load, in answers and at the terminal: the guard, or where
+	// one guard may have several findings its subject ("bcfm").
 	ID string
 	// Guard is the guard that found it.
 	Guard ID
-	// Field is the field of the load's form that it is said beside.
+	// Field is the field of the load's form the finding is shown at.
 	Field string
 	// About are the figures compared, by which an answer is known to be about them.
 	About string
@@ -32,8 +32,7 @@ func (f Finding) IsQuestion() bool {
 	return f.Act == elevator.GuardQuestion || f.Act == elevator.GuardManager
 }
 
-// Reason is a reason of the finding's list, however it is written; the error names
-// the list.
+// Reason finds a reason of the finding's list, ignoring case; the error names the list.
 func (f Finding) Reason(text string) (string, error) {
 	for _, r := range f.Reasons {
 		if strings.EqualFold(strings.TrimSpace(text), r) {
@@ -43,20 +42,19 @@ func (f Finding) Reason(text string) (string, error) {
 	return "", message.Invalid.Errorf("%q is no reason for it here. Choose one of: %s", text, message.Names("; ", f.Reasons))
 }
 
-// Setting is what is known around a load: the house, the day, and what the book
-// has of its truck, its bin and the price of its grain.
+// Setting is the context of a load: the elevator, the day, and the book's data on its truck, its
+// bin and the price of its grain.
 type Setting struct {
 	House elevator.Profile
 	Today quantity.Date
-	// Past marks a load of the time before the book, of which the yard, the bins
-	// and the day say nothing.
+	// Past marks a load from before the book, which yard, bins and day do not apply to.
 	Past bool
 
 	Bin    elevator.Bin      // that the load names; zero where it is on no list
-	InBin  []Stock           // what lies in it
+	InBin  []Stock           // its stock
 	Prices []quantity.Amount // of the last tickets of this grain, the newest first
 	Posted *quantity.Amount  // the price of the day; nil where none is posted
-	Truck  elevator.Truck    // as it is written down; zero where it is on no list
+	Truck  elevator.Truck    // as it is recorded; zero where it is on no list
 	Others []Passage         // other loads of the same truck
 }
 
@@ -66,7 +64,7 @@ type Stock struct {
 	Weight          quantity.Amount
 }
 
-// Passage is another load of the same truck. Minutes lie between the two openings.
+// Passage is another load of the same truck. Minutes is the time between the two openings.
 type Passage struct {
 	Load    string
 	Ticket  int64 // zero while it is on the yard
@@ -88,7 +86,7 @@ func Check(l *load.Load, around Setting) []Finding {
 	return out
 }
 
-// Unanswered are the questions among findings that nobody has answered.
+// Unanswered returns the unanswered questions among findings.
 func Unanswered(l *load.Load, found []Finding) Asked {
 	var out Asked
 	for _, f := range found {
@@ -112,7 +110,7 @@ func (f Finding) Answer(reason string) load.Answered {
 // Asked are questions that keep a ticket back, as an error.
 type Asked []Finding
 
-// Message says every question.
+// Message lists every question.
 func (a Asked) Message() message.Text {
 	said := make([]message.Text, len(a))
 	for i, f := range a {
@@ -121,7 +119,7 @@ func (a Asked) Message() message.Text {
 	return message.Texts("\n", said)
 }
 
-// Error says every question in English.
+// Error lists every question in English.
 func (a Asked) Error() string { return a.Message().String() }
 
 // Kind is that of a refusal.
@@ -143,7 +141,7 @@ type check struct {
 	found []Finding
 }
 
-// limits are the house's for what the guard looks at.
+// limits returns the elevator's limits for a factor.
 func (c *check) limits(factor string) elevator.GuardRule {
 	r := c.House.Guards.For(string(c.rule.ID), c.Details.Commodity, factor)
 	if r.Act == "" {
@@ -155,7 +153,7 @@ func (c *check) limits(factor string) elevator.GuardRule {
 	return r
 }
 
-// say makes a finding, unless the house has turned the guard off.
+// say adds a finding, unless the elevator has turned the guard off.
 func (c *check) say(f Finding, by elevator.GuardRule) {
 	if by.Act == elevator.GuardOff {
 		return
@@ -167,11 +165,11 @@ func (c *check) say(f Finding, by elevator.GuardRule) {
 	c.found = append(c.found, f)
 }
 
-// outside reports whether an amount lies outside limits in its own unit. Limits in
-// another unit say nothing of it.
+// outside reports whether an amount is outside limits in its own unit. Limits in another unit do
+// not apply.
 func outside(a quantity.Amount, from, to *quantity.Amount) bool {
 	return from != nil && from.Unit() == a.Unit() && a.Less(*from) || to != nil && to.Unit() == a.Unit() && a.More(*to)
 }
 
-// about joins figures to what an answer is about.
+// about joins the figures an answer depends on.
 func about(figures ...string) string { return strings.Join(figures, " | ") }

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Lacking is something the house has made compulsory and a load does not have.
+// Lacking is a compulsory field that a load does not have.
 type Lacking struct {
 	Field string // of the load's form
 	Said  message.Text
@@ -42,7 +42,7 @@ func isTested(l *load.Load) bool {
 	return l.Details.Direction != load.Outbound && l.Sample.Moisture != nil
 }
 
-// Lacks is what a load does not have and its house makes compulsory.
+// Lacks returns what is missing of a load that its elevator makes compulsory.
 func Lacks(l *load.Load, p elevator.Profile) []Lacking {
 	var out []Lacking
 	for _, one := range p.Compulsory {
@@ -53,7 +53,7 @@ func Lacks(l *load.Load, p elevator.Profile) []Lacking {
 	return out
 }
 
-// Incomplete is what lacks as an error, nil of nothing.
+// Incomplete returns an error about what is missing, or nil.
 func Incomplete(lacking []Lacking) error {
 	if len(lacking) == 0 {
 		return nil
@@ -65,7 +65,7 @@ func Incomplete(lacking []Lacking) error {
 	return message.Err(message.Incomplete, message.Texts("\n", said))
 }
 
-// Typed refuses a weight that is typed without a reason, with the house's list.
+// Typed refuses a weight typed without a reason of the elevator's list.
 func Typed(reason string, p elevator.Profile) error {
 	if strings.TrimSpace(reason) != "" {
 		return nil

@@ -4,17 +4,17 @@ import (
 	"slices"
 
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 )
 
-// findPrice compares a price with the posted one, else with the house's range, else
-// with the last prices ticketed; at last with what the grain has ever cost. The
-// price of a contract was agreed on before.
+// findPrice compares a price with the posted one, else with the elevator's range, else with the
+// last prices ticketed, else with the range the grain has ever cost. Contract prices were agreed
+// earlier and are not checked.
 func findPrice(c *check) {
 	price := c.Details.Price
-	if price == nil || c.Details.Disposition == load.Contract {
+	if price == nil || c.Details.Under == title.Contract {
 		return
 	}
 	by := c.limits("")
@@ -46,7 +46,7 @@ func findPrice(c *check) {
 	c.say(f, by)
 }
 
-// farOff is how far a price may lie off another: a fifth of it.
+// farOff is the allowed deviation of a price from another: a fifth.
 var farOff = quantity.Of("0.2", quantity.Plain)
 
 func far(price, from quantity.Amount) bool {
@@ -87,7 +87,7 @@ func usualPrice(commodity string, unit quantity.Unit) (from, to *quantity.Amount
 	return &low, &high
 }
 
-// cwtIn is how many hundredweights are in what a price is for.
+// cwtIn returns the hundredweights in one unit of a price.
 func cwtIn(commodity string, unit quantity.Unit) (quantity.Amount, bool) {
 	switch unit {
 	case quantity.DollarsPerCwt:

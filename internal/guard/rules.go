@@ -25,7 +25,7 @@ const (
 	DayBack   ID = "day-back"
 )
 
-// Rule is a guard as it is before the house has decided anything.
+// Rule is a guard with its default settings.
 type Rule struct {
 	ID      ID
 	Name    message.Text
@@ -51,7 +51,7 @@ var rules = []Rule{
 	{DayBack, message.New("A day far back"), elevator.GuardQuestion, dated, false, findDayBack},
 }
 
-// The answers to choose from where the house has no list of its own.
+// The default answers.
 var (
 	tested   = []string{"tested again, same result", "the whole load is like this", "result of an official inspector"}
 	priced   = []string{"agreed with the owner", "price of a contract", "another grade or market"}
@@ -62,7 +62,7 @@ var (
 	dated    = []string{"entered late from a paper ticket", "delivered on that day", "books of that day are open"}
 )
 
-// Rules are all guards, in the order in which their findings are told.
+// Rules returns all guards, in the order of their findings.
 func Rules() []Rule { return slices.Clone(rules) }
 
 // ByID finds a guard.

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// findMoisture compares the moisture with what the grain can have.
+// findMoisture compares the moisture with the possible range of the grain.
 func findMoisture(c *check) {
 	m := c.Sample.Moisture
 	known, err := grain.ByID(c.Details.Commodity)
@@ -24,7 +24,7 @@ func findMoisture(c *check) {
 	}, by)
 }
 
-// findFactors compares every other result with what the grain can have.
+// findFactors compares every other result with the possible range of the grain.
 func findFactors(c *check) {
 	known, err := grain.ByID(c.Details.Commodity)
 	if err != nil {
@@ -51,7 +51,7 @@ func findFactors(c *check) {
 	}
 }
 
-// inUnitOf is a test weight in the unit of its limits; any other result as it is.
+// inUnitOf converts a test weight to the unit of its limits; other results are unchanged.
 func inUnitOf(a quantity.Amount, from, to *quantity.Amount) quantity.Amount {
 	for _, limit := range []*quantity.Amount{from, to} {
 		if limit == nil {

@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// repeatedWithin is how many minutes must lie between two loads of one truck with
-// the same gross.
+// repeatedWithin is the number of minutes that must lie between two loads of one truck with the
+// same gross.
 const repeatedWithin = 20
 
 // findRepeated compares the gross with the last ones of the same truck.
@@ -34,7 +34,7 @@ func findRepeated(c *check) {
 	}
 }
 
-// findOnYard says that the truck stands on the yard with another load.
+// findOnYard reports that the truck is on the yard with another load.
 func findOnYard(c *check) {
 	for _, other := range c.Others {
 		if other.Ticket > 0 {

@@ -7,8 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// findLightNet compares the net with the smallest load of the house, or of its
-// scale.
+// findLightNet compares the net with the smallest load of the elevator, or of its scale.
 func findLightNet(c *check) {
 	net, known := c.Net()
 	by := c.limits("")
@@ -25,7 +24,7 @@ func findLightNet(c *check) {
 	}, by)
 }
 
-// smallestOf is the smallest net that a house's first scale is meant for.
+// smallestOf returns the smallest net that an elevator's first scale is meant for.
 func smallestOf(p elevator.Profile) *quantity.Amount {
 	if len(p.Scales) == 0 {
 		return nil
@@ -34,8 +33,8 @@ func smallestOf(p elevator.Profile) *quantity.Amount {
 	return &least
 }
 
-// findReplaced asks why a weight was taken again. A load that corrects a ticket has
-// said so.
+// findReplaced asks why a weight was taken again. A load that corrects a ticket already has a
+// reason.
 func findReplaced(c *check) {
 	if c.InPlaceOf() > 0 {
 		return
@@ -68,7 +67,7 @@ func fieldOf(which load.Which, draft string) string {
 	return string(which) + "." + draft
 }
 
-// tareOff is how far a tare may lie off the stored one: a twentieth of it.
+// tareOff is the allowed deviation of a tare from the stored one: a twentieth.
 var tareOff = quantity.Of("0.05", quantity.Plain)
 
 // findTare compares the tare with the one stored for the truck.

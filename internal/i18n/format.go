@@ -8,13 +8,13 @@ import (
 
 // format is an English text with gaps, and the text it becomes.
 type format struct {
-	parts  []string // what stands around the gaps; one more than there are gaps
+	parts  []string // texts around the gaps; one more than there are gaps
 	counts []bool   // which gaps hold a whole number and nothing else
-	own    []bool   // which gaps hold a name or a person's own words, never said
+	own    []bool   // which gaps hold a name or a person's own words, never translated
 	into   []string // the same of the translated text
 	order  []int    // which gap of the English text fills each gap of the other
 	letter int      // letters around the gaps
-	weak   bool     // few letters: what is in the gaps must be known too
+	weak   bool     // few letters: the text in the gaps must be known too
 }
 
 var (
@@ -22,16 +22,16 @@ var (
 	whole = regexp.MustCompile(`^-?\d+$`)
 )
 
-// The fewest letters a format needs to be told from any other text: around its
-// gaps, and when it begins with a gap. With fewer, but for the least, it is told
-// by what is in its gaps: "Corn, out" is, "%s, out" of a grain.
+// The least number of letters a format needs to be distinct from other texts: around its gaps, and
+// when it begins with a gap. With fewer, but at least the minimum, it is recognized by the text in
+// its gaps: "Corn, out" is, "%s, out" of a grain.
 const (
 	fewestLetters      = 4
 	fewestAfterOpening = 10
 	fewestOfAll        = 2
 )
 
-// newFormat makes a format of a text with gaps that can be told from others.
+// newFormat makes a format of a text with gaps, if it is distinct enough.
 func newFormat(english, other string) (format, bool) {
 	f := format{}
 	f.parts, _ = cutAtVerbs(english)

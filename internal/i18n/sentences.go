@@ -8,19 +8,18 @@ import (
 	"unicode/utf8"
 )
 
-// Sentences are made where they are known, with their figures in them: "Net
-// would be -380 lb (gross 24,120 lb - tare 24,500 lb). Weigh again or swap the
-// two." Their formats are keys like any other, so such a sentence is taken apart
-// along its format and put together again along the translated one.
+// Sentences are built with their figures in them: "Net would be -380 lb (gross 24,120 lb - tare
+// 24,500 lb). Weigh again or swap the two." Their formats are keys like any other, so such a
+// sentence is parsed by its format and rebuilt by the translated one.
 
 // sentences are the formats of a language, the most telling first.
 type sentences []format
 
 var (
-	// name is what a rule is called, "Test weight discount": a few words, the first
-	// with a capital.
+	// name matches the name of a rule, "Test weight discount": a few words, the first with a
+	// capital.
 	name = regexp.MustCompile(`^\p{Lu}[\p{L}'-]*(,? [\p{L}'()-]+){0,5}$`)
-	// typing begins as what people type does: "sour smell", and not as an id.
+	// typing matches the beginning of typed text: "sour smell", and not an id.
 	typing = regexp.MustCompile(`^\p{Ll}+( |$)`)
 	// figure is a figure with or without its unit: "52,300 lb", "$4.12/bu".
 	figure = regexp.MustCompile(`^[-+−]?\$?\d[\d,.]*…?( ?(%|°[CF]|lb|kg|g|bu|cwt|t|pt))?(/[a-zL]+)*$`)
@@ -42,11 +41,10 @@ func newSentences(texts map[string]string) sentences {
 	return out
 }
 
-// lookup finds a text as it stands.
+// lookup finds an exact text.
 type lookup func(english string) (text string, known bool)
 
-// translate puts a text into the language. What was in the gaps is looked up too;
-// what is no text at all stays.
+// translate translates a text. Texts in gaps are looked up too; unknown text stays.
 func (s sentences) translate(text string, exact lookup) string {
 	out, _ := s.said(text, exact)
 	return out
@@ -58,21 +56,19 @@ var betweens = []*regexp.Regexp{
 	regexp.MustCompile(`\n`), regexp.MustCompile(sentenceEnd), regexp.MustCompile(`; `), regexp.MustCompile(colon), regexp.MustCompile(comma),
 }
 
-// colon and comma part a name from what it names, and a list.
+// colon and comma separate a name from what it names, and the items of a list.
 const (
 	colon = `: `
 	comma = `, `
 )
 
-// sentenceEnd is a point that ends a sentence and no initial: "T. Tester" is a
-// name.
+// sentenceEnd matches a full stop that ends a sentence, and no initial: "T. Tester" is a name.
 const sentenceEnd = `[\p{L}\p{N})%'"…]{2}(\. )`
 
 var endsWithin = regexp.MustCompile(sentenceEnd)
 
-// said says a text and reports whether all of it is known. A format whose gaps
-// would swallow the end of a sentence is taken only when the sentences are not
-// known by themselves.
+// said translates a text and reports whether all of it is known. A format whose gaps would swallow
+// the end of a sentence is used only when the single sentences are not known.
 func (s sentences) said(text string, exact lookup) (out string, known bool) {
 	if out, ok := s.whole(text, false, exact); ok {
 		return out, true
@@ -93,8 +89,8 @@ func (s sentences) said(text string, exact lookup) (out string, known bool) {
 	return apart, !isApart && (lettersIn(text) == 0 || figure.MatchString(text))
 }
 
-// each says the parts of a text by themselves. A list is taken apart only if what
-// is not known of it are names: what people typed is not said word by word.
+// each translates the parts of a text. A list is split only if its unknown parts are names: typed
+// text is not translated word by word.
 func (s sentences) each(text string, between *regexp.Regexp, exact lookup) (out string, parted, known bool) {
 	known, typed := true, false
 	var b strings.Builder
@@ -145,8 +141,8 @@ func (s sentences) whole(text string, swallowing bool, exact lookup) (string, bo
 	return strings.TrimSuffix(out, "."), ok
 }
 
-// inSmall finds a text as it stands, or where it begins with a small letter the
-// same with a capital: "corn" is "Corn".
+// inSmall finds a text, or if it begins with a small letter the same with a capital: "corn" is
+// "Corn".
 func inSmall(text string, exact lookup) (string, bool) {
 	if out, known := exact(text); known {
 		return out, true
@@ -160,8 +156,7 @@ func inSmall(text string, exact lookup) (string, bool) {
 	return string(unicode.ToLower(first)) + out[size:], known
 }
 
-// one finds a text as it stands. A format may swallow the end of a sentence in
-// its gaps if it is allowed to.
+// one finds a text. A format may match the end of a sentence in its gaps if swallowing is allowed.
 func (s sentences) one(text string, swallowing bool, exact lookup) (string, bool) {
 	if out, known := inSmall(text, exact); known {
 		return out, true
@@ -178,8 +173,8 @@ func (s sentences) one(text string, swallowing bool, exact lookup) (string, bool
 	return "", false
 }
 
-// known reports whether every gap of a format of few letters holds a figure or
-// something known, or, where the format is a word behind a name, a name.
+// known reports whether every gap of a format with few letters holds a figure or a known text, or,
+// where the format is a word after a name, a name.
 func (s sentences) known(f format, gaps []string, exact lookup) bool {
 	if len(gaps) == 1 && f.letter >= fewestLetters && name.MatchString(gaps[0]) {
 		return true

@@ -19,8 +19,8 @@ const English = "en"
 //go:embed catalog
 var files embed.FS
 
-// catalogs are those of the files, by their codes of ISO 639, each read when it is
-// first asked for: an English house needs none of them.
+// catalogs are loaded from the files on first use, by their codes of ISO 639: an English elevator
+// needs none of them.
 var catalogs = sync.OnceValue(func() map[string]func() *message.Catalog {
 	out := map[string]func() *message.Catalog{}
 	all, err := files.ReadDir("catalog")
@@ -33,8 +33,7 @@ var catalogs = sync.OnceValue(func() map[string]func() *message.Catalog {
 	return out
 })
 
-// read reads a catalog of the program's own; one that cannot be read is a mistake
-// in it.
+// read reads a built-in catalog; one that cannot be read is a programming error.
 func read(name string) *message.Catalog {
 	data, err := files.ReadFile("catalog/" + name)
 	if err != nil {
@@ -69,7 +68,7 @@ func Catalog(code string) (*message.Catalog, bool) {
 	return read(), true
 }
 
-// Name is what its speakers call a language.
+// Name returns the name of a language in that language.
 func Name(code string) string {
 	if c, there := Catalog(code); there {
 		return c.Name
@@ -77,8 +76,8 @@ func Name(code string) string {
 	return "English"
 }
 
-// Texts are the texts of a language that is [Known]: for each English text the
-// one said in its place. English says what is written.
+// Texts returns the translation of each English text in a language that is [Known]. English is
+// unchanged.
 func Texts(code string) map[string]string {
 	if c, there := Catalog(code); there {
 		return c.Texts()
@@ -92,7 +91,7 @@ func Texts(code string) map[string]string {
 	return texts
 }
 
-// speaker is a language ready to be spoken.
+// speaker holds a language's loaded translators.
 type speaker struct {
 	plain   *Translator // figures as they are written
 	printer *message.Printer
@@ -118,10 +117,9 @@ func speakerOf(code string) speaker {
 	return speaker{}
 }
 
-// For is the translator of finished English of a house that has chosen a language;
-// nil, which says English, where it has chosen none or one that is not known here.
+// For returns the translator of finished English for an elevator's language; nil, which leaves
+// English, for none or an unknown one.
 func For(code string) *Translator { return speakerOf(code).plain }
 
-// In is the printer of a language; nil, which says English, where it is not known
-// here.
+// In returns the printer of a language; nil, which prints English, for an unknown one.
 func In(code string) *message.Printer { return speakerOf(strings.TrimSpace(code)).printer }

@@ -6,16 +6,16 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Translator says English texts in a language. A nil Translator says them as they are. It
-// may be used by several at once.
+// Translator translates English texts to a language. A nil Translator leaves them unchanged. It is
+// safe for concurrent use.
 type Translator struct {
 	texts     map[string]string
-	other     map[string]bool // the texts in the language, which are not said again
+	other     map[string]bool // the texts in the language, which are not translated again
 	sentences sentences
 	figures   message.Figures
 
 	mutex sync.Mutex
-	said  map[string]string // what has been said before
+	said  map[string]string // cache of translations
 }
 
 // newTranslator makes a translator of texts: for each English text the one in its
@@ -28,11 +28,10 @@ func newTranslator(texts map[string]string, figures message.Figures) *Translator
 	return t
 }
 
-// mostSaid bounds what is remembered: sentences with figures in them are many.
+// mostSaid is the size of the cache: sentences with figures in them are many.
 const mostSaid = 4000
 
-// Say gives an English text in the language. What is no text of the program, as
-// a name, stays what it is.
+// Say translates an English text. Text unknown to the program, such as a name, is unchanged.
 func (t *Translator) Say(english string) string {
 	if t == nil {
 		return english
@@ -54,7 +53,7 @@ func (t *Translator) Say(english string) string {
 	return text
 }
 
-// exact finds a text as it stands.
+// exact finds a text without parsing it.
 func (t *Translator) exact(english string) (text string, known bool) {
 	if text, known = t.texts[english]; known {
 		return text, true

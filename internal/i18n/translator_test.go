@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// Texts are found as they stand, along their formats, sentence by sentence and
-// part by part; names and what people typed stay.
+// Texts are found exactly, by their formats, sentence by sentence and part by part; names and what
+// people typed stay.
 func TestSay(t *testing.T) {
 	french := For("fr")
 	for english, want := range map[string]string{
@@ -33,7 +33,7 @@ func TestSay(t *testing.T) {
 	}
 }
 
-// English is what is written, and so is a language nobody speaks here.
+// English is unchanged, and so is an unknown language.
 func TestEnglishSaysWhatIsWritten(t *testing.T) {
 	for _, code := range []string{"", "en", "xx"} {
 		if got := For(code).Say("Corn, out"); got != "Corn, out" {

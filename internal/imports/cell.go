@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// reader reads one row cell by cell and notes what is wrong.
+// reader reads one row cell by cell and collects mistakes.
 type reader struct {
 	row     Row
 	columns []string

@@ -21,7 +21,7 @@ var columns = map[Kind][]column{
 	Trucks:  {{"number", true}, {"plate", false}, {"trailer", false}, {"grower", false}, {"tare", false}, {"tare_day", false}},
 	Loads: {{"day", true}, {"commodity", true}, {"grower", true}, {"truck", true}, {"gross", true}, {"tare", true}, {"moisture", true},
 		{"old_ticket", false}, {"driver", false}, {"bin", false}, {"disposition", false}, {"contract", false}, {"price", false}, {"crop_year", false},
-		{"shares", false}, {"remark", false}},
+		{"shares", false}, {"whose", false}, {"owner_terms", false}, {"remark", false}},
 }
 
 func isKnown(kind Kind, name string) bool {
@@ -33,7 +33,7 @@ func isKnown(kind Kind, name string) bool {
 	return kind == Loads && isFactorColumn(name)
 }
 
-// isFactorColumn reports whether some grain is tested for what a column names.
+// isFactorColumn reports whether a column names a factor of some grain.
 func isFactorColumn(name string) bool {
 	id, ok := strings.CutPrefix(name, factorColumn)
 	if !ok || grain.FactorID(id) == grain.Moisture {

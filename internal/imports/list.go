@@ -13,7 +13,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Kind is what a list is of.
+// Kind is the type of a list's rows.
 type Kind string
 
 // The lists that can be taken over.
@@ -23,8 +23,8 @@ const (
 	Loads   Kind = "loads"
 )
 
-// Problem is one thing wrong with a list: its line, the column if
-// it is about one, and the reason with what to do.
+// Problem is one mistake in a list: its line, its column if it has one, and the reason with a
+// remedy.
 type Problem struct {
 	Line   int
 	Column string
@@ -34,7 +34,7 @@ type Problem struct {
 // String is the problem in English: "line 12, tare: ...".
 func (p Problem) String() string { return p.Message().String() }
 
-// Message is the problem with the place it is in.
+// Message returns the problem with its place.
 func (p Problem) Message() message.Text {
 	if p.Column == "" {
 		return message.New("line %d: %s", p.Line, p.Reason)
@@ -51,8 +51,7 @@ type Row struct {
 	Truck    *elevator.Truck
 	Past     *Past
 	Problems []Problem
-	// Remarks are what is improbable about a past load. It can be taken over all the
-	// same: it was ticketed long ago.
+	// Remarks are warnings about a past load. It can be imported anyway: it was ticketed long ago.
 	Remarks []Problem
 }
 
@@ -63,15 +62,14 @@ type List struct {
 	Rows    []Row
 }
 
-// Defaults are what a list leaves out: the elevator it is for, and its own name.
+// Defaults are the values a list leaves out: its elevator, and its own name.
 type Defaults struct {
 	House entry.House
 	Name  string
 }
 
-// Read reads a list. The problems are those of the file as a whole, such as a
-// column that is not known; with any of them no row is read. What is wrong with
-// a row is in the row.
+// Read reads a list. The problems are those of the file as a whole, such as an unknown column; with
+// any of them no row is read. The mistakes of a row are in the row.
 func Read(kind Kind, text []byte, usual Defaults) (List, []Problem) {
 	list := List{Kind: kind}
 	if _, known := columns[kind]; !known {
@@ -100,10 +98,10 @@ func Read(kind Kind, text []byte, usual Defaults) (List, []Problem) {
 	return list, nil
 }
 
-// quotesDiffer is what is wrong with a row that no cell can be told of.
+// quotesDiffer is the mistake of a row that belongs to no cell.
 var quotesDiffer = message.New("the quotation marks do not match; write \"\" for one inside a cell")
 
-// row reads one row; err is what the reader of comma-separated values said.
+// row reads one row; err is the error of the CSV reader.
 func (l List) row(in *csv.Reader, cells []string, err error, usual Defaults) Row {
 	if len(cells) == 0 {
 		line := 0

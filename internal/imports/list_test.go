@@ -19,8 +19,7 @@ import (
 	"tenthpoint/schedules"
 )
 
-// inPounds is a house that takes corn in pounds and knows the growers of the
-// lists.
+// inPounds is an elevator that takes corn in pounds and knows the growers of the lists.
 var inPounds = Defaults{House: testHouse{}, Name: "list.csv"}
 
 type testHouse struct{}
@@ -105,7 +104,7 @@ func TestWhatIsWrongIsSaidByLineAndColumn(t *testing.T) {
 		{Loads, loads + "2026-02-30,rice,,T1,24300,52300,0.1,$4,,given,,\n", []string{
 			"line 2, grower: empty; write the grower's code",
 			"line 2, day: there is no day 30 in 2026-02, which ends on the 28",
-			`line 2, disposition: "given" is not one of sold, stored, contract; choose one or leave it empty`,
+			`line 2, disposition: "given" is not one of sold, stored, contract, receipt, delayed, bank, undecided; choose one or leave it empty`,
 			"line 2, tare: net would be -28,000 lb (gross 24,300 - tare 52,300); were the two swapped?",
 			`line 2, commodity: "rice" is not a commodity here`}},
 		{Loads, loads + "2026-09-14,corn,G1,T1,\"52,300 lb\",24000 kg,,-4,,,perhaps,3\n", []string{

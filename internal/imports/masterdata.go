@@ -24,8 +24,7 @@ func (r *reader) grower() {
 	r.row.Grower = &g
 }
 
-// truck reads a row of the list of trucks. A tare without its day, or a day
-// without its tare, is half of what a stored tare needs.
+// truck reads a row of the list of trucks. A stored tare needs both tare and day.
 func (r *reader) truck() {
 	t := elevator.Truck{ID: r.needed("number", message.New("the number or plate clerks type")), Plate: r.text("plate"), Trailer: r.text("trailer"), Grower: r.text("grower")}
 	tare, hasTare := r.weight("tare")

@@ -12,8 +12,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Past is a load of the time before the book: what was weighed and what was
-// found. What comes of it is settled again under the rates of its day.
+// Past is a load from before the book: its weights and its sample. It is settled again under the
+// rates of its day.
 type Past struct {
 	OldTicket string // its number in the old books
 	Facts     entry.Facts
@@ -26,11 +26,11 @@ type pastCell struct {
 	needed        message.Text
 }
 
-// pastCells are the cells in the order their problems are told.
+// pastCells are the cells in the order of their problems.
 var pastCells = []pastCell{
 	{"grower", "grower", message.New("the grower's code")}, {"truck", "truck", message.New("its number or plate")},
 	{"driver", "driver", message.Text{}}, {"bin", "bin", message.Text{}}, {"contract", "contract", message.Text{}}, {"crop_year", "crop", message.Text{}}, {"remark", "remark", message.Text{}},
-	{"day", "day", message.New("the day it was delivered, like 2026-09-14")}, {"disposition", "terms", message.Text{}}, {"shares", "shares", message.Text{}},
+	{"day", "day", message.New("the day it was delivered, like 2026-09-14")}, {"disposition", "terms", message.Text{}}, {"whose", "whose", message.Text{}}, {"shares", "shares", message.Text{}},
 	{"gross", "gross", message.New("the weight of the loaded truck")}, {"tare", "tare", message.New("the weight of the empty truck")},
 	{"commodity", "commodity", message.New("the grain, such as corn")}, {"moisture", "moisture", message.New("the moisture in percent")},
 }
@@ -62,7 +62,7 @@ func (r *reader) past() {
 	}
 }
 
-// pastCells are the cells of this list: with its factors, and the price last.
+// pastCells are the cells of this list: with its factors, and the price and what owners have agreed on last.
 func (r *reader) pastCells() []pastCell {
 	cells := slices.Clone(pastCells)
 	for _, column := range r.columns {
@@ -70,11 +70,11 @@ func (r *reader) pastCells() []pastCell {
 			cells = append(cells, pastCell{column, id, message.Text{}})
 		}
 	}
-	return append(cells, pastCell{"price", "price", message.Text{}})
+	return append(cells, pastCell{"price", "price", message.Text{}}, pastCell{"owner_terms", "owner-terms", message.Text{}})
 }
 
-// refused tells what is empty and must not be, and what cannot stand. Without a
-// grain there is no telling what its results and its price should be.
+// refused reports required cells that are empty, and invalid cells. Without a grain its results and
+// its price cannot be checked.
 func (r *reader) refused(form *entry.Form, cells []pastCell) {
 	refused := form.Refused()
 	for _, c := range cells {
@@ -94,7 +94,7 @@ func (r *reader) refused(form *entry.Form, cells []pastCell) {
 	}
 }
 
-// inList says what is wrong with a cell, and what to do about it in a list.
+// inList converts an error to a mistake in a list, with a remedy.
 func inList(err error) message.Text {
 	var unknown entry.Unknown
 	var notTested entry.NotTested
@@ -125,7 +125,7 @@ func noGrower(text string) message.Text {
 	return message.New("there is no grower %q; take the list of growers over first, or write the code as it is there", text)
 }
 
-// agree holds gross and tare against each other.
+// agree compares gross and tare.
 func (r *reader) agree(weighed []load.Weighing) {
 	if len(weighed) != 2 {
 		return
@@ -139,7 +139,7 @@ func (r *reader) agree(weighed []load.Weighing) {
 	}
 }
 
-// settles tells why the load could not be settled.
+// settles reports why the load could not be settled.
 func (r *reader) settles(form *entry.Form, cells []pastCell) {
 	tried := form.Tried()
 	if whole := tried.Remarks[entry.WholeLoad]; whole.Err != nil {

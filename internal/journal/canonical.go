@@ -23,7 +23,7 @@ func Canonical(v any) ([]byte, error) {
 	return canonicalText(loose)
 }
 
-// canonicalText brings JSON text into the canonical form.
+// canonicalText converts JSON text to the canonical form.
 func canonicalText(loose []byte) ([]byte, error) {
 	if !json.Valid(loose) {
 		err := json.Unmarshal(loose, new(any))

@@ -14,8 +14,8 @@ const Genesis = "1a9d9c9e64725dd4b59caf18053b9577f3cb026414ec96d083d5d6917776ee8
 // spelling needs a new name, so that no two spellings can be confused.
 const chainForm = "tenthpoint fact, form 1"
 
-// Link gives the draft its place after prev; a nil prev makes it the first
-// fact. Of prev only Seq and Hash are read.
+// Link makes the draft the fact after prev; with a nil prev it is the first fact. Of prev only Seq
+// and Hash are read.
 func Link(prev *Fact, d Draft) Fact {
 	f := Fact{
 		Seq: 1, Prev: Genesis,

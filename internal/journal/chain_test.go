@@ -43,8 +43,8 @@ func TestGenesisIsTheHashItClaimsToBe(t *testing.T) {
 	}
 }
 
-// The spelling is what an examiner would redo by hand, written out here once
-// more, without the code under test.
+// The spelling is what an examiner would redo by hand, written out here again, without the code
+// under test.
 func TestHashOfTheFirstFact(t *testing.T) {
 	part := func(text string) string {
 		return "\x00\x00\x00\x00\x00\x00\x00" + string(rune(len(text))) + text

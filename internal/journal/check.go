@@ -5,10 +5,9 @@ import (
 	"iter"
 )
 
-// Check walks facts in order of their number and returns every break in the
-// chain, each as a sentence naming the fact, and how many facts it read. The
-// error is not about the chain: it says the facts could not be read to the
-// end.
+// Check walks facts in order of their number and returns every break in the chain, naming the fact,
+// and the number of facts read. The error is not about the chain: it says the facts could not be
+// read to the end.
 func Check(facts iter.Seq2[Fact, error]) (problems []string, count int64, err error) {
 	var last *Fact
 	for f, err := range facts {
@@ -38,8 +37,8 @@ func breaks(last *Fact, f Fact) []string {
 	return found
 }
 
-// gapBefore tells which numbers are missing before the fact. The link to the
-// fact before cannot be judged across a gap.
+// gapBefore returns the numbers missing before the fact. The link to the fact before cannot be
+// judged across a gap.
 func gapBefore(last *Fact, f Fact) string {
 	due := int64(1)
 	if last != nil {
@@ -56,7 +55,7 @@ func gapBefore(last *Fact, f Fact) string {
 	return fmt.Sprintf("Facts %d to %d are missing: the next one in the book is fact %d.", due, f.Seq-1, f.Seq)
 }
 
-// brokenLink tells whether the fact names another predecessor than it has.
+// brokenLink reports a fact that names another predecessor than it has.
 func brokenLink(last *Fact, f Fact) string {
 	if last == nil {
 		if f.Prev == Genesis {

@@ -19,7 +19,7 @@ type ClockAnswered struct {
 // Kind names the fact in the journal.
 func (ClockAnswered) Kind() string { return "clock.answered" }
 
-// Check asks for the reason.
+// Check requires the reason.
 func (f ClockAnswered) Check() error {
 	if strings.TrimSpace(f.Reason) == "" {
 		return message.Incomplete.Errorf("say why the clock stands so")

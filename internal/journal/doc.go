@@ -4,8 +4,8 @@
 // details. Facts are only ever added. A typo is corrected by a later fact, a cancelled ticket
 // voided by one; the state of a load is its facts replayed in order.
 //
-// Facts form a chain. Each one carries the hash of the fact before it, and
-// its own hash covers that and everything it says:
+// Facts form a chain. Each one carries the hash of the fact before it, and its own hash covers that
+// and its whole content:
 //
 //	fact 1         fact 2         fact 3
 //	Prev: Genesis  Prev: hash 1   Prev: hash 2

@@ -26,7 +26,7 @@ type Draft struct {
 	Who     string // the person who acted
 	Desk    string // the desk or terminal it was done at
 	Kind    string // what happened: "gross weighed"
-	Subject string // what it happened to: "load 12"
+	Subject string // the thing it is about: "load 12"
 	Body    []byte // the details as a canonical JSON object; see Canonical
 }
 
@@ -54,8 +54,7 @@ func (f Fact) Time() (time.Time, error) {
 	return time.Parse(TimeLayout, f.At)
 }
 
-// Problems lists everything that keeps the draft out of the book, each as a
-// sentence; none means it may be entered.
+// Problems lists every reason the draft may not be entered; none means it may.
 func (d Draft) Problems() []string {
 	var found []string
 	for _, name := range []struct{ what, text string }{
@@ -76,7 +75,7 @@ func (d Draft) Problems() []string {
 	return found
 }
 
-// nameFault says what is wrong with a short text, or nothing.
+// nameFault returns what is wrong with a short text, or nothing.
 func nameFault(text string) string {
 	switch {
 	case strings.TrimSpace(text) == "":
@@ -93,14 +92,14 @@ func nameFault(text string) string {
 	return ""
 }
 
-// stampOK tells whether the text is a moment in exactly TimeLayout. Parsing
-// alone is not enough: it lets a fraction of a second through.
+// stampOK reports whether the text is a moment in exactly TimeLayout. Parsing alone is not enough:
+// it lets a fraction of a second through.
 func stampOK(text string) bool {
 	moment, err := time.Parse(TimeLayout, text)
 	return err == nil && moment.Format(TimeLayout) == text
 }
 
-// bodyFault says what is wrong with the details, or nothing.
+// bodyFault returns what is wrong with the details, or nothing.
 func bodyFault(body []byte) string {
 	if len(body) > maxBodyBytes {
 		return fmt.Sprintf("The details are %d bytes long and the most is %d.", len(body), maxBodyBytes)

@@ -28,7 +28,7 @@ const (
 // HeadOf is the head of a chain that ends with a fact.
 func HeadOf(last Fact) Head { return Head{last.Seq, last.Hash} }
 
-// String is the head as it is noted and typed: "38:5f0c...", with the whole hash.
+// String returns the head as it is noted and typed: "38:5f0c...", with the whole hash.
 func (h Head) String() string { return fmt.Sprintf("%d:%s", h.Seq, h.Hash) }
 
 // OnPaper is the head as paper shows it, with half of the hash.
@@ -54,7 +54,7 @@ func FindHeads(text string) []Head {
 	return out
 }
 
-// ParseHead reads a head as it is noted.
+// ParseHead parses a head as noted.
 func ParseHead(text string) (Head, error) {
 	found := FindHeads(text)
 	if len(found) != 1 || headText.FindString(text) != text {

@@ -116,9 +116,8 @@ func (r *reader) word() []byte {
 	return r.take(end)
 }
 
-// text takes a string and removes its escapes. The decoder puts U+FFFD where
-// it meets what is no letter, so that character is the sign of something
-// already lost.
+// text reads a string and removes its escapes. The decoder puts U+FFFD in place of an invalid
+// character, so that one is a sign of data already lost.
 func (r *reader) text(at string) string {
 	end := 1
 	for r.rest[end] != '"' {

@@ -15,7 +15,7 @@ import (
 // Confirm is shown with every rule of law.
 const Confirm = "Confirm locally."
 
-// How tells how a rule came into its file.
+// How says how a rule was read into its file.
 type How string
 
 // The ways a rule is known.
@@ -28,7 +28,7 @@ const (
 // File is one dated file of rules.
 type File struct {
 	ID, Title    string
-	Kind         string        // what the rule is about: "grades", "recording"
+	Kind         string        // the kind of rule: "grades", "recording"
 	Jurisdiction string        // "us", "canada"
 	Subject      string        // one grain of a kind that has a file for each; else empty
 	From, Until  quantity.Date // days in force; zero: before any ticket, and until replaced
@@ -77,6 +77,9 @@ func (f *File) heading(root *tomlfile.Table) {
 	if strings.Trim(f.ID, nameLetters) != "" {
 		t.AddProblem("id", message.New("%s is %q", t.Name("id"), f.ID), message.New("Small letters, digits and hyphens only: tickets refer to it."))
 	}
+	if strings.Trim(f.Jurisdiction, nameLetters) != "" {
+		t.AddProblem("jurisdiction", message.New("%s is %q", t.Name("jurisdiction"), f.Jurisdiction), message.New("Small letters, digits and hyphens only, such as us or canada: houses follow it by that name."))
+	}
 	if !f.Until.IsZero() && f.Until.Before(f.From) {
 		t.AddProblem("until", message.New("the rule ends on %s, before it begins on %s", f.Until, f.From), message.New("Swap the two days, or leave until out."))
 	}
@@ -116,7 +119,7 @@ func Days(t *tomlfile.Table, key string) int {
 // mostDays is ten years, more than anything here waits.
 const mostDays = 3660
 
-// HowOf reads how one rule of a file is known, where it says so itself.
+// HowOf reads how one rule of a file is known, if the rule has its own note.
 func HowOf(t *tomlfile.Table, otherwise How) How {
 	if !t.Has("read") {
 		return otherwise

@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// A result is recorded once, so a house has the recording rules of its own rule
-// set alone; all else stands side by side.
+// A result is recorded once, so an elevator has the recording rules of its own rule set alone; all
+// other kinds are kept for every jurisdiction.
 func TestOneJurisdictionRecords(t *testing.T) {
 	all, problems := NewSet(Shipped()...)
 	if err := problems.Err(); err != nil {

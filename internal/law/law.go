@@ -10,8 +10,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Law is the files in force together: what a ticket of one day is graded and
-// recorded by.
+// Law is the set of files in force together, which a ticket of one day is graded and recorded by.
 type Law struct {
 	files    []*File
 	manifest string
@@ -27,7 +26,7 @@ func newLaw(files []*File) Law {
 	return Law{files: files, manifest: b.String(), hash: hex.EncodeToString(sum[:])}
 }
 
-// Hash is the SHA-256 of the manifest, in hex: it tells one law from another.
+// Hash is the SHA-256 of the manifest, in hex; it identifies the law.
 func (l Law) Hash() string { return l.hash }
 
 // ManifestID is the name that manifests are kept by in a book.
@@ -60,8 +59,8 @@ func (l Law) OfKind(kind string) []*File {
 	return out
 }
 
-// Resolve reads a law back from its manifest. Text gives the text of a file by
-// its hash, as a book has kept it.
+// Resolve rebuilds a law from its manifest. text returns the text of a file by its hash, as a book
+// has kept it.
 func Resolve(manifest string, text func(hash string) (string, error)) (Law, error) {
 	return resolve(manifest, func(hash, id string) (*File, error) {
 		kept, err := text(hash)

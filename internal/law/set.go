@@ -9,11 +9,11 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Set is every file of rules that a house has: those of the program, and its own.
+// Set is every file of rules of an elevator: the built-in ones, and its own.
 type Set struct{ files []*File }
 
-// NewSet holds files against each other: no id twice, and no two of one place
-// that begin on the same day. All problems come back at once.
+// NewSet compares files with each other: no id twice, and no two of one place that begin on the
+// same day. All problems are returned at once.
 func NewSet(files ...*File) (*Set, tomlfile.Problems) {
 	s := &Set{files: slices.Clone(files)}
 	slices.SortStableFunc(s.files, func(a, b *File) int {
@@ -46,8 +46,8 @@ func (f *File) clash(key string, what, remedy message.Text) tomlfile.Problem {
 // callers name one.
 var oneAuthority = []string{"recording"}
 
-// For is the files of a house under a rule set, "us" or "canada". A rule set
-// without rules of its own about something has those of all jurisdictions.
+// For is the files of an elevator under a rule set, "us" or "canada". A rule set without rules of
+// its own about something has those of all jurisdictions.
 func (s *Set) For(rules string) *Set {
 	own := map[string]bool{}
 	for _, f := range s.files {

@@ -37,8 +37,7 @@ func OpenAll(files fs.FS) ([]*File, error) {
 	return out, problems.Err()
 }
 
-// Shipped are the files inside the program. One that cannot be read is a mistake
-// in the program.
+// Shipped are the files inside the program. One that cannot be read is a programming error.
 var Shipped = sync.OnceValue(func() []*File {
 	files, err := OpenAll(shipped.Files)
 	if err != nil {

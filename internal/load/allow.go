@@ -26,8 +26,8 @@ var allowed = map[string][]Phase{
 	Reissued{}.Kind():   {Void},
 }
 
-// Allow says in a sentence why a fact cannot be written now, or nothing. It
-// looks at the load's phase and at the fact itself.
+// Allow returns the reason why a fact cannot be written now, or nil. It looks at the load's phase
+// and at the fact itself.
 func (l *Load) Allow(f Fact) error {
 	if !slices.Contains(allowed[f.Kind()], l.phase()) {
 		return message.WrongPhase.Errorf("%s; %s", l.standing(), l.instead(f))
@@ -92,7 +92,7 @@ func (l *Load) standing() string {
 	return fmt.Sprintf("Ticket %d was corrected by ticket %d", l.Number, l.Ended.By)
 }
 
-// instead says what to do in place of a fact that is not allowed.
+// instead advises what to do in place of a refused fact.
 func (l *Load) instead(f Fact) string {
 	switch {
 	case l.phase() == NotOpened:
@@ -126,8 +126,8 @@ func (l *Load) mayCarry(carried *Stamp) error {
 	return message.WrongPhase.Errorf("load %s corrects no ticket and has nothing to carry over; weigh and test this load itself", l.ID)
 }
 
-// mayReissue lets a void ticket have one other in its place. Should that one
-// turn out wrong it is itself corrected, or voided and reissued.
+// mayReissue allows one replacement of a void ticket. Should that one turn out wrong it is itself
+// corrected, or voided and reissued.
 func (l *Load) mayReissue() error {
 	if l.Again.By == 0 {
 		return nil

@@ -31,12 +31,11 @@ func (b Bench) Equipment(charts *chart.Set) moisture.Equipment {
 	return moisture.Equipment{Charts: charts, Meters: b.Meters, Statuses: b.Standings}
 }
 
-// UseCharts gives the load the charts its tests were looked up in, which its
-// facts name but do not hold. [Load.SettleFacts] needs them.
+// UseCharts attaches the charts its tests were looked up in, which its facts name but do not
+// contain. [Load.SettleFacts] needs them.
 func (l *Load) UseCharts(charts *chart.Set) { l.charts = charts }
 
-// ChartTexts names the charts that the load's moisture was worked from; empty
-// for a moisture taken as it was given.
+// ChartTexts names the charts of the load's moisture; empty for a typed moisture.
 func (l *Load) ChartTexts() []ChartText {
 	if m := l.Sample.Moisture; m != nil && m.Bench != nil {
 		return m.Bench.Charts
@@ -53,8 +52,8 @@ type benchMoisture struct {
 
 var _ settle.Moisture = benchMoisture{}
 
-// Work writes every test and their mean, rounded once to the edition's place.
-// All engines so far work the bench alike; its steps are part of what they froze.
+// Work writes every test and their mean, rounded once to the edition's place. All engines so far
+// calculate the bench the same way; its steps are frozen with them.
 func (b benchMoisture) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ settle.Engine) *worksheet.Step {
 	house := b.bench.House
 	house.Rounding = recorded
@@ -62,7 +61,7 @@ func (b benchMoisture) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ se
 	if result.Moisture != nil {
 		return result.Moisture
 	}
-	// The desk refuses tests that give no figure when they are written down. A
-	// chart gone missing since then leaves zero, which no settlement takes.
+	// The desk refuses tests that give no figure when they are recorded. A chart missing since then
+	// leaves zero, which no settlement accepts.
 	return s.Skip("moisture", "Moisture", quantity.Percent, recorded, err.Error(), "")
 }

@@ -3,6 +3,7 @@ package load
 import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 )
 
 // Direction is which way the grain moves.
@@ -15,39 +16,9 @@ const (
 	Outbound Direction = "out"
 )
 
-// Disposition is what happens to the grain commercially.
-type Disposition string
-
-// Grain is sold at once, stored for its owner, or delivered on a contract.
-const (
-	Sold     Disposition = "sold"
-	Stored   Disposition = "stored"
-	Contract Disposition = "contract"
-)
-
-// Unpriced is the text printed instead of a price. Stored grain stays its owner's: to say that its
-// price comes later would imply another contract.
-func (d Disposition) Unpriced() string {
-	if d == Stored {
-		return "no price: stored"
-	}
-	return "price not set"
-}
-
-// priceLater marks a settlement line that waits for the price; a settlement does not know the
-// disposition. Programs read it; people see [Disposition.Unpriced].
-const priceLater = "price later"
-
-// Remark is a note of the working as it is told of grain of this disposition.
-func (d Disposition) Remark(note string) string {
-	if note == priceLater {
-		return d.Unpriced()
-	}
-	return note
-}
-
-// Details are the data of a load besides weights and sample. They are written whole each time, so
-// that a fact never depends on how an earlier one was read.
+// Details are what is known of a load besides weights and sample. They are
+// written down whole each time, so that a fact never depends on how an earlier
+// one was read.
 type Details struct {
 	Direction   Direction     `json:"direction"`
 	Day         quantity.Date `json:"day"` // business day, which picks the edition
@@ -62,9 +33,8 @@ type Details struct {
 	Truck       Truck         `json:"truck"`
 	Driver      string        `json:"driver,omitempty"`
 	Bin         string        `json:"bin,omitempty"` // pit or bin it went to or came from
-	Disposition Disposition   `json:"disposition,omitempty"`
-	ContractNo  string        `json:"contract,omitempty"`
-	// Price is nil while the price comes later.
+	title.Terms               // of all of it, but for owners with terms of their own
+	// Price is nil while there is none.
 	Price       *quantity.Amount `json:"price,omitempty"`
 	PriceSource string           `json:"price_source,omitempty"`
 	Remark      string           `json:"remark,omitempty"`
@@ -81,6 +51,48 @@ type Owner struct {
 	Party
 	Parts quantity.Amount `json:"parts"`
 	Of    quantity.Amount `json:"of"`
+	// Own is what becomes of this owner's grain; nil where that is as for the load.
+	Own *Deal `json:"own,omitempty"`
+}
+
+// Deal is what becomes of somebody's grain, and at what price.
+type Deal struct {
+	title.Terms
+	Price       *quantity.Amount `json:"price,omitempty"`
+	PriceSource string           `json:"price_source,omitempty"`
+}
+
+// Deal is what becomes of the load but for owners with a deal of their own.
+func (d Details) Deal() Deal { return Deal{d.Terms, d.Price, d.PriceSource} }
+
+// DealOf is what becomes of one owner's grain, counted from zero.
+func (d Details) DealOf(owner int) Deal {
+	if owner < len(d.Shares) && d.Shares[owner].Own != nil {
+		return *d.Shares[owner].Own
+	}
+	return d.Deal()
+}
+
+// Deals are what becomes of the load, owner by owner; one where nobody shares in it.
+func (d Details) Deals() []Deal {
+	if len(d.Shares) == 0 {
+		return []Deal{d.Deal()}
+	}
+	deals := make([]Deal, len(d.Shares))
+	for i := range d.Shares {
+		deals[i] = d.DealOf(i)
+	}
+	return deals
+}
+
+// IsPriced reports whether any of the load has its price.
+func (d Details) IsPriced() bool {
+	for _, one := range d.Deals() {
+		if one.Price != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // Truck is the vehicle on the scale.
@@ -118,7 +130,7 @@ type Weighing struct {
 	Weight quantity.Amount `json:"weight"`
 	Source WeightSource    `json:"source"`
 	Scale  string          `json:"scale,omitempty"`
-	// DriverOn tells whether the driver was on the truck; "on", "off" or "".
+	// DriverOn says whether the driver was on the truck; "on", "off" or "".
 	DriverOn string `json:"driver_on,omitempty"`
 	// Taken is the day a stored tare was weighed.
 	Taken  quantity.Date `json:"taken"`
@@ -132,9 +144,9 @@ type Sample struct {
 	Probes   string    `json:"probes,omitempty"`
 	Moisture *Moisture `json:"moisture,omitempty"`
 	Findings []Finding `json:"findings,omitempty"`
-	// Flags are doubts about the reading, printed on the slip.
+	// Flags are warnings about the reading, printed on the slip.
 	Flags []string `json:"flags,omitempty"`
-	// Stops are the doubts that stop the ticket.
+	// Stops are the warnings that stop the ticket.
 	Stops []Stop `json:"stops,omitempty"`
 	Grade string `json:"grade,omitempty"`
 	// Kept is the location of the retained sample, Until the day it may be discarded.
@@ -142,8 +154,8 @@ type Sample struct {
 	Until quantity.Date `json:"until"`
 }
 
-// Stop is a doubt about the reading that stops the ticket until a manager lets
-// the load through. A final one nobody may let through.
+// Stop is a flag on the reading that stops the ticket until a manager accepts the load. Nobody may
+// accept a final one.
 type Stop struct {
 	Code     string `json:"code"`
 	Sentence string `json:"sentence"`
@@ -157,8 +169,8 @@ type Moisture struct {
 	Meter       string          `json:"meter,omitempty"`
 	Calibration string          `json:"calibration,omitempty"`
 	Reason      string          `json:"reason,omitempty"`
-	// Bench is the bench's own record of dial, temperature and replicates, from
-	// which Percent was worked; nil for a figure taken as it was given.
+	// Bench is the bench's own record of dial, temperature and replicates, from which Percent was
+	// calculated; nil for a typed figure.
 	Bench *Bench `json:"bench,omitempty"`
 }
 

@@ -48,7 +48,7 @@ func frozenTests() map[string]moisture.Tests {
 	}
 }
 
-// benchWorking is what an engine makes of the samples.
+// benchWorking returns an engine's working of the samples.
 func benchWorking(t *testing.T, n settle.Engine) string {
 	t.Helper()
 	text, err := os.ReadFile(enginesFolder + "chart.toml")

@@ -14,9 +14,9 @@ type Fact interface {
 	Kind() string
 }
 
-// Opened is a truck that has come, with what is known of it. Corrects is the
-// number of the ticket that this load corrects, Reissues that of the void
-// ticket whose grain it is, each zero for a truck that comes as any other.
+// Opened records a truck that has come, and its details. Corrects is the number of the ticket that
+// this load corrects, Reissues that of the void ticket it reissues; both are zero for any other
+// truck.
 type Opened struct {
 	Details  Details `json:"details"`
 	Corrects int64   `json:"corrects,string,omitempty"`
@@ -49,9 +49,8 @@ type Accepted struct {
 	Carried *Stamp `json:"carried,omitempty"`
 }
 
-// Answered is the answer to a question that a guard of the house asked. About are
-// the figures compared: the answer holds while they are the same. Asked is the
-// sentence in English, as it was shown.
+// Answered is the answer to a guard's question. About are the figures compared: the answer holds
+// while they are the same. Asked is the sentence in English, as it was shown.
 type Answered struct {
 	Guard   string `json:"guard"`
 	About   string `json:"about"`
@@ -66,8 +65,8 @@ type Refused struct {
 	Day    quantity.Date `json:"day"`
 }
 
-// Settled is the load worked out under an edition. Figures are the lines of the
-// working by step id; Working is the SHA-256 of the whole working.
+// Settled is the settlement of the load under an edition. Figures are the lines of the working by
+// step id; Working is the SHA-256 of the whole working.
 type Settled struct {
 	// Engine settled it, and works it again. It is left out for the first one.
 	Engine      settle.Engine `json:"engine,omitzero"`
@@ -80,8 +79,8 @@ type Settled struct {
 	Figures map[string]quantity.Amount `json:"figures"`
 }
 
-// Issued is the ticket with its number. Day is the business day it counts in,
-// as it is for the facts below: a day once closed takes no more.
+// Issued is the ticket with its number. Day is the business day it counts in, as for the facts
+// below: a closed day takes no more.
 type Issued struct {
 	Number  int64         `json:"number,string"`
 	Weigher string        `json:"weigher"`

@@ -48,7 +48,7 @@ type Load struct {
 	Opened   Stamp
 	Details  Details
 	Corrects int64  // number of the ticket it corrects, or zero
-	Reissues int64  // number of the void ticket whose grain it is, or zero
+	Reissues int64  // number of the void ticket it reissues, or zero
 	Why      string // why it corrects or reissues it
 	// Weighings are the weights in force, one for each draft and side, in the
 	// order first taken. Earlier ones for the same side are struck, and listed.
@@ -57,7 +57,7 @@ type Load struct {
 	Sample    Sample
 	Sampled   Stamp // of the last result
 	Accepted  []AcceptedLimit
-	Answers   []Answer // to questions of the house's guards, in order
+	Answers   []Answer // to questions of the elevator's guards, in order
 	Settled   *Settled
 	Number    int64
 	Weigher   string
@@ -100,8 +100,8 @@ type Ending struct {
 	Stamp
 }
 
-// Replay adds up the facts of one load. A fact that does not follow from those
-// before it is an error that names it.
+// Replay replays the facts of one load. A fact that does not follow from those before it is an
+// error that names it.
 func Replay(id string, facts []Stamped) (*Load, error) {
 	l := &Load{ID: id, Phase: NotOpened}
 	for i, f := range facts {
@@ -118,7 +118,7 @@ type Stamped struct {
 	Stamp
 }
 
-// Apply adds one fact, or says in a sentence why it cannot follow.
+// Apply applies one fact, or returns an error that says why it cannot follow.
 func (l *Load) Apply(f Stamped) error {
 	if err := l.Allow(f.Fact); err != nil {
 		return err

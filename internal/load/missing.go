@@ -8,8 +8,7 @@ type Missing struct {
 	Sentence message.Text
 }
 
-// Missing lists what the load lacks, in the order of the slip; nil when it is
-// whole.
+// Missing lists what the load lacks, in the order of the slip; nil when it is complete.
 func (l *Load) Missing() []Missing {
 	var out []Missing
 	need := func(lacking bool, field, sentence string) {
@@ -21,7 +20,7 @@ func (l *Load) Missing() []Missing {
 	need(l.Details.Commodity == "", "commodity", "No commodity yet: say what grain it is.")
 	need(l.Details.Truck == Truck{}, "truck", "No truck yet: type its number or plate.")
 	out = append(out, l.missingWeights()...)
-	// Grain that leaves is weighed; what it is sold on is the buyer's test.
+	// Grain that leaves is weighed; it is sold on the buyer's test.
 	need(l.Details.Direction != Outbound && l.Sample.Moisture == nil, "moisture", "No moisture yet: test the sample.")
 	return out
 }

@@ -10,7 +10,7 @@ import (
 // SettleFacts is the load as the settlement reads it. The load must lack
 // nothing ([Load.Missing]).
 func (l *Load) SettleFacts() settle.Facts {
-	f := settle.Facts{Moisture: l.moisture(), Price: l.price()}
+	f := settle.Facts{Moisture: l.moisture(), Deal: l.Details.Deal().settled()}
 	for _, draft := range l.Drafts() {
 		f.Drafts = append(f.Drafts, l.draft(draft))
 	}
@@ -18,7 +18,10 @@ func (l *Load) SettleFacts() settle.Facts {
 		f.Findings = append(f.Findings, l.finding(found))
 	}
 	for _, o := range l.Details.Shares {
-		f.Shares = append(f.Shares, settle.Share{Owner: o.Name, Parts: o.Parts, Of: o.Of})
+		f.Shares = append(f.Shares, o.settled())
+	}
+	if len(f.Shares) == 1 && f.Shares[0].Own != nil {
+		f.Deal = *f.Shares[0].Own
 	}
 	for _, a := range l.Accepted {
 		f.Accepted = append(f.Accepted, a.Limit)
@@ -36,8 +39,8 @@ func (l *Load) draft(name string) settle.Draft {
 	}
 }
 
-// UseClock gives the load the elevator's own time, in which its settlement
-// says when it was weighed. The facts themselves are in UTC.
+// UseClock sets the elevator's time zone, in which its settlement says when it was weighed. The
+// facts themselves are in UTC.
 func (l *Load) UseClock(clock func(at string) string) { l.clock = clock }
 
 func (l *Load) onTheClock(t Taken) Taken {
@@ -47,7 +50,7 @@ func (l *Load) onTheClock(t Taken) Taken {
 	return t
 }
 
-// SourceWords says where a weight came from, as the slip prints it.
+// SourceWords describes the source of a weight, as the slip prints it.
 func (t Taken) SourceWords() string {
 	switch t.Source {
 	case ByHand:
@@ -89,9 +92,21 @@ func (l *Load) finding(f Finding) settle.Finding {
 	return out
 }
 
-func (l *Load) price() *settle.Price {
-	if l.Details.Price == nil {
-		return nil
+// settled is an owner as the settlement reads it.
+func (o Owner) settled() settle.Share {
+	share := settle.Share{Owner: o.Name, Parts: o.Parts, Of: o.Of}
+	if o.Own != nil {
+		own := o.Own.settled()
+		share.Own = &own
 	}
-	return &settle.Price{Amount: *l.Details.Price, Source: l.Details.PriceSource}
+	return share
+}
+
+// settled is a deal as the settlement reads it.
+func (d Deal) settled() settle.Deal {
+	out := settle.Deal{Unpriced: d.Under.Unpriced()}
+	if d.Price != nil {
+		out.Price = &settle.Price{Amount: *d.Price, Source: d.PriceSource}
+	}
+	return out
 }

@@ -13,14 +13,13 @@ import (
 	"golang.org/x/text/language"
 )
 
-// Catalog is all that the program says in one language, read from one file.
+// Catalog has all texts of the program in one language, read from one file.
 type Catalog struct {
 	// Code is the language by ISO 639: "fr".
 	Code string
-	// Name is what its speakers call it.
+	// Name is the language's own name.
 	Name string
-	// Check says who should read the texts before they are relied on, and what
-	// they are good for until then.
+	// Check says who should review the translation, and its limits until then.
 	Check string
 	// Figures are the signs of its numbers.
 	Figures Figures
@@ -29,15 +28,15 @@ type Catalog struct {
 	entries map[string]entry
 }
 
-// entry is what is said for a key.
+// entry is the translation of a key.
 type entry struct {
 	key   string
 	forms map[string]string // by the name of the plural; "other" is always there
 	own   []bool            // which arguments are names, by the verbs of the key
 }
 
-// catalogFile is how a catalog is written down. A text is a string, or an object
-// with a string for each plural of the language.
+// catalogFile is the file format of a catalog. A text is a string, or an object with a string for
+// each plural form of the language.
 type catalogFile struct {
 	Language string                     `json:"language"`
 	Name     string                     `json:"name"`
@@ -112,8 +111,8 @@ func sameGaps(key, text string, all bool) bool {
 	return slices.Equal(want, got)
 }
 
-// find is the entry of a key without verbs. A text is found as it is, with or
-// without the full stop at its end, and with a small first letter.
+// find returns the entry of a key without verbs. It also finds a text that differs in the final
+// full stop or a small first letter.
 func (c *Catalog) find(key string) (entry, bool) {
 	if e, ok := c.stopped(key); ok {
 		return e, true
@@ -168,14 +167,13 @@ var pluralNames = map[plural.Form]string{
 	plural.Other: "other", plural.Zero: "zero", plural.One: "one", plural.Two: "two", plural.Few: "few", plural.Many: "many",
 }
 
-// Has reports whether the catalog says something for a key.
+// Has reports whether the catalog has a text for a key.
 func (c *Catalog) Has(key string) bool {
 	_, there := c.find(plain(key))
 	return there
 }
 
-// Texts are what the catalog says for each of its keys, of plurals the form of
-// many.
+// Texts returns the catalog's text for each of its keys; of plurals the form for many.
 func (c *Catalog) Texts() map[string]string {
 	out := make(map[string]string, len(c.entries))
 	for _, e := range c.entries {

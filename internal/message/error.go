@@ -13,8 +13,8 @@ type Error struct {
 	wrapped error // several are joined
 }
 
-// Errorf is an error by its English format. What it wraps by %w is found by
-// errors.Is and errors.As, and gives the error its kind.
+// Errorf makes an error from its English format. Errors wrapped by %w are found by errors.Is and
+// errors.As, and give the error its kind.
 func Errorf(format string, args ...any) error {
 	if false {
 		return fmt.Errorf(format, args...) // never done: it lets go vet check every call
@@ -61,7 +61,7 @@ func (e *Error) Error() string { return e.text.String() }
 // Message is the text.
 func (e *Error) Message() Text { return e.text }
 
-// Kind is what went wrong, or none.
+// Kind returns the kind of the error, or none.
 func (e *Error) Kind() Kind { return e.kind }
 
 // Is reports whether a target is the error's kind.
@@ -70,11 +70,11 @@ func (e *Error) Is(target error) bool {
 	return is && kind != "" && e.kind == kind
 }
 
-// Unwrap is what the error wraps.
+// Unwrap returns the wrapped error.
 func (e *Error) Unwrap() error { return e.wrapped }
 
-// Of is the text of any error. The lines of joined errors stay lines; an error
-// from outside the program says what it says.
+// Of returns the text of any error. The lines of joined errors stay lines; an error from outside
+// the program is unchanged.
 func Of(err error) Text {
 	switch e := err.(type) {
 	case nil:

@@ -8,28 +8,27 @@ import (
 // Figures are the signs of numbers in a language. The zero Figures are those of
 // English: 47,700.5 lb, $62.58.
 type Figures struct {
-	// Group stands between thousands, Decimal before the decimals.
+	// Group separates thousands, Decimal the decimals.
 	Group   string `json:"group"`
 	Decimal string `json:"decimal"`
-	// Space stands between a figure and its unit.
+	// Space separates a figure from its unit.
 	Space string `json:"space"`
 	// MoneyAfter puts the dollar sign behind the figure.
 	MoneyAfter bool `json:"moneyAfter"`
 }
 
-// Figure is an amount that the language writes with signs of its own.
+// Figure is an amount that is formatted by language.
 type Figure interface{ Localize(Figures) string }
 
 // english reports whether figures stay as the program writes them.
 func (f Figures) english() bool { return f == Figures{} }
 
-// written is a figure as the program writes it: sign, dollar, digits in groups,
-// decimals, a mark for a figure that goes on, unit and what it is per.
+// writtenFigure matches a figure as the program writes it: sign, dollar, digits in groups,
+// decimals, a mark for a figure that continues, unit and what it is per.
 var writtenFigure = regexp.MustCompile(`^([-+−]?)(\$?)(\d{1,3}(?:,\d{3})+|\d+)(?:\.(\d+))?(…?)(?:( ?)(%|°[CF]|lb|kg|g|bu|cwt|t|pt|hL|dial))?((?:/[a-zA-Z]+)*)$`)
 
-// Rewrite gives a figure that is written in English with the signs of the
-// language, and reports whether the text is one. Whole numbers without a unit, and
-// all else, stay.
+// Rewrite converts a figure from English format to that of the language, and reports whether the
+// text is one. Whole numbers without a unit, and other text, are unchanged.
 func (f Figures) Rewrite(text string) (string, bool) {
 	m := writtenFigure.FindStringSubmatch(text)
 	if m == nil {

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// verb is one gap of a format: where it is, which argument it sets and how.
+// verb is one verb of a format: its position, its argument and its flags.
 type verb struct {
 	from, to int
 	arg      int

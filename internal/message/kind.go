@@ -5,9 +5,8 @@ import (
 	"fmt"
 )
 
-// Kind is what went wrong, for callers that act on it: errors.Is(err,
-// message.NotFound). A kind is no sentence; what a person reads is the error's
-// text.
+// Kind classifies an error, for callers that act on it: errors.Is(err, message.NotFound). A kind is
+// no sentence; people read the error's text.
 type Kind string
 
 const (
@@ -15,19 +14,19 @@ const (
 	NotFound Kind = "not found"
 	// Refused is an act that a rule or a role does not allow.
 	Refused Kind = "refused"
-	// NotSignedIn is an act that somebody has to answer for by name.
+	// NotSignedIn is an act that requires a signed-in person.
 	NotSignedIn Kind = "not signed in"
 	// WrongPhase is an act that cannot be done at this point of a load or a
 	// dispute.
 	WrongPhase Kind = "wrong phase"
-	// Invalid is input that cannot be what was meant.
+	// Invalid means that the input is impossible.
 	Invalid Kind = "invalid"
 	// Incomplete is something that has to be known first.
 	Incomplete Kind = "incomplete"
 	// Storage is a book, file or disk that could not be read or written.
 	Storage Kind = "storage"
-	// ClockStepped is an act at a time that cannot follow the book's last fact, until
-	// somebody answers for the clock.
+	// ClockStepped is an act at a time that cannot follow the book's last fact, until somebody
+	// explains the clock.
 	ClockStepped Kind = "clock stepped"
 	// Device is a scale, printer or line that did not answer as it should.
 	Device Kind = "device"

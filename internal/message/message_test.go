@@ -107,7 +107,7 @@ func TestErrorsAreTextsAndErrors(t *testing.T) {
 	}
 }
 
-// Every line of joined errors is said by itself.
+// Every line of joined errors is translated separately.
 func TestJoinedErrors(t *testing.T) {
 	both := errors.Join(Errorf("load %s: %s", Own("L1"), crop("Void")), errors.New("Corn"))
 	if got := french(t).Error(both); got != "chargement L1 : Annulé\nMaïs" {

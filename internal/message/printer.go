@@ -8,8 +8,8 @@ import (
 	"unicode"
 )
 
-// Printer says messages in a language. A nil Printer says them in English. It may
-// be used by several at once.
+// Printer translates messages to a language. A nil Printer leaves them in English. It is safe for
+// concurrent use.
 type Printer struct {
 	catalog *Catalog
 	words   func(english string) string // for text that is no message
@@ -18,9 +18,8 @@ type Printer struct {
 	missing map[string]int
 }
 
-// NewPrinter is a printer of a catalog. Finished English text that reaches it,
-// from old books or from where texts are not messages yet, goes through words; nil
-// leaves it as it is.
+// NewPrinter makes a printer for a catalog. words translates finished English text, from old books
+// or from packages without messages yet; nil leaves it unchanged.
 func NewPrinter(c *Catalog, words func(english string) string) *Printer {
 	return &Printer{catalog: c, words: words, missing: map[string]int{}}
 }
@@ -44,8 +43,8 @@ func (p *Printer) Figures() Figures {
 // Say is a format with its arguments in the language, as [New] makes it.
 func (p *Printer) Say(english string, args ...any) string { return p.Text(New(english, args...)) }
 
-// AsShown are arguments for [Printer.Say] whose strings are names or have been said
-// already; those that are figures take the signs of the language.
+// AsShown returns arguments for [Printer.Say] whose strings are names or already translated;
+// figures among them get the format of the language.
 func (p *Printer) AsShown(args []any) []any {
 	out := slices.Clone(args)
 	for i, arg := range out {
@@ -95,8 +94,8 @@ func (p *Printer) Text(s Sayable) string {
 	return p.fill(t.key, p.catalog.form(e, count), args, e.own)
 }
 
-// unknown says a text that is in the catalog only as it is when finished, as part of
-// another key; or else in English, which is counted.
+// unknown translates a text whose finished form, rather than its key, is in the catalog; otherwise
+// it is English, which is counted.
 func (p *Printer) unknown(t Text, args []any) string {
 	if p.words != nil && strings.ContainsFunc(plain(t.key), unicode.IsLetter) {
 		english := t.String()
@@ -125,8 +124,8 @@ func (p *Printer) fill(key, format string, args []any, own []bool) string {
 	return b.String()
 }
 
-// setBy is the verb by which the key sets an argument: what it quotes or cuts is
-// quoted and cut in every language.
+// setBy returns the verb by which the key formats an argument: what it quotes or truncates is
+// quoted and truncated in every language.
 func setBy(key string, arg int) verb {
 	for _, v := range verbsOf(key) {
 		if v.arg == arg {
@@ -136,7 +135,7 @@ func setBy(key string, arg int) verb {
 	return verb{}
 }
 
-// set sets one argument by its verb.
+// set formats one argument by its verb.
 func (p *Printer) set(v verb, arg any, own bool, key verb) string {
 	switch arg.(type) {
 	case Sayable, error, Figure, string:
@@ -184,8 +183,8 @@ func (p *Printer) argument(arg any, own bool) string {
 	return fmt.Sprint(arg)
 }
 
-// Word is finished English text in the language: a key as it is, a figure with the
-// signs of the language. Names and all that the catalog does not know stay.
+// Word translates finished English text: a key, or a figure, which gets the format of the language.
+// Names and other unknown text are unchanged.
 func (p *Printer) Word(english string) string {
 	if p == nil || english == "" {
 		return withoutContext(english)
@@ -203,9 +202,8 @@ func (p *Printer) Word(english string) string {
 	return english
 }
 
-// Whole is an English text that the catalog has as it is, in the language; any
-// other stays English. Nothing is looked for in its parts, which for a page of
-// help would take seconds.
+// Whole translates an English text that the catalog has as a whole; any other stays English. Its
+// parts are not looked up, which for a page of help would take seconds.
 func (p *Printer) Whole(english string) string {
 	if p == nil || english == "" {
 		return english
@@ -226,8 +224,8 @@ func (p *Printer) miss(key string) {
 	p.missing[key]++
 }
 
-// Missing are the keys that were said in English because the catalog has no text
-// for them, in alphabetical order.
+// Missing returns the keys printed in English because the catalog has no text for them, in
+// alphabetical order.
 func (p *Printer) Missing() []string {
 	if p == nil {
 		return nil

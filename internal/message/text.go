@@ -6,37 +6,37 @@ import (
 	"strings"
 )
 
-// Sayable is anything with words of its own: a text, a kind of thing by its name,
-// an error of a type that callers test for.
+// Sayable is implemented by values with a text: a text, a kind, an error of a type that callers
+// test for.
 type Sayable interface{ Message() Text }
 
 // Own is a name or words that a person has typed. They are the same in every
 // language, even where they happen to be a word of the program.
 type Own string
 
-// Text is a sentence or a label with its arguments. The zero Text says nothing.
+// Text is a sentence or a label with its arguments. The zero Text is empty.
 type Text struct {
 	key  string
 	args []any
 	form form
 }
 
-// form says how the key and the arguments of a text make its words.
+// form is the way key and arguments are combined.
 type form uint8
 
 const (
 	formatted form = iota // the key is a format
 	literal               // the key is the words
-	list                  // the key stands between the arguments
+	list                  // the key separates the arguments
 	counted               // the first argument chooses between one and many
 )
 
-// New is a text by its English format, with the verbs of package fmt: %s for a
-// text, an amount or a date, %d for a whole number, %v or %q for a name. A string
-// given for %s is looked up like a key, so a name belongs to %v or is [Own].
+// New makes a text from its English format, with the verbs of package fmt: %s for a text, an amount
+// or a date, %d for a whole number, %v or %q for a name. A string for %s is looked up like a key,
+// so use %v or [Own] for a name.
 //
-// Where one English text needs two in another language, a context in small letters
-// parts the keys: "screen|Day sheet" is said "Day sheet" in English.
+// Where one English text needs two in another language, a context in small letters distinguishes
+// the keys: "screen|Day sheet" is printed "Day sheet" in English.
 func New(english string, args ...any) Text {
 	if false {
 		_ = fmt.Sprintf(english, args...) // never done: it lets go vet check every call
@@ -82,7 +82,7 @@ func Texts[S Sayable](separator string, all []S) Text {
 // Message is the text itself.
 func (t Text) Message() Text { return t }
 
-// Key is what the catalogs have the text by.
+// Key returns the key of the text in the catalogs.
 func (t Text) Key() string { return t.key }
 
 // Args are the arguments of the text.
@@ -93,7 +93,7 @@ func (t Text) Args() []any {
 	return t.args
 }
 
-// IsZero reports whether the text says nothing.
+// IsZero reports whether the text is empty.
 func (t Text) IsZero() bool { return t.key == "" && len(t.args) == 0 }
 
 // Equal reports whether two texts say the same in English.
@@ -133,8 +133,8 @@ func withoutContext(key string) string {
 	return key
 }
 
-// written fills an English format. What has words of its own gives them, and an
-// error set by %w its text.
+// written formats the English text. Arguments that are [Sayable] are formatted as their text, as is
+// an error set by %w.
 func written(format string, args []any) string {
 	if len(args) == 0 && !strings.Contains(format, "%") {
 		return format
@@ -151,7 +151,7 @@ func written(format string, args []any) string {
 	return fmt.Sprintf(strings.ReplaceAll(format, "%w", "%s"), plain...)
 }
 
-// english is an argument by itself.
+// english formats a single argument.
 func english(arg any) string {
 	switch arg := arg.(type) {
 	case nil:
@@ -164,8 +164,7 @@ func english(arg any) string {
 	return fmt.Sprint(arg)
 }
 
-// MarshalText writes the English words: what is kept or sent does not depend on a
-// language.
+// MarshalText returns the English text: stored or sent data does not depend on a language.
 func (t Text) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
 
 // UnmarshalText reads words back as they are; which key and arguments made them

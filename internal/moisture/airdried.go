@@ -14,7 +14,7 @@ type AirDried struct {
 	Reading  quantity.Amount // moisture of the dried sample, in percent
 }
 
-// Faults lists what cannot be right.
+// Faults lists impossible values.
 func (a AirDried) Faults() fault.List {
 	var faults fault.List
 	if a.Wet.Unit() != quantity.Gram || a.Dry.Unit() != quantity.Gram || a.Reading.Unit() != quantity.Percent {
@@ -27,9 +27,9 @@ func (a AirDried) Faults() fault.List {
 	return faults
 }
 
-// Work writes the moisture of the wet sample down, to the tenth: C = (A - B) / A x
-// 100 is the water lost in the air, (100 - C) x D / 100 what the meter still found
-// in what was left. The faults must be none.
+// Work records the moisture of the wet sample, to the tenth: C = (A - B) / A x 100 is the water
+// lost in the air, (100 - C) x D / 100 the water the meter still found in the rest. There must be
+// no faults.
 func (a AirDried) Work(s *worksheet.Sheet) *worksheet.Step {
 	given := func(id, label string, of quantity.Amount) *worksheet.Step {
 		return s.Given("airdried."+id, label, of, quantity.Unrounded, "as given")

@@ -6,15 +6,15 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Band is where the true moisture may lie: the recorded reading and the meter's
-// tolerance to either side.
+// Band is the range of the true moisture: the recorded reading and the meter's tolerance to either
+// side.
 type Band struct {
 	Reading   quantity.Amount // %
 	Low, High quantity.Amount // %
 }
 
-// BandOf widens a reading by a tolerance in points. A tolerance nobody stated
-// makes a band of no width; [Band.Stated] tells it apart.
+// BandOf widens a reading by a tolerance in points. An unstated tolerance makes a band of no width;
+// see [Band.Stated].
 func BandOf(reading, tolerance quantity.Amount) Band {
 	if !quantity.Recorded(tolerance) {
 		return Band{reading, reading, reading}
@@ -26,9 +26,8 @@ func BandOf(reading, tolerance quantity.Amount) Band {
 // Stated reports whether a tolerance is known.
 func (b Band) Stated() bool { return b.High.More(b.Low) }
 
-// Straddles reports whether the limit lies inside the band: the reading alone
-// cannot tell which side the grain is on. At the limit is below it, as a
-// highest moisture is meant.
+// Straddles reports whether the limit lies inside the band: the reading alone cannot tell which
+// side the grain is on. A reading at the limit counts as below, since limits are highest moistures.
 func (b Band) Straddles(limit quantity.Amount) bool {
 	return !b.Low.More(limit) && b.High.More(limit)
 }

@@ -19,8 +19,8 @@ func (r Reading) checkDial(faults *fault.List) {
 	faults.Unless(r.Chart != "", "%s: the chart is missing; choose one for this crop, meter and mass", r.label())
 }
 
-// workDial looks the dial up in the chart. A chart for another crop, meter or
-// calibration, or out of its dates, is refused: its figure would mean nothing.
+// workDial looks the dial up in the chart. It refuses a chart for another crop, meter or
+// calibration, or out of its dates: the result would be meaningless.
 func (r Reading) workDial(s *worksheet.Sheet, e Equipment) (*worksheet.Step, error) {
 	meter, err := e.Meter(r.Meter)
 	if err != nil {

@@ -7,8 +7,8 @@ import (
 	"tenthpoint/internal/moisture/meter"
 )
 
-// Equipment is the house's charts and meters, and the status of each meter on the
-// day, by its id. A meter without a status counts as never checked.
+// Equipment is the elevator's charts and meters, and the status of each meter on the day, by its
+// id. A meter without a status counts as never checked.
 type Equipment struct {
 	Charts   *chart.Set
 	Meters   []meter.Meter

@@ -35,8 +35,7 @@ func (r ExclusionRule) String() string {
 	return string(r)
 }
 
-// Exclusion leaves one test out of the mean. It stays listed, with the rule and the
-// person.
+// Exclusion excludes one test from the mean. It stays listed, with the rule and the person.
 type Exclusion struct {
 	Test   int           `json:"test,string"`
 	Rule   ExclusionRule `json:"rule"`

@@ -45,9 +45,9 @@ type Flag struct {
 	Code Code
 	// Test is the test it belongs to; 0 is the sample as a whole.
 	Test int
-	// What is wrong, Why it matters and what to Do, each a sentence.
+	// What is wrong, Why it matters and what to Do, one sentence each.
 	What, Why, Do message.Text
-	// Blocking flags stop the ticket; the house says which do.
+	// Blocking flags stop the ticket; the elevator says which do.
 	Blocking bool
 	// Final flags always block and no one may override them.
 	Final bool
@@ -97,9 +97,8 @@ type Override struct {
 	Reason string `json:"reason"`
 }
 
-// ApplyOverrides sets the overrides on the flags they are for. Each override
-// that is not valid is answered with a sentence: no such flag, no person, no
-// reason, or a flag that nobody may override.
+// ApplyOverrides sets the overrides on the flags they are for. It returns an error for each invalid
+// override: no such flag, no person, no reason, or a flag that nobody may override.
 func ApplyOverrides(flags []Flag, overrides []Override) ([]Flag, []error) {
 	flags = slices.Clone(flags)
 	var faults fault.List

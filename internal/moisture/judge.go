@@ -29,8 +29,8 @@ func (r *Result) has(code Code) bool {
 	return slices.ContainsFunc(r.Flags, func(f Flag) bool { return f.Code == code })
 }
 
-// raise flags the sample as a whole. It stops the ticket when the house says so,
-// for the crop or for all of them.
+// raise flags the sample as a whole. It stops the ticket when the elevator says so, for the crop or
+// for all of them.
 func (r *Result) raise(h Procedure, code Code, what, why, do message.Text) {
 	stops := slices.Contains(h.Policy.Blocks, code) || slices.Contains(h.Trust.Blocks, code)
 	r.Flags = append(r.Flags, Flag{Code: code, What: what, Why: why, Do: do, Blocking: stops})
@@ -46,9 +46,8 @@ func (r *Result) tooWide(h Procedure) {
 		message.Words("One of them was not this grain as it is."), message.Words("Mix the sample, test again, and leave a test out only by rule and by name."))
 }
 
-// ShownSpread is a spread in hundredths of a point for people to read: the
-// nearest, or the next above where a spread just over what is allowed would read
-// as allowed.
+// ShownSpread rounds a spread to hundredths of a point for people to read: to the nearest, or up
+// where a spread just over the limit would read as allowed.
 func (p Policy) ShownSpread(spread quantity.Amount) quantity.Amount {
 	shown := hundredth.Apply(spread)
 	if spread.More(p.Spread) && !shown.More(p.Spread) {
@@ -62,8 +61,8 @@ var (
 	upToHundredth = quantity.To("0.01", quantity.Up)
 )
 
-// requireTests asks for the tests that are still missing: the policy's count, and
-// more of them when the mean lies near a limit.
+// requireTests sets the number of tests still missing: the policy's count, and more when the mean
+// is near a limit.
 func (r *Result) requireTests(h Procedure) {
 	done := len(r.kept())
 	for _, l := range h.Limits {

@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Dish is one oven test: what the dish weighed, in g, with the wet grain, with
-// the dried grain, and empty.
+// Dish is one oven test: the weights of the dish in g, with the wet grain, with the dried grain,
+// and empty.
 type Dish struct {
 	Wet  quantity.Amount `json:"wet"`
 	Dry  quantity.Amount `json:"dry"`

@@ -17,8 +17,7 @@ func (r Reading) checkDirect(faults *fault.List) {
 	faults.Unless(r.Chart == "", "%s: a direct-reading meter has corrected for temperature itself, so no chart belongs to it; take chart %s away", r.label(), r.Chart)
 }
 
-// checkPercent holds a moisture that was read or told between dry dust and
-// water.
+// checkPercent checks that a moisture is physically possible.
 func (r Reading) checkPercent(faults *fault.List) {
 	if r.Percent.Unit() != quantity.Percent {
 		faults.Add("%s: the moisture is missing; type it in %%", r.label())

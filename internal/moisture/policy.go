@@ -12,28 +12,28 @@ var MoistureRounding = quantity.To("0.1", quantity.HalfUp)
 
 const moistureRoundingSource = "moisture to 0.1 %, half-up: 7 CFR 810.104"
 
-// Policy is how often a sample is tested and how far its tests may differ.
+// Policy is the number of tests of a sample and how far they may differ.
 type Policy struct {
 	// Crop is the commodity's id; empty serves every crop without its own.
 	Crop string `json:"crop"`
-	// Count is how many tests a sample needs, from 1.
+	// Count is the number of tests a sample needs, from 1.
 	Count int `json:"count,string"`
 	// Spread is the most the highest and lowest test may differ, in points.
 	Spread quantity.Amount `json:"spread"`
-	// Near is how close to a limit, in points to either side, asks for
-	// NearCount tests.
+	// Near is the distance to a limit, in points to either side, within which NearCount tests are
+	// needed.
 	Near      quantity.Amount `json:"near"`
 	NearCount int             `json:"near_count,string"`
 	// MayExclude are the rules under which a person may drop a test.
 	MayExclude []ExclusionRule `json:"may_drop"`
-	// Blocks are the reasons under this policy that stop a ticket, besides those
-	// that the house stops on for every crop ([Trust.Blocks]).
+	// Blocks are the reasons under this policy that stop a ticket, besides those that the elevator
+	// stops on for every crop ([Trust.Blocks]).
 	Blocks []Code `json:"blocks,omitempty"`
 }
 
-// DefaultPolicy tests once, and three times within 0.5 points of a limit
-// (Canadian Grain Commission, Official Grain Grading Guide, chapter 2). The
-// largest spread of 0.5 points is a house's choice, not a published one.
+// DefaultPolicy tests once, and three times within 0.5 points of a limit (Canadian Grain
+// Commission, Official Grain Grading Guide, chapter 2). The largest spread of 0.5 points is an
+// elevator's choice, not a published one.
 func DefaultPolicy() Policy {
 	return Policy{
 		Count: 1, Spread: quantity.Of("0.5", quantity.Point),

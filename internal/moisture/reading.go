@@ -10,8 +10,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Reading is one test of a sample, as written down at the bench. A figure that
-// nobody recorded is the zero Amount.
+// Reading is one test of a sample, as recorded at the bench. A figure that nobody recorded is the
+// zero Amount.
 type Reading struct {
 	// Seq numbers the tests of one sample from 1.
 	Seq    int           `json:"seq,string"`
@@ -28,8 +28,8 @@ type Reading struct {
 
 	// Mass is the grain put into the meter, in g.
 	Mass quantity.Amount `json:"mass"`
-	// Sample and Room are the temperatures of the grain and of the meter where
-	// it stands, each in °F or °C.
+	// Sample and Room are the temperatures of the grain and of the meter's surroundings, each in °F
+	// or °C.
 	Sample quantity.Amount `json:"sample_temperature"`
 	Room   quantity.Amount `json:"room_temperature"`
 	// TestWeight is needed by charts with a second table.
@@ -37,7 +37,7 @@ type Reading struct {
 
 	// Dial is the dial reading, for ByDial.
 	Dial quantity.Amount `json:"dial"`
-	// Percent is the moisture read or told, for Direct and Typed.
+	// Percent is the moisture read or stated, for Direct and Typed.
 	Percent quantity.Amount `json:"percent"`
 	// Dish holds the three weighings, for ByOven.
 	Dish Dish `json:"dish"`

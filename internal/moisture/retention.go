@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Retention is how long a sample is kept for a dispute.
+// Retention is the time a sample is kept for a dispute.
 type Retention struct {
 	ID     string `json:"id"`
 	Name   string `json:"name"`
@@ -14,7 +14,7 @@ type Retention struct {
 	Source string `json:"source"`
 }
 
-// KindRetention is the kind of file that says how long.
+// KindRetention is the kind of file with these rules.
 const KindRetention = "retention"
 
 // ReadRetentions reads a file of that kind. The error names every mistake in it.
@@ -28,7 +28,7 @@ func ReadRetentions(f *law.File) (out []Retention, err error) {
 	return out, err
 }
 
-// Retentions are the published rules of a law; a house may set its own.
+// Retentions are the published rules of a law; an elevator may set its own.
 func Retentions(l law.Law) ([]Retention, error) {
 	var out []Retention
 	for _, f := range l.OfKind(KindRetention) {
@@ -43,7 +43,7 @@ func Retentions(l law.Law) ([]Retention, error) {
 
 // RetentionByID finds a published rule; false when the law has none of the id.
 func RetentionByID(l law.Law, id string) (Retention, bool) {
-	rules, _ := Retentions(l) // what cannot be read has been said when it was loaded
+	rules, _ := Retentions(l) // errors were reported when it was loaded
 	for _, r := range rules {
 		if r.ID == id {
 			return r, true

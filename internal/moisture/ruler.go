@@ -7,15 +7,15 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Ruler is a range of moistures around a reading: the points along it, the
-// limits at which something changes, the reading and how far it may be off. It
-// holds figures only; whoever draws it finds the place of each with [Ruler.Part].
+// Ruler is a range of moistures around a reading: the points along it, the limits at which
+// something changes, the reading and its tolerance. It holds figures only; to draw it, get the
+// position of each with [Ruler.Part].
 type Ruler struct {
 	// Low and High are the whole percents at its ends.
 	Low, High quantity.Amount
 	// Marks are in order along the strip, the reading last.
 	Marks []RulerMark
-	// Band is where the true moisture may lie; nil when that is not known.
+	// Band is the range of the true moisture; nil when that is not known.
 	Band *RulerStretch
 	// Free is the stretch on which nothing is taken; nil when no trigger is set.
 	Free *RulerStretch
@@ -30,7 +30,7 @@ type RulerMark struct {
 	Limits []Limit
 }
 
-// RulerMarkKind says what a mark is for.
+// RulerMarkKind is the kind of a mark.
 type RulerMarkKind string
 
 // The kinds of mark.
@@ -47,8 +47,8 @@ type RulerStretch struct {
 	Label    string
 }
 
-// shortestRuler is how many points a ruler shows at least, and tenthsUpTo how
-// many it shows at most with a stroke for every tenth.
+// shortestRuler is the least number of points of a ruler, and tenthsUpTo the largest with a mark
+// for every tenth.
 const (
 	shortestRuler = 6
 	tenthsUpTo    = 16
@@ -115,9 +115,9 @@ func rulerOver(all []quantity.Amount) Ruler {
 // Points is the length of the ruler in whole points.
 func (r Ruler) Points() int { return wholeNumber(r.High.Sub(r.Low)) }
 
-// Part is how much of the ruler's length lies below a moisture: 0 at its low
-// end, 1 at its high end. What lies beyond an end, as a tolerance that reaches
-// below 0 %, counts as the end.
+// Part returns the position of a moisture as a part of the ruler's length: 0 at its low end, 1 at
+// its high end. A moisture beyond an end, such as a tolerance that reaches below 0 %, counts as the
+// end.
 func (r Ruler) Part(m quantity.Amount) quantity.Amount {
 	m = quantity.Min(r.High, quantity.Max(r.Low, m))
 	return m.Sub(r.Low).Div(r.High.Sub(r.Low))

@@ -9,9 +9,9 @@ import (
 
 // Probe is one thrust of the probe.
 type Probe struct {
-	// Place is where in the load, such as "left front".
+	// Place is the place in the load, such as "left front".
 	Place string `json:"place"`
-	// Note is what was seen there.
+	// Note is an observation there.
 	Note string `json:"note,omitempty"`
 }
 
@@ -23,11 +23,11 @@ type Sample struct {
 	Taken  quantity.Date `json:"taken"`
 	By     string        `json:"by"`
 	Probes []Probe       `json:"probes"`
-	// Place is where the retained part is kept; empty when none is.
+	// Place is where the retained part is stored; empty when there is none.
 	Place string `json:"place,omitempty"`
 	// Keep is the rule the retained part is kept under.
 	Keep Retention `json:"keep"`
-	// Held names what keeps the sample longer, such as a dispute.
+	// Held is the reason to keep the sample longer, such as a dispute.
 	Held string `json:"held,omitempty"`
 	// Discarded is the day the retained part went.
 	Discarded quantity.Date `json:"discarded"`
@@ -38,18 +38,18 @@ type Sample struct {
 // seven still finds it.
 func (s Sample) KeepThrough() quantity.Date { return s.Taken.AddDays(s.Keep.Days) }
 
-// DiscardFrom is the first day the sample may go, unless it is held.
+// DiscardFrom returns the first day the sample may be discarded, unless it is held.
 func (s Sample) DiscardFrom() quantity.Date { return s.KeepThrough().AddDays(1) }
 
 // Retained reports whether a part is still kept.
 func (s Sample) Retained() bool { return s.Place != "" && s.Discarded.IsZero() }
 
-// DueOn reports whether the retained part may go on a day. A held one may not.
+// DueOn reports whether the retained part may be discarded on a day. A held one may not.
 func (s Sample) DueOn(day quantity.Date) bool {
 	return s.Retained() && s.Held == "" && !day.Before(s.DiscardFrom())
 }
 
-// Check lists everything wrong with the sample as written down.
+// Check lists everything wrong with the sample as recorded.
 func (s Sample) Check() []error {
 	var faults fault.List
 	faults.Unless(s.Number != "", "the sample has no number; take the next one from the roll")

@@ -5,9 +5,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// temperatures goes through what heat and cold do to a reading: grain too cold,
-// grain hot from a dryer, grain and meter too far apart, a meter standing where
-// it should not.
+// temperatures checks the effects of heat and cold on a reading: grain too cold, grain hot from a
+// dryer, grain and meter too far apart, a room outside the meter's range.
 func (j *judge) temperatures() {
 	j.dryer()
 	sample, room := j.reading.Sample, j.reading.Room

@@ -10,17 +10,16 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Tests are all the readings of one sample, with what people decided about
-// them.
+// Tests are all the readings of one sample, with people's decisions about them.
 type Tests struct {
 	Readings   []Reading   `json:"readings"`
 	Exclusions []Exclusion `json:"drops,omitempty"`
 	Overrides  []Override  `json:"overrides,omitempty"`
 }
 
-// Procedure is how this elevator tests: its policy for the crop, the limits the
-// load may fall near, what it trusts, and the rounding its rates record
-// moisture by; no rounding given is [MoistureRounding].
+// Procedure is the elevator's way of testing: its policy for the crop, the limits the load may be
+// near, what it trusts, and the rounding of moisture in its rates; the default is
+// [MoistureRounding].
 type Procedure struct {
 	Policy   Policy
 	Limits   []Limit
@@ -32,7 +31,7 @@ type Procedure struct {
 type Outcome struct {
 	Reading Reading
 	Step    *worksheet.Step
-	// Exclusion is set when the test was left out of the mean.
+	// Exclusion is set when the test was excluded from the mean.
 	Exclusion *Exclusion
 }
 
@@ -46,7 +45,7 @@ type Result struct {
 	Outcomes []Outcome
 	// Near are the limits the mean is close to.
 	Near []Limit
-	// More is how many further tests the policy asks for.
+	// More is the number of further tests the policy requires.
 	More int
 	// Flags are the reasons to doubt the figure, overrides set.
 	Flags []Flag
@@ -55,9 +54,8 @@ type Result struct {
 // Stopped reports whether a flag still stops the ticket.
 func (r Result) Stopped() bool { return Stopped(r.Flags) }
 
-// Determine works the sample's moisture out on the sheet, ending in the step
-// "moisture". The error names every fault that leaves no figure at all; what
-// only makes it doubtful is in the flags.
+// Determine calculates the sample's moisture on the sheet, ending in the step "moisture". The error
+// has every fault that prevents a figure; what only makes it doubtful is in the flags.
 func (t Tests) Determine(s *worksheet.Sheet, e Equipment, h Procedure) (Result, error) {
 	if err := t.check(); err != nil {
 		return Result{}, err

@@ -258,8 +258,8 @@ func TestMeanIsTheMean(t *testing.T) {
 	})
 }
 
-// What the house stops on for every crop stops the sample as a whole too, not
-// only its single tests.
+// What the elevator stops on for every crop stops the sample as a whole too, not only its single
+// tests.
 func TestHouseStopsOnTheSampleAsAWhole(t *testing.T) {
 	h := house()
 	h.Trust.Blocks = []Code{WideSpread}

@@ -11,13 +11,13 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Trust is what the house holds against a reading before it believes it.
+// Trust holds the limits a reading is checked against.
 type Trust struct {
 	// Cold is the sample temperature under which meters are unreliable.
 	Cold quantity.Amount `json:"cold"`
 	// Estimate is the moisture over which a meter only estimates.
 	Estimate quantity.Amount `json:"estimate"`
-	// MassWithin is how far the balance may be from the mass asked for, in g.
+	// MassWithin is the tolerance of the sample's mass, in g.
 	MassWithin quantity.Amount `json:"mass_within"`
 	// Blocks are the reasons that stop a ticket until a manager overrides them.
 	Blocks []Code `json:"blocks"`
@@ -45,9 +45,8 @@ func (t Trust) Check() []error {
 	return faults
 }
 
-// Flags are the reasons to doubt one reading whose moisture came out as m, in
-// %, before it is rounded. Limits are compared with it as it would be recorded,
-// to a tenth.
+// Flags returns the reasons to doubt one reading, whose moisture is m, in %, unrounded. Limits are
+// compared with it as it would be recorded, to a tenth.
 func (t Trust) Flags(r Reading, m quantity.Amount, e Equipment) []Flag {
 	j := judge{trust: t, reading: r, moisture: m}
 	j.meter, _ = e.Meter(r.Meter)
@@ -67,8 +66,7 @@ func (t Trust) Flags(r Reading, m quantity.Amount, e Equipment) []Flag {
 	return j.flags
 }
 
-// OfMeter are the reasons to doubt every reading of a meter, by its status with
-// its checks.
+// OfMeter returns the reasons to doubt every reading of a meter, by the status of its checks.
 func (t Trust) OfMeter(m meter.Meter, s meter.Status) []Flag {
 	j := judge{trust: t, meter: m}
 	j.standing(s)
@@ -94,14 +92,14 @@ func (j *judge) raise(code Code, what, why, do message.Text) {
 		Blocking: code == WrongMass || slices.Contains(j.trust.Blocks, code), Final: code == WrongMass})
 }
 
-// ofInstrument reports whether a doubt is about the meter or its chart, and so
-// about every test made with them.
+// ofInstrument reports whether a warning is about the meter or its chart, and so about every test
+// made with them.
 func ofInstrument(code Code) bool {
 	return code == MeterFailed || code == MeterOverdue || code == NeverChecked || code == InventedChart
 }
 
-// mass: a chart read with another mass of grain means nothing, so nobody may
-// let it through.
+// mass flags a wrong sample mass: a chart read with another mass of grain is meaningless, so nobody
+// may override it.
 func (j *judge) mass() {
 	want := j.meter.For(j.reading.Crop).Mass
 	if j.chart != nil {
@@ -149,7 +147,7 @@ func (j *judge) edition() {
 	}
 }
 
-// standing carries the meter's checks onto every slip until it is rechecked.
+// standing flags every slip with the meter's failed or missing checks until it is rechecked.
 func (j *judge) standing(s meter.Status) {
 	code, flagged := map[meter.State]Code{meter.Failed: MeterFailed, meter.Overdue: MeterOverdue, meter.Never: NeverChecked, "": NeverChecked}[s.State]
 	if !flagged {
@@ -162,8 +160,7 @@ func (j *judge) standing(s meter.Status) {
 	j.raise(code, message.Words(what), message.Words("A meter may drift without anyone seeing it."), message.Words("Check it with an oven-dried reference before relying on it."))
 }
 
-// kind flags figures that are from no meter of the house, and charts that
-// nobody's meter made.
+// kind flags moistures typed by hand, and invented charts.
 func (j *judge) kind() {
 	if j.reading.Method == meter.Typed {
 		j.raise(ByHand, message.New("The moisture was typed by hand: %v.", j.reading.Reason), message.Words("Nothing here can be worked through again."), message.Words("Keep the paper it is from with the ticket."))

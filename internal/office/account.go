@@ -12,9 +12,8 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// Account adds up what a grower owns of the tickets from one day to another; no
-// day is no bound. For a landlord it is the landlord's share of other growers'
-// loads.
+// Account totals a grower's part of the tickets from one day to another; no day is no bound. For a
+// landlord it is the landlord's share of other growers' loads.
 func Account(ctx context.Context, d Desk, growerID string, from, to quantity.Date) (daysheet.Account, error) {
 	f := daysheet.AccountFacts{GrowerID: growerID, From: from, To: to, AsOf: d.Today()}
 	grower, err := findGrower(ctx, d, growerID)
@@ -47,8 +46,7 @@ func Account(ctx context.Context, d Desk, growerID string, from, to quantity.Dat
 	return daysheet.MakeAccount(f), nil
 }
 
-// ContractFill is how far a contract is delivered, by the grower's part of all
-// tickets.
+// ContractFill returns how much of a contract is delivered, by the grower's part of all tickets.
 func ContractFill(ctx context.Context, d Desk, c elevator.ContractTerms) (daysheet.Fill, error) {
 	account, err := Account(ctx, d, c.Grower, quantity.Date{}, quantity.Date{})
 	if err != nil {
@@ -71,8 +69,7 @@ func Statement(ctx context.Context, d Desk, growerID string, from, to quantity.D
 	return daysheet.ComposeAccount(account, d.Profile()), nil
 }
 
-// findGrower finds a grower; one who was never written down but stands on tickets
-// goes by the code.
+// findGrower finds a grower; one that is only on tickets, not in the list, is named by the code.
 func findGrower(ctx context.Context, d Desk, id string) (elevator.Grower, error) {
 	growers, err := Growers(ctx, d)
 	if err != nil {

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Bench is how this elevator tests: one record, changed whole.
+// Bench holds the settings of moisture testing: one record, replaced whole.
 type Bench struct {
 	Policies  []moisture.Policy `json:"policies,omitempty"`
 	Trust     moisture.Trust    `json:"trust"`
@@ -21,26 +21,26 @@ type Bench struct {
 	WarnDays  int               `json:"warn_days,string"`
 	Dry       []dryness.Rules   `json:"dry,omitempty"`
 	Retention string            `json:"retention"` // id of the rule samples are kept by, or HouseRule
-	// Hints are the ids of rules whose limits are told and decide nothing.
+	// Hints are the ids of rules whose limits are shown but decide nothing.
 	Hints []string `json:"hints,omitempty"`
 	// Limit is the largest error of a meter, in points, under HouseRule.
 	Limit quantity.Amount `json:"limit,omitzero"`
 }
 
-// HouseRule stands in place of a published rule: the house's own limit for
-// meters, or its own days for samples (elevator.Profile.RetainDays).
+// HouseRule replaces a published rule: the elevator's own limit for meters, or its own days for
+// samples (elevator.Profile.RetainDays).
 const HouseRule = "house"
 
 // Kind names the fact in the journal.
 func (Bench) Kind() string { return "bench.setup" }
 
-// usualLimit is how far off a reference may be read where a house in the United
-// States has set no limit: single errors of honest meters have a standard deviation
-// of 0.39 (Hurburgh 1985), so that one in a hundred is larger. The 0.15 of 7 CFR 801.6 is for
-// official meters, on mid-range wheat: four references of corn miss it four days in ten.
+// usualLimit is the default limit of a reading's error in the United States: single errors of good
+// meters have a standard deviation of 0.39 (Hurburgh 1985), so that one in a hundred is larger. The
+// 0.15 of 7 CFR 801.6 is for official meters, on mid-range wheat: four references of corn miss it
+// four days in ten.
 var usualLimit = quantity.Int(1, quantity.Point)
 
-// defaultBench is how a new elevator tests until it says otherwise.
+// defaultBench returns the settings of a new elevator.
 func defaultBench(rules string) Bench {
 	b := Bench{
 		Trust: moisture.DefaultTrust(), Authority: HouseRule, Limit: usualLimit, EveryDays: 14, WarnDays: 2, Retention: "us-inbound-truck",
@@ -67,7 +67,7 @@ func (b Bench) authority(l law.Law) (meter.CheckTolerance, error) {
 	return a, nil
 }
 
-// checkRule is how meters are judged by their checks under a law.
+// checkRule returns the rule by which a law judges the checks of meters.
 func (b Bench) checkRule(l law.Law) (meter.CheckRule, error) {
 	authority, err := b.authority(l)
 	rule := meter.CheckRule{Authority: authority, EveryDays: b.EveryDays, WarnDays: b.WarnDays}
@@ -104,7 +104,7 @@ func (b Bench) Faults(l law.Law) Sentences {
 	return wrong
 }
 
-// BenchSetup is how the elevator tests.
+// BenchSetup returns the settings of moisture testing.
 func BenchSetup(ctx context.Context, d Desk) (Bench, error) {
 	all, err := RecordsOf[Bench](ctx, d.Reader())
 	if err != nil || len(all) == 0 {
@@ -113,11 +113,11 @@ func BenchSetup(ctx context.Context, d Desk) (Bench, error) {
 	return all[0], nil
 }
 
-// BenchID names the one bench of a house.
+// BenchID names the one bench of an elevator.
 const BenchID = "bench"
 
-// RetentionRule is the rule samples are kept by: the one of the set-up, or the
-// house's own days where it keeps them longer.
+// RetentionRule returns the rule samples are kept by: the one of the set-up, or the elevator's own
+// days where it keeps them longer.
 func RetentionRule(ctx context.Context, d Desk) (moisture.Retention, error) {
 	b, err := BenchSetup(ctx, d)
 	if err != nil {
@@ -133,8 +133,7 @@ func RetentionRule(ctx context.Context, d Desk) (moisture.Retention, error) {
 	return rule, nil
 }
 
-// Equipment is what stands at the bench today: charts, meters, and how each
-// meter stands with its checks.
+// Equipment returns today's bench equipment: charts, meters, and the status of each meter's checks.
 func Equipment(ctx context.Context, d Desk) (moisture.Equipment, error) {
 	e := moisture.Equipment{Charts: d.Charts(), Statuses: map[string]meter.Status{}}
 	meters, err := Meters(ctx, d)

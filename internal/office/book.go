@@ -63,8 +63,8 @@ type DayLists interface {
 	LastTicketBefore(day string) (int64, error)
 }
 
-// Lists are what a sheet is read from: the book as it stands, or as a write has
-// left it so far. A day is closed with the very sheet it had in that moment.
+// Lists are the source of a sheet: the current book, or the book within a write so far. A day is
+// closed with exactly the sheet of that moment.
 type Lists interface {
 	DayLists
 	SamplesKept(from, to string) ([]book.KeptSamples, error)
@@ -72,7 +72,7 @@ type Lists interface {
 	FactsOf(subject string) ([]journal.Fact, error)
 }
 
-// bookNow is the book as it stands.
+// bookNow reads the current book.
 type bookNow struct {
 	ctx  context.Context
 	book Book
@@ -102,7 +102,7 @@ func (b bookNow) FactsOf(subject string) ([]journal.Fact, error) {
 	return b.book.FactsOf(b.ctx, subject)
 }
 
-// ReadNow reads the book as it stands.
+// ReadNow returns lists of the current book.
 func ReadNow(ctx context.Context, d Desk) Lists { return bookNow{ctx, d.Reader()} }
 
 // listsThen are the loads as they were when a fact was written.
@@ -143,7 +143,7 @@ func listsUpTo(ctx context.Context, d Desk, seq int64) (listsThen, error) {
 	return out, nil
 }
 
-// Loads chooses by the day they stand on, or by a ticket.
+// Loads selects by the day loads are listed under, or by a ticket.
 func (l listsThen) Loads(f book.LoadFilter) ([]book.LoadRow, error) {
 	var out []book.LoadRow
 	for _, r := range l.rows {
@@ -189,7 +189,7 @@ func RecordsOf[F journal.Kinded](ctx context.Context, b Book) ([]F, error) {
 	return ReadRecords[F](rows)
 }
 
-// ReadRecords reads records of one kind out of their rows.
+// ReadRecords decodes records of one kind from their rows.
 func ReadRecords[F journal.Kinded](rows []book.Record) ([]F, error) {
 	out := make([]F, 0, len(rows))
 	for _, row := range rows {

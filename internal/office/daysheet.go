@@ -22,23 +22,23 @@ import (
 type DayClosed struct {
 	Day    quantity.Date `json:"day"`
 	Remark string        `json:"remark,omitempty"`
-	// Notes are what stood open that evening.
+	// Notes are the open items of that evening.
 	Notes daysheet.Notes `json:"notes"`
 	// Sheet is the SHA-256 of everything the sheet was made of, so that a sheet
 	// printed again is known for the same.
 	Sheet string `json:"sheet,omitempty"`
-	// Engine says how the sheet was written down to be hashed. It is left out for
-	// the first one.
+	// Engine is the version of the sheet's serialization for its hash. It is left out for the first
+	// one.
 	Engine settle.Engine `json:"engine,omitzero"`
-	// Pinned says that the sheet prints the head of the book, which is this fact.
-	// Sheets closed by earlier programs print as they did.
+	// Pinned says that the sheet prints the head of the book, which is this fact. Sheets closed by
+	// earlier versions print as before.
 	Pinned bool `json:"pinned,omitempty"`
 }
 
 // Kind names the fact in the journal.
 func (DayClosed) Kind() string { return "day.closed" }
 
-// ClosingOf tells who closed a day and when; found is false while it is open.
+// ClosingOf returns who closed a day and when; found is false while it is open.
 func ClosingOf(ctx context.Context, d Desk, day quantity.Date) (fact journal.Fact, closed DayClosed, found bool, err error) {
 	facts, err := d.Reader().FactsOf(ctx, "day "+day.String())
 	if err != nil || len(facts) == 0 {
@@ -49,22 +49,21 @@ func ClosingOf(ctx context.Context, d Desk, day quantity.Date) (fact journal.Fac
 	return last, closed, true, decoder.Decode(&closed)
 }
 
-// DayExplained is the fact that a manager explained why something entered after a
-// day was closed counts on that day or before it: past loads taken over late, a
-// clock that stood wrong. Programs that let nothing count before a closed day make
-// no such days any more. The sheet stays the one that was closed.
+// DayExplained is the fact that a manager explained why something entered after a day was closed
+// counts on that day or before it: past loads imported late, a wrong clock. Current versions let
+// nothing count before a closed day, so they make no such days. The sheet stays as it was closed.
 type DayExplained struct {
 	Day    quantity.Date `json:"day"`
 	Reason string        `json:"reason"`
-	// Sheet is the SHA-256 of the sheet as the book gives it by now, so that what
-	// is entered later needs an explanation of its own.
+	// Sheet is the SHA-256 of the sheet as the book gives it now, so that later entries need an
+	// explanation of their own.
 	Sheet string `json:"sheet"`
 }
 
 // Kind names the fact in the journal.
 func (DayExplained) Kind() string { return "day.explained" }
 
-// Check asks for the reason.
+// Check requires the reason.
 func (f DayExplained) Check() error {
 	if strings.TrimSpace(f.Reason) == "" {
 		return message.Incomplete.Errorf("say why something counts on %s that was entered after it was closed", f.Day)
@@ -72,10 +71,10 @@ func (f DayExplained) Check() error {
 	return nil
 }
 
-// ExplainedSubject is what explanations of a day are facts of.
+// ExplainedSubject returns the subject of the explanations of a day.
 func ExplainedSubject(day quantity.Date) string { return "explanation of day " + day.String() }
 
-// explanationOf is the explanation of a sheet as the book gives it by now.
+// explanationOf returns the explanation of a sheet as the book gives it now.
 func explanationOf(ctx context.Context, d Desk, day quantity.Date, sheet string) (*daysheet.Explanation, error) {
 	facts, err := d.Reader().FactsOf(ctx, ExplainedSubject(day))
 	if err != nil {
@@ -93,9 +92,8 @@ func explanationOf(ctx context.Context, d Desk, day quantity.Date, sheet string)
 	return nil, nil
 }
 
-// DaySheet adds a business day up. The sheet of a closed day is the one that
-// was closed; should the book say otherwise by now, it says so, and whether that
-// comes of what was entered later.
+// DaySheet totals a business day. The sheet of a closed day is the one that was closed; if the book
+// now gives another, the sheet says so, and whether later entries are the cause.
 func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, error) {
 	fact, closed, isClosed, err := ClosingOf(ctx, d, day)
 	if err != nil {
@@ -119,7 +117,7 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	if err != nil {
 		return sheet, message.Errorf("the sheet of %s cannot be held against the one that was closed: %w", day, err)
 	}
-	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark}
+	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Engine: closed.Engine}
 	if closed.Pinned {
 		closing.Head = journal.HeadOf(fact).OnPaper()
 	}
@@ -130,9 +128,8 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	return sheet, err
 }
 
-// closedBefore is the sheet of a day that the book no longer gives as it was
-// closed: the sheet as it was, where only facts entered later make the difference,
-// else the one the book gives now.
+// closedBefore returns the sheet of a day that the book no longer gives as it was closed: the sheet
+// as it was, where only later facts make the difference, else the one the book gives now.
 func closedBefore(ctx context.Context, d Desk, fact journal.Fact, closed DayClosed, closing *daysheet.Closing, now daysheet.Sheet, sum string) (daysheet.Sheet, error) {
 	closing.Differs = true
 	then, asClosed, err := sheetUpTo(ctx, d, fact.Seq, closed)
@@ -151,8 +148,8 @@ func closedBefore(ctx context.Context, d Desk, fact journal.Fact, closed DayClos
 // wholeJournal is past the number of any fact.
 const wholeJournal = 0
 
-// sheetUpTo makes the sheet of a closed day from the journal up to a fact, whatever
-// the lists say, and its hash.
+// sheetUpTo rebuilds the sheet of a closed day from the journal up to a fact, ignoring the read
+// models, and returns its hash.
 func sheetUpTo(ctx context.Context, d Desk, seq int64, closed DayClosed) (s daysheet.Sheet, sum string, err error) {
 	then, err := listsUpTo(ctx, d, seq)
 	if err != nil {
@@ -171,10 +168,9 @@ func sheetUpTo(ctx context.Context, d Desk, seq int64, closed DayClosed) (s days
 	return s, sum, err
 }
 
-// LateSheet is the hash of a closed day's sheet as the book gives it by now, for
-// a day that something entered later counts on or before. It refuses every other
-// day: what is as it was closed needs no explanation, and none may excuse a book
-// whose journal no longer gives what was signed.
+// LateSheet returns the hash of a closed day's sheet as the book gives it now, for a day with late
+// entries. It refuses every other day: an unchanged sheet needs no explanation, and none may excuse
+// a book whose journal no longer gives what was signed.
 func LateSheet(ctx context.Context, d Desk, day quantity.Date) (string, error) {
 	sheet, err := DaySheet(ctx, d, day)
 	switch {
@@ -210,8 +206,8 @@ func DayPaper(ctx context.Context, d Desk, day quantity.Date) (report.Document, 
 	return daysheet.Compose(sheet, profile), err
 }
 
-// profileOn is the elevator as it was set up when a day was closed; on an open
-// day, as it is.
+// profileOn returns the profile of the elevator when a day was closed; on an open day, the current
+// one.
 func profileOn(ctx context.Context, d Desk, day quantity.Date) (elevator.Profile, error) {
 	closing, _, isClosed, err := ClosingOf(ctx, d, day)
 	if err != nil || !isClosed {
@@ -238,7 +234,7 @@ func SheetHash(s daysheet.Sheet, by settle.Engine) (string, error) {
 	return hex.EncodeToString(sum[:]), nil
 }
 
-// DayFacts reads what a day's sheet is made of, but for its notes.
+// DayFacts reads the input of a day's sheet, except its notes.
 func DayFacts(d Desk, l DayLists, day quantity.Date) (daysheet.Facts, error) {
 	f := daysheet.Facts{Day: day}
 	rows, err := l.Loads(book.LoadFilter{OnDay: day.String()})

@@ -18,9 +18,8 @@ type Difference struct {
 	*settle.Comparison
 }
 
-// Compare sets two tickets side by side, each worked again from its facts and
-// the edition kept with it: a ticket and the one that took its place, or the
-// first and the last of a chain of them.
+// Compare compares two tickets, each recalculated from its facts and the edition kept with it: a
+// ticket and the one that took its place, or the first and the last of a chain of them.
 func Compare(ctx context.Context, d Desk, oldNumber, newNumber int64) (Difference, error) {
 	var out Difference
 	var err error

@@ -88,7 +88,7 @@ func DisputesDue(ctx context.Context, d Desk) ([]dispute.Dispute, error) {
 	return out, nil
 }
 
-// DisputeByID is one dispute as it stands.
+// DisputeByID returns the current state of one dispute.
 func DisputeByID(ctx context.Context, d Desk, id string) (dispute.Dispute, error) {
 	all, err := Disputes(ctx, d)
 	if err != nil {
@@ -102,9 +102,58 @@ func DisputeByID(ctx context.Context, d Desk, id string) (dispute.Dispute, error
 	return dispute.Dispute{}, message.NotFound.Errorf("there is no dispute %q in this book. Look it up in the list of disputes", id)
 }
 
-// DisputeFile is everything about a disputed ticket: the dispute, the tickets of
-// its chain with what each correction changed, and the proof of the one that
-// stands.
+// DisputeRule is how long a doubt about a ticket may wait. In Canada the law says;
+// elsewhere an official inspection has its own days and a house's grade those the
+// house has posted, or else the days it keeps samples.
+func DisputeRule(ctx context.Context, d Desk, l *load.Load, official bool) (dispute.Rule, error) {
+	p := d.Profile()
+	if p.Rules != "canada" && !official {
+		if p.DisputeDays > 0 {
+			return dispute.HouseRule(p.DisputeDays), nil
+		}
+		keep, err := RetentionRule(ctx, d)
+		return dispute.HouseRule(keep.Days), err
+	}
+	tables, err := TablesFor(ctx, d, l)
+	if err != nil {
+		return dispute.Rule{}, err
+	}
+	return dispute.RuleFor(tables.Law(), p.Rules)
+}
+
+// WhenRaised is what is to be said where a dispute is raised: that its day has
+// passed, that no sample is left to test.
+func WhenRaised(ctx context.Context, d Desk, one dispute.Dispute) ([]message.Text, error) {
+	var out []message.Text
+	if one.Raised.Day.After(one.Raised.Due) {
+		out = append(out, message.New("The last day to ask for another test was %s and has passed. Both sides may still agree to one.", one.Raised.Due))
+	}
+	if one.Raised.About == "rates" || one.Raised.About == "weight" {
+		return out, nil // no sample tells anything of them
+	}
+	chain, err := Chain(ctx, d, one.Raised.Ticket)
+	if err != nil {
+		return out, err
+	}
+	first, now := chain[0], chain[len(chain)-1]
+	facts, err := d.Reader().FactsOf(ctx, SampleDiscarded{}.Kind()+" "+first.ID)
+	switch {
+	case err != nil:
+		return out, err
+	case len(facts) > 0:
+		gone, err := journal.ReadBody[SampleDiscarded](facts[len(facts)-1].Body)
+		if err != nil {
+			return out, err
+		}
+		return append(out, message.New("The retained sample was thrown out on %s: nothing is left to test again.", gone.Day)), nil
+	case now.Sample.Kept == "":
+		return append(out, message.New("No part of the sample was kept: nothing is left to test again.")), nil
+	}
+	return out, nil
+}
+
+// DisputeFile returns everything about a disputed ticket: the dispute, the tickets of its chain
+// with what each correction changed, and the proof of the valid one.
 func DisputeFile(ctx context.Context, d Desk, id string) (report.Document, error) {
 	one, err := DisputeByID(ctx, d, id)
 	if err != nil {
@@ -131,7 +180,7 @@ func DisputeFile(ctx context.Context, d Desk, id string) (report.Document, error
 	return doc, nil
 }
 
-// tookPlace heads what a ticket changed of the one whose place it took.
+// tookPlace is the heading over a ticket's changes of the one it replaced.
 func tookPlace(l *load.Load) string {
 	if l.Reissues > 0 {
 		return fmt.Sprintf("Ticket %d was issued in place of ticket %d, void: %s", l.Number, l.Reissues, l.Why)

@@ -13,9 +13,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// DryEnough says whether a load as tested is dry enough, for what, and what its
-// grower can do. Found is false where the house calls no moisture of the
-// commodity dry.
+// DryEnough says whether a load as tested is dry enough, for what, and what its grower can do.
+// Found is false where the elevator has no limit for the commodity.
 func DryEnough(ctx context.Context, d Desk, l *load.Load) (advice dryness.Advice, found bool, err error) {
 	band, err := Band(ctx, d, l)
 	if err != nil {
@@ -36,8 +35,7 @@ func DryEnough(ctx context.Context, d Desk, l *load.Load) (advice dryness.Advice
 	return advice, true, nil
 }
 
-// OverDryOptions tell a grower what grain drier than its rates go down to gives
-// away; none for any other.
+// OverDryOptions returns the over-dry loss as advice to the grower; none for other grain.
 func OverDryOptions(d Desk, l *load.Load) []dryness.Option {
 	o, found := OverDry(d, l)
 	if !found {
@@ -46,8 +44,8 @@ func OverDryOptions(d Desk, l *load.Load) []dryness.Option {
 	return []dryness.Option{{Name: "over-dry", Text: overDryText(o)}}
 }
 
-// OverDry works out what a load drier than its rates go down to gives away. A load
-// that cannot be settled yet is told by each hundred of its unit of weight.
+// OverDry returns the loss on a load drier than its rates shrink to. For a load that cannot be
+// settled yet it is per hundred units of weight.
 func OverDry(d Desk, l *load.Load) (o *settle.OverDry, found bool) {
 	if s, _ := Preview(d, l); s != nil {
 		return s.OverDry()
@@ -59,7 +57,7 @@ func OverDry(d Desk, l *load.Load) (o *settle.OverDry, found bool) {
 	return settle.OverDryUnder(e, quantity.Int(100, e.Units.Weight), e.Rounding.Moisture.Apply(l.Sample.Moisture.Percent), quantity.Amount{})
 }
 
-// overDryText tells a grower what over-dry grain gives away, and who pays for it.
+// overDryText describes the over-dry loss to a grower, and who pays for it.
 func overDryText(o *settle.OverDry) string {
 	base, _ := o.Sheet.Step("overdry.base")
 	weight, _ := o.Sheet.Step("overdry.weight")
@@ -71,7 +69,7 @@ func overDryText(o *settle.OverDry) string {
 	return text
 }
 
-// doubts are the flags written down with a load's sample.
+// doubts returns the flags recorded with a load's sample.
 func doubts(l *load.Load) []moisture.Flag {
 	var out []moisture.Flag
 	for _, flag := range l.Sample.Flags {
@@ -96,9 +94,9 @@ func Band(ctx context.Context, d Desk, l *load.Load) (moisture.Band, error) {
 	return moisture.BandOf(recorded.Apply(m.Percent), tolerance), err
 }
 
-// meterTolerance is what the maker claims for the meter, as the bench wrote it down
-// with the tests, or for a figure taken as it was given, as the house's meter of
-// that name now says; not set where no meter read it or none is known.
+// meterTolerance returns the maker's tolerance of the meter, as recorded with the tests; for a
+// figure typed in, that of the elevator's meter of that name today; zero where no meter was used or
+// none is known.
 func meterTolerance(ctx context.Context, d Desk, m *load.Moisture) (quantity.Amount, error) {
 	id, meters := m.Meter, []meter.Meter(nil)
 	if m.Bench != nil {

@@ -14,10 +14,9 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// otherEdition is the edition to set beside the one a ticket was settled under:
-// the one asked for, else the one before it in the same schedule, else the one
-// after it. A correction that was issued after the load was delivered is set beside
-// it only where it is asked for. Nil means that there is none.
+// otherEdition returns the edition to compare with the one a ticket was settled under: the one
+// asked for, else the one before it in the same schedule, else the one after it. A correction that
+// was issued after the delivery is used only when asked for. It returns nil when there is none.
 func otherEdition(d Desk, used *rates.Edition, asked string, delivered quantity.Date) (*rates.Edition, error) {
 	if asked != "" {
 		return editionByID(d, asked)
@@ -51,11 +50,10 @@ func editionByID(d Desk, id string) (*rates.Edition, error) {
 	return nil, message.NotFound.Errorf("there is no edition %q. Editions here: %s", id, strings.Join(known, ", "))
 }
 
-// RewrittenEditions are the ids of editions in use whose text is another than the one
-// tickets were settled under: the file was changed and its id was not. Those
-// tickets keep the text they were settled under; what is settled from now on
-// follows the new one, so that two tickets under one id may differ. The error is
-// that of the book.
+// RewrittenEditions returns the ids of editions in use whose text differs from the one tickets were
+// settled under: the file was changed and its id was not. Those tickets keep their text; later
+// settlements follow the new one, so that two tickets under one id may differ. The error is that of
+// the book.
 func RewrittenEditions(ctx context.Context, d Desk) (map[string]bool, error) {
 	kept, err := d.Reader().EditionHashes(ctx)
 	if err != nil {

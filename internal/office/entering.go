@@ -14,8 +14,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Entering is the desk as a form of a load sees it. It reads each list once, so it
-// is made for one act, and again after the lists have changed.
+// Entering implements the form's view of the desk. It reads each list once, so it is made for one
+// act, and again after the lists have changed.
 type Entering struct {
 	desk      Desk
 	ctx       context.Context
@@ -70,10 +70,10 @@ func (e *Entering) Rates() *rates.Set { return e.desk.Rates() }
 // Today is the day at the desk.
 func (e *Entering) Today() quantity.Date { return e.desk.Today() }
 
-// Stamp is who is signed in, now.
+// Stamp returns the person signed in and the current time.
 func (e *Entering) Stamp() load.Stamp { return load.Stamp{At: e.desk.Now(), Who: e.desk.Signature()} }
 
-// RetainDays is how long samples are kept here.
+// RetainDays returns how many days samples are kept.
 func (e *Entering) RetainDays() int {
 	if keep, err := RetentionRule(e.ctx, e.desk); err == nil {
 		return keep.Days
@@ -86,12 +86,12 @@ func (e *Entering) Settle(l *load.Load) (*settle.Settlement, settle.Problems) {
 	return Preview(e.desk, l)
 }
 
-// Around is [Surroundings] in the book as it stands.
+// Around returns the [Surroundings] in the current book.
 func (e *Entering) Around(l *load.Load) (guard.Setting, error) {
 	return Surroundings(e.desk, ReadNow(e.ctx, e.desk), l)
 }
 
-// Surroundings are what a house and its book compare a load with.
+// Surroundings returns what a load is compared with.
 func Surroundings(d Desk, lists Lists, l *load.Load) (guard.Setting, error) {
 	return lookup.Around(lists, d.Profile(), d.Today(), l)
 }

@@ -18,7 +18,7 @@ import (
 	"tenthpoint/internal/truckscale"
 )
 
-// EveningNotes are what stands open in the evening of a day, a sentence each.
+// EveningNotes returns the open items at the end of a day, one sentence each.
 func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
 	var n daysheet.Notes
 	for _, one := range []struct {
@@ -74,11 +74,11 @@ func orUnknown(s string) string {
 	return s
 }
 
-// samplesDays is how far back samples are called due in the evening; longer ago
-// they stand in the register of retained samples.
+// samplesDays is how many days back due samples are listed in the evening; older ones are in the
+// register of retained samples.
 const samplesDays = 6
 
-// sampleNotes tells how many retained samples have been kept long enough.
+// sampleNotes returns a note with the number of retained samples that are due.
 func sampleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	kept, err := l.SamplesKept(day.AddDays(-samplesDays).String(), day.String())
 	if err != nil || len(kept) == 0 {
@@ -116,8 +116,7 @@ func disputeNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	return out, nil
 }
 
-// meterNotes tell how each moisture meter stands with its checks on a day, when
-// it does not stand well.
+// meterNotes describe the checks of each moisture meter on a day, when they are not in order.
 func meterNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	meters, err := recordsIn[MeterRecord](l)
 	if err != nil {
@@ -136,7 +135,7 @@ func meterNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	return out, nil
 }
 
-// scaleNotes tell how each truck scale that has a log stands.
+// scaleNotes describe the status of each truck scale that has a log.
 func scaleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	var out []string
 	for _, scale := range d.Profile().Scales {
@@ -154,7 +153,7 @@ func scaleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	return out, nil
 }
 
-// ScaleLog is the log of a truck scale out of its facts.
+// ScaleLog reads the log of a truck scale from its facts.
 func ScaleLog(d Desk, l Lists, scale elevator.Scale) (truckscale.Log, error) {
 	log := truckscale.Log{Scale: scale, Rules: d.Profile().Rules}
 	var facts []journal.Fact
@@ -177,7 +176,7 @@ func ScaleLog(d Desk, l Lists, scale elevator.Scale) (truckscale.Log, error) {
 	return log, nil
 }
 
-// meterStatusOn is how a meter stood with its checks on a day.
+// meterStatusOn returns the status of a meter's checks on a day.
 func meterStatusOn(d Desk, l Lists, m meter.Meter, day quantity.Date) (meter.Status, error) {
 	setup := defaultBench(d.Profile().Rules)
 	all, err := recordsIn[Bench](l)

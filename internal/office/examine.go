@@ -27,11 +27,10 @@ const (
 	HashesFile = "SHA256SUMS" // the hash of every other file, in the form sha256sum checks
 )
 
-// Examine makes the set of papers an examiner asks for, over the days from one
-// to another: every register as a paper and as comma-separated values, the sheet
-// of every day, the rates that tickets were settled by, the state of the
-// journal. The last two files are the index and the hashes of all the others.
-// Progress is told each file's name and may be nil.
+// Examine makes the set of papers an examiner asks for, over the days from one to another: every
+// register as a paper and as comma-separated values, the sheet of every day, the rates that tickets
+// were settled by, the state of the journal. The last two files are the index and the hashes of all
+// the others. progress is called with each file's name and may be nil.
 func Examine(ctx context.Context, d Desk, from, to quantity.Date, page report.Page, progress func(name string)) ([]File, error) {
 	registers, err := Registers(ctx, d, from, to)
 	if err != nil {
@@ -72,8 +71,8 @@ func Examine(ctx context.Context, d Desk, from, to quantity.Date, page report.Pa
 	return s.closed(head), nil
 }
 
-// addDays puts in the sheet of every day of the period on which a ticket was
-// issued, and of every day closed.
+// addDays adds the sheet of every day of the period on which a ticket was issued, and of every day
+// closed.
 func addDays(ctx context.Context, d Desk, s *set, from, to quantity.Date) error {
 	for day := from; !day.After(to) && !day.After(d.Today()); day = day.AddDays(1) {
 		if err := ctx.Err(); err != nil {
@@ -95,8 +94,8 @@ func addDays(ctx context.Context, d Desk, s *set, from, to quantity.Date) error 
 	return nil
 }
 
-// addRates puts in the text of every edition that a ticket of the period was
-// settled by, as the book keeps it.
+// addRates adds the text of every edition that a ticket of the period was settled under, as the
+// book keeps it.
 func addRates(ctx context.Context, d Desk, s *set, from, to quantity.Date) error {
 	rows, err := d.Reader().Loads(ctx, book.LoadFilter{FromDay: from.String(), ToDay: to.String()})
 	if err != nil {
@@ -117,9 +116,9 @@ func addRates(ctx context.Context, d Desk, s *set, from, to quantity.Date) error
 	return nil
 }
 
-// inFileName is a text out of the book as part of a file's name. The rates' own ids
-// are small letters, digits and hyphens; a book from elsewhere may say anything,
-// and nothing of it may reach outside the folder that is written to.
+// inFileName makes a text of the book safe as part of a file name. Ids of rates are lower-case
+// letters, digits and hyphens; a book from elsewhere may hold anything, and no path may leave the
+// output folder.
 func inFileName(text string) string {
 	return strings.Map(func(r rune) rune {
 		if r == '-' || r >= '0' && r <= '9' || r >= 'a' && r <= 'z' {

@@ -16,7 +16,7 @@ import (
 	"tenthpoint/internal/textsearch"
 )
 
-// Search is what to look for among the tickets, and Term one word of it.
+// Search selects tickets, and Term is one word of it.
 type (
 	Search = book.Search
 	Term   = book.Term
@@ -25,8 +25,8 @@ type (
 // Found is one load as a list shows it.
 type Found = book.LoadRow
 
-// FindTickets lists tickets, the newest first, and tells how many there are in all.
-// It reads nothing but the book, so it may run beside other acts.
+// FindTickets lists tickets, the newest first, and returns their total number. It only reads the
+// book, so it may run beside other acts.
 func FindTickets(ctx context.Context, d Desk, s Search) (page []Found, all int64, err error) {
 	if page, err = d.Reader().Search(ctx, s); err != nil {
 		return nil, 0, err
@@ -38,8 +38,7 @@ func FindTickets(ctx context.Context, d Desk, s Search) (page []Found, all int64
 	return page, all, err
 }
 
-// SearchLine is what a person typed to find tickets, understood: the search, and
-// each part of it in words.
+// SearchLine is a parsed ticket search: the search, and each part of it in words.
 type SearchLine struct {
 	Search Search
 	Parts  []message.Text
@@ -47,9 +46,8 @@ type SearchLine struct {
 	say    func(english string) string
 }
 
-// ReadSearch understands a line word by word, on a day and in the language of the
-// house; words in English are understood as well. Words that mean nothing special
-// are looked for in names, numbers and commodities.
+// ReadSearch parses a line word by word, on a day and in the language of the elevator or in
+// English. Other words are searched for in names, numbers and commodities.
 func ReadSearch(text string, today quantity.Date, say func(english string) string) SearchLine {
 	l := SearchLine{today: today, say: say}
 	if p, err := barcode.ParsePayload(strings.TrimSpace(text)); err == nil {
@@ -63,8 +61,8 @@ func ReadSearch(text string, today quantity.Date, say func(english string) strin
 	return l
 }
 
-// readWord understands the first word, with the next where it asks for one, and
-// tells how many it took.
+// readWord parses the first word, with the next where it needs one, and returns the number of words
+// used.
 func (l *SearchLine) readWord(words []string) int {
 	word := strings.ToLower(words[0])
 	if len(words) > 1 && l.exact(word, words[1]) {
@@ -82,8 +80,8 @@ func (l *SearchLine) readWord(words []string) int {
 	return 1
 }
 
-// isWord reports whether a typed word is one of ours, in the language of the house
-// or in English.
+// isWord reports whether a typed word is one of the search's keywords, in the language of the
+// elevator or in English.
 func (l *SearchLine) isWord(typed, english string) bool {
 	return textsearch.Equal(typed, english) || textsearch.Equal(typed, l.say(english))
 }
@@ -236,9 +234,8 @@ func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) 
 	return nil, message.Errorf("no ticket in this book carries the code %q. Check the letters; the code is %d letters and digits from the foot of the slip", code, codeLength)
 }
 
-// LastLoad is the newest ticketed load of a grower, or of a truck where no
-// grower is given: what the desk offers when the same one comes again. Found
-// is false when neither has been here.
+// LastLoad returns the newest ticketed load of a grower, or of a truck where no grower is given,
+// for defaults when the same one comes again. Found is false when neither has been here.
 func LastLoad(ctx context.Context, d Desk, grower, truck string) (l *load.Load, found bool, err error) {
 	filter := book.LoadFilter{Grower: grower, Newest: true, Limit: 1}
 	if grower == "" {

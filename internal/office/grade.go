@@ -9,8 +9,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Grading is what the published standards make of a sample. It is advice: an
-// official grade is given only by a licensed inspector.
+// Grading is the result of the published standards for a sample. It is advice: an official grade is
+// given only by a licensed inspector.
 type Grading struct {
 	Commodity grain.Commodity
 	// US is the grade of the United States tables; nil for a grain without one.
@@ -22,9 +22,9 @@ type Grading struct {
 	By []*law.File
 }
 
-// Grade grades the sample of a load, as far as it has been tested. The error
-// joins a sentence for every result that does not belong to the grain. A load
-// with a ticket is graded by the tables of its own day, whatever has changed since.
+// Grade grades the sample of a load, as far as it has been tested. The error joins one for every
+// result that does not belong to the grain. A load with a ticket is always graded by the tables of
+// its own day.
 func Grade(ctx context.Context, d Desk, l *load.Load) (Grading, error) {
 	tables, err := TablesFor(ctx, d, l)
 	if err != nil {
@@ -106,9 +106,8 @@ func observations(s load.Sample) grain.Observations {
 	return out
 }
 
-// NoneSeen are the results of a sample in which whatever a tester looks for and has
-// not written down was looked for and not found: no counts, no faults. What is
-// measured stays untested.
+// NoneSeen returns the results of a sample, assuming that every observation not recorded was looked
+// for and not found: no counts, no faults. Measurements stay untested.
 func NoneSeen(c grain.Commodity, s load.Sample) []load.Finding {
 	var out []load.Finding
 	seen := observations(s)

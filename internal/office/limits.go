@@ -31,8 +31,8 @@ func appendCell(out []moisture.Limit, name string, e *rates.Edition, c rule.Cell
 	return append(out, moisture.Limit{Name: name, At: c.Amount, Source: e.Source(c.Row)})
 }
 
-// classLimits are the edges of the Canadian classes, where the house is under
-// rules that have them and it is clear which grain of the order this is.
+// classLimits returns the limits of the Canadian classes, where the elevator's rules have them and
+// it is clear which grain of the order this is.
 func classLimits(d Desk, l *load.Load, e *rates.Edition) []moisture.Limit {
 	name := canadaGrain(d, l, e)
 	if name == "" {
@@ -45,9 +45,8 @@ func classLimits(d Desk, l *load.Load, e *rates.Edition) []moisture.Limit {
 	return classes
 }
 
-// MoistureClasses are the Canadian classes of a load's grain; none where the
-// house is under other rules or it is not clear which grain of the order this
-// is.
+// MoistureClasses are the Canadian classes of a load's grain; none where the elevator is under
+// other rules or it is not clear which grain of the order this is.
 func MoistureClasses(d Desk, l *load.Load) []grain.MoistureClass {
 	e, err := EditionFor(d, l)
 	if err != nil {
@@ -64,11 +63,10 @@ func MoistureClasses(d Desk, l *load.Load) []grain.MoistureClass {
 	return classes
 }
 
-// canadaGrain is the name under which the Off Grades of Grain Order lists a
-// load: its class where that is such a name, else the grain that the edition's
-// floor follows, else the only one there is. Where a commodity has several
-// names, as wheat has, they serve when their classes are the same; barley's are
-// not, so barley has none until the class is written down.
+// canadaGrain returns the name of a load in the Off Grades of Grain Order: its class where that is
+// such a name, else the grain that the edition's floor follows, else the only one there is. Where a
+// commodity has several names, as wheat has, any will do when their classes are the same; barley's
+// are not, so barley has none until the class is recorded.
 func canadaGrain(d Desk, l *load.Load, e *rates.Edition) string {
 	if d.Profile().Rules != "canada" {
 		return ""
@@ -106,11 +104,10 @@ func sameClasses(names []string) bool {
 	return true
 }
 
-// DryRules are what the house calls dry for a load: its own limits for the
-// commodity, completed where they say nothing by what follows without them.
-// Buying as dry is then up to the moisture at which the rates begin to take
-// something, and under Canadian rules the class decides. Found is false where
-// nothing is known.
+// DryRules returns the limits of dry grain for a load: the elevator's own for the commodity, with
+// defaults for those it has not set. By default grain is bought as dry up to the moisture at which
+// the rates begin to take something, and under Canadian rules the class decides. Found is false
+// where nothing is known.
 func DryRules(ctx context.Context, d Desk, l *load.Load) (rules dryness.Rules, found bool, err error) {
 	setup, err := BenchSetup(ctx, d)
 	if err != nil {
@@ -118,7 +115,7 @@ func DryRules(ctx context.Context, d Desk, l *load.Load) (rules dryness.Rules, f
 	}
 	e, err := EditionFor(d, l)
 	if err != nil {
-		e = nil // without rates the house's own limits still hold
+		e = nil // without rates the elevator's own limits still hold
 	}
 	rules = dryness.Rules{Crop: l.Details.Commodity}
 	if i := slices.IndexFunc(setup.Dry, func(r dryness.Rules) bool { return r.Crop == l.Details.Commodity }); i >= 0 {

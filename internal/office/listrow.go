@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/title"
 )
 
 // RowOf is a load as lists and totals read it.
@@ -18,7 +19,7 @@ func RowOf(l *load.Load) book.LoadRow {
 		Day: l.Details.Day.String(), OpenedAt: l.Opened.At,
 		Commodity: l.Details.Commodity, Grower: l.Details.Grower.ID, GrowerName: l.Details.Grower.Name,
 		Truck: truckName(l.Details.Truck), Bin: l.Details.Bin,
-		Disposition: string(l.Details.Disposition), Contract: l.Details.ContractNo,
+		Disposition: string(l.Details.Under), Contract: l.Details.Terms.No,
 		Ticket: l.Number, IssuedAt: l.Issued.At, IssuedDay: l.IssuedDay.String(),
 		EndedAt: l.Ended.At, EndedDay: l.Ended.Day.String(), EndedBy: l.Ended.By, Corrects: l.Corrects,
 		Reissues: l.Reissues, ReissuedBy: l.Again.By, ReissuedDay: l.Again.Day.String(),
@@ -40,17 +41,32 @@ func RowOf(l *load.Load) book.LoadRow {
 	for _, o := range l.Details.Shares {
 		r.Owners = append(r.Owners, o.ID)
 	}
+	r.Titles = titles(l.Details)
 	if l.Settled != nil {
 		r.Edition, r.EditionHash, r.Figures, r.Engine = l.Settled.Edition, l.Settled.EditionHash, l.Settled.Figures, l.Settled.Engine
 	}
 	return r
 }
 
+// titles are the terms of a load owner by owner, where the load's own do not say all.
+func titles(d load.Details) []title.Terms {
+	deals, say := d.Deals(), false
+	out := make([]title.Terms, len(deals))
+	for i, deal := range deals {
+		out[i] = deal.Terms
+		say = say || deal.Whose != "" || deal.Terms != d.Terms
+	}
+	if !say {
+		return nil
+	}
+	return out
+}
+
 // answerMark begins a line about an answer among those about accepted limits: both
 // are what somebody has let pass. No limit is called so.
 const answerMark = "? "
 
-// letPass parts the lines about what was let pass.
+// letPass separates the lines about accepted limits from those about answers.
 func letPass(lines []string) (accepted, answered []string) {
 	for _, line := range lines {
 		if said, isAnswer := strings.CutPrefix(line, answerMark); isAnswer {
@@ -84,7 +100,7 @@ func sheetTicket(d Desk, r book.LoadRow) (daysheet.Ticket, error) {
 	t := daysheet.Ticket{
 		Number: r.Ticket, Load: r.ID, Outbound: r.Direction == string(load.Outbound),
 		Commodity: r.Commodity, Name: commodityName(r.Commodity), GrowerID: r.Grower, Grower: r.GrowerName, Owners: r.Owners,
-		Truck: r.Truck, Bin: r.Bin, Taken: r.Disposition, Contract: r.Contract, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
+		Truck: r.Truck, Bin: r.Bin, Taken: r.Disposition, Contract: r.Contract, Titles: r.Titles, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
 		Sample: r.Sample, Kept: r.Kept, Corrects: r.Corrects, Reissues: r.Reissues, ReissuedBy: r.ReissuedBy, Reason: r.Reason,
 		Manual: parted(r.Manual), Flags: parted(r.Flags), Figures: r.Figures,
 	}
@@ -116,7 +132,7 @@ func sheetTicket(d Desk, r book.LoadRow) (daysheet.Ticket, error) {
 	return t, nil
 }
 
-// parted are the lines of a text; none of an empty one.
+// parted splits a text into lines; none for an empty one.
 func parted(text string) []string {
 	if text == "" {
 		return nil

@@ -15,7 +15,7 @@ import (
 	"tenthpoint/internal/moisture/chart"
 )
 
-// Load is one load as it stands.
+// Load returns the current state of one load.
 func Load(ctx context.Context, d Desk, id string) (*load.Load, error) {
 	facts, err := d.Reader().FactsOf(ctx, LoadSubject(id))
 	if err != nil {
@@ -89,7 +89,7 @@ func LoadOfSubject(subject string) (id string, ok bool) {
 	return strings.CutPrefix(subject, loadPrefix)
 }
 
-// sortByOpening puts loads in the order their trucks came.
+// sortByOpening sorts loads by arrival.
 func sortByOpening(loads []*load.Load) {
 	slices.SortFunc(loads, func(a, b *load.Load) int {
 		return cmp.Or(cmp.Compare(a.Opened.At, b.Opened.At), cmp.Compare(LoadNumber(a.ID), LoadNumber(b.ID)))
@@ -102,15 +102,15 @@ func LoadNumber(id string) int {
 	return n
 }
 
-// AttachCharts gives a load what its facts name but do not hold: the desk's time and
-// the charts of its tests.
+// AttachCharts attaches to a load what its facts name but do not contain: the desk's time and the
+// charts of its tests.
 func AttachCharts(ctx context.Context, d Desk, l *load.Load) error {
 	l.UseClock(d.Local)
 	return useCharts(ctx, d, l)
 }
 
-// useCharts gives a load the charts its moisture was worked from: those in use
-// where their text is the same, else the text the book keeps.
+// useCharts attaches the charts a load's moisture was looked up in: those in use where their text
+// is the same, else the text the book keeps.
 func useCharts(ctx context.Context, d Desk, l *load.Load) error {
 	texts := l.ChartTexts()
 	if len(texts) == 0 {
@@ -139,7 +139,7 @@ func keptChart(ctx context.Context, d Desk, c load.ChartText) (*chart.Chart, err
 	return chart.Read("chart "+id+" in the book", []byte(text))
 }
 
-// LoadTitle is a load as a sentence names it.
+// LoadTitle returns the name of a load for a sentence.
 func LoadTitle(l *load.Load) string {
 	if l.Number == 0 {
 		return "Load " + l.ID

@@ -29,7 +29,7 @@ func Meters(ctx context.Context, d Desk) ([]meter.Meter, error) {
 	return out, err
 }
 
-// MeterChecks are all reference samples read on a meter, in the order written down.
+// MeterChecks returns all reference samples read on a meter, in the order recorded.
 func MeterChecks(ctx context.Context, d Desk, meterID string) ([]meter.Check, error) {
 	var out []meter.Check
 	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Subject: "meter " + meterID, Kind: MeterCheckKind}) {
@@ -45,7 +45,34 @@ func MeterChecks(ctx context.Context, d Desk, meterID string) ([]meter.Check, er
 	return out, nil
 }
 
-// MeterStatus is how a meter stands with its checks today.
+// MeterStartKind is the kind of fact of a meter's check before the first test.
+const MeterStartKind = "bench.start"
+
+// MeterStarts returns the checks of a meter before the first test of each day, in the order
+// recorded.
+func MeterStarts(ctx context.Context, d Desk, meterID string) ([]meter.StartCheck, error) {
+	var out []meter.StartCheck
+	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Subject: "meter " + meterID, Kind: MeterStartKind}) {
+		if err != nil {
+			return nil, err
+		}
+		var c meter.StartCheck
+		if err := json.Unmarshal(f.Body, &c); err != nil {
+			return nil, message.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
+		}
+		out = append(out, c)
+	}
+	return out, nil
+}
+
+// IsStarted reports whether a meter had its check before the first test of today.
+func IsStarted(ctx context.Context, d Desk, meterID string) (bool, error) {
+	checks, err := MeterStarts(ctx, d, meterID)
+	_, started := meter.StartedOn(checks, d.Today())
+	return started, err
+}
+
+// MeterStatus returns the status of a meter's checks today.
 func MeterStatus(ctx context.Context, d Desk, m meter.Meter) (meter.Status, error) {
 	checks, err := MeterChecks(ctx, d, m.ID)
 	if err != nil {
@@ -67,13 +94,15 @@ type MeterLog struct {
 	Meter     meter.Meter
 	Authority meter.CheckTolerance
 	Standing  meter.Status
-	// Checks are those under the meter's calibration, of one crop if one was
-	// asked for, the last so many of them, oldest first.
+	// Checks are those under the meter's current calibration, of one crop if one was asked for,
+	// oldest first.
 	Checks []meter.Check
-	// Biases are worked grain by grain from the same checks, since a calibration
-	// belongs to one grain; they are shown and never taken off a reading.
+	// Biases are calculated by grain from the same checks, since a calibration belongs to one
+	// grain; they are shown and never subtracted from a reading.
 	Biases []GrainBias
 	Chart  meter.ErrorLog
+	// Starts are the checks before the first test of each day.
+	Starts []meter.StartCheck
 }
 
 // GrainBias is the bias of a meter with one grain, and the working of it.
@@ -107,6 +136,9 @@ func ReadMeterLog(ctx context.Context, d Desk, id, crop string, last int) (Meter
 		return log, err
 	}
 	log.Checks = lastChecks(meter.ChecksOf(m, all, d.Today()), crop, last)
+	if log.Starts, err = MeterStarts(ctx, d, id); err != nil {
+		return log, err
+	}
 	if log.Biases, err = grainBiases(log.Checks); err != nil {
 		return log, err
 	}

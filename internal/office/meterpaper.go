@@ -12,8 +12,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Paper is the log as a paper for whoever examines the meter, under the
-// elevator's name, as of a day.
+// Paper returns the log as a document for the meter's examiner, under the elevator's name, as of a
+// day.
 func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
 	d := report.Document{
 		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Check log of " + l.Meter.Name(),
@@ -29,6 +29,9 @@ func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
 	put(report.Pairs{Pairs: l.pairs()}, report.Para{Text: l.Standing.Sentence, Strong: true})
 	for _, s := range append(append([]string{}, l.Standing.Ignored...), l.Standing.Hints...) {
 		put(report.Para{Text: s})
+	}
+	if len(l.Starts) > 0 {
+		put(report.Heading{Text: "Start checks"}, l.starts())
 	}
 	put(report.Heading{Text: "Reference samples"}, l.table(), l.bars())
 	for _, b := range l.Biases {
@@ -54,6 +57,27 @@ func orNot(text, otherwise string) string {
 		return otherwise
 	}
 	return text
+}
+
+func massShown(a quantity.Amount) string {
+	if a.Unit() != quantity.Gram {
+		return ""
+	}
+	return a.Written()
+}
+
+// mostStarts is how many start checks a log prints, the last ones.
+const mostStarts = 31
+
+func (l MeterLog) starts() report.Table {
+	t := report.Table{Name: "starts", Columns: []report.Column{
+		{Title: "Day", Own: true}, {Title: "Check weight", Align: report.Right}, {Title: "Balance", Align: report.Right},
+		{Title: "Thermometer", Align: report.Right}, {Title: "Other", Align: report.Right}, {Title: "Left out, because", Own: true}, {Title: "By", Own: true},
+	}}
+	for _, c := range l.Starts[max(0, len(l.Starts)-mostStarts):] {
+		t.Rows = append(t.Rows, report.Row{Cells: []string{c.Day.String(), massShown(c.Weight), massShown(c.Balance), temperature(c.Thermometer), temperature(c.Other), c.Skipped, c.By}})
+	}
+	return t
 }
 
 func (l MeterLog) table() report.Table {
@@ -92,7 +116,7 @@ func allowed(p meter.ErrorPoint) string {
 	return bareFigure(p.Limit)
 }
 
-// mostBars is how many errors have room side by side.
+// mostBars is the number of errors that fit side by side.
 const mostBars = 14
 
 // bars are the sizes of the last errors, with the limit beside them for

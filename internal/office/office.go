@@ -1,9 +1,9 @@
-// Package office answers from the book and writes nothing: what stands on the yard,
-// what a load would come to, how meters and samples stand, and every paper of the
-// manager and the examiner (day sheet, position, accounts, registers, proof).
+// Package office has the read-only queries on the book: loads on the yard, previews of settlements,
+// status of meters and samples, and every report for the manager and the examiner (day sheet,
+// position, accounts, registers, proof).
 //
-// It asks for a [Desk], the place of work that an answer is made for. The acts that
-// write are in package scalehouse, above this one.
+// Its functions take a [Desk], the place of work they answer for. The acts that write are in
+// package scalehouse, above this one.
 package office
 
 import (
@@ -19,8 +19,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Desk is the place of work that answers and papers are made for: the book, the
-// elevator as it is set up, the rates and charts in use, and its clock.
+// Desk is the context of queries and papers: the book, the elevator's set-up, the rates and charts
+// in use, and its clock.
 type Desk interface {
 	Reader() Book
 	Profile() elevator.Profile
@@ -28,26 +28,26 @@ type Desk interface {
 	Charts() *chart.Set
 	// Engine settles new loads and closes days.
 	Engine() settle.Engine
-	// Kept is the edition a ticket was settled under, out of the book.
+	// Kept returns the edition a ticket was settled under, from the book.
 	Kept(ctx context.Context, hash string) (*rates.Edition, error)
 	// Laws are the published rules in use.
 	Laws() *law.Set
-	// TablesOn are those about grain in force on a day, TablesKept those that a
-	// ticket keeps the hash of, out of the book.
+	// TablesOn returns the grain tables in force on a day, TablesKept those whose hash a ticket
+	// keeps, from the book.
 	TablesOn(day quantity.Date) (*grain.Tables, error)
 	TablesKept(ctx context.Context, hash string) (*grain.Tables, error)
 	// Now is the time as facts carry it, Today the business day, Local a fact's time on the wall's clock.
 	Now() string
 	Today() quantity.Date
 	Local(at string) string
-	// Signature is the name of whoever is signed in, for facts and papers.
+	// Signature is the name of the person signed in, for facts and papers.
 	Signature() string
 }
 
-// Sentences is several things wrong at once, each a sentence.
+// Sentences is an error of several sentences.
 type Sentences []string
 
-// Error shows every sentence on a line of its own.
+// Error joins the sentences, a line each.
 func (s Sentences) Error() string { return strings.Join(s, "\n") }
 
 func SentencesOf(errs []error) []string {

@@ -12,8 +12,7 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// PositionOn is the grain in the house in the evening of a day, by commodity and
-// bin; what is empty is left out.
+// PositionOn returns the stock at the end of a day, by commodity and bin, without empty ones.
 func PositionOn(ctx context.Context, d Desk, day quantity.Date) (daysheet.Position, error) {
 	return positionBefore(ReadNow(ctx, d), day.AddDays(1))
 }
@@ -55,7 +54,7 @@ func dayMove(r book.StockRow) (daysheet.DayMove, error) {
 	}}, err
 }
 
-// tonight is a position as moves that have come to rest, by name and bin.
+// tonight converts a position to rows without moves, by name and bin.
 func tonight(p daysheet.Position) []daysheet.Move {
 	var out []daysheet.Move
 	for _, s := range p {

@@ -14,8 +14,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// ProofOptions are the what-ifs a grower asks for beyond those that are always
-// shown: a tenth drier and wetter, and the bare water formula.
+// ProofOptions are the what-ifs a grower asks for beyond those that are always shown: a tenth drier
+// and wetter, and the bare water formula.
 type ProofOptions struct {
 	Moisture *quantity.Amount // in percent
 	// Edition is the id of another edition. Empty takes the one before in the
@@ -32,7 +32,7 @@ func Proof(ctx context.Context, d Desk, number int64, o ProofOptions) (report.Do
 	return explanation.Compose(f), nil
 }
 
-// ProofFacts gathers what the proof of a ticket is made of.
+// ProofFacts collects the input of a ticket's proof.
 func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (explanation.Facts, error) {
 	l, err := Ticket(ctx, d, number)
 	if err != nil {
@@ -59,20 +59,31 @@ func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (expl
 		}
 		f.Correction = difference.Comparison
 	}
-	tables, err := TablesFor(ctx, d, l)
-	if err != nil {
-		return f, err
-	}
-	if rule, err := dispute.RuleFor(tables.Law(), d.Profile().Rules); err == nil {
-		f.Rule, f.Due = rule, rule.Due(l.IssuedDay)
+	if rule, due, err := provenDeadline(ctx, d, l); err == nil {
+		f.Rule, f.Due = rule, due
 	}
 	f.Disputes, err = DisputesOf(ctx, d, number)
 	return f, err
 }
 
-// whatIfs settles the load afresh with one thing different each time, by the
-// ticket's engine so that nothing else differs. Grain
-// that left was only weighed; there is nothing to change.
+// provenDeadline is the last day to ask for another test as the proof of a ticket tells
+// it. Tickets of the first engine were given theirs by the rule set alone, from the
+// day they were issued, and keep it.
+func provenDeadline(ctx context.Context, d Desk, l *load.Load) (dispute.Rule, quantity.Date, error) {
+	if l.Settled == nil || l.Settled.Engine.Number() > 1 {
+		rule, err := DisputeRule(ctx, d, l, false)
+		return rule, rule.Until(l.Details.Day, l.IssuedDay), err
+	}
+	tables, err := TablesFor(ctx, d, l)
+	if err != nil {
+		return dispute.Rule{}, quantity.Date{}, err
+	}
+	rule, err := dispute.RuleFor(tables.Law(), d.Profile().Rules)
+	return rule, rule.Due(l.IssuedDay), err
+}
+
+// whatIfs settles the load again with one thing different each time, by the ticket's engine so that
+// nothing else differs. Grain that left was only weighed; there is nothing to change.
 func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o ProofOptions) ([]explanation.WhatIf, error) {
 	if s.Edition == nil {
 		return nil, nil
@@ -123,8 +134,8 @@ type named struct {
 
 var tenthPercent = quantity.Of("0.1", quantity.Percent)
 
-// otherMoistures are a tenth to either side, the ends of the meter's tolerance
-// where one is stated, and the moisture asked for.
+// otherMoistures returns a tenth to either side, the ends of the meter's tolerance where one is
+// stated, and the moisture asked for.
 func otherMoistures(ctx context.Context, d Desk, l *load.Load, at quantity.Amount, asked *quantity.Amount) ([]named, error) {
 	all := []named{{"a tenth drier", at.Sub(tenthPercent)}, {"a tenth wetter", at.Add(tenthPercent)}}
 	band, err := Band(ctx, d, l)
@@ -148,8 +159,8 @@ func otherMoistures(ctx context.Context, d Desk, l *load.Load, at quantity.Amoun
 	return out, nil
 }
 
-// metersThen tells how the meters stood when the load was tested: from the
-// bench's own record, or from the log up to the day.
+// metersThen describes the status of the meters when the load was tested: from the bench's own
+// record, or from the log up to the day.
 func metersThen(ctx context.Context, d Desk, l *load.Load) ([]string, error) {
 	m := l.Sample.Moisture
 	if m == nil {

@@ -13,14 +13,13 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// Register is one of the lists an examiner asks for. Name is good for a file.
+// Register is one of the examiner's registers. Name is fit for a file name.
 type Register struct {
 	Name  string
 	Paper report.Document
 }
 
-// Registers are the lists an examiner asks for, over the days from one to
-// another, both included.
+// Registers returns the examiner's registers, over the days from one to another, both included.
 func Registers(ctx context.Context, d Desk, from, to quantity.Date) ([]Register, error) {
 	if from.IsZero() || to.IsZero() || to.Before(from) {
 		return nil, message.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
@@ -87,8 +86,7 @@ func (r *registrar) tickets() (report.Document, error) {
 	return daysheet.TicketRegister(r.desk.Profile(), r.period, all, r.example), err
 }
 
-// complete adds to tickets what the lists do not hold: the owners' parts and the
-// inspector's grade.
+// complete adds to tickets what the read models lack: the owners' parts and the inspector's grade.
 func (r *registrar) complete(all []daysheet.Ticket) error {
 	for i := range all {
 		l, err := Load(r.ctx, r.desk, all[i].Load)

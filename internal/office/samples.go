@@ -18,7 +18,7 @@ import (
 // from.
 type Retained struct {
 	moisture.Sample
-	// Load is the load it was taken from; Now is the load whose ticket stands.
+	// Load is the load it was taken from; Now is the load whose ticket is valid.
 	Load, Now  string
 	TicketNo   int64
 	GrowerName string
@@ -37,8 +37,8 @@ type SampleDiscarded struct {
 // Kind names the fact in the journal.
 func (SampleDiscarded) Kind() string { return "sample.discarded" }
 
-// SamplesDue are the retained samples that may go on a day, the longest due
-// first. A sample of a ticket under dispute is not among them.
+// SamplesDue returns the retained samples that may be discarded on a day, the longest due first.
+// Samples of tickets under dispute are not among them.
 func SamplesDue(ctx context.Context, d Desk, day quantity.Date) ([]Retained, error) {
 	all, err := retainedSamples(ctx, d, day.AddDays(-1))
 	if err != nil {
@@ -148,7 +148,7 @@ func heldSamples(ctx context.Context, d Desk, origin map[string]string) (map[str
 	return out, nil
 }
 
-// onShelf is what the lists say of a load's sample.
+// onShelf converts a row of the read model.
 func onShelf(row book.ShelfRow) (Retained, error) {
 	r := Retained{Load: row.Load, Now: row.Load, TicketNo: row.Ticket, GrowerName: row.GrowerName}
 	r.Number, r.Crop, r.Place = row.Sample, row.Commodity, row.Kept

@@ -12,12 +12,13 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
-// Preview settles a load as it stands without writing anything. While it
-// cannot be settled the sentences say why; the settlement is then nil. The
-// settlement of a load that leaves is its weights alone, under no edition. A load
-// with a ticket is settled by the ticket's engine, any other by the current one.
+// Preview settles a load in its current state without writing anything. If it cannot, the problems
+// say why and the settlement is nil. The settlement of a load that leaves is its weights alone,
+// under no edition. A load with a ticket is settled by the ticket's engine, any other by the
+// current one.
 func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 	var problems settle.Problems
 	for _, m := range l.Missing() {
@@ -33,7 +34,7 @@ func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 		}
 		return settled(weighOnly(l, EngineOf(d, l), tables))
 	}
-	problems = append(problems, priceOfStored(l)...)
+	problems = append(problems, unsoundTerms(l)...)
 	e, err := EditionFor(d, l)
 	if err != nil {
 		problems = append(problems, settle.Problem{Field: "edition", Sentence: message.New("%s.", err)})
@@ -52,17 +53,26 @@ func EngineOf(d Desk, l *load.Load) settle.Engine {
 	return d.Engine()
 }
 
-// priceOfStored is what is wrong with a price on stored grain: it stays its
-// owner's, and a paper that says both would claim it twice. Books of old may hold
-// such loads; they are settled again as they were issued.
-func priceOfStored(l *load.Load) settle.Problems {
-	if l.Details.Disposition != load.Stored || l.Details.Price == nil {
-		return nil
+// unsoundTerms is what is wrong with whose the grain is and its price, owner by
+// owner. Books of old may hold such loads; they are settled again as they were
+// issued.
+func unsoundTerms(l *load.Load) settle.Problems {
+	for _, deal := range l.Details.Deals() {
+		if err := deal.Check(); err != nil {
+			return settle.Problems{{Field: "terms", Sentence: message.New("%s.", err)}}
+		}
+		if deal.Price == nil || deal.TakesPrice() {
+			continue
+		}
+		if deal.Under == title.OpenStorage {
+			return settle.Problems{{Field: "price", Sentence: message.Words("Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold.")}}
+		}
+		return settle.Problems{{Field: "price", Sentence: message.New("This grain is %s and has no price: take the price away, or say that it is sold.", deal.Said())}}
 	}
-	return settle.Problems{{Field: "price", Sentence: message.Words("Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold.")}}
+	return nil
 }
 
-// settled tells why a load was not settled, problem by problem.
+// settled returns why a load was not settled, problem by problem.
 func settled(s *settle.Settlement, err error) (*settle.Settlement, settle.Problems) {
 	if err == nil {
 		return s, nil
@@ -78,9 +88,8 @@ func EditionFor(d Desk, l *load.Load) (*rates.Edition, error) {
 	return entry.EditionOf(d.Profile(), d.Rates(), l.Details)
 }
 
-// Resettle works an issued ticket again from its facts, by the engine and under
-// the edition it was settled with. The error says so when a newer program's
-// engine is not known here.
+// Resettle recalculates an issued ticket from its facts, by the engine and under the edition it was
+// settled with. It fails when a newer program's engine is not known here.
 func Resettle(ctx context.Context, d Desk, l *load.Load) (*settle.Settlement, error) {
 	return ResettledUnder(l, Kept{
 		Edition: func(hash string) (*rates.Edition, error) { return d.Kept(ctx, hash) },
@@ -88,7 +97,7 @@ func Resettle(ctx context.Context, d Desk, l *load.Load) (*settle.Settlement, er
 	})
 }
 
-// Kept finds by their hashes what tickets were settled under.
+// Kept finds by their hashes the editions, charts and laws of tickets.
 type Kept struct {
 	Edition func(hash string) (*rates.Edition, error)
 	Tables  func(hash string) (*grain.Tables, error)
@@ -130,14 +139,14 @@ func workingHash(s *settle.Settlement) string {
 	return hex.EncodeToString(sum[:])
 }
 
-// Grain that leaves takes the same way over the scale, but is only weighed:
-// what it is sold on is the buyer's test. Its settlement is a sheet of weights,
-// with bushels by legal weight, under no edition; every other line is nil.
+// Grain that leaves is weighed in the same way, but only weighed: it is sold on the buyer's test.
+// Its settlement is a sheet of weights, with bushels by legal weight, under no edition; every other
+// line is nil.
 
 // byLegalWeight rounds bushels that are counted and not settled (practice).
 var byLegalWeight = quantity.To("0.01", quantity.HalfUp)
 
-// weighOnly writes down the weights of a load that leaves.
+// weighOnly records the weights of a load that leaves.
 func weighOnly(l *load.Load, by settle.Engine, tables *grain.Tables) (*settle.Settlement, error) {
 	w, err := by.WeighOnly(l.SettleFacts().Drafts, countedIn(l, tables))
 	if err != nil {
@@ -146,8 +155,8 @@ func weighOnly(l *load.Load, by settle.Engine, tables *grain.Tables) (*settle.Se
 	return &settle.Settlement{Engine: by.Number(), Sheet: w.Sheet, Gross: w.Gross, Tare: w.Tare, Net: w.Net, Bushels: w.Bushels}, nil
 }
 
-// countedIn asks for bushels where the law knows a bushel of the grain and the
-// scale weighs in pounds.
+// countedIn returns bushels where the law defines a bushel of the grain and the scale weighs in
+// pounds.
 func countedIn(l *load.Load, tables *grain.Tables) settle.Outbound {
 	out := settle.Outbound{Place: quantity.Unrounded, Bushels: byLegalWeight}
 	gross, ok := l.Weight(load.Gross, l.Drafts()[0])

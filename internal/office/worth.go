@@ -14,8 +14,7 @@ import (
 // Tenth is a tenth of a point.
 var Tenth = quantity.Of("0.1", quantity.Point)
 
-// Worth is what a step of moisture is worth for a load, and what the meter's
-// tolerance is.
+// Worth is the value of a step of moisture for a load, and of the meter's tolerance.
 type Worth struct {
 	settle.Worth
 	// Band is the moisture with the meter's tolerance to either side, and
@@ -26,10 +25,9 @@ type Worth struct {
 	Ruler     moisture.Ruler
 }
 
-// WorthOf settles a load as it stands a step of moisture drier and wetter, and
-// over its meter's tolerance. A load with a ticket is settled by the engine and under
-// the edition kept with it. The error is a [settle.Problems] while the load cannot be
-// settled.
+// WorthOf settles a load a step of moisture drier and wetter, and over its meter's tolerance. A
+// load with a ticket is settled by the engine and under the edition kept with it. The error is a
+// [settle.Problems] while the load cannot be settled.
 func WorthOf(ctx context.Context, d Desk, l *load.Load, step quantity.Amount) (Worth, error) {
 	e, err := settledUnder(ctx, d, l)
 	if err != nil {
@@ -68,9 +66,8 @@ func settledUnder(ctx context.Context, d Desk, l *load.Load) (*rates.Edition, er
 	return e.By(tables), err
 }
 
-// Ruler is the moisture ruler of a load: where the rates begin to take
-// something and what they shrink to, the edges of its classes, and where it
-// stands if it has been tested.
+// Ruler returns the moisture ruler of a load: the trigger and the shrink-to moisture of the rates,
+// the edges of its classes, and its reading if it has been tested.
 func Ruler(ctx context.Context, d Desk, l *load.Load) (moisture.Ruler, error) {
 	var band moisture.Band
 	if l.Sample.Moisture != nil {
@@ -108,8 +105,8 @@ func appendMark(out []moisture.Limit, name string, e *rates.Edition, c rule.Cell
 	return append(out, moisture.Limit{Name: name, At: c.Amount, Source: e.Source(c.Row)})
 }
 
-// nearPoints is how far from the reading a class may end and still be marked;
-// farther ones would only make the ruler long.
+// nearPoints is the greatest distance of a marked class limit from the reading; farther ones would
+// only make the ruler long.
 var nearPoints = quantity.Int(4, quantity.Percent)
 
 // near keeps the class limits worth showing: those about the reading, or about

@@ -7,8 +7,7 @@ type Code struct {
 	Columns, Rows int
 	// Payload is the content of the code, for printers that draw it themselves.
 	Payload string
-	// Dark are the dark modules, those side by side in one piece, so that no hair
-	// line parts them.
+	// Dark are the dark modules, neighbors merged, so that no hairline separates them.
 	Dark []DarkRun
 }
 

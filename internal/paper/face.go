@@ -17,7 +17,7 @@ const unitsPerEm = 2048
 // lastLetter is the last letter that the fonts of papers may have.
 const lastLetter = 0x2FFF
 
-// face knows the letters of a font. It is read once and never changed.
+// face is a parsed font. It is read once and never changed.
 type face struct {
 	widths [lastLetter + 1]int16 // in units of the font; below zero: no such letter
 	glyphs [lastLetter + 1]uint16

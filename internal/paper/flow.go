@@ -81,7 +81,7 @@ func (f *Flow) place(b Block) {
 	f.fresh = false
 }
 
-// together is the height of the first block with those it is tied to.
+// together returns the height of the first block with those tied to it.
 func together(blocks []Block) Length {
 	sum := Length(0)
 	for _, b := range blocks {

@@ -61,7 +61,7 @@ func TestTitleStaysWithItsText(t *testing.T) {
 	}
 }
 
-// TestHeadIsRepeated: the head of a table stands on every page of it.
+// TestHeadIsRepeated: the head of a table is on every page of it.
 func TestHeadIsRepeated(t *testing.T) {
 	head := block("head", 10*Point)
 	f := NewFlow(testFrame)

@@ -96,7 +96,7 @@ func StampRoom(width, height Length) Length {
 type Area struct {
 	Field       string
 	Top, Bottom Length
-	// Sum marks what a paper is looked at for first.
+	// Sum marks the most important fact of a paper.
 	Sum bool
 }
 
@@ -160,8 +160,7 @@ func (m *Marks) TextMiddle(x, baseline Length, line string, s Style) {
 	m.Text(x-s.Width(line)/2, baseline, line, s)
 }
 
-// Paragraph writes lines one under the other, the top of the first at y, and gives
-// the height they took.
+// Paragraph writes lines one under the other, the top of the first at y, and returns their height.
 func (m *Marks) Paragraph(x, y Length, lines []string, s Style) Length {
 	for i, line := range lines {
 		m.Text(x, y+Length(i)*s.Leading()+s.Baseline(), line, s)

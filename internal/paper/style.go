@@ -29,8 +29,8 @@ type Style struct {
 	Lead Length
 }
 
-// PlainLead is the distance between lines where none is said, for columns of
-// figures; LooseLead that of running text and tables.
+// PlainLead is the default line spacing, for columns of figures; LooseLead that of running text and
+// tables.
 const (
 	PlainLead Length = 1220
 	LooseLead Length = 1280
@@ -87,8 +87,7 @@ func (s Style) Fitted(text string, width, least Length) Style {
 	return s
 }
 
-// Shown is the text as the fonts can show it: letters they do not have become
-// question marks, so that what is missing can be seen.
+// Shown replaces letters the fonts lack with question marks, so that missing ones can be seen.
 func Shown(text string, bold bool) string {
 	f := faceOf(bold)
 	for _, r := range text {

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// command is one program to run, as data, so that what a System or a Viewer
-// would do on Windows can be read and tested on any machine.
+// command is one program to run, as data, so that the commands of a System or a Viewer on Windows
+// can be tested on any machine.
 type command struct {
 	name  string
 	args  []string
@@ -20,14 +20,14 @@ type command struct {
 	stdin []byte
 }
 
-// mostOutput bounds what is kept of a program's answer.
+// mostOutput limits the output kept of a program.
 const mostOutput = 2000
 
 // killAfter is how long a cancelled program's pipes may stay open.
 const killAfter = 2 * time.Second
 
-// run waits for the program and returns what it wrote. The error names the
-// program, says how it ended and repeats its own words.
+// run waits for the program and returns its output. The error names the program, its exit status
+// and its output.
 func (c command) run(ctx context.Context) (string, error) {
 	path, err := exec.LookPath(c.name)
 	if err != nil {

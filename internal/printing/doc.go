@@ -1,10 +1,9 @@
 // Package printing sends finished documents to a folder, a print queue or a viewer.
 //
-// A slip, a day sheet and a bin label all end the same way: some bytes with a
-// name, a kind and a number of copies. That is a Job. A Destination takes a Job and
-// answers with a Receipt, which says where the job went, never more than that:
-// a print queue that has taken a job may still be out of paper, and a receipt
-// that said "printed" would be a lie told to a driver who is waiting.
+// A slip, a day sheet and a bin label all become some bytes with a name, a kind and a number of
+// copies: a Job. A Destination takes a Job and returns a Receipt, which only says where the job
+// went: a print queue that has accepted a job may still be out of paper, so no receipt says
+// "printed".
 //
 // Three destinations cover a scale house:
 //
@@ -18,11 +17,11 @@
 //   - Viewer writes the file like Folder and opens it on the screen with the
 //     program the person has chosen for that kind of file.
 //
-//   - Waiting stands before any of them: it keeps what was not taken, for instance
+//   - Waiting wraps any of them: it keeps jobs that were not accepted, for instance
 //     because the printer's queue is gone, and hands it on later in its order.
 //
 // Nothing here knows what a ticket is.
 //
-// Every failure is a sentence that says what was tried, what came back, and
-// what the person at the desk can do about it.
+// Every error says what was tried, what the result was, and what the person at the desk can do
+// about it.
 package printing

@@ -12,15 +12,14 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// mostSameNames bounds the search for a free name. A folder that already
-// holds this many copies of one ticket is a fault to tell, not to add to.
+// mostSameNames limits the search for a free name. A folder with this many copies of one ticket is
+// an error to report.
 const mostSameNames = 999
 
-// Folder keeps each job as one file in Path, which is made when it is missing.
+// Folder writes each job as a file to Path, which is made when it is missing.
 //
-// A file appears whole or not at all. An older file is never replaced; the
-// second "ticket-1042" becomes "ticket-1042-2.pdf". Copies need no second file,
-// so the receipt says one.
+// A file appears whole or not at all. An older file is never replaced; the second "ticket-1042"
+// becomes "ticket-1042-2.pdf". Copies need no second file, so the receipt says one.
 type Folder struct {
 	Path string
 }

@@ -1,6 +1,7 @@
 package printing
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"strings"
@@ -10,9 +11,9 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Destination hands one job on. Send returns once the job is out of the program's
-// hands (on disk, in the queue, at the viewer) or with a sentence saying why
-// it is not. A Destination may be used from several goroutines at once.
+// Destination takes print jobs. Send returns once the job has left the program (on disk, in the
+// queue, at the viewer) or with an error that says why not. A Destination may be used from several
+// goroutines at once.
 type Destination interface {
 	Send(ctx context.Context, job Job) (Receipt, error)
 }
@@ -24,6 +25,15 @@ const (
 	// Roll is the bytes of a receipt printer, which no print queue may change.
 	Roll = "application/vnd.escpos"
 )
+
+// KindOf tells what a finished paper is by its first bytes: a receipt printer's begin
+// with the command that resets it.
+func KindOf(paper []byte) string {
+	if bytes.HasPrefix(paper, []byte("\x1b@")) {
+		return Roll
+	}
+	return PDF
+}
 
 // Bounds of a job. They stop a slip of the finger (999 copies) and a runaway
 // document, not any honest use.
@@ -42,13 +52,12 @@ type Job struct {
 	Copies int
 }
 
-// Receipt says where a job went. It never says that ink met paper: no spool
-// can know that.
+// Receipt says where a job went. It never says that it was printed: no spooler knows that.
 type Receipt struct {
 	Where   string // a file's path, a queue's request id, or the program asked
 	Copies  int    // how many copies were asked of the next hand
-	Certain bool   // false when the next hand gives no answer to go by
-	Off     string // why the printer does not print now, where the queue says so
+	Certain bool   // false when the destination does not confirm
+	Off     string // why the printer does not print now, if the queue reports it
 }
 
 // Check returns every fault of the job at once, joined; nil when it can be sent.
@@ -94,8 +103,8 @@ func (j Job) contentFaults() []error {
 	return faults
 }
 
-// unsafeInFileName covers Unix and Windows alike, so that a name good at the
-// desk is also good on the stick it is carried away on.
+// unsafeInFileName covers Unix and Windows alike, so that a name valid at the desk is valid on a
+// USB stick too.
 func unsafeInFileName(r rune) bool {
 	return unicode.IsControl(r) || r == unicode.ReplacementChar || strings.ContainsRune(`/\:*?"<>|`, r)
 }

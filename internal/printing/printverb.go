@@ -7,16 +7,14 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Windows has no command that takes a PDF to a queue. What it has is the print
-// verb: "ask whichever program opens this kind of file to print it". That is
-// what is done here, by PowerShell, and three things follow from it. The file
-// must stay after Send returns, so it is kept in System.Keep. A program that
-// opens PDFs must be installed. And no answer comes back, so the receipt is
-// not Certain. Plain text does not need another program: Out-Printer prints it
-// and fails loudly when it cannot.
+// Windows has no command that sends a PDF to a queue. It has the print verb: "ask whichever program
+// opens this kind of file to print it". PowerShell invokes it here, with three consequences. The
+// file must stay after Send returns, so it is kept in System.Keep. A program that opens PDFs must
+// be installed. And no answer comes back, so the receipt is not Certain. Plain text does not need
+// another program: Out-Printer prints it and fails loudly when it cannot.
 //
-// File and printer names reach PowerShell as environment variables, never as
-// part of its program text, so that no name can become an order.
+// File and printer names reach PowerShell as environment variables, never as part of its program
+// text, so that no name can be executed.
 const (
 	fileVar    = "TENTHPOINT_PRINT_FILE"
 	printerVar = "TENTHPOINT_PRINTER"

@@ -126,8 +126,8 @@ func (s System) queueCommand(name string, args []string, job Job) command {
 	return command{name: name, args: args, env: []string{"LC_ALL=C"}, stdin: job.Bytes}
 }
 
-// requestID finds the id in lp's "request id is front-12 (1 file(s))". lpr
-// says nothing, so there the printer's name has to do.
+// requestID finds the id in lp's "request id is front-12 (1 file(s))". lpr prints nothing, so there
+// the printer's name has to do.
 func (s System) requestID(words string) string {
 	_, rest, found := strings.Cut(words, "request id is ")
 	id, _, _ := strings.Cut(rest, " ")

@@ -66,9 +66,9 @@ func (v Viewer) patience() time.Duration {
 	return v.Patience
 }
 
-// opener is the system's own "open this as the person would". On Windows it is
-// the shell's protocol handler rather than cmd's start, which would read
-// letters like & in a file name as its own.
+// opener is the system's command to open a file with the user's program. On Windows it is the
+// shell's protocol handler rather than cmd's start, which would interpret characters like & in a
+// file name.
 func (v Viewer) opener(path string) command {
 	switch orThisOS(v.OS) {
 	case "windows":

@@ -15,9 +15,9 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Waiting keeps in a folder what a destination did not take, and hands it on in its
-// order as soon as the destination takes jobs again. So a printer that is off loses
-// no paper, and nobody has to remember which ticket it was.
+// Waiting is a spool folder: it keeps the jobs a destination did not accept, and sends them in
+// order as soon as it accepts jobs again. So a printer that is off loses no paper, and nobody has
+// to remember which ticket it was.
 //
 // A job that may have been taken is not kept, or it would print twice: that is one
 // whose sending was stopped.
@@ -40,8 +40,8 @@ func (w Waits) Error() string {
 
 func (w Waits) Unwrap() error { return w.Why }
 
-// Send hands on what waits, then the job; what is not taken is kept, and the error is
-// a [Waits].
+// Send sends the waiting jobs, then the new one; a job that is not accepted is kept, and the error
+// is a [Waits].
 func (w *Waiting) Send(ctx context.Context, job Job) (Receipt, error) {
 	if err := job.Check(); err != nil {
 		return Receipt{}, err
@@ -64,15 +64,15 @@ func (w *Waiting) Send(ctx context.Context, job Job) (Receipt, error) {
 	return Receipt{}, Waits{job.Name, err}
 }
 
-// Resume hands on what waits, the oldest first, and tells how many jobs were taken. It
-// ends at the first that is not.
+// Resume sends the waiting jobs, the oldest first, and returns how many were accepted. It stops at
+// the first that is not.
 func (w *Waiting) Resume(ctx context.Context) (taken int, err error) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
 	return w.resume(ctx)
 }
 
-// Jobs names what waits, in its order.
+// Jobs lists the waiting jobs, in order.
 func (w *Waiting) Jobs() ([]string, error) {
 	w.mu.Lock()
 	defer w.mu.Unlock()

@@ -21,9 +21,8 @@ type Amount struct {
 // New makes an amount of d units.
 func New(d decimal.Decimal, unit Unit) Amount { return Amount{num: d, unit: unit} }
 
-// Of makes an amount from a decimal written in the program's own text, such as
-// Of("15.5", Percent). It panics when the text is not a decimal: people's text
-// goes through [Parse].
+// Of makes an amount from a decimal written in the program's own text, such as Of("15.5", Percent).
+// It panics when the text is not a decimal: user text goes through [Parse].
 func Of(text string, unit Unit) Amount {
 	d, err := decimal.NewFromString(text)
 	if err != nil {
@@ -38,12 +37,11 @@ func Int(n int64, unit Unit) Amount { return New(decimal.NewFromInt(n), unit) }
 // Zero is zero of the unit.
 func Zero(unit Unit) Amount { return Amount{unit: unit} }
 
-// Unit tells what the amount is an amount of.
+// Unit returns the unit of the amount.
 func (a Amount) Unit() Unit { return a.unit }
 
-// In gives the same figure another unit. It converts nothing: use it where the
-// meaning changes and the figure does not, as when a difference of two percents
-// becomes points.
+// In replaces the unit and keeps the figure. It converts nothing: use it where the meaning changes
+// and the figure does not, as when a difference of two percents becomes points.
 func (a Amount) In(unit Unit) Amount {
 	a.unit = unit
 	return a
@@ -125,7 +123,7 @@ func bothUnder(a, b decimal.Decimal) decimal.Decimal {
 	return times(a, b)
 }
 
-// fraction keeps the denominator above zero and drops it when it is 1.
+// fraction normalizes a fraction: the denominator is positive, and dropped when it is 1.
 func fraction(num, den decimal.Decimal, unit Unit) Amount {
 	if den.Sign() < 0 {
 		num, den = num.Neg(), den.Neg()
@@ -136,8 +134,8 @@ func fraction(num, den decimal.Decimal, unit Unit) Amount {
 	return Amount{num: num, den: den, unit: unit}
 }
 
-// isOne tells 1 and 1.00 from other figures. Their last digits already part
-// most of them, which saves bringing the two to one exponent.
+// isOne reports whether d is 1 or 1.00. The last digit alone rules out most others, which avoids
+// rescaling.
 func isOne(d decimal.Decimal) bool {
 	places := -int(d.Exponent())
 	if places >= 0 && places < len(powersOfTen) && d.CoefficientInt64() != powersOfTen[places] {

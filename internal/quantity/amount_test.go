@@ -72,8 +72,8 @@ func TestWaterShrinkIsExact(t *testing.T) {
 	}
 }
 
-// TestArithmeticAgreesWithRationalNumbers holds the four operations and the
-// comparison against big.Rat.
+// TestArithmeticAgreesWithRationalNumbers compares the four operations and the comparison with
+// big.Rat.
 func TestArithmeticAgreesWithRationalNumbers(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, b := drawFraction(t, "a", Lb), drawFraction(t, "b", Lb)

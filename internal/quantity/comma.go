@@ -10,11 +10,10 @@ import (
 // groupSpace is a blank between thousands: "47 700".
 var groupSpace = regexp.MustCompile(`(\d)[ \x{a0}\x{202f}](\d{3})(\D|$)`)
 
-// WithPoint gives a figure that was typed under a language's signs as
-// [Field.Parse] reads it: where the language writes a decimal comma, "15,3" is
-// 15.3 and "47 700" is 47700. A comma before three digits could part thousands or
-// decimals, so it is refused with both readings; a point is decimal everywhere.
-// The name is that of the field in the sentence.
+// WithPoint converts a figure typed in a language's format to the one [Field.Parse] reads: where
+// the language writes a decimal comma, "15,3" is 15.3 and "47 700" is 47700. A comma before three
+// digits could separate thousands or decimals, so it is refused with both readings; a point is
+// decimal everywhere. The name is that of the field in the sentence.
 func WithPoint(name, text string, signs message.Figures) (string, error) {
 	if signs.Decimal != "," {
 		return text, nil
@@ -40,7 +39,7 @@ func twoReadings(name, figure string) error {
 		figureOf(whole), figureOf(decimal), whole, strings.Replace(decimal, ".", ",", 1))
 }
 
-// figureOf is a figure for a sentence.
+// figureOf is a figure for an error message.
 func figureOf(text string) Amount {
 	d, err := bounded(text)
 	if err != nil {

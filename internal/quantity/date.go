@@ -136,7 +136,7 @@ func daysInMonth(year, month int) int {
 // MarshalText writes the ISO date; no date is empty text.
 func (d Date) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
-// UnmarshalText reads what MarshalText wrote.
+// UnmarshalText parses the output of MarshalText.
 func (d *Date) UnmarshalText(text []byte) error {
 	if len(text) == 0 {
 		*d = Date{}

@@ -71,8 +71,8 @@ func dropThousands(figure string) (string, error) {
 	return plain, nil
 }
 
-// inThousands tells "52,300" and "1,234,567" from "52,30", "1234,567" and
-// "0,300", which somebody meant for a decimal.
+// inThousands reports whether commas separate thousands, as in "52,300" and "1,234,567", and not in
+// "52,30", "1234,567" and "0,300", which somebody meant for a decimal.
 func inThousands(whole string) bool {
 	for i, g := range strings.Split(whole, ",") {
 		if i > 0 && len(g) != 3 || i == 0 && (len(g) == 0 || len(g) > 3 || g[0] == '0') {
@@ -110,7 +110,7 @@ func bounded(text string) (decimal.Decimal, error) {
 	return decimal.NewFromString(text)
 }
 
-// quoted is people's text for a message, cut short when it is long.
+// quoted shortens user text for a message.
 func quoted(text string) string {
 	text = strings.TrimSpace(text)
 	if len(text) > maxText {

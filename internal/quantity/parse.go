@@ -19,9 +19,9 @@ type Field struct {
 	Max    Amount
 }
 
-// Parse reads a figure as people type it: "52,300", "52300 lb", "15.3 %". The
-// unit may be left out; if given it must be the field's. A decimal comma is
-// refused, because 15,300 with it left out of view is a thousand times 15.3.
+// Parse reads a figure as people type it: "52,300", "52300 lb", "15.3 %". The unit may be left out;
+// if given it must be the field's. A decimal comma is refused, because 15,300 read with a thousands
+// comma is a thousand times 15.3.
 func (f Field) Parse(text string) (Amount, error) {
 	if strings.TrimSpace(text) == "" {
 		return Amount{}, message.Invalid.Errorf("%s is empty; type a figure in %s", f.Name, f.unitWords())
@@ -77,9 +77,8 @@ func decimalsWord(places int32) string {
 	return fmt.Sprintf("%d decimals", places)
 }
 
-// ParseAmount reads a figure with its unit, as an edition writes it: "15.5 %",
-// "0.045 $/bu/pt", "56 lb/bu". The unit is required; its name is given in the
-// message when it is missing.
+// ParseAmount reads a figure with its unit, as an edition writes it: "15.5 %", "0.045 $/bu/pt", "56
+// lb/bu". The unit is required; the message names it when it is missing.
 func ParseAmount(text string) (Amount, error) {
 	d, unitText, err := figureAndUnit(text)
 	if err != nil {

@@ -7,11 +7,10 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// Sqrt is the square root of a, rounded once under r from the exact root: the
-// figure is right in every place of r, however close the root comes to a tie.
-// The unit is the root of a's unit, so a variance in pt·pt gives points. It
-// panics for a figure below zero, for a unit without a root, and when r is
-// exact, because few roots end.
+// Sqrt is the square root of a, rounded once under r from the exact root: the figure is right in
+// every place of r, however close the root comes to a tie. The unit is the root of a's unit, so a
+// variance in pt·pt gives points. It panics for a figure below zero, for a unit without a root, and
+// when r is exact, because few roots terminate.
 func Sqrt(a Amount, r Rounding) Amount {
 	unit, ok := a.unit.root()
 	if !ok || a.num.Sign() < 0 {
@@ -37,8 +36,8 @@ func rootOfWhole(num, den decimal.Decimal) decimal.Decimal {
 	return decimal.NewFromBigInt(floor.Sqrt(floor), 0)
 }
 
-// rootGoesUp decides whether a root of whole steps and a rest moves up a step.
-// The middle between two steps is compared by its square: (2w+1)² against 4x.
+// rootGoesUp decides whether a root between two steps is rounded up. The middle between two steps
+// is compared by its square: (2w+1)² against 4x.
 func (r Rounding) rootGoesUp(whole, num, square decimal.Decimal) bool {
 	odd := whole.Add(whole).Add(oneDecimal)
 	four := decimal.NewFromInt(4)

@@ -2,7 +2,7 @@ package quantity
 
 import "slices"
 
-// Rule names what happens to a figure between two steps of a [Rounding].
+// Rule is the treatment of a figure between two steps of a [Rounding].
 type Rule string
 
 const (
@@ -12,7 +12,7 @@ const (
 	HalfUp Rule = "half-up"
 	// HalfEven takes the nearer step, and on a tie the even one: 0.385 -> 0.38.
 	HalfEven Rule = "half-even"
-	// Down drops what is beyond the step, towards zero.
+	// Down truncates towards zero.
 	Down Rule = "down"
 	// Up goes to the next step away from zero.
 	Up Rule = "up"
@@ -20,12 +20,11 @@ const (
 	Exact Rule = "exact"
 )
 
-// deciders are the rules that round, in the order they are listed for people.
-// Each decides whether a figure that lies between two steps goes to the one
-// farther from zero: half is -1, 0 or +1 as the rest is less than, exactly or
-// more than half a step, odd whether the whole steps are an odd number. A new
-// rule is a line here; every rounding, in machine words, big numbers and square
-// roots, asks this table, and [ParseRounding] takes its names.
+// deciders are the rules that round, in the order they are listed for people. Each decides whether
+// a figure that lies between two steps goes to the one farther from zero: half is -1, 0 or +1 as
+// the rest is less than, exactly or more than half a step, odd whether the whole steps are an odd
+// number. A new rule is a line here; every rounding, in machine words, big numbers and square
+// roots, uses this table, and [ParseRounding] its names.
 var deciders = []struct {
 	rule   Rule
 	goesUp func(half int, odd bool) bool
@@ -36,8 +35,8 @@ var deciders = []struct {
 	{Up, func(int, bool) bool { return true }},
 }
 
-// goesUp decides for a figure between two steps. An unknown rule, which no file
-// can bring, is a mistake in the program.
+// goesUp decides for a figure between two steps. An unknown rule, which no file can contain, is a
+// programming error.
 func (r Rule) goesUp(half int, odd bool) bool {
 	for i := range deciders {
 		if deciders[i].rule == r {

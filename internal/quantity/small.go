@@ -8,10 +8,9 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// Nearly all figures of a scale house fit into a machine word with their decimal
-// point taken away. They are rounded, added and multiplied here by the same rules,
-// without the big numbers that the others need. What comes out has the exponent
-// that package decimal would have given it, so that it prints the same.
+// Nearly all figures of a scale house fit into a machine word without their decimal point. They are
+// rounded, added and multiplied here by the same rules, without big integers. The results have the
+// exponent that package decimal would produce, so that they print the same.
 
 // applySmall rounds a figure whose parts fit into a machine word; false when
 // they do not.

@@ -10,7 +10,7 @@ type Span struct {
 // Given reports whether the span sets any limit.
 func (s Span) Given() bool { return Recorded(s.High) }
 
-// Contains reports whether a lies in the span; a must be in its unit.
+// Contains reports whether a is in the span; a must be in its unit.
 func (s Span) Contains(a Amount) bool {
 	return !s.Given() || !a.Less(s.Low) && !a.More(s.High)
 }
@@ -28,8 +28,8 @@ func (s Span) String() string {
 	return s.Low.String() + " to " + s.High.String()
 }
 
-// Recorded tells a figure that somebody wrote down from one nobody did: the
-// zero Amount has no unit, and nothing that is measured is without one.
+// Recorded reports whether a figure was recorded: the zero Amount has no unit, and every
+// measurement has one.
 func Recorded(a Amount) bool { return a.Unit() != Plain }
 
 // IsTemperature reports whether a is a thermometer's reading.
@@ -37,8 +37,8 @@ func IsTemperature(a Amount) bool {
 	return a.Unit() == Fahrenheit || a.Unit() == Celsius
 }
 
-// TemperatureIn is a temperature on the scale asked for. It panics
-// on an amount that is no temperature: callers check with [IsTemperature] first.
+// TemperatureIn converts a temperature to a scale. It panics on an amount that is no temperature:
+// callers check with [IsTemperature] first.
 func TemperatureIn(a Amount, scale Unit) Amount {
 	converted, err := ConvertTemperature(a, scale)
 	if err != nil {

@@ -11,8 +11,8 @@ import (
 // shownPlaces is the number of decimals a non-terminating fraction is shown with.
 const shownPlaces = 6
 
-// Figure is the number alone, with thousands parted by commas: "52,300". A
-// fraction without end is cut at six decimals and marked with "…".
+// Figure is the number alone, with thousands separated by commas: "52,300". A non-terminating
+// fraction is cut at six decimals and marked with "…".
 func (a Amount) Figure() string {
 	if a.isWhole() {
 		return group(a.num.String())
@@ -70,7 +70,7 @@ func withUnit(figure string, unit Unit) string {
 	return figure + " " + unit.String()
 }
 
-// withCents gives money at least two decimals: "$25.00", "$0.10/bu".
+// withCents pads money to at least two decimals: "$25.00", "$0.10/bu".
 func withCents(figure string) string {
 	_, cents, hasPoint := strings.Cut(figure, ".")
 	switch {
@@ -125,7 +125,7 @@ func (a Amount) MarshalText() ([]byte, error) {
 	return []byte(text), nil
 }
 
-// UnmarshalText reads what MarshalText wrote.
+// UnmarshalText parses the output of MarshalText.
 func (a *Amount) UnmarshalText(text []byte) error {
 	figure, unitText, _ := strings.Cut(string(text), " ")
 	unit := Plain
@@ -153,9 +153,8 @@ func (a *Amount) UnmarshalText(text []byte) error {
 	return nil
 }
 
-// maxStored bounds a stored figure. Exact fractions grow by a few digits with
-// every step and can come to hundreds; what MarshalText writes must be read
-// again, so the bound is far above that.
+// maxStored bounds a stored figure. Exact fractions grow by a few digits with every step and can
+// reach hundreds; the output of MarshalText must be readable again, so the bound is far above that.
 const maxStored = 4000
 
 func stored(text string) (decimal.Decimal, error) {

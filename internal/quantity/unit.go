@@ -45,9 +45,8 @@ var symbols = [bases]string{
 	hour: "h", day: "d", gallon: "gal", litre: "L", kilowattHour: "kWh", cubicFeetPerMinute: "cfm",
 }
 
-// Unit says what an [Amount] is an amount of. It is a product of base units,
-// so the unit of a product or quotient follows from its parts. The zero Unit
-// is a plain number. Units are comparable with ==.
+// Unit is the unit of an [Amount]. It is a product of base units, so the unit of a product or
+// quotient follows from its parts. The zero Unit is a plain number. Units are comparable with ==.
 type Unit struct {
 	exp [bases]int8
 }
@@ -174,8 +173,7 @@ func (u Unit) spelled() string {
 	return top + "/" + strings.Join(under, "/")
 }
 
-// printOrder puts money first and points last, the way a rate is spoken:
-// dollars per bushel per point.
+// printOrder puts money first and points last, as in dollars per bushel per point.
 var printOrder = []base{dollar, lb, kg, cwt, tonne, gram, percent, fahrenheit,
 	celsius, dial, count, partsPerMillion, partsPerBillion, second, gallon, litre, kilowattHour, cubicFeetPerMinute, hour, day, bushel, hectolitre, point}
 

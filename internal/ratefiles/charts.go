@@ -10,11 +10,10 @@ import (
 	"tenthpoint/schedules"
 )
 
-// ReadCharts gathers the moisture charts of the house: its own, from every TOML
-// and CSV file in the subfolder "charts" of the folder of its rates, and the
-// example charts inside the program. An example whose id the house has given to
-// a chart of its own stays out. A folder that is not there has none. The error
-// names every mistake in every file.
+// ReadCharts gathers the moisture charts of the elevator: its own, from every TOML and CSV file in
+// the subfolder "charts" of the folder of its rates, and the example charts inside the program. An
+// example whose id the elevator has given to a chart of its own stays out. A folder that is not
+// there has none. The error names every mistake in every file.
 func ReadCharts(folder string) (*chart.Set, error) {
 	examples, err := schedules.Charts()
 	if err != nil || folder == "" {

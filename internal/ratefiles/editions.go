@@ -1,5 +1,5 @@
-// Package ratefiles reads the editions and moisture charts that an elevator keeps as
-// files of its own, and joins them with the examples inside the program.
+// Package ratefiles reads the editions and moisture charts that an elevator keeps as files of its
+// own, and combines them with the built-in examples.
 package ratefiles
 
 import (
@@ -22,11 +22,10 @@ const ratesBeside = "schedules"
 // RatesBeside is the folder of a book's own rates.
 func RatesBeside(book string) string { return filepath.Join(filepath.Dir(book), ratesBeside) }
 
-// ReadRates gathers the rates to settle under: the elevator's own, from every
-// TOML file in the folder or in its subfolder "editions", and the example
-// editions inside the program for whatever commodity of whatever schedule the
-// elevator has none of its own. A folder that is not there has none. The error
-// names every mistake in every file.
+// ReadRates gathers the rates to settle under: the elevator's own, from every TOML file in the
+// folder or in its subfolder "editions", and the built-in example editions for every commodity of a
+// schedule for which the elevator has none of its own. A folder that does not exist has none. The
+// error names every mistake in every file.
 func ReadRates(folder string) (*rates.Set, error) {
 	files, err := EditionFiles(folder)
 	if err != nil {
@@ -39,8 +38,8 @@ func ReadRates(folder string) (*rates.Set, error) {
 	return WithExamples(own)
 }
 
-// WithExamples holds the elevator's own editions against each other and puts
-// the examples inside the program beside them, where it has none of its own.
+// WithExamples checks the elevator's own editions against each other and adds the built-in examples
+// where it has none of its own.
 func WithExamples(own []*rates.Edition) (*rates.Set, error) {
 	examples, err := schedules.Editions()
 	if err != nil {
@@ -60,7 +59,7 @@ func WithExamples(own []*rates.Edition) (*rates.Set, error) {
 	return set, problems.Err()
 }
 
-// line is what editions follow each other in.
+// line is the series in which editions replace each other.
 func line(e *rates.Edition) [2]string { return [2]string{e.Schedule, e.Commodity.ID} }
 
 // EditionFiles are the files of a folder that hold editions: its own and those

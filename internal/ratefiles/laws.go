@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/grain"
@@ -15,10 +16,9 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// ReadLaws gathers the published rules in use: those of the program, and the
-// house's own from the subfolder "law" of the folder of its rates. A file of the
-// house that is about the same thing and begins later goes before the program's.
-// The error names every mistake in every file.
+// ReadLaws gathers the published rules in use: those of the program, and the elevator's own from
+// the subfolder "law" of the folder of its rates. A file of the elevator that is about the same
+// thing and begins later goes before the program's. The error names every mistake in every file.
 func ReadLaws(folder string) (*law.Set, error) {
 	var own []*law.File
 	below := filepath.Join(folder, "law")
@@ -38,7 +38,57 @@ func ReadLaws(folder string) (*law.Set, error) {
 	return set, nil
 }
 
-// CheckLaw reads a file of rules by whoever its kind belongs to.
+// CheckLaws reads files of law as the desk would: each alone, then beside the
+// others of the house and those of the program. The error names every mistake in
+// every file.
+func CheckLaws(folder string, paths []string) ([]*law.File, error) {
+	var given []*law.File
+	var mistakes []error
+	for _, path := range paths {
+		text, err := ReadText(path)
+		if err != nil {
+			mistakes = append(mistakes, message.Errorf("the law in %v cannot be read: %w", path, err))
+			continue
+		}
+		f, err := law.Open(path, text)
+		if err == nil {
+			given, err = append(given, f), CheckLaw(f)
+		}
+		mistakes = append(mistakes, err)
+	}
+	if err := errors.Join(mistakes...); err != nil {
+		return given, err
+	}
+	others, err := ReadLaws(folder)
+	if err != nil {
+		return given, err
+	}
+	_, problems := law.NewSet(slices.Concat(given, without(others.All(), given))...)
+	return given, problems.Err()
+}
+
+// without are the files that are not among others, by their texts.
+func without(files, others []*law.File) []*law.File {
+	there := map[string]bool{}
+	for _, f := range others {
+		there[f.Hash] = true
+	}
+	return slices.DeleteFunc(slices.Clone(files), func(f *law.File) bool { return there[f.Hash] })
+}
+
+// LawFiles are the house's own files of law, below the folder of its rates.
+func LawFiles(folder string) []string {
+	var paths []string
+	_ = filepath.WalkDir(filepath.Join(folder, "law"), func(path string, entry fs.DirEntry, err error) error {
+		if err == nil && !entry.IsDir() && filepath.Ext(path) == ".toml" {
+			paths = append(paths, path)
+		}
+		return nil // without the folder the house has none
+	})
+	return paths
+}
+
+// CheckLaw reads a file of rules with the package its kind belongs to.
 func CheckLaw(f *law.File) (err error) {
 	if known, err := grain.CheckLaw(f); known {
 		return err

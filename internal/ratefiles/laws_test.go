@@ -28,7 +28,7 @@ func TestShippedLawsAreSound(t *testing.T) {
 	}
 }
 
-// A file of the house goes before the program's from its first day on.
+// A file of the elevator goes before the program's from its first day on.
 func TestHouseLawFollowsTheProgram(t *testing.T) {
 	folder := t.TempDir()
 	write(t, folder, strings.Replace(shippedText(t, "us-disputes"), `id = "us-disputes"`, "id = \"ours\"\nfrom = \"2027-01-01\"", 1))

@@ -5,15 +5,14 @@ import (
 	"tenthpoint/internal/rates/shrink"
 )
 
-// BareWater is the same edition with nothing taken but the water: the bare
-// formula from the same trigger to the same moisture, and no handling. Set
-// beside the edition itself it shows what a rate per point takes beyond the
-// water. Fixed rates of 1.2 to 1.5 % are in use where the formula gives 1.176
-// (to 15.0 %); the difference is handling by another name.
+// BareWater returns the same edition with only the water taken: the bare formula from the same
+// trigger to the same moisture, and no handling. Compared with the edition itself it shows what a
+// rate per point takes beyond the water. Fixed rates of 1.2 to 1.5 % are in use where the formula
+// gives 1.176 (to 15.0 %); the difference is handling by another name.
 //
-// The result is for comparing. It has no text and no hash, so that no ticket
-// can be settled under it. An edition that shrinks nothing names no moisture to
-// shrink to; it comes back without handling and otherwise as it is.
+// The result is for comparing. It has no text and no hash, so that no ticket can be settled under
+// it. An edition that shrinks nothing names no moisture to shrink to; it is returned without
+// handling and otherwise unchanged.
 func BareWater(e *Edition) *Edition {
 	bare := *e
 	bare.ID, bare.Title = e.ID+", bare water formula", e.Title+", bare water formula"

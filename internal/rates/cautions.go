@@ -5,8 +5,8 @@ import (
 	"tenthpoint/internal/rates/rule"
 )
 
-// Cautions are things an edition may say and that are yet worth a second look,
-// a sentence each. They refuse nothing.
+// Cautions returns warnings about rules that are allowed but unusual, one sentence each. They
+// refuse nothing.
 func (e *Edition) Cautions() []message.Text {
 	var out []message.Text
 	for _, caution := range []message.Text{e.otherBushel(), secondLook(e.Shrink.Method, e.Shrink), secondLook(e.Handling.Method, e.Handling), secondLook(e.Drying.Method, e.Drying)} {

@@ -7,8 +7,8 @@ import (
 	"tenthpoint/internal/rates/rule"
 )
 
-// Change is a line on which two editions part. Before is empty for what only
-// the second says, After for what only the first says.
+// Change is a line in which two editions differ. Before is empty for a line of the second only,
+// After for a line of the first only.
 type Change struct {
 	Key                           string
 	Section, Label, Before, After message.Text

@@ -12,10 +12,9 @@
 // order, what part of a point counts, to which place each line is rounded: the
 // edition says, or it does not load.
 //
-// A file has the tables edition (id, period, commodity, order of deductions),
-// origin (provenance), units, rounding, dockage where the grain has it, shrink,
-// handling, drying, any number of discounts, and shares. [Read] names every
-// mistake in it at once, with its line and what to do; [NewSet] holds editions
-// against each other, and [Set.On] finds the one of the day of delivery.
-// [Edition.Cautions] says what is allowed and yet worth a second look.
+// A file has the tables edition (id, period, commodity, order of deductions), origin (provenance),
+// units, rounding, dockage where the grain has it, shrink, handling, drying, any number of
+// discounts, and shares. [Read] reports every mistake in it at once, with its line and a remedy;
+// [NewSet] compares editions with each other, and [Set.On] finds the one of the day of delivery.
+// [Edition.Cautions] warns of rules that are allowed but unusual.
 package rates

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/rates/shrink"
 )
 
-// Status tells what an edition may be used for.
+// Status is the permitted use of an edition.
 type Status string
 
 const (
@@ -69,7 +69,7 @@ type DockageRule struct {
 	Row      string
 }
 
-// Shares says how a settlement is parted among owners.
+// Shares says how a settlement is split among owners.
 type Shares struct {
 	// Remainder says who gets the remainder when every share has been rounded down: "first", "last"
 	// or "largest".
@@ -88,8 +88,8 @@ func (e *Edition) Factor(id grain.FactorID) (grain.Factor, bool) {
 	return e.Commodity.Factor(id)
 }
 
-// By is the edition with its commodity as other tables of law have it: results
-// are recorded by them. The rules of the edition itself stay what they are.
+// By returns the edition with its commodity from other tables of law, which decide how results are
+// recorded. The rules of the edition itself stay the same.
 func (e *Edition) By(t *grain.Tables) *Edition {
 	if e == nil || t == nil || t == grain.First() {
 		return e

@@ -43,7 +43,7 @@ func TestEditionKeepsItsText(t *testing.T) {
 	}
 }
 
-// Every cell is quoted by the place it stands in.
+// Every cell is quoted by its place.
 func TestCellsNameTheirPlace(t *testing.T) {
 	e := fixture(t, "good/barley-full.toml")
 	lines := strings.Split(string(e.Text), "\n")

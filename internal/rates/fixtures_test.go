@@ -16,7 +16,7 @@ var update = flag.Bool("update", false, "write the .want files beside the fixtur
 
 const fixtures = "../../testdata/rates"
 
-// matches holds a text against the .want file beside a fixture.
+// matches compares a text with the .want file beside a fixture.
 func matches(t *testing.T, fixture, got string) {
 	t.Helper()
 	name := strings.TrimSuffix(fixture, ".toml") + ".want"

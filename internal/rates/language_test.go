@@ -21,7 +21,7 @@ func complete(t *testing.T) *message.Printer {
 	return message.NewPrinter(catalog, nil)
 }
 
-// Whatever an edition says is posted in the language of the house.
+// Whatever an edition says is posted in the language of the elevator.
 func TestPostedRatesInAnotherLanguage(t *testing.T) {
 	p := complete(t)
 	for _, name := range append(fixtureFiles(t, "good/*.toml", 4), fixtureFiles(t, "../../schedules/editions/*.toml", 15)...) {
@@ -45,8 +45,8 @@ func TestPostedRatesInAnotherLanguage(t *testing.T) {
 	}
 }
 
-// A mistake in a file is said in the language of the house, with the place and
-// the line as it stands.
+// A mistake in a file is reported in the language of the elevator, with the place and the line of
+// the file.
 func TestMistakesInAnotherLanguage(t *testing.T) {
 	p := complete(t)
 	for _, name := range fixtureFiles(t, "bad/*.toml", 80) {

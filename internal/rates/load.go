@@ -5,9 +5,8 @@ import (
 	"io/fs"
 )
 
-// Load reads every TOML file of a folder as an edition and gathers them into a
-// set. The error names every mistake in every file; only when there is none are
-// the editions held against each other.
+// Load reads every TOML file of a folder as an edition and gathers them into a set. The error has
+// every mistake in every file; only when there is none are the editions compared with each other.
 func Load(files fs.FS) (*Set, error) {
 	names, err := fs.Glob(files, "*.toml")
 	if err != nil {

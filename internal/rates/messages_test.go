@@ -47,7 +47,7 @@ func allWants(t *testing.T) string {
 	return all.String()
 }
 
-// shape is a message with anything where its figures stand.
+// shape matches a message with any figures.
 func shape(text string) *regexp.Regexp {
 	parts := regexp.MustCompile(`%[a-z]`).Split(strings.ReplaceAll(text, "%%", "\x00"), -1)
 	for i, part := range parts {
@@ -77,7 +77,7 @@ func loaderMessages(t *testing.T) map[string]string {
 	return out
 }
 
-// says tells which argument of a function is what is wrong.
+// says maps a function to the argument that describes the mistake.
 var says = map[string]int{"AddProblem": 1, "wrong": 0, "add": 2, "clash": 1}
 
 // answers are functions that return what is wrong.

@@ -54,9 +54,9 @@ discount = "10 c/bu"
 
 [shares]`
 
-// A factor that the trade has ready and one of the house's own, in ppm and ppb,
-// with rates in cents: 1.23 ppm is recorded as 1.2, which is one step over 1.0;
-// 204 ppb is recorded as 200, which is not over 200.
+// A factor that the trade has ready and one of the elevator's own, in ppm and ppb, with rates in
+// cents: 1.23 ppm is recorded as 1.2, which is one step over 1.0; 204 ppb is recorded as 200, which
+// is not over 200.
 func TestToxinsInRates(t *testing.T) {
 	corn, err := schedules.Files.ReadFile("editions/corn-main-2026.toml")
 	if err != nil {

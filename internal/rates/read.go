@@ -31,9 +31,9 @@ func Read(name string, text []byte) (*Edition, error) {
 	return e, nil
 }
 
-// reader fills an edition from a file, table by table. It reports what is
-// wrong and reads on, so that all mistakes are found at once; a cell that could
-// not be read is not [rule.Cell.Given] and is compared with nothing.
+// reader fills an edition from a file, table by table. It reports mistakes and continues, so that
+// all mistakes are found at once; a cell that could not be read is not [rule.Cell.Given] and is
+// compared with nothing.
 type reader struct {
 	e    *Edition
 	root *tomlfile.Table
@@ -66,8 +66,8 @@ func (r *reader) rules() {
 	e.Discounts = discount.ReadAll(r.root.Tables("discount"), h)
 }
 
-// dockage reads what the edition adds to the grain's own rule. A grain of which
-// no dockage is determined has no such table.
+// dockage reads the edition's addition to the grain's own rule. A grain for which no dockage is
+// determined has no such table.
 func (r *reader) dockage() {
 	_, has := r.e.Commodity.Dockage()
 	if !has && !r.root.Has(dockagePlace) {

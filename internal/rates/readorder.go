@@ -93,8 +93,7 @@ func (r *reader) spelledOut(order []string) []string {
 	return out
 }
 
-// knownWeights walks the order and asks of each rule that the weight it is
-// taken on has been worked out by then.
+// knownWeights checks in order that the weight each rule is taken on has been calculated by then.
 func (r *reader) knownWeights(t *tomlfile.Table) {
 	if _, has := r.e.Commodity.Dockage(); has && r.e.Order[0] != dockagePlace {
 		t.AddProblem("order", message.New("%q comes before dockage", r.e.Order[0]), message.New("Dockage is a percent of the net weight and is taken off first (7 CFR 810.104): put it first."))

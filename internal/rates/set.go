@@ -8,19 +8,17 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Set is all the editions an elevator has loaded. It knows which one is in
-// force on a day.
+// Set is all the editions an elevator has loaded, to find the one in force on a day.
 type Set struct {
 	editions []*Edition
 	byID     map[string]*Edition
 	breaks   func(*Edition) tomlfile.Problems // nil: no edition breaks any
 }
 
-// NewSet gathers editions and checks them against each other: no id twice, no
-// two in force for one commodity of one schedule on one day (unless one
-// corrects the other), no days left out between them, and every corrected
-// edition present. All problems come back at once, each at the line of the
-// edition to look at.
+// NewSet gathers editions and checks them against each other: no id twice, no two in force for one
+// commodity of one schedule on one day (unless one corrects the other), no days left out between
+// them, and every corrected edition present. All problems are returned at once, each at the line of
+// the edition to look at.
 func NewSet(editions ...*Edition) (*Set, tomlfile.Problems) {
 	s := &Set{byID: map[string]*Edition{}}
 	var problems tomlfile.Problems
@@ -49,8 +47,8 @@ func (s *Set) less(a, b *Edition) bool {
 // line is the series an edition belongs to: a commodity of a schedule.
 func (e *Edition) line() string { return e.Schedule + "/" + e.Commodity.ID }
 
-// On is the edition in force for a commodity of a schedule on the day of
-// delivery; where one corrects another it is the latest correction.
+// On returns the edition in force for a commodity of a schedule on the day of delivery; where one
+// corrects another, the latest correction.
 func (s *Set) On(schedule, commodity string, day quantity.Date) (*Edition, error) {
 	var found *Edition
 	for _, e := range s.editions {
@@ -70,8 +68,8 @@ func (s *Set) On(schedule, commodity string, day quantity.Date) (*Edition, error
 	return found, nil
 }
 
-// UnderGrainAct is the set for an elevator licensed under the Canada Grain Act:
-// an edition that breaks its rules is in force on no day, and the error says why.
+// UnderGrainAct returns the set for an elevator licensed under the Canada Grain Act: an edition
+// that breaks its rules is in force on no day, and the error says why.
 func (s *Set) UnderGrainAct() *Set {
 	lawful := *s
 	lawful.breaks = (*Edition).UnderGrainAct

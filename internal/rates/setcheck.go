@@ -11,7 +11,7 @@ func (e *Edition) clash(key string, what, remedy message.Text) tomlfile.Problem 
 	return tomlfile.Locate(e.File, e.Text).Problem("edition."+key, what, remedy)
 }
 
-// check holds the editions of a set against each other.
+// check compares the editions of a set with each other.
 func (s *Set) check() tomlfile.Problems {
 	var problems tomlfile.Problems
 	for _, e := range s.editions {
@@ -93,8 +93,8 @@ func (s *Set) corrects(e, old *Edition) bool {
 	return false
 }
 
-// gaps looks for days left out between the editions of each line. Corrections
-// lie within the days of what they correct and close no gap.
+// gaps finds days not covered between the editions of each line. Corrections are within the days of
+// what they correct and close no gap.
 func (s *Set) gaps() tomlfile.Problems {
 	var problems tomlfile.Problems
 	var before *Edition

@@ -11,12 +11,11 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// UnderGrainAct lists what an edition says that an elevator licensed under the
-// Canada Grain Act may not do, each at its line. By C.R.C., c. 889, s. 30 nothing
-// may be taken for handling; by the Order (SOR/2018-176) weight is taken off wet
-// grain by the formula alone, on the weight recorded when it is delivered, down
-// to no less than the lowest tough moisture less 0.1. A grain the Order does not
-// list is left alone.
+// UnderGrainAct lists the rules of an edition that are illegal for an elevator licensed under the
+// Canada Grain Act, each at its line. By C.R.C., c. 889, s. 30 nothing may be taken for handling;
+// by the Order (SOR/2018-176) weight is taken off wet grain by the formula alone, on the weight
+// recorded when it is delivered, down to no less than the lowest tough moisture less 0.1. Grain not
+// listed in the Order is not checked.
 func (e *Edition) UnderGrainAct() tomlfile.Problems {
 	names := e.Commodity.MoistureGrains()
 	if len(names) == 0 {
@@ -58,8 +57,8 @@ func (o *orderCheck) shrink() {
 	}
 }
 
-// floor holds the shrink-to against the class the edition names; where it names
-// none, against the lowest of all classes of the grain.
+// floor compares the shrink-to with the class the edition names; where it names none, against the
+// lowest of all classes of the grain.
 func (o *orderCheck) floor(names []string) {
 	s := o.e.Shrink
 	if s.Method == shrink.None || !s.To.Given() {

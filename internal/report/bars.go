@@ -26,7 +26,7 @@ func (s *sheet) pairOfCharts(blocks []Block) bool {
 	return true
 }
 
-// bars is a chart in so much room.
+// bars is a chart of a width.
 func bars(b Bars, room paper.Length) paper.Block {
 	out := paper.Block{Height: barsHeight}
 	top := out.Paragraph(0, 0, []string{b.Title}, plainStyle.Strong()) + 3*pt

@@ -35,7 +35,7 @@ func (s *sheet) block(b Block) {
 	}
 }
 
-// heading stays with what it heads, closer to it than other parts stand.
+// heading is tied to the part below it, and closer to it than other parts.
 func (s *sheet) heading(h Heading) paper.Block {
 	b := paper.Block{Above: headBefore, Tied: true}
 	under := b.Paragraph(0, 0, []string{h.Text}, headingStyle) + 2*pt

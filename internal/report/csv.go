@@ -30,9 +30,9 @@ func (d Document) CSV(w io.Writer, t Table) error {
 	return out.Error()
 }
 
-// SpreadsheetCell is a cell of comma-separated values that no spreadsheet runs as a
-// formula: an apostrophe stands before a text that begins like one, and control
-// characters are blanks. Signed figures stay as they are.
+// SpreadsheetCell escapes a CSV cell so that no spreadsheet runs it as a formula: it puts an
+// apostrophe before a text that begins like one, and replaces control characters with blanks.
+// Signed figures stay unchanged.
 func SpreadsheetCell(text string) string {
 	plain := strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) {

@@ -16,10 +16,10 @@ type Document struct {
 	// - NOT FOR TRADE".
 	Marks  []string
 	Blocks []Block
-	// Footer stands at the foot of every page.
+	// Footer is printed at the foot of every page.
 	Footer string
-	// Language is the language of the house, in which the paper is set; none is
-	// English, in which it is composed.
+	// Language is the language of the elevator, in which the paper is rendered; empty is English,
+	// in which it is composed.
 	Language string
 	// Made is the date of the paper, from the facts it is about, never the
 	// clock.
@@ -36,12 +36,12 @@ type Heading struct{ Text string }
 // Para is a sentence or more.
 type Para struct {
 	Text string
-	// Strong sets it so that it is read first.
+	// Strong makes it prominent.
 	Strong bool
 }
 
-// Pair is a name and what it stands for. A value that is Own is a person's own
-// words or a name, the same in every language.
+// Pair is a name and its value. A value that is Own is a person's own words or a name, the same in
+// every language.
 type Pair struct {
 	Label, Value string
 	Own          bool
@@ -50,31 +50,30 @@ type Pair struct {
 // Pairs are names with their values, side by side where there is room.
 type Pairs struct{ Pairs []Pair }
 
-// Align is where a column's text stands.
+// Align is the alignment of a column.
 type Align int
 
-// Words stand at the left. Figures stand at the right, and a spreadsheet can
-// reckon with them.
+// Left is for words, Right for figures, which a spreadsheet can calculate with.
 const (
 	Left Align = iota
 	Right
 )
 
-// Column is one column of a table. What stands in a column that is Own, but for
-// its totals, are names and people's own words, the same in every language.
+// Column is one column of a table. Except for totals, the cells of a column that is Own are names
+// and people's own words, the same in every language.
 type Column struct {
 	Title string
 	Align Align
 	Own   bool
 }
 
-// RowKind tells how a row is set.
+// RowKind is the layout of a row.
 type RowKind int
 
 // The kinds of row.
 const (
 	Plain  RowKind = iota
-	Total          // what the rows above add up to
+	Total          // the sum of the rows above
 	Struck         // what no longer counts, crossed out
 )
 
@@ -84,9 +83,9 @@ type Row struct {
 	Kind  RowKind
 }
 
-// Table is rows under columns. Empty is the sentence that stands in place of
-// the rows when there are none. Name is the table's name as a file; its Parts are
-// words by themselves, and make the name of its sheet in a workbook.
+// Table is rows under columns. Empty is the sentence printed when there are no rows. Name is the
+// table's name as a file; its Parts are words by themselves, and make the name of its sheet in a
+// workbook.
 type Table struct {
 	Name    string
 	Parts   []string
@@ -105,7 +104,7 @@ type Bars struct {
 	Empty   string
 }
 
-// Step is one step of a working: what, how much, and how it came about.
+// Step is one step of a working: label, figure, and calculation.
 type Step struct {
 	Label, Figure string
 	Explain       []string
@@ -117,14 +116,14 @@ type Step struct {
 
 // Steps is a working in the order it was done.
 //
-// Its steps are said in the paper's language by whoever composes them: a formula
-// is made of labels and figures, and only its parts can be said.
+// Its composer translates its steps: a formula is made of labels and figures, and only its parts
+// can be translated.
 type Steps struct{ Steps []Step }
 
 // Signing is lines to sign on.
 type Signing struct{ Names []string }
 
-// NewPage sends what follows to the next page.
+// NewPage starts a new page.
 type NewPage struct{}
 
 func (Heading) isBlock() {}
@@ -157,7 +156,7 @@ func (d Document) Table(name string) (Table, bool) {
 	return Table{}, false
 }
 
-// sheet is what the table's sheet in a workbook is called.
+// sheet returns the name of the table's sheet in a workbook.
 func (t Table) sheet() string {
 	if len(t.Parts) == 0 {
 		return t.Name

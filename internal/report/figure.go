@@ -18,8 +18,8 @@ func number(cell string) (plain string, places int, isNumber bool) {
 
 func isDigits(s string) bool { return strings.Trim(s, "0123456789") == "" }
 
-// cell is what a program reads in a column: a plain figure under figures, else
-// the words as they print.
+// cell returns the machine-readable value of a cell: a plain figure in a column of figures, else
+// the words as printed.
 func (c Column) cell(printed string) string {
 	if c.Align != Right {
 		return printed

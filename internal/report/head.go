@@ -26,7 +26,7 @@ func (s *sheet) head() (b paper.Block) {
 	return b
 }
 
-// marks stand framed at the top right, where they cannot be overlooked.
+// marks are framed at the top right, where they are easy to see.
 func (s *sheet) marks() (b paper.Block) {
 	y := paper.Length(0)
 	for _, mark := range s.doc.Marks {
@@ -55,7 +55,7 @@ func (s *sheet) footHeight(width paper.Length) paper.Length {
 	return paper.Length(len(s.footLines(width)))*footStyle.Leading() + 6*pt
 }
 
-// foot is drawn when it is known how many pages there are.
+// foot is drawn last, when the number of pages is known.
 func (s *sheet) foot(m *paper.Marks, number string) {
 	y := s.Foot() + 6*pt
 	m.Line(margin, y-2*pt, s.Right(), y-2*pt, 0.4*pt, paper.Grey(120))

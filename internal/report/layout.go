@@ -10,8 +10,7 @@ import (
 	"tenthpoint/internal/paper/pdf"
 )
 
-// PDF sets the document on pages and writes them as a PDF. The same document on the
-// same paper gives the same bytes.
+// PDF renders the document as a PDF. The same document on the same paper gives the same bytes.
 func (d Document) PDF(p Page) ([]byte, error) {
 	var out bytes.Buffer
 	if err := pdf.Write(&out, d.Layout(p)); err != nil {
@@ -27,7 +26,7 @@ const margin = 36 * pt
 type sheet struct {
 	*paper.Flow
 	doc     Document
-	pending []paper.Block // set, and not yet placed: a heading waits for what it heads
+	pending []paper.Block // laid out, not yet placed: a heading waits for the part below it
 }
 
 // Layout sets the document on pages.
@@ -73,7 +72,7 @@ func (d Document) made() time.Time {
 // put takes blocks to be placed with those that follow.
 func (s *sheet) put(blocks ...paper.Block) { s.pending = append(s.pending, blocks...) }
 
-// flush places what was put.
+// flush places the pending blocks.
 func (s *sheet) flush() {
 	s.Add(s.pending...)
 	s.pending = nil

@@ -18,8 +18,7 @@ type Page struct {
 	Landscape bool
 }
 
-// PageFor is the paper that is in use where a rule set is: A4 unless it is
-// North American.
+// PageFor returns the paper size of a rule set: A4 unless it is North American.
 func PageFor(rules string) Page {
 	switch rules {
 	case "us", "canada", "":
@@ -40,7 +39,7 @@ var sizes = map[Paper][2]paper.Length{
 	A4:     {595.28 * pt, 841.89 * pt},
 }
 
-// size is how wide and how high the page is.
+// size returns the width and height of the page.
 func (p Page) size() (width, height paper.Length) {
 	size, known := sizes[p.Paper]
 	if !known {

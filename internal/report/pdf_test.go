@@ -73,8 +73,7 @@ func TestPagesAreWhole(t *testing.T) {
 	}
 }
 
-// A heading never stands alone at the foot of a page, and a total never alone
-// on the next one.
+// A heading is never alone at the foot of a page, and a total never alone on the next one.
 func TestNothingIsLeftAlone(t *testing.T) {
 	for rows := range 90 {
 		d := Document{Title: "T", Blocks: []Block{longTable(rows), Heading{"The next part"}, longTable(3)}}
@@ -90,7 +89,7 @@ func TestNothingIsLeftAlone(t *testing.T) {
 	}
 }
 
-// Whatever a document says stands in its pages, whole and in order.
+// All text of a document is on its pages, whole and in order.
 func TestEveryWordIsPrinted(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		word := rapid.StringMatching(`[A-Za-z0-9(),.%$°×−\\]{1,14}`)

@@ -6,12 +6,11 @@ import (
 	"tenthpoint/internal/i18n"
 )
 
-// A document is composed in English, with the language of its house noted, and
-// said in that language by whatever sets it. So no rendering can forget to, and
-// whoever reads the document itself, a screen or a program, finds the same words
-// in every house.
+// A document is composed in English, with the language of its elevator noted, and translated by its
+// renderers. So no rendering can forget to, and a reader of the document itself, a screen or a
+// program, finds the same words everywhere.
 
-// A translate gives an English text in a language.
+// translate translates an English text.
 type translate func(english string) string
 
 // forPeople is the document in its language, with the signs of the language in its
@@ -57,7 +56,7 @@ func spokenBlock(b Block, say translate) Block {
 	case Signing:
 		return Signing{each(b.Names, say)}
 	}
-	return b // steps are said by whoever knows what they are made of
+	return b // steps are translated by their composer
 }
 
 func (p Pair) spoken(say translate) Pair {
@@ -102,5 +101,5 @@ func (c Column) Words() (words, unit string) {
 	return c.Title, ""
 }
 
-// units are what the figures of papers are in, each between blanks.
+// units are the units of figures on papers, each between blanks.
 const units = " lb kg bu cwt t $ % pt lb/bu kg/hL "

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/paper/pdf/pdfwords"
 )
 
-// french is a paper of a house that speaks French.
+// french is a paper of an elevator that speaks French.
 func french() Document {
 	return Document{
 		House: []string{"Corn and Oats Elevator"}, Title: "Day sheet", About: "as of 2026-10-03", Language: "fr",
@@ -25,8 +25,8 @@ func french() Document {
 	}
 }
 
-// Whatever sets a paper says it in the language of its house; what is somebody's
-// own stays, and the composed paper stays English.
+// Whatever sets a paper says it in the language of its elevator; what is somebody's own stays, and
+// the composed paper stays English.
 func TestEveryRenderingIsInTheLanguage(t *testing.T) {
 	d := french()
 	want := []string{"Feuille de journée", "en date du 2026-10-03", "aucun chargement", "Maïs", "Tout Maïs", "Barley", "Aucun chargement n'a été refusé."}

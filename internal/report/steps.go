@@ -8,8 +8,8 @@ const (
 	stepGap       = 5 * pt // under a step, with its rule
 )
 
-// steps sets a working in two columns, down the left one first. A step is never
-// parted, and a heading stays with the step under it.
+// steps sets a working in two columns, down the left one first. A step is never split, and a
+// heading stays with the step under it.
 func (s *sheet) steps(b Steps) {
 	width := (s.Room() - columnGap) / 2
 	blocks := make([]paper.Block, len(b.Steps))

@@ -26,7 +26,7 @@ const (
 // natural is the size that widths are compared in.
 const natural = 1000 * pt
 
-// fitting is how a table fits between the margins.
+// fitting is the layout of a table between the margins.
 type fitting struct {
 	Table
 	size   paper.Length
@@ -105,8 +105,8 @@ func scaled(widths []paper.Length, size paper.Length) []paper.Length {
 	return out
 }
 
-// spread gives the columns some of the room that is left, so that a small table
-// is not pressed together and not pulled apart.
+// spread adds some of the remaining room to the columns, so that a small table is neither cramped
+// nor stretched.
 func spread(widths []paper.Length, room paper.Length) []paper.Length {
 	const most = 26 * pt
 	each := min(most, (room-total(widths))/paper.Length(len(widths)))
@@ -116,8 +116,8 @@ func spread(widths []paper.Length, room paper.Length) []paper.Length {
 	return widths
 }
 
-// between gives the columns that lack least all they would like, for a short
-// word broken in two saves nothing; the ones that lack most share what is left.
+// between gives the columns with the smallest deficit their full width, since breaking a short word
+// saves nothing; the others share the rest.
 func between(least, full []paper.Length, room paper.Length) []paper.Length {
 	widths := slices.Clone(least)
 	lack := make([]int, len(widths))

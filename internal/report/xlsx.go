@@ -12,9 +12,9 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// XLSX writes the document as a workbook: a first sheet that says what it is,
-// then a sheet for each table. Figures are numbers a spreadsheet can add; each
-// is written as the decimal text that prints, to the last zero.
+// XLSX writes the document as a workbook: a first sheet that describes it, then a sheet for each
+// table. Figures are numbers a spreadsheet can add; each is written as the decimal text that
+// prints, to the last zero.
 func (d Document) XLSX(w io.Writer) error {
 	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, front: i18n.For(d.Language).Say("This paper")}
 	d = d.forPrograms()
@@ -33,11 +33,11 @@ func (d Document) XLSX(w io.Writer) error {
 type workbook struct {
 	*excelize.File
 	styles map[look]int
-	front  string // what the first sheet is called
+	front  string // name of the first sheet
 	failed error
 }
 
-// look is how a cell is set.
+// look is the style of a cell.
 type look struct {
 	kind   RowKind
 	strong bool
@@ -53,7 +53,7 @@ func (b *workbook) must(err error) {
 	}
 }
 
-// firstSheet is what the library calls the sheet of a new workbook.
+// firstSheet is the library's name for the sheet of a new workbook.
 const firstSheet = "Sheet1"
 
 func (b *workbook) about(d Document) {
@@ -105,7 +105,7 @@ func (b *workbook) cell(sheet string, column, row int, printed string, c Column,
 		return
 	}
 	at := address(column, row)
-	// The library's one way that takes a number as the text it is.
+	// The library's only method that writes a number as text.
 	b.must(b.SetCellDefault(sheet, at, plain))
 	b.set(sheet, at, look{kind: kind, number: true, parted: strings.Contains(printed, ","), places: places})
 }
@@ -156,8 +156,7 @@ func address(column, row int) string {
 	return at
 }
 
-// sheetName is a table's name within what a workbook allows: 31 characters,
-// none of them with a meaning.
+// sheetName makes a table's name valid in a workbook: at most 31 characters, without special ones.
 func sheetName(name string, n int) string {
 	name = strings.NewReplacer(":", " ", "\\", " ", "/", " ", "?", " ", "*", " ", "[", " ", "]", " ").Replace(name)
 	name = fmt.Sprintf("%d %s", n, name)

@@ -6,8 +6,7 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// widths makes each column of a sheet as wide as what is in it, within reason, in
-// letters.
+// widths makes each column of a sheet as wide as its content, within limits, in characters.
 func (b *workbook) widths(sheet string, t Table) {
 	for c, column := range t.Columns {
 		widest := min(utf8.RuneCountInString(column.Title), 12) // titles wrap

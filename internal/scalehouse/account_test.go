@@ -17,6 +17,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/title"
 )
 
 // shared is a scene in which Ada Field farms on thirds for Len Lord: her loads
@@ -31,16 +32,16 @@ func shared(t testing.TB) *scene {
 	price := quantity.Of("4.15", quantity.DollarsPerBu)
 	for i, one := range []struct {
 		shared   bool
-		how      load.Disposition
+		how      title.Under
 		contract string
 		price    *quantity.Amount
 		moisture string
 	}{
-		{true, load.Sold, "", &price, "18.3"}, {true, load.Contract, "C-7", &price, "17.1"}, {false, load.Contract, "C-7", &price, "14.8"},
-		{true, load.Stored, "", nil, "21.7"}, {false, load.Stored, "", nil, "16.4"}, {true, load.Sold, "", &price, "19.9"},
+		{true, title.CashSale, "", &price, "18.3"}, {true, title.Contract, "C-7", &price, "17.1"}, {false, title.Contract, "C-7", &price, "14.8"},
+		{true, title.OpenStorage, "", nil, "21.7"}, {false, title.OpenStorage, "", nil, "16.4"}, {true, title.CashSale, "", &price, "19.9"},
 	} {
 		d := details()
-		d.Disposition, d.ContractNo, d.Price = one.how, one.contract, one.price
+		d.Under, d.Terms.No, d.Price = one.how, one.contract, one.price
 		if one.shared {
 			d.Shares = []load.Owner{
 				{Party: load.Party{ID: "G1", Name: "Ada Field"}, Parts: quantity.Int(2, quantity.Plain), Of: quantity.Int(3, quantity.Plain)},
@@ -91,7 +92,7 @@ func TestOwnersAddUpToTheWhole(t *testing.T) {
 	must(t, err)
 	whole := map[string]quantity.Amount{}
 	for _, r := range rows {
-		for _, id := range []string{"net", "settled", "quantity", "drying", "charges", "value", "payable"} {
+		for _, id := range []string{"net", "settled", "quantity", "drying", "adjustments", "value", "payable"} {
 			if a, ok := r.Figures[id]; ok {
 				if sum, begun := whole[id]; begun {
 					a = sum.Add(a)
@@ -103,7 +104,7 @@ func TestOwnersAddUpToTheWhole(t *testing.T) {
 	tenant, landlord := s.account("G1", ever, ever).Parts[0].Sum, s.account("G2", ever, ever).Parts[0].Sum
 	for id, pair := range map[string][2]quantity.Amount{
 		"net": {tenant.Net, landlord.Net}, "settled": {tenant.Settled, landlord.Settled}, "quantity": {tenant.Quantity, landlord.Quantity},
-		"drying": {tenant.Drying, landlord.Drying}, "charges": {tenant.Charges, landlord.Charges}, "value": {tenant.Value, landlord.Value}, "payable": {tenant.Payable, landlord.Payable},
+		"drying": {tenant.Drying, landlord.Drying}, "adjustments": {tenant.Charges.Neg(), landlord.Charges.Neg()}, "value": {tenant.Value, landlord.Value}, "payable": {tenant.Payable, landlord.Payable},
 	} {
 		if sum := pair[0].Add(pair[1]); !sum.Equal(whole[id]) {
 			t.Errorf("%s: %s and %s make %s, the tickets come to %s", id, pair[0], pair[1], sum, whole[id])
@@ -190,7 +191,7 @@ func TestWorkbookAddsUp(t *testing.T) {
 	}
 }
 
-// addUp holds each total of a sheet against the lines over it.
+// addUp compares each total of a sheet with the lines over it.
 func addUp(t *testing.T, sheet string, table report.Table, rows [][]string) (totals int) {
 	t.Helper()
 	begin := 0

@@ -29,17 +29,16 @@ func result[T any](ctx context.Context, at Actor, act func(*Batch) (T, error)) (
 	return out, err
 }
 
-// Batch is acts in one transaction: all of them come to be, or none. Loads that
-// were touched stay replayed until it ends, and their rows are renewed once, at
-// the end.
+// Batch is a group of acts in one transaction. The loads touched stay replayed until it ends, and
+// their rows are updated once, at the end.
 type Batch struct {
 	desk    *Desk
 	tx      book.Tx
 	loads   map[string]*load.Load
 	tickets map[int64]string        // number -> load, of tickets issued in this work
-	touched map[string]bool         // loads whose rows may be due
+	touched map[string]bool         // loads whose rows may need an update
 	rows    map[string]book.LoadRow // rows as the lists have them
-	// doubted are the flags of meters by meter and day, as far as asked for.
+	// doubted caches the flags of meters by meter and day.
 	doubted map[string][]moisture.Flag
 	// recorded says whether master data were written, which the desk then reloads.
 	recorded bool
@@ -77,8 +76,8 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 // do does acts as part of the batch.
 func (w *Batch) do(_ context.Context, acts func(*Batch) error) error { return acts(w) }
 
-// renewRows brings the rows of all loads touched up to date. A weight alone
-// changes nothing in a row, and a driver is waiting: such a row is left.
+// renewRows updates the rows of all loads touched. A weight alone changes nothing in a row, and a
+// driver is waiting: such a row is skipped.
 func (w *Batch) renewRows() error {
 	for _, id := range slices.Sorted(maps.Keys(w.touched)) {
 		is := office.RowOf(w.loads[id])
@@ -105,8 +104,8 @@ func isHere(r book.LoadRow) bool {
 	return r.Phase == string(load.OnYard) || r.Phase == string(load.Ready)
 }
 
-// draft is a fact of this work, at the time of its own act and never before the
-// fact before it.
+// draft returns a fact of this batch, at the time of its own act and never before the previous
+// fact.
 func (w *Batch) draft(kind, subject string, body []byte) journal.Draft {
 	w.at = max(w.at, w.desk.Now())
 	return journal.Draft{
@@ -179,10 +178,9 @@ func (w *Batch) act(id string, f load.Fact, may error) error {
 // businessDay is the day an act counts in: today, or the first open day.
 func (w *Batch) businessDay() (quantity.Date, error) { return w.openDay(w.desk.Today()) }
 
-// openDay is a day, or the first one after the last closed day where that is
-// later. The sheet of a closed day tells the position and the ticket number it
-// began with, so nothing may count before it: not after a clock was set back, nor
-// on an earlier day that was never closed.
+// openDay returns a day, or the first one after the last closed day where that is later. The sheet
+// of a closed day has the position and the ticket number it began with, so nothing may count before
+// it: not after a clock was set back, nor on an earlier day that was never closed.
 func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 	text, err := w.tx.LastRecord(office.DayClosed{}.Kind())
 	if err != nil || text == "" {
@@ -195,12 +193,12 @@ func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 	return day, err
 }
 
-// HasRecord reports whether a record of the master data, or a day's closing, is
-// written down under an id.
+// HasRecord reports whether a record of the master data, or a day's closing, is recorded under an
+// id.
 func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasRecord(kind, id) }
 
-// onYardWith is the load on the yard that is to take a ticket's place, as the
-// filter says; empty when there is none.
+// onYardWith returns the load on the yard that is to replace a ticket, by the filter; empty when
+// there is none.
 func (w *Batch) onYardWith(f book.LoadFilter) (id string, err error) {
 	if err := w.renewRows(); err != nil {
 		return "", err

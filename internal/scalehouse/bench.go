@@ -14,16 +14,15 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Testing is a load's moisture under test: what the bench would write down.
+// Testing is a load's moisture test: what the bench would record.
 type Testing struct {
 	Result moisture.Result
 	Sheet  *worksheet.Sheet
 	Record load.Bench
 }
 
-// TestSample works tests of a load's sample out without writing anything. The error
-// names every fault that leaves no figure; what makes it doubtful is in the
-// result's flags.
+// TestSample evaluates tests of a load's sample without writing anything. The error has every fault
+// that prevents a figure; what makes it doubtful is in the result's flags.
 func TestSample(ctx context.Context, d *Desk, l *load.Load, tests moisture.Tests) (Testing, error) {
 	equipment, err := office.Equipment(ctx, d)
 	if err != nil {
@@ -48,8 +47,8 @@ func TestSample(ctx context.Context, d *Desk, l *load.Load, tests moisture.Tests
 	return t, err
 }
 
-// mayOverride lets a manager who is signed in decide in their own name, and
-// takes over what was decided at an earlier test of the same sample.
+// mayOverride allows overrides by the manager signed in, in their own name, and keeps those of an
+// earlier test of the same sample.
 func (d *Desk) mayOverride(l *load.Load, overrides []moisture.Override) error {
 	var before []moisture.Override
 	if m := l.Sample.Moisture; m != nil && m.Bench != nil {
@@ -84,8 +83,8 @@ func chartTexts(tests moisture.Tests, shelf *chart.Set) ([]load.ChartText, error
 	return out, nil
 }
 
-// RecordTest writes down a sample whose moisture was worked at the bench. A
-// sample without a number takes the next of the book.
+// RecordTest records a sample whose moisture was tested at the bench. A sample without a number
+// takes the next of the book.
 func RecordTest(ctx context.Context, d *Desk, id string, s load.Sample, t Testing) error {
 	return d.do(ctx, func(w *Batch) error {
 		for _, c := range t.Record.Charts {
@@ -129,8 +128,7 @@ func tested(s load.Sample, t Testing) load.Sample {
 	return s
 }
 
-// Sample is a sample as it would be written down with this result in it, so that
-// what follows from it can be shown before it is.
+// Sample returns a sample as it would be recorded with this result, for a preview.
 func (t Testing) Sample(s load.Sample) load.Sample { return tested(s, t) }
 
 func addOnce(list []string, s string) []string {

@@ -67,9 +67,8 @@ func TestBenchmarkBookGivesItsSheet(t *testing.T) {
 	}
 }
 
-// BenchmarkDaySheet is one day out of the middle of a large book: the sheet read
-// and added up, then its paper composed. Beside it stands the bare SQL query for
-// the day's rows, with nothing done to them.
+// BenchmarkDaySheet measures one day in the middle of a large book: the sheet read and added up,
+// then its paper composed; compared with the bare SQL query for the day's rows.
 func BenchmarkDaySheet(b *testing.B) {
 	sizes := []int{10_000, 1_000_000}
 	if testing.Short() {

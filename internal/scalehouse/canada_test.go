@@ -15,9 +15,9 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Dockage is recorded to the nearest 0.1 % in Canada (C.R.C., c. 889, s. 35),
-// where barley in the United States goes down to the half percent (7 CFR
-// 810.104(b)). A ticket from before the house changed its rule set keeps its own.
+// Dockage is recorded to the nearest 0.1 % in Canada (C.R.C., c. 889, s. 35), where barley in the
+// United States goes down to the half percent (7 CFR 810.104(b)). A ticket from before the elevator
+// changed its rule set keeps its own.
 func TestCanadianDockageRecorded(t *testing.T) {
 	s := canadianScene(t)
 	wild := s.under("us").barley("1.57")
@@ -75,8 +75,8 @@ func (s *scene) metric(commodity, moisture string, findings ...load.Finding) *lo
 	return l
 }
 
-// Rates that take handling are not used in a house licensed under the Canada
-// Grain Act (C.R.C., c. 889, s. 30), and are in one that says it is not.
+// Rates that take handling are not used in an elevator licensed under the Canada Grain Act (C.R.C.,
+// c. 889, s. 30), and are in one that says it is not.
 func TestRatesThatBreakTheOrderDoNotLoad(t *testing.T) {
 	s := canadianScene(t)
 	day := quantity.MustDate("2025-10-01")
@@ -91,9 +91,9 @@ func TestRatesThatBreakTheOrderDoNotLoad(t *testing.T) {
 	}
 }
 
-// Wheat protein is stated at 12 % moisture in the United States and at 13.5 % in
-// Canada, barley's dry (canada-usgrainandseedtrade.info). It stands on the ticket
-// with its basis; tickets from before the rule print as they did.
+// Wheat protein is stated at 12 % moisture in the United States and at 13.5 % in Canada, barley's
+// dry (canada-usgrainandseedtrade.info). It is on the ticket with its basis; tickets from before
+// the rule print as they did.
 func TestProteinHasItsMoistureBasis(t *testing.T) {
 	s := canadianSceneAt(t, "2026-11-28 09:00")
 	protein := func(commodity string) *load.Load {
@@ -114,7 +114,7 @@ func TestProteinHasItsMoistureBasis(t *testing.T) {
 	s.verify()
 }
 
-// protein is what the ticket of a load says of it.
+// protein returns the ticket's line for it.
 func (s *scene) protein(l *load.Load) string {
 	s.t.Helper()
 	again, err := office.Resettle(ctx, s.Desk, l)

@@ -9,9 +9,8 @@ import (
 	"tenthpoint/internal/ratefiles"
 )
 
-// The house's own charts lie under "charts" in the folder of its rates; one with
-// an example's id takes the example's place, and mistakes are named with their
-// file.
+// The elevator's own charts lie under "charts" in the folder of its rates; one with an example's id
+// takes the example's place, and mistakes are named with their file.
 func TestReadChartsFromTheHousesFolder(t *testing.T) {
 	folder := t.TempDir()
 	examples, err := ratefiles.ReadCharts(filepath.Join(folder, "not there"))

@@ -15,8 +15,8 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// A clock that stands before the last fact, or long after it, is asked about, and
-// nothing is written until somebody has answered.
+// A clock that is before the last fact, or long after it, causes a question, and nothing is written
+// until somebody has answered.
 func TestSteppedClockIsAskedAbout(t *testing.T) {
 	for name, shown := range map[string]string{"set back": "2026-09-30 10:00", "after a dead battery": "2000-01-01 00:00", "a year ahead": "2027-10-01 13:00"} {
 		t.Run(name, func(t *testing.T) {

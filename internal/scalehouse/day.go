@@ -10,9 +10,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// CloseDay closes a business day: what is done later counts in the next day and
-// refers to this one. Trucks still on the yard are no obstacle; they will be
-// ticketed on the day they leave.
+// CloseDay closes a business day: later acts count in the next day. Trucks may still be on the
+// yard; they will be ticketed on the day they leave.
 func CloseDay(ctx context.Context, at Actor, day quantity.Date, remark string) error {
 	return at.do(ctx, func(w *Batch) error {
 		if err := w.desk.MayManage("Closing the day"); err != nil {

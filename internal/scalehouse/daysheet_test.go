@@ -87,7 +87,7 @@ func TestClosedDayPrintsTheSameForEver(t *testing.T) {
 	s.verify()
 }
 
-// reprint prints a ticket once more.
+// reprint prints a ticket again.
 func (s *scene) reprint(number int64) error {
 	_, err := scalehouse.RecordPrint(ctx, s.Desk, number)
 	return err

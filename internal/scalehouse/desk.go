@@ -30,7 +30,7 @@ type Desk struct {
 	place  *time.Location
 	who    elevator.Person
 	engine settle.Engine                                   // settles new loads and closes days
-	check  func(*load.Load, guard.Setting) []guard.Finding // what is improbable about a load
+	check  func(*load.Load, guard.Setting) []guard.Finding // the guards' findings about a load
 
 	profile elevator.Profile
 	people  []elevator.Person
@@ -47,7 +47,7 @@ type Options struct {
 	Charts *chart.Set // moisture charts of dial meters; nil has none
 	// Laws are the published rules in use; nil has those of the program alone.
 	Laws *law.Set
-	// Clock tells the time; nil is the computer's clock.
+	// Clock returns the time; nil is the computer's clock.
 	Clock func() time.Time
 	// Place is the time zone of the business day; nil is the computer's.
 	Place *time.Location
@@ -59,7 +59,7 @@ type Options struct {
 func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
 	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: guard.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, tables: map[string]*grain.Tables{}}
 	if d.laws == nil {
-		d.laws, _ = law.NewSet(law.Shipped()...) // held against each other by a test
+		d.laws, _ = law.NewSet(law.Shipped()...) // compared with each other by a test
 	}
 	if d.clock == nil {
 		d.clock = time.Now
@@ -106,7 +106,7 @@ func (d *Desk) Rates() *rates.Set {
 	return d.rates
 }
 
-// UseRates puts another set of editions in force for new settlements.
+// UseRates replaces the editions for new settlements.
 func (d *Desk) UseRates(set *rates.Set) { d.rates = set }
 
 // Profile is the elevator as set up; its Business is empty before set-up.
@@ -132,14 +132,14 @@ func (d *Desk) Local(at string) string {
 // Charts are the moisture charts in use.
 func (d *Desk) Charts() *chart.Set { return d.charts }
 
-// UseCharts puts other charts in use for new tests.
+// UseCharts replaces the charts for new tests.
 func (d *Desk) UseCharts(charts *chart.Set) { d.charts = charts }
 
 // Engine settles new loads and closes days.
 func (d *Desk) Engine() settle.Engine { return d.engine }
 
-// Kept is the edition a ticket was settled under, out of the book: its text as
-// it was on that day. A book never changes the text it keeps, so it is read once.
+// Kept returns the edition a ticket was settled under, from the book: its text as of that day. A
+// book never changes the text it keeps, so it is read once.
 func (d *Desk) Kept(ctx context.Context, hash string) (*rates.Edition, error) {
 	d.reading.Lock()
 	defer d.reading.Unlock()

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// RaiseDispute opens a dispute about a ticket. Its due day follows from the house's
-// rule set and the day of the ticket.
+// RaiseDispute opens a dispute about a ticket. Its due day follows from the rule that
+// holds for it and the day the grain was delivered.
 func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, err error) {
 	if err := d.mayWeigh("raise a dispute"); err != nil {
 		return "", err
@@ -25,15 +25,11 @@ func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, er
 		if f.Day, err = w.businessDay(); err != nil {
 			return err
 		}
-		tables, err := office.TablesFor(ctx, d, l)
+		rule, err := office.DisputeRule(ctx, d, l, f.Official)
 		if err != nil {
 			return err
 		}
-		rule, err := dispute.RuleFor(tables.Law(), d.profile.Rules)
-		if err != nil {
-			return err
-		}
-		f.Rule, f.Due = rule.Name, rule.Due(l.IssuedDay)
+		f.Rule, f.Due = rule.Name, rule.Until(l.Details.Day, l.IssuedDay)
 		number, err := w.tx.NextNumber("dispute")
 		if err != nil {
 			return err
@@ -44,8 +40,8 @@ func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, er
 	return id, err
 }
 
-// ContinueDispute writes the next fact of a dispute down: the sample sent, the result, the
-// decision. A decision is a manager's.
+// ContinueDispute records the next fact of a dispute: the sample sent, the result, the decision. A
+// decision is a manager's.
 func ContinueDispute(ctx context.Context, d *Desk, id string, f dispute.Fact) error {
 	if err := d.mayWeigh("go on with a dispute"); err != nil {
 		return err
@@ -59,8 +55,8 @@ func ContinueDispute(ctx context.Context, d *Desk, id string, f dispute.Fact) er
 	return d.do(ctx, func(w *Batch) error { return w.dispute(id, f) })
 }
 
-// decide asks that the corrected ticket is there and took the place of the right
-// one, be it by way of others.
+// decide requires that the corrected ticket exists and replaced the right one, directly or by way
+// of others.
 func (w *Batch) decide(id string, f dispute.Decided) error {
 	d, err := w.disputeNow(id)
 	if err != nil {
@@ -78,8 +74,29 @@ func (w *Batch) decide(id string, f dispute.Decided) error {
 		if !takes {
 			return message.Refused.Errorf("ticket %d does not correct ticket %d, which dispute %s is about. Correct that ticket first", f.Corrected, d.Raised.Ticket, id)
 		}
+		if err := carriesResult(w, d, l); err != nil {
+			return err
+		}
 	}
 	return w.dispute(id, f)
+}
+
+// carriesResult refuses a ticket that is to settle a dispute about a moisture and still
+// has the moisture in dispute, though the other test found another. What is agreed on
+// may lie between the two.
+func carriesResult(w *Batch, d *dispute.Dispute, corrected *load.Load) error {
+	if d.Raised.About != "moisture" || d.Resulted == nil || d.Resulted.Figure == nil {
+		return nil
+	}
+	disputed, err := w.ticket(d.Raised.Ticket)
+	if err != nil {
+		return err
+	}
+	was, now := disputed.Sample.Moisture, corrected.Sample.Moisture
+	if was == nil || now == nil || !now.Percent.Equal(was.Percent) || now.Percent.Equal(*d.Resulted.Figure) {
+		return nil
+	}
+	return message.Refused.Errorf("ticket %d has the moisture %s, as ticket %d has, and the result of dispute %s is %s. Correct the moisture first, or let the ticket stand", corrected.Number, now.Percent, d.Raised.Ticket, d.ID, *d.Resulted.Figure)
 }
 
 // tookPlaceOf reports whether a load's ticket corrects or reissues a ticket, or

@@ -12,9 +12,8 @@ import (
 	"tenthpoint/internal/load"
 )
 
-// Draft is what a person has typed at a place of the book and nobody has
-// entered: texts by name, all as typed. It outlives the program being killed
-// and is no fact: no figure is ever worked from it.
+// Draft is text typed at a place of the book but not entered: texts by name, all as typed. It
+// survives the program being killed and is no fact: no figure is ever calculated from it.
 type Draft struct {
 	Place string
 	ID    string // of what: of a load its id, empty for a new one
@@ -62,9 +61,8 @@ func draftRow(d *Desk, place, id string, texts map[string]string) (book.Draft, e
 	return row, err
 }
 
-// Drafts are what was typed and not entered when the desk last stopped. One
-// that cannot be read is dropped, and lost says so in a sentence; one whose load
-// has left the yard is dropped without a word.
+// Drafts returns the texts typed but not entered when the desk last stopped. One that cannot be
+// read is dropped, with a message in lost; one whose load has left the yard is dropped silently.
 func Drafts(ctx context.Context, d *Desk) (kept []Draft, lost []string, err error) {
 	rows, err := d.book.Drafts(ctx)
 	if err != nil || len(rows) == 0 {
@@ -92,8 +90,8 @@ func Drafts(ctx context.Context, d *Desk) (kept []Draft, lost []string, err erro
 	return kept, lost, nil
 }
 
-// read reads the texts of a row and reports whether that could be done. Letters
-// that no fact may hold were not typed.
+// read reads the texts of a row and reports whether it could. It removes characters that no fact
+// may hold.
 func (d *Draft) read(row string) bool {
 	if json.Unmarshal([]byte(row), &d.Texts) != nil {
 		return false

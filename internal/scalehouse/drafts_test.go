@@ -52,8 +52,7 @@ func TestDraftsTellWhatWasTyped(t *testing.T) {
 	}
 }
 
-// No fact, hash or list comes of a draft, and a check of the book does not look
-// at one, whatever stands in it.
+// No fact, hash or list comes of a draft, and a check of the book ignores its content.
 func TestDraftsAreNoFacts(t *testing.T) {
 	s := newScene(t)
 	_, _ = s.ticket()
@@ -140,8 +139,8 @@ func TestDraftChangesWithTheFact(t *testing.T) {
 	}
 }
 
-// A row that is damaged, in whatever way, is dropped with a sentence; the others
-// are there, and the next time nothing is said.
+// A damaged row is dropped with a message; the others are there, and the next time there is no
+// message.
 func TestDamagedDraftIsDroppedWithASentence(t *testing.T) {
 	s := newScene(t)
 	rapid.Check(t, func(r *rapid.T) {

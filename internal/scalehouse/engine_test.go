@@ -66,8 +66,8 @@ func TestEngineInFacts(t *testing.T) {
 	}
 }
 
-// rewritten puts other text into the bodies of facts and links the chain afresh,
-// as a newer program would have written them.
+// rewritten puts other text into the bodies of facts and links the chain again, as a newer program
+// would have written them.
 func rewritten(s *scene, old, new string) {
 	s.t.Helper()
 	var statements []string
@@ -81,8 +81,7 @@ func rewritten(s *scene, old, new string) {
 	unguarded(s.t.(*testing.T), s.book.Path(), statements...)
 }
 
-// A ticket that a newer program settled is told in a sentence wherever it is
-// worked again.
+// A ticket settled by a newer program gives a clear error everywhere it is recalculated.
 func TestTicketOfAnEngineNotKnown(t *testing.T) {
 	s := newScene(t)
 	s.SettleBy(1)
@@ -111,7 +110,7 @@ func TestDayOfAnEngineNotKnown(t *testing.T) {
 	wantNamed(t, s.Desk, "The sheet of 2026-10-01 cannot be made again")
 }
 
-// A ticket's engine works everything that is held against the ticket.
+// A ticket's engine works everything that is compared with the ticket.
 func TestTicketKeepsItsEngine(t *testing.T) {
 	s := newScene(t)
 	for _, n := range settle.Engines() {

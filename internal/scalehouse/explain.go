@@ -8,9 +8,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// ExplainDay writes down why something entered after a day was closed counts on
-// that day or before it, so that its sheet stands as it was closed. A manager's act,
-// for books in which earlier programs let that happen.
+// ExplainDay records why something entered after a day was closed counts on that day or before it,
+// so that its sheet stays as it was closed. For managers, and for books in which earlier versions
+// allowed that.
 func ExplainDay(ctx context.Context, d *Desk, day quantity.Date, reason string) error {
 	if err := d.MayManage("Explaining what came after a day was closed"); err != nil {
 		return err

@@ -10,9 +10,8 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// Answer is the answer to a question that a guard of the house asks about a load,
-// with a reason from the guard's list. Where the house leaves it to a manager, a
-// manager answers.
+// Answer records the answer to a guard's question about a load, with a reason from the guard's
+// list. Where the elevator requires a manager, only a manager may answer.
 func Answer(ctx context.Context, at Actor, id, question, reason string) error {
 	return at.do(ctx, func(w *Batch) error {
 		if err := w.desk.mayWeigh("answer a question about a load"); err != nil {
@@ -42,7 +41,7 @@ func Answer(ctx context.Context, at Actor, id, question, reason string) error {
 	})
 }
 
-// found is what the guards find about a load, as the work has left the book so far.
+// found returns the findings of the guards on a load, given what the batch has written so far.
 func found(w *Batch, l *load.Load) ([]guard.Finding, error) {
 	if err := w.renewRows(); err != nil {
 		return nil, err
@@ -54,8 +53,7 @@ func found(w *Batch, l *load.Load) ([]guard.Finding, error) {
 	return w.desk.check(l, around), nil
 }
 
-// guarded refuses a ticket while a question is unanswered, or something lacks that
-// the house makes compulsory.
+// guarded refuses a ticket while a question is unanswered, or a compulsory field is empty.
 func guarded(w *Batch, l *load.Load) error {
 	if err := guard.Incomplete(guard.Lacks(l, w.desk.profile)); err != nil {
 		return err

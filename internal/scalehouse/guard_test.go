@@ -12,10 +12,11 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/title"
 	"tenthpoint/schedules"
 )
 
-// guarded is a house with all its guards on and a few tickets in its book.
+// guarded is an elevator with all its guards on and a few tickets in its book.
 func guarded(t *testing.T) *scalehouse.Desk {
 	t.Helper()
 	editions, err := schedules.Editions()
@@ -76,14 +77,14 @@ func TestNothingIsRecordedBeyondTheScale(t *testing.T) {
 	must(t, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Gross, 126000)))
 }
 
-// An answer takes a reason of the list, and a manager where the house says so; it is
-// on the day sheet's row and goes along to a ticket that corrects this one.
+// An answer takes a reason of the list, and a manager where the elevator says so; it is on the day
+// sheet's row and goes along to a ticket that corrects this one.
 func TestAnswersAreFacts(t *testing.T) {
 	d := guarded(t)
 	must(t, scalehouse.SetPerson(ctx, d, elevator.Person{Name: "Cal Reyes", Role: elevator.Clerk}))
 	details := inbound()
 	price := quantity.Of("41.2", quantity.DollarsPerBu)
-	details.Price, details.Disposition = &price, load.Sold
+	details.Price, details.Under = &price, title.CashSale
 	p := d.Profile()
 	p.Guards = p.Guards.With(elevator.GuardRule{Guard: "price", Act: elevator.GuardManager})
 	must(t, scalehouse.SetProfile(ctx, d, p))
@@ -112,7 +113,7 @@ func TestAnswersAreFacts(t *testing.T) {
 	must(t, err)
 }
 
-// What the house makes compulsory keeps a ticket back, and no answer helps.
+// What the elevator makes compulsory keeps a ticket back, and no answer helps.
 func TestCompulsoryFieldsKeepATicketBack(t *testing.T) {
 	d := guarded(t)
 	p := d.Profile()
@@ -130,8 +131,7 @@ func TestCompulsoryFieldsKeepATicketBack(t *testing.T) {
 	must(t, err)
 }
 
-// The house's own limits go before those of the program, and a guard may be turned
-// off.
+// The elevator's own limits go before those of the program, and a guard may be turned off.
 func TestTheHouseSetsItsLimits(t *testing.T) {
 	d := guarded(t)
 	least := quantity.Of("15", quantity.Percent)

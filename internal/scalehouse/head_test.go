@@ -31,8 +31,7 @@ func (s *scene) noted() journal.Head {
 	return journal.HeadOf(last)
 }
 
-// wantRolledBack wants the book to be sound by itself, and not to hold a head that
-// was noted of it.
+// wantRolledBack requires that the book verifies, but does not hold a head that was noted of it.
 func wantRolledBack(t *testing.T, b *sqlite.Book, noted journal.Head, want string) {
 	t.Helper()
 	d, err := scalehouse.Open(ctx, b, scalehouse.Options{Rates: testRates(t)})
@@ -130,7 +129,7 @@ func TestHeadTellsOfARewrittenChain(t *testing.T) {
 	wantRolledBack(t, s.book, noted, "written again")
 }
 
-// The head stands on the sheet of a closed day, and is that of its closing.
+// The head is on the sheet of a closed day, and is that of its closing.
 func TestClosedDayPrintsTheHead(t *testing.T) {
 	s := season(t)
 	noted := s.noted()

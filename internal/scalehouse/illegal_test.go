@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 )
 
 // illegal are moves that are not allowed, each with a part of the sentence that
@@ -53,7 +54,7 @@ var illegal = []struct {
 	{"issue a grain not taken here", withDetails(func(d *load.Details) { d.Commodity = "soybeans" }), issue, "soybeans is not taken here"},
 	{"issue before the rates began", withDetails(func(d *load.Details) { d.Day = quantity.MustDate("2026-07-31") }), issue, "no rates are in force for corn on 2026-07-31"},
 	{"issue with a price in another unit", withDetails(func(d *load.Details) { d.Price = amount("7.50 $/cwt") }), issue, "this edition settles in bu"},
-	{"issue stored grain with a price", withDetails(func(d *load.Details) { d.Disposition, d.Price = load.Stored, amount("5 $/bu") }), issue, "Stored grain has no price: it stays its owner's."},
+	{"issue stored grain with a price", withDetails(func(d *load.Details) { d.Under, d.Price = title.OpenStorage, amount("5 $/bu") }), issue, "Stored grain has no price: it stays its owner's."},
 	{"issue with shares over the whole", withDetails(overShared), issue, "The shares add to 150 %, not to the whole."},
 
 	// What comes after the ticket.
@@ -104,7 +105,7 @@ var illegal = []struct {
 	{"accept no limit", asManager(arrived), accept(" ", "so be it"), "no limit is named"},
 	{"accept without a reason", asManager(arrived), accept("bcfm", ""), "a limit is accepted only with a reason"},
 
-	// The house itself.
+	// The elevator itself.
 	{"a profile without anything", asManager(nothing), setProfile(elevator.Profile{}), "The business name is empty; every ticket prints it."},
 	{"a person without a role", asManager(nothing), setPerson(elevator.Person{Name: "Ned New"}), `a person is clerk, tester or manager`},
 	{"the last manager goes", asManager(nothing), setPerson(elevator.Person{Name: manager, Role: elevator.Manager, Gone: true}), "Mae Orton is the only manager here"},
@@ -135,7 +136,7 @@ func TestIllegalMovesWriteNothing(t *testing.T) {
 	}
 }
 
-// Nobody signed in may do nothing that is written down.
+// Nobody signed in may do nothing that is recorded.
 func TestNobodySignedInWritesNothing(t *testing.T) {
 	s := newScene(t)
 	id, number := ready(s)

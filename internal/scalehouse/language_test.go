@@ -19,8 +19,8 @@ func (s *scene) speaks(language string) {
 	must(s.t, scalehouse.SetProfile(ctx, s.Desk, p))
 }
 
-// A day that was closed prints in the language it was closed in, whatever the
-// house speaks later; the day after it prints in the new one.
+// A day that was closed prints in the language it was closed in, whatever the elevator speaks
+// later; the day after it prints in the new one.
 func TestClosedDayKeepsItsLanguage(t *testing.T) {
 	s := workday(t)
 	before := s.dayPaper(oct1).Text(110)

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// stillSound holds every closed day against the sheet it was closed with.
+// stillSound compares every closed day with the sheet it was closed with.
 func (s *scene) stillSound(closed ...quantity.Date) {
 	s.t.Helper()
 	s.verify()
@@ -23,8 +23,8 @@ func (s *scene) stillSound(closed ...quantity.Date) {
 	}
 }
 
-// A clock that stands back brings every act onto the first open day: the day it
-// shows was never closed, and still nothing may count before a closed one.
+// A clock that is back moves every act to the first open day: the day it shows was never closed,
+// and still nothing may count before a closed one.
 func TestClockSetBackLeavesClosedDaysSound(t *testing.T) {
 	s := newScene(t)
 	s.ticket()
@@ -57,8 +57,7 @@ func TestClockSetBackLeavesClosedDaysSound(t *testing.T) {
 	s.stillSound(oct1, oct2)
 }
 
-// Past loads taken over after a day was closed count after it, whatever day they
-// were delivered on.
+// Past loads imported after a day was closed count after it, on whatever day they were delivered.
 func TestPastLoadsAfterAClosedDay(t *testing.T) {
 	s := newScene(t)
 	s.takeOver(imports.Growers, imports.Example(imports.Growers))

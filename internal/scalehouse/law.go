@@ -10,10 +10,10 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Laws are the published rules in use, by the rule set of the house.
+// Laws are the published rules in use, by the rule set of the elevator.
 func (d *Desk) Laws() *law.Set { return d.laws.For(cmp.Or(d.profile.Rules, "us")) }
 
-// UseLaws puts other published rules in use for loads without a ticket.
+// UseLaws replaces the published rules for loads without a ticket.
 func (d *Desk) UseLaws(laws *law.Set) { d.laws = laws }
 
 // TablesOn are the published rules in force on a day.
@@ -52,8 +52,8 @@ func hashOf(l law.Law) string {
 	return l.Hash()
 }
 
-// keepLaw keeps the texts of the rules in force for a load in the book, and
-// gives the hash that its ticket keeps.
+// keepLaw stores the texts of the rules in force for a load in the book, and returns the hash that
+// its ticket keeps.
 func keepLaw(w *Batch, day quantity.Date) (hash string, err error) {
 	l := w.desk.Laws().On(day)
 	if hash = hashOf(l); hash == "" {

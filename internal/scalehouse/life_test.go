@@ -16,7 +16,7 @@ import (
 // 26,872 / 56 = 479.857... bu; drying 28,000 / 56 = 500 bu x 3 pt x $0.04 = $60.
 var settledByHand = map[string]string{
 	"net": "28000 lb", "shrink.water": "988 lb", "handling": "140 lb", "dry": "26872 lb",
-	"quantity": "479.86 bu", "drying": "60 $", "charges": "60 $",
+	"quantity": "479.86 bu", "drying": "60 $", "services": "60 $", "adjustments": "-60 $",
 }
 
 // Whatever order a load's facts come in, its ticket is the same.

@@ -11,13 +11,12 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// ofMeter are the doubts that come from a meter's checks, whatever it read.
+// ofMeter are the flags that come from a meter's checks, whatever its reading.
 var ofMeter = []moisture.Code{moisture.MeterFailed, moisture.MeterOverdue, moisture.NeverChecked}
 
-// withMeterFlags flags a moisture that was taken as it was given when the meter
-// it is said to be from is past its check, outside its limit or never checked:
-// so it is on every slip until the meter is rechecked. The bench's own tests
-// bring these flags themselves.
+// withMeterFlags flags a moisture that was typed in when its meter is past its check, outside its
+// limit or never checked: so the flag is on every slip until the meter is rechecked. The bench's
+// own tests have these flags already.
 func (w *Batch) withMeterFlags(s load.Sample) (load.Sample, error) {
 	if s.Moisture == nil || s.Moisture.Bench != nil {
 		return s, nil
@@ -39,8 +38,7 @@ func isOfMeter(flag string) bool {
 	return slices.Contains(ofMeter, moisture.Code(code))
 }
 
-// flagged writes a doubt down with a sample, and that it stops the ticket if it
-// does.
+// flagged adds a flag to a sample, and to its stops if it stops the ticket.
 func flagged(s load.Sample, f moisture.Flag) load.Sample {
 	s.Flags = append(s.Flags, string(f.Code)+": "+f.Sentence())
 	if f.Stops() {
@@ -49,8 +47,8 @@ func flagged(s load.Sample, f moisture.Flag) load.Sample {
 	return s
 }
 
-// meterFlags are the flags of one of the house's meters today; another's meter
-// has none. They are asked for once in a work, which may be thousands of loads.
+// meterFlags are the flags of one of the elevator's meters today; another's meter has none. They
+// are read once per batch, which may be thousands of loads.
 func (w *Batch) meterFlags(id string) ([]moisture.Flag, error) {
 	key := id + "\n" + w.desk.Today().String()
 	if flags, known := w.doubted[key]; known {

@@ -110,7 +110,7 @@ func TestMetersDueWorstFirst(t *testing.T) {
 	}
 }
 
-// The house's own limit and days stand in for a published rule.
+// The elevator's own limit and days replace a published rule.
 func TestHouseRuleForMeters(t *testing.T) {
 	s := benchScene(t).as(manager)
 	setup, err := office.BenchSetup(ctx, s.Desk)

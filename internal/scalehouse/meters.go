@@ -6,11 +6,12 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 )
 
-// SetMeter writes a moisture meter down.
+// SetMeter records a moisture meter.
 func SetMeter(ctx context.Context, at Actor, m meter.Meter) error {
 	if wrong := office.SentencesOf(m.Check()); len(wrong) > 0 {
 		return office.Sentences(wrong)
@@ -18,9 +19,8 @@ func SetMeter(ctx context.Context, at Actor, m meter.Meter) error {
 	return SetRecord(ctx, at, m.ID, office.MeterRecord{Meter: m})
 }
 
-// CheckMeter writes a reference sample read on a meter down. Day and person
-// are today and whoever is signed in, and the calibration is the meter's, where
-// the check does not say.
+// CheckMeter records a reference sample read on a meter. Where the check leaves them out, the day
+// is today, the person the one signed in, and the calibration the meter's.
 func CheckMeter(ctx context.Context, d *Desk, c meter.Check) error {
 	if err := d.maySample(); err != nil {
 		return err
@@ -52,6 +52,37 @@ func CheckMeter(ctx context.Context, d *Desk, c meter.Check) error {
 	}
 	return d.do(ctx, func(w *Batch) error {
 		_, err := enterFact(w.tx, w.draft(office.MeterCheckKind, "meter "+c.Meter, body))
+		return err
+	})
+}
+
+// StartMeter records the check of a meter before the first test of a day; day and person default to
+// today and the person signed in.
+func StartMeter(ctx context.Context, at Actor, c meter.StartCheck) error {
+	return at.do(ctx, func(w *Batch) error {
+		if err := w.desk.maySample(); err != nil {
+			return err
+		}
+		if _, err := office.MeterByID(ctx, w.desk, c.Meter); err != nil {
+			return err
+		}
+		if c.Day.IsZero() {
+			c.Day = w.desk.Today()
+		}
+		if c.By == "" {
+			c.By = w.desk.who.Name
+		}
+		if wrong := office.SentencesOf(c.Faults()); len(wrong) > 0 {
+			return office.Sentences(wrong)
+		}
+		if today := w.desk.Today(); c.Day.After(today) {
+			return message.Refused.Errorf("the check is of %s, and today is %s. Write the day the meter was read", c.Day, today)
+		}
+		body, err := journal.Canonical(c)
+		if err != nil {
+			return err
+		}
+		_, err = enterFact(w.tx, w.draft(office.MeterStartKind, "meter "+c.Meter, body))
 		return err
 	})
 }

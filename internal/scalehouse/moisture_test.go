@@ -68,8 +68,8 @@ func TestMoistureFromTheBench(t *testing.T) {
 	s.verify()
 }
 
-// A wrong mass stops the ticket and no manager can let it through; another
-// doubt that the house stops on can be let through, by a manager only.
+// A wrong mass stops the ticket and no manager can let it through; another warning that the
+// elevator stops on can be let through, by a manager only.
 func TestDoubtsStopTheTicket(t *testing.T) {
 	s := benchScene(t)
 	id := s.arrive(52300)
@@ -109,7 +109,7 @@ func TestTestsWithoutAFigure(t *testing.T) {
 	}
 }
 
-// A meter's standing follows its checks, and its bias is shown.
+// A meter's status follows its checks, and its bias is shown.
 func TestMeterLog(t *testing.T) {
 	s := benchScene(t)
 	meters, err := office.Meters(ctx, s.Desk)

@@ -13,7 +13,7 @@ import (
 
 var update = flag.Bool("update", false, "write the golden papers anew")
 
-// golden holds a text against the one kept under testdata.
+// golden compares a text with the one kept under testdata.
 func golden(t *testing.T, name, got string) {
 	t.Helper()
 	path := filepath.Join("..", "..", "testdata", "daysheet", name)
@@ -36,7 +36,7 @@ func pdf(t testing.TB, d report.Document, p report.Page) []byte {
 	return b
 }
 
-// pdfText is what a person reads in the PDF of a paper, a text a line.
+// pdfText returns the readable text in the PDF of a paper, a text a line.
 func pdfText(t testing.TB, d report.Document, p report.Page) string {
 	t.Helper()
 	pages, err := pdfwords.Pages(pdf(t, d, p))

@@ -8,11 +8,10 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// EnterPastLoad writes a past load down with its weights and its sample, and
-// issues its ticket. It counts on its own
-// day while the book has nothing later, so that a book begun in mid-season has
-// the season's days as they were; otherwise on the day it is taken over. Last is
-// the day the load before it counts on, none for the first.
+// EnterPastLoad records a past load with its weights and its sample, and issues its ticket. It
+// counts on its own day while the book has nothing later, so that a book begun in mid-season has
+// the season's days as they were; otherwise on the day it is imported. Last is the day the load
+// before it counts on, none for the first.
 func EnterPastLoad(ctx context.Context, at Actor, details load.Details, facts []load.Fact, last quantity.Date) (quantity.Date, error) {
 	return result(ctx, at, func(w *Batch) (quantity.Date, error) {
 		id, err := w.open(load.Opened{Details: details})

@@ -34,7 +34,7 @@ func (d *Desk) SignIn(name string) error {
 // Who is signed in.
 func (d *Desk) Who() elevator.Person { return d.who }
 
-// People are all who work at the desk, those gone left out.
+// People returns all who work at the desk, without those who left.
 func (d *Desk) People() []elevator.Person {
 	var out []elevator.Person
 	for _, p := range d.people {
@@ -45,8 +45,7 @@ func (d *Desk) People() []elevator.Person {
 	return out
 }
 
-// MayManage says in a sentence that an act is a manager's, unless one is
-// signed in.
+// MayManage returns an error that names a manager's act, unless a manager is signed in.
 func (d *Desk) MayManage(act string) error {
 	if d.who.Role == elevator.Manager {
 		return nil
@@ -57,8 +56,7 @@ func (d *Desk) MayManage(act string) error {
 	return message.Refused.Errorf("%s is for a manager; %s is signed in as %s. Ask a manager to sign in", act, d.who.Name, d.who.Role)
 }
 
-// mayWeigh says in a sentence that an act needs someone who weighs, unless one
-// is signed in.
+// mayWeigh returns an error that names the act, unless someone who may weigh is signed in.
 func (d *Desk) mayWeigh(act string) error {
 	switch d.who.Role {
 	case elevator.Clerk, elevator.Manager:
@@ -69,10 +67,10 @@ func (d *Desk) mayWeigh(act string) error {
 	return message.Refused.Errorf("%s is signed in as %s and may not %s. Ask a clerk or a manager", d.who.Name, d.who.Role, act)
 }
 
-// maySample asks only that somebody is signed in.
+// maySample only requires that somebody is signed in.
 func (d *Desk) maySample() error { return d.somebody("write down a sample") }
 
-// somebody says in a sentence that nobody is signed in, unless someone is.
+// somebody returns an error that names the act, unless someone is signed in.
 func (d *Desk) somebody(act string) error {
 	if d.who.Name == "" {
 		return message.NotSignedIn.Errorf("nobody is signed in. Sign in with your full name before you %s", act)
@@ -80,7 +78,7 @@ func (d *Desk) somebody(act string) error {
 	return nil
 }
 
-// Signature is the name for facts; acts that need a person have asked before.
+// Signature is the name for facts; acts that need a person have checked before.
 func (d *Desk) Signature() string {
 	if d.who.Name == "" {
 		return "nobody signed in"

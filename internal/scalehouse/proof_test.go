@@ -56,8 +56,8 @@ func TestProofIsShort(t *testing.T) {
 	}
 }
 
-// Every step of the working stands in the proof, in order, with its figure, its
-// arithmetic and, where it took nothing, its reason.
+// Every step of the working is in the proof, in order, with its figure, its arithmetic and, where
+// it took nothing, its reason.
 func TestProofTellsEveryStep(t *testing.T) {
 	f := correctedTicket(t).proof(2, office.ProofOptions{})
 	var told []report.Step
@@ -80,7 +80,7 @@ func TestProofTellsEveryStep(t *testing.T) {
 			t.Errorf("%s is told as %q: %s", s.ID(), told[i].Label, explained)
 		}
 		isSkipped := s.Kind() == worksheet.NotApplied
-		if !isSkipped && told[i].Figure != s.Printed() || isSkipped && !strings.Contains(told[i].Figure+explained, f.Load.Details.Disposition.Remark(s.Note())) {
+		if !isSkipped && told[i].Figure != s.Printed() || isSkipped && !strings.Contains(told[i].Figure+explained, f.Load.Details.Under.Remark(s.Note())) {
 			t.Errorf("%s is told with %q: %s", s.ID(), told[i].Figure, explained)
 		}
 	}
@@ -150,9 +150,9 @@ func readRates(t testing.TB, text string) *rates.Set {
 	return set
 }
 
-// A dispute raised after the rates have changed, and with the old edition gone
-// from the disk, works the ticket out exactly as it was issued; the new edition
-// stands beside it as a what-if, settled by the new figures.
+// A dispute raised after the rates have changed, and with the old edition gone from the disk,
+// recalculates the ticket exactly as it was issued; the new edition is shown beside it as a
+// what-if, settled by the new figures.
 func TestDisputeAcrossAChangeOfEdition(t *testing.T) {
 	s := newScene(t)
 	_, number := s.ticket()
@@ -257,7 +257,7 @@ func TestDisputesDue(t *testing.T) {
 	}
 	due, err := office.DisputesDue(ctx, s.Desk)
 	must(t, err)
-	if len(due) != 2 || due[0].Raised.Ticket != 1 || due[1].Raised.Ticket != 2 || due[0].Raised.Due.String() != "2026-10-05" {
+	if len(due) != 2 || due[0].Raised.Ticket != 1 || due[1].Raised.Ticket != 2 || due[0].Raised.Due.String() != "2026-10-04" {
 		t.Errorf("due: %+v", due)
 	}
 	s.as(manager)

@@ -51,7 +51,7 @@ func TestProofTellsTheBench(t *testing.T) {
 	if len(pages) > 4 { // three tests by chart, two pages of everything else with the check page
 		t.Errorf("%d pages", len(pages))
 	}
-	// The meter is checked again and fails: the proof tells how it stood on the day.
+	// The meter is checked again and fails: the proof shows its status on the day.
 	s.at("2026-10-20 10:00")
 	must(t, scalehouse.CheckMeter(ctx, s.Desk, meter.Check{Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R2",
 		Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("19.0", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}))

@@ -104,7 +104,7 @@ func daysReconcile(t *testing.T, d *scalehouse.Desk) {
 SELECT json_extract(details, '$.commodity'), day, count(*),
 	sum(` + wholeUnits("figures", "net", 0) + `), sum(` + wholeUnits("figures", "shrink.water", 0) + `), sum(` + wholeUnits("figures", "handling", 0) + `),
 	sum(` + wholeUnits("figures", "settled", 0) + `), sum(` + wholeUnits("figures", "quantity", 2) + `),
-	sum(` + wholeUnits("figures", "drying", 2) + `), sum(` + wholeUnits("figures", "charges", 2) + `),
+	sum(` + wholeUnits("figures", "drying", 2) + `), -sum(` + wholeUnits("figures", "adjustments", 2) + `),
 	sum(CASE WHEN json_extract(figures, '$.price') IS NULL THEN 0 ELSE ` + wholeUnits("figures", "value", 2) + ` END),
 	sum(CASE WHEN json_extract(figures, '$.price') IS NULL THEN 0 ELSE ` + wholeUnits("figures", "payable", 2) + ` END)
 FROM %s WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
@@ -216,7 +216,7 @@ owned AS (
 	WHERE ended = '' AND json_array_length(coalesce(json_extract(details, '$.shares'), '[]')) = 0
 	UNION ALL
 	SELECT figures, o.key + 1, json_extract(o.value, '$.id'), details FROM tickets, json_each(json_extract(details, '$.shares')) o WHERE ended = '')
-SELECT grower, json_extract(details, '$.commodity'), count(*), sum(` + own("net", 0) + `), sum(` + own("settled", 0) + `), sum(` + own("quantity", 2) + `), sum(` + own("charges", 2) + `)
+SELECT grower, json_extract(details, '$.commodity'), count(*), sum(` + own("net", 0) + `), sum(` + own("settled", 0) + `), sum(` + own("quantity", 2) + `), -sum(` + own("adjustments", 2) + `)
 FROM owned WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
 	rows, err := raw(t, d.Book().Path()).Query(query)
 	must(t, err)

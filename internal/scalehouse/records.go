@@ -16,28 +16,28 @@ func SetProfile(ctx context.Context, at Actor, p elevator.Profile) error {
 	return SetRecord(ctx, at, "elevator", p)
 }
 
-// SetGrower writes a grower down.
+// SetGrower records a grower.
 func SetGrower(ctx context.Context, at Actor, g elevator.Grower) error {
 	return SetRecord(ctx, at, g.ID, g)
 }
 
-// SetTruck writes a truck down.
+// SetTruck records a truck.
 func SetTruck(ctx context.Context, at Actor, t elevator.Truck) error {
 	return SetRecord(ctx, at, t.ID, t)
 }
 
-// SetBin writes a pit or bin down.
+// SetBin records a pit or bin.
 func SetBin(ctx context.Context, at Actor, b elevator.Bin) error {
 	return SetRecord(ctx, at, b.ID, b)
 }
 
-// SetContract writes a contract down.
+// SetContract records a contract.
 func SetContract(ctx context.Context, at Actor, c elevator.ContractTerms) error {
 	return SetRecord(ctx, at, c.Number, c)
 }
 
-// SetPerson writes a person at the desk down. The first one must be a manager,
-// and one manager always stays.
+// SetPerson records a person at the desk. The first one must be a manager, and one manager always
+// stays.
 func SetPerson(ctx context.Context, at Actor, p elevator.Person) error {
 	return SetRecord(ctx, at, p.Name, p)
 }
@@ -70,8 +70,7 @@ func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
 	return w.tx.PutRecord(book.Record{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
 }
 
-// mayRecord says in a sentence that a record is not for the person
-// signed in to write down.
+// mayRecord returns an error when the person signed in may not write a record.
 func (d *Desk) mayRecord(f journal.Kinded) error {
 	switch f.(type) {
 	case elevator.Profile:
@@ -97,7 +96,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 	return d.mayWeigh("change the lists")
 }
 
-// fit says what is wrong with a record, or nothing.
+// fit returns what is wrong with a record, or nil.
 func (w *Batch) fit(f journal.Kinded) error {
 	switch f := f.(type) {
 	case elevator.Profile:

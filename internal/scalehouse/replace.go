@@ -90,8 +90,8 @@ func (w *Batch) openInPlace(old *load.Load, f load.Opened) (string, error) {
 	return id, nil
 }
 
-// carried are a load's weights, accepted limits, answers and sample, each as it was
-// written down by whom and when.
+// carried returns a load's weights, accepted limits, answers and sample, each with its original
+// author and time.
 func carried(old *load.Load) []load.Fact {
 	var facts []load.Fact
 	for _, w := range old.Weighings {

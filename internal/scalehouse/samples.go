@@ -12,19 +12,18 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Probed is what the probe brought up, written down before anything is tested:
-// the number goes on the can.
+// Probed is the probe sample, recorded before anything is tested: the number goes on the can.
 type Probed struct {
-	// Number is the sample's, where the house numbers by a roll of its own;
-	// empty takes the next of the book.
+	// Number is the sample's, where the elevator has its own numbering; empty takes the next of the
+	// book.
 	Number string
 	Probes []moisture.Probe
-	// Place is where the part is kept that is not tested; empty keeps none.
+	// Place is where the untested part is kept; empty keeps none.
 	Place string
 }
 
-// Probe writes down that a load was probed and gives its sample's number. The
-// day from which the kept part may go follows from the house's rule.
+// Probe records that a load was probed and gives its sample's number. The day from which the kept
+// part may go follows from the elevator's rule.
 func Probe(ctx context.Context, at Actor, id string, p Probed) (number string, err error) {
 	return result(ctx, at, func(w *Batch) (string, error) {
 		keep, err := office.RetentionRule(ctx, w.desk)
@@ -78,8 +77,8 @@ func probeWords(probes []moisture.Probe) string {
 	return fmt.Sprintf("%d: %s", len(probes), strings.Join(places, ", "))
 }
 
-// sampleNumber takes the number asked for, or the next of the book. Two samples
-// on the shelf with one number would be a dispute nobody can settle.
+// sampleNumber takes the number asked for, or the next of the book. Two samples on the shelf with
+// one number would make disputes unresolvable.
 func (w *Batch) sampleNumber(id, asked string) (string, error) {
 	if asked = strings.TrimSpace(asked); asked != "" {
 		other, err := loadOfSample(w, id, asked)
@@ -114,8 +113,8 @@ func loadOfSample(w *Batch, id, number string) (other string, err error) {
 	return other, err
 }
 
-// DiscardSample writes down that a retained sample was thrown out today. One
-// that must still be kept, or that a dispute needs, is refused.
+// DiscardSample records that a retained sample was thrown out today. One that must still be kept,
+// or that a dispute needs, is refused.
 func DiscardSample(ctx context.Context, d *Desk, name string) error {
 	r, err := office.RetainedSample(ctx, d, name)
 	if err != nil {

@@ -66,8 +66,8 @@ func TestProbeNumbersSamples(t *testing.T) {
 	refused(t, err, "has no probe")
 }
 
-// A sample of the 1st, kept 3 days, is there through the 4th and may go on the
-// 5th; its discard is a fact and takes it off the list.
+// A sample of the 1st, kept 3 days, is kept through the 4th and may be discarded on the 5th; its
+// discard is a fact and takes it off the list.
 func TestSamplesDueAndDiscarded(t *testing.T) {
 	s := newScene(t)
 	id := s.arrive(52300)
@@ -93,7 +93,7 @@ func TestSamplesDueAndDiscarded(t *testing.T) {
 	s.verify()
 }
 
-// Two samples a house numbered alike by hand are told apart by their loads.
+// Two samples an elevator numbered alike by hand are told apart by their loads.
 func TestSamplesOfOneNumber(t *testing.T) {
 	s := newScene(t)
 	for range 2 {
@@ -155,7 +155,36 @@ func (s *scene) ticketWithSample() (id string, number int64) {
 	return id, number
 }
 
-// The longer of the rule's days and the house's own counts.
+// A dispute about a moisture is not settled on a ticket that still has the moisture in
+// dispute, though the laboratory found another.
+func TestDecisionIsHeldAgainstItsTicket(t *testing.T) {
+	s := newScene(t)
+	_, number := s.ticketWithSample() // 18.0 %
+	s.as(manager)
+	raised, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "moisture", Claim: "it was drier"})
+	must(t, err)
+	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
+	figure := quantity.Of("17.4", quantity.Percent)
+	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.4 %", Figure: &figure}))
+	again, err := scalehouse.Correct(ctx, s.Desk, number, "settled on the result")
+	must(t, err)
+	same, err := scalehouse.Issue(ctx, s.Desk, again)
+	must(t, err)
+	decide := func(number int64) error {
+		return scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "settled on 17.4", Corrected: number, Day: s.Today()})
+	}
+	refused(t, decide(same), "has the moisture 18 %")
+	third, err := scalehouse.Correct(ctx, s.Desk, same, "the moisture was not corrected")
+	must(t, err)
+	sample := s.load(third).Sample
+	sample.Moisture = sampleOf("17.4").Moisture
+	must(t, scalehouse.RecordSample(ctx, s.Desk, third, sample))
+	right, err := scalehouse.Issue(ctx, s.Desk, third)
+	must(t, err)
+	must(t, decide(right))
+}
+
+// The longer of the rule's days and the elevator's own counts.
 func TestRetention(t *testing.T) {
 	s := newScene(t).as(manager)
 	for _, c := range []struct {

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/internal/truckscale"
 )
 
-// LogScale writes an entry into the log of a truck scale, by whoever is signed in
-// and of today where it has no day.
+// LogScale adds an entry to the log of a truck scale, signed by the person signed in, and dated
+// today where it has no day.
 func LogScale(ctx context.Context, at Actor, scale string, entry truckscale.Fact) error {
 	return at.do(ctx, func(w *Batch) error {
 		f := truckscale.Signed(entry, w.desk.Today(), w.desk.who.Name)
@@ -35,7 +35,7 @@ func LogScale(ctx context.Context, at Actor, scale string, entry truckscale.Fact
 	})
 }
 
-// mayLog says in a sentence why an entry cannot be written down.
+// mayLog returns why an entry cannot be recorded.
 func mayLog(w *Batch, scale string, f truckscale.Fact) error {
 	if err := w.desk.mayWeigh("write into the log of a scale"); err != nil {
 		return err

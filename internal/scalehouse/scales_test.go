@@ -15,8 +15,8 @@ import (
 
 func lb(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }
 
-// A scale that is out of service weighs nothing, whatever a weight says of itself; a
-// manager puts it back.
+// A scale that is out of service weighs nothing, whatever the source of a weight; a manager returns
+// it to service.
 func TestNoWeightFromAScaleOutOfService(t *testing.T) {
 	s := newScene(t)
 	id := s.arrive(52_300)

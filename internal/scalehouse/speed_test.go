@@ -116,8 +116,8 @@ func BenchmarkIssue(b *testing.B) {
 	}
 }
 
-// BenchmarkPreview is what a keystroke costs before it is drawn: the load
-// settled as it stands.
+// BenchmarkPreview measures the cost of a keystroke before drawing: the load settled in its current
+// state.
 func BenchmarkPreview(b *testing.B) {
 	s := newScene(b)
 	l := s.load(s.whole())

@@ -18,16 +18,16 @@ const (
 	mostInAText = 4000
 )
 
-// names are the fields of facts that name somebody or something: they stand in
-// lists, on slips and in the names of files.
+// names are the fields of facts that name somebody or something: they are printed in lists, on
+// slips and in file names.
 var names = map[string]bool{
 	"id": true, "name": true, "number": true, "plate": true, "trailer": true, "driver": true, "bin": true, "grower": true,
 	"business": true, "street": true, "town": true, "phone": true, "licence": true, "consignee": true, "agent": true, "tester": true,
 	"sample": true, "truck": true, "contract": true, "kept": true,
 }
 
-// enterFact appends a fact whose texts may stand in a book. Facts of earlier
-// programs are read whatever they hold.
+// enterFact appends a fact after checking its texts. Facts of earlier versions are read whatever
+// they hold.
 func enterFact(tx book.Tx, d journal.Draft) (journal.Fact, error) {
 	if err := checkTexts(d.Body); err != nil {
 		return journal.Fact{}, err
@@ -35,9 +35,8 @@ func enterFact(tx book.Tx, d journal.Draft) (journal.Fact, error) {
 	return tx.Append(d)
 }
 
-// checkTexts refuses control characters, which move what a terminal or printer
-// shows, and texts without end. A body without an escape and without a hidden
-// character needs one look, which is most.
+// checkTexts refuses control characters, which could control a terminal or printer, and overlong
+// texts. A body without escapes and hidden characters, the usual case, is scanned once.
 func checkTexts(body []byte) error {
 	suspect := len(body) > mostInAName && longestRun(body) > mostInAName
 	if !suspect && !bytes.ContainsRune(body, '\\') && !bytes.ContainsFunc(body, hidden) {

@@ -37,8 +37,8 @@ func Issue(ctx context.Context, at Actor, id string) (int64, error) {
 	})
 }
 
-// ticketStops are the doubts about a reading that stop a ticket in this house until a
-// manager lets it through.
+// ticketStops are the warnings about a reading that stop a ticket in this elevator until a manager
+// lets it through.
 func ticketStops(d *Desk, l *load.Load) []string {
 	var out []string
 	for _, doubt := range entry.Stops(l, d.profile) {
@@ -47,8 +47,8 @@ func ticketStops(d *Desk, l *load.Load) []string {
 	return out
 }
 
-// settle works the load out and writes the result down, with the edition's
-// text if the book does not have it yet.
+// settle settles the load and records the result, with the edition's text if the book does not have
+// it yet.
 func (w *Batch) settle(l *load.Load) error {
 	s, problems := office.Preview(w.desk, l)
 	if len(problems) > 0 {
@@ -76,7 +76,7 @@ func (w *Batch) number(l *load.Load) (int64, error) {
 	return w.numberOn(l, day)
 }
 
-// numberOn gives a load's ticket the next number, to count on a day.
+// numberOn issues a load's ticket under the next number, to count on a day.
 func (w *Batch) numberOn(l *load.Load, day quantity.Date) (int64, error) {
 	number, err := w.tx.NextNumber("ticket")
 	if err != nil {
@@ -97,7 +97,7 @@ func (w *Batch) numberOn(l *load.Load, day quantity.Date) (int64, error) {
 	return number, err
 }
 
-// supersede is the fact that a ticket gave way to the one that took its place.
+// supersede returns the fact that a ticket was replaced by another.
 func supersede(l *load.Load, day quantity.Date) load.Fact {
 	if l.Reissues > 0 {
 		return load.Reissued{By: l.Number, Day: day}
@@ -105,8 +105,8 @@ func supersede(l *load.Load, day quantity.Date) load.Fact {
 	return load.Superseded{By: l.Number, Reason: l.Why, Day: day}
 }
 
-// RecordPrint writes down that a copy of a ticket is being printed, and tells which:
-// 0 is the original, then reprints.
+// RecordPrint records that a copy of a ticket is being printed, and returns its number: 0 is the
+// original, then reprints.
 func RecordPrint(ctx context.Context, at Actor, number int64) (copyNo int64, err error) {
 	return result(ctx, at, func(w *Batch) (copyNo int64, err error) {
 		if err := w.desk.somebody("print a ticket"); err != nil {

@@ -25,7 +25,7 @@ func TestWorthOfATenth(t *testing.T) {
 	s := newScene(t)
 	w, err := office.WorthOf(ctx, s.Desk, s.load(s.whole()), office.Tenth)
 	must(t, err)
-	if got := w.Wetter.Change; got.Weight.String() != "-33 lb" || got.Quantity.String() != "-0.59 bu" || got.Charges.String() != "$2.00" || got.Payable != nil {
+	if got := w.Wetter.Change; got.Weight.String() != "-33 lb" || got.Quantity.String() != "-0.59 bu" || got.ToOwner.String() != "-$2.00" || got.Payable != nil {
 		t.Errorf("a tenth more: %+v", got)
 	}
 	if w.Tolerance != nil || w.Band.Stated() {
@@ -136,15 +136,15 @@ func TestDryEnoughByClass(t *testing.T) {
 		if v := advice.Verdicts[0]; v.Short() != c.short || v.Class != c.class {
 			t.Errorf("%s %%: %s, %s; want %s, %s", c.moisture, v.Short(), v.Class, c.short, c.class)
 		}
-		// The house's own limit to buy is not set: it is where the rates begin.
+		// The elevator's own limit to buy is not set: it defaults to the trigger of the rates.
 		if v := advice.Verdicts[1]; v.Purpose != dryness.ToBuy || v.Limit.Written() != "14.5 %" {
 			t.Errorf("to buy: %+v", v)
 		}
 	}
 }
 
-// The classes of barley differ by its own class, and until that is written down
-// none is guessed; those of wheat are all the same.
+// The classes of barley differ by its own class, and until that is recorded none is guessed; those
+// of wheat are all the same.
 func TestClassesFollowTheGrainOfTheOrder(t *testing.T) {
 	s := canadianScene(t)
 	for _, c := range []struct{ commodity, class, want string }{
@@ -162,7 +162,7 @@ func TestClassesFollowTheGrainOfTheOrder(t *testing.T) {
 	}
 }
 
-// The house's own limits come before what follows without them.
+// The elevator's own limits come before what follows without them.
 func TestDryEnoughByHouse(t *testing.T) {
 	s := newScene(t).as(manager)
 	id := s.whole()

@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// OpenLoad writes a truck down that has come, and returns the load's id.
-// What is known of it may be amended until the ticket.
+// OpenLoad records a truck that has come, and returns the load's id. What is known of it may be
+// amended until the ticket.
 func OpenLoad(ctx context.Context, at Actor, details load.Details) (string, error) {
 	return result(ctx, at, func(w *Batch) (string, error) {
 		return w.open(load.Opened{Details: details})
@@ -37,14 +37,14 @@ func (w *Batch) open(f load.Opened) (string, error) {
 	return l.ID, err
 }
 
-// Amend changes what is known of a load before its ticket.
+// Amend changes the details of a load before its ticket.
 func Amend(ctx context.Context, at Actor, id string, details load.Details) error {
 	return at.do(ctx, func(w *Batch) error {
 		return w.act(id, load.Amended{Details: details}, w.desk.mayWeigh("change a load"))
 	})
 }
 
-// Weigh writes a weight down. A weight typed by hand says so and why.
+// Weigh records a weight. A weight typed by hand says so and why.
 func Weigh(ctx context.Context, at Actor, id string, weighing load.Weighing) error {
 	return at.do(ctx, func(w *Batch) error {
 		if err := w.desk.mayWeigh("weigh"); err != nil {
@@ -63,8 +63,8 @@ func Weigh(ctx context.Context, at Actor, id string, weighing load.Weighing) err
 	})
 }
 
-// fromOurScale says why a weight cannot have come from the scale it names. A
-// stored tare may be older than the scale.
+// fromOurScale returns why a weight cannot have come from the scale it names. A stored tare may be
+// older than the scale.
 func fromOurScale(d *Desk, w load.Weighing) error {
 	if w.Source == load.StoredTare || len(d.profile.Scales) == 0 {
 		return nil
@@ -79,7 +79,7 @@ func fromOurScale(d *Desk, w load.Weighing) error {
 	return nil
 }
 
-// RecordSample writes the bench's result down.
+// RecordSample records the bench's result.
 func RecordSample(ctx context.Context, at Actor, id string, s load.Sample) error {
 	return at.do(ctx, func(w *Batch) error {
 		s, err := w.withMeterFlags(s)

@@ -53,9 +53,8 @@ func (r *Refused) add(reason Reason, sentence message.Text) {
 	*r = append(*r, Refusal{reason, sentence})
 }
 
-// Accept is nil when the reading may go on a ticket, else a [Refused]: it must
-// be at rest, gross, in the scale's unit, above zero, in whole divisions and
-// not over 105 % of capacity.
+// Accept returns nil when the reading may go on a ticket, else a [Refused]: it must be at rest,
+// gross, in the scale's unit, above zero, in whole divisions and not over 105 % of capacity.
 func (s Scale) Accept(r Reading) error {
 	var no Refused
 	s.refuseState(r, &no)

@@ -110,7 +110,7 @@ func (p Profile) checkWords(say func(message.Text)) {
 	}
 }
 
-// spoken is a word a profile can say, and where.
+// spoken is a status word of a profile, and its place.
 type spoken struct {
 	where message.Text
 	word  string

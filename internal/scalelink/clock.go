@@ -5,7 +5,7 @@ import (
 	"time"
 )
 
-// Clock is the time and the waiting a link needs; tests bring their own.
+// Clock is the clock and timer of a link; tests use a fake.
 type Clock interface {
 	Now() time.Time
 	// Sleep waits for d, or returns ctx's error when that ends first.
@@ -30,8 +30,8 @@ func (WallClock) Sleep(ctx context.Context, d time.Duration) error {
 	}
 }
 
-// Backoff is how long to wait before connecting again: First after the first
-// failure, twice as long after each further one, never longer than Most.
+// Backoff is the delay before reconnecting: First after the first failure, doubled after each
+// further one, at most Most.
 type Backoff struct {
 	First, Most time.Duration
 }

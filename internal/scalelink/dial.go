@@ -9,9 +9,9 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Dialer opens one connection to an indicator. Reading from the connection
-// must fail when nothing comes for the dialer's silence, and closing it must
-// end a read that waits. String says where it connects, for messages.
+// Dialer opens connections to an indicator. A read must fail when nothing arrives for the dialer's
+// silence timeout, and closing the connection must end a blocked read. String names the address,
+// for messages.
 type Dialer interface {
 	Dial(ctx context.Context) (io.ReadWriteCloser, error)
 	String() string

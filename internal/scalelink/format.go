@@ -51,8 +51,8 @@ func NewFormat(p Profile) (*Format, error) {
 	return f, nil
 }
 
-// Parse reads the body of one frame. The error says what in it could not be
-// understood; no part of such a frame is used.
+// Parse parses the body of one frame. The error says what in it could not be parsed; no part of
+// such a frame is used.
 func (f *Format) Parse(body []byte) (Reading, error) {
 	raw := escaped(body)
 	texts, err := f.split(body)
@@ -103,7 +103,7 @@ func (f *Format) split(body []byte) ([]string, error) {
 	return texts, nil
 }
 
-// tell lets the field's letters and bits say their words.
+// tell applies the words of the field's letters and bits.
 func (f readyField) tell(d *draft, text string) error {
 	if len(f.means) > 0 {
 		say, ok := f.means[strings.TrimSpace(text)]
@@ -129,7 +129,7 @@ const mostDigits = 10
 // one point with digits on both sides.
 var plainDigits = regexp.MustCompile(`^([+-]?) *([0-9]+(?:\.[0-9]+)?)$`)
 
-// weigh reads the digits, with a sign before them or from a field of its own.
+// weigh parses the digits, with a sign before them or from a field of its own.
 func weigh(digits string, d draft) (quantity.Amount, error) {
 	if d.unit == quantity.Plain {
 		return quantity.Amount{}, message.Device.Errorf("it does not tell the unit")
@@ -145,7 +145,7 @@ func weigh(digits string, d draft) (quantity.Amount, error) {
 	return weight, nil
 }
 
-// escaped is the body as plain letters, so that it can be shown and kept.
+// escaped is the body as printable text, to be shown and stored.
 func escaped(body []byte) string {
 	quoted := strconv.QuoteToASCII(string(body))
 	return quoted[1 : len(quoted)-1]

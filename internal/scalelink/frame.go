@@ -8,31 +8,31 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// mostJunk is how many bytes in a row may fail to make a frame before the line
+// mostJunk is the number of consecutive bytes that may fail to make a frame before the connection
 // is given up. At common speeds it is a few seconds of noise.
 const mostJunk = 4096
 
-// frames cuts a stream of bytes into the bodies of frames. It holds at most
-// one body in memory, whatever comes down the line.
+// frames splits a stream of bytes into the bodies of frames. It holds at most one body in memory,
+// whatever is received.
 type frames struct {
 	in         *bufio.Reader
 	start, end []byte
 	longest    int // bytes of a body
 
 	inside bool   // buf holds the start of a body; otherwise it is looking for one
-	buf    []byte // what is not yet a frame
+	buf    []byte // bytes not yet a frame
 	junk   int    // bytes that made no frame since the last one
 }
 
-// newFrames starts looking for a frame. Without start bytes the stream may be
-// heard from the middle of a line, and "2300" cut from "52300" is a perfectly
-// good number, so everything before the first end is thrown away.
+// newFrames begins to scan for a frame. Without start bytes the stream may begin in the middle of a
+// line, and "2300" cut from "52300" is a valid number, so everything before the first end is
+// discarded.
 func newFrames(in io.Reader, p Profile) *frames {
 	return &frames{in: bufio.NewReader(in), start: []byte(p.Start), end: []byte(p.End), longest: p.Length}
 }
 
-// next returns the next body. It is good until next is called again. The error
-// is the stream's, or says that only noise is coming.
+// next returns the next body, valid until next is called again. The error is the stream's, or says
+// that only noise is coming.
 func (f *frames) next() ([]byte, error) {
 	for {
 		b, err := f.in.ReadByte()

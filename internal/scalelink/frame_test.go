@@ -84,8 +84,7 @@ func (c *counting) Read(p []byte) (int, error) {
 	return n, nil
 }
 
-// Whatever noise stands between frames, every frame that comes is found, and
-// nothing else is.
+// With any noise between frames, exactly the frames sent are found.
 func TestFramesSurviveNoise(t *testing.T) {
 	p := ExampleColumns()
 	rapid.Check(t, func(t *rapid.T) {

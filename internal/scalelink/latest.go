@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Latest is the newest reading, if it is fresh.
+// Latest returns the newest reading, if it is fresh.
 func (l *Line) Latest() (Reading, error) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
@@ -18,8 +18,7 @@ func (l *Line) Latest() (Reading, error) {
 	return l.reading, nil
 }
 
-// staleness is nil while the newest reading is fresh, else a sentence that
-// wraps ErrNoReading.
+// staleness returns nil while the newest reading is fresh, else an error that wraps ErrNoReading.
 func (l *Line) staleness() error {
 	name, where := l.settings.Scale.Name, l.dialer.String()
 	if l.fault != nil {
@@ -57,7 +56,7 @@ func (l *Line) WaitStable(ctx context.Context) (Reading, error) {
 	}
 }
 
-// unsettled says what the scale was doing when the wait ended.
+// unsettled returns what the scale was doing when the wait ended.
 func (l *Line) unsettled(cause error) error {
 	return unsettled(l, l.settings.Scale, cause)
 }
@@ -73,7 +72,7 @@ func unsettled(link Link, scale Scale, cause error) error {
 	return waitEnded{cause, err}
 }
 
-// waitEnded is why a wait ended and what the scale was doing then.
+// waitEnded says why a wait ended and what the scale was doing then.
 type waitEnded struct{ cause, doing error }
 
 // Error is both in English.
@@ -86,10 +85,10 @@ func (w waitEnded) Message() message.Text {
 
 func (w waitEnded) Unwrap() []error { return []error{w.cause, w.doing} }
 
-// Changed gives a channel that is closed at the next reading or fault.
+// Changed returns a channel that is closed at the next reading or fault.
 func (l *Line) Changed() <-chan struct{} { return l.snapshot().changed }
 
-// moment is what the line knows at one time.
+// moment is the state of the link at one time.
 type moment struct {
 	reading Reading
 	heard   int

@@ -108,7 +108,7 @@ func (l *Line) listen(ctx context.Context, done chan struct{}) {
 	}
 }
 
-// connection is the life of one connection. It tells whether any reading came.
+// connection runs one connection. It reports whether any reading came.
 func (l *Line) connection(ctx context.Context) (heard bool, err error) {
 	conn, err := l.dialer.Dial(ctx)
 	if err != nil {
@@ -144,8 +144,8 @@ func (l *Line) readFault(err error) error {
 	return err
 }
 
-// hear reads one frame. A frame that cannot be read starts the count of equal
-// readings again, for what it would have said is not known.
+// hear parses one frame. A frame that cannot be read restarts the count of equal readings, since
+// its content is unknown.
 func (l *Line) hear(body []byte, judge *rest) bool {
 	reading, err := l.format.Parse(body)
 	if err != nil {
@@ -159,11 +159,11 @@ func (l *Line) hear(body []byte, judge *rest) bool {
 	return true
 }
 
-// askPause keeps an indicator that answers at once from being asked without end.
+// askPause limits how often an indicator is polled that answers at once.
 const askPause = 100 * time.Millisecond
 
-// askFirst asks for the first frame. Where frames have no start bytes the
-// first answer is thrown away as perhaps cut in half, so two are asked for.
+// askFirst requests the first frame. Where frames have no start bytes the first response is
+// discarded as possibly incomplete, so it requests two.
 func (l *Line) askFirst(conn io.Writer) error {
 	ask := l.settings.Profile.Ask
 	if l.settings.Profile.Start == "" {

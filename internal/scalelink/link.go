@@ -14,15 +14,14 @@ type Link interface {
 	// must not keep the desk from opening. The link connects, and connects
 	// again, until ctx ends or Close is called.
 	Open(ctx context.Context) error
-	// Latest is the newest reading. When there is no fresh one the error wraps
-	// ErrNoReading and says why: not connected, silent, or only noise.
+	// Latest returns the newest reading. When there is no fresh one the error wraps ErrNoReading
+	// and says why: not connected, silent, or only noise.
 	Latest() (Reading, error)
-	// WaitStable waits for a reading at rest that arrives after the call, so
-	// that a weight from before the truck moved is never given. It waits
-	// through lost connections until ctx ends or the link is closed; the error
-	// then says what the scale was doing.
+	// WaitStable waits for a reading at rest that arrives after the call, so that it never returns
+	// a weight from before the truck moved. It waits through lost connections until ctx ends or the
+	// link is closed; the error then says what the scale was doing.
 	WaitStable(ctx context.Context) (Reading, error)
-	// Changed gives a channel that is closed at the next reading or fault.
+	// Changed returns a channel that is closed at the next reading or fault.
 	Changed() <-chan struct{}
 	// Close stops listening and waits until the line is free. It may be
 	// called more than once.
@@ -55,7 +54,7 @@ func (s Settings) Check() error {
 	return errors.Join(faults...)
 }
 
-// usual fills in what is left at zero.
+// usual sets defaults for zero values.
 func (s Settings) usual() Settings {
 	if s.Fresh == 0 {
 		s.Fresh = 3 * time.Second

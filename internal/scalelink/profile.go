@@ -11,16 +11,15 @@ import (
 
 // Profile describes the frames of one kind of indicator, as data.
 //
-// A frame is Start, a body, End. Fields are found in the body either by column
-// (First and Last of each field; the body is then exactly Length bytes) or by
-// Pattern, a regular expression with one named group per field, which must
-// match the whole body (then at most Length bytes). Text found in a field is
-// trimmed of blanks and looked up in its Means; text that is not there refuses
-// the frame. What a frame never says is said by Always.
+// A frame is Start, a body, End. Fields are found in the body either by column (First and Last of
+// each field; the body is then exactly Length bytes) or by Pattern, a regular expression with one
+// named group per field, which must match the whole body (then at most Length bytes). Text of a
+// field is trimmed of blanks and looked up in its Means; unknown text refuses the frame. Always has
+// constant values that no frame contains.
 type Profile struct {
 	Name    string   `toml:"name"`
 	Note    string   `toml:"note"`
-	Start   string   `toml:"start"` // may be empty: frames are then parted by End alone
+	Start   string   `toml:"start"` // may be empty: frames are then separated by End alone
 	End     string   `toml:"end"`
 	Length  int      `toml:"length"`
 	Pattern string   `toml:"pattern"`
@@ -40,8 +39,8 @@ type Field struct {
 	Bits  []Bit             `toml:"bit"`
 }
 
-// Bit is one bit of a field that is one byte wide: bit 0 is worth 1, bit 7 is
-// worth 128. Set and Clear are words; "normal" says nothing.
+// Bit is one bit of a field that is one byte wide: bit 0 is worth 1, bit 7 is worth 128. Set and
+// Clear are words; "normal" has no effect.
 type Bit struct {
 	Bit   int    `toml:"bit"`
 	Set   string `toml:"set"`
@@ -51,8 +50,8 @@ type Bit struct {
 // weightField is the name of the field that holds the digits.
 const weightField = "weight"
 
-// ParseProfile reads a profile from TOML. File is named in messages. Unknown
-// keys and every fault that [Profile.Check] knows are returned together.
+// ParseProfile reads a profile from TOML. file is for messages. Unknown keys and every fault of
+// [Profile.Check] are returned together.
 func ParseProfile(file string, text []byte) (Profile, error) {
 	var p Profile
 	meta, err := toml.Decode(string(text), &p)
@@ -76,8 +75,7 @@ func ParseProfile(file string, text []byte) (Profile, error) {
 //go:embed profiles/example-columns.toml
 var exampleColumns []byte
 
-// ExampleColumns is the shipped profile with fields by column. The simulator
-// speaks it.
+// ExampleColumns is the shipped profile with fields by column. The simulator uses it.
 func ExampleColumns() Profile { return mustShip("example-columns.toml", exampleColumns) }
 
 // mustShip panics on a shipped profile that is broken, which a test finds.

@@ -6,17 +6,17 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// State is what an indicator says of its own reading. The states are ordered:
-// when a frame says two things, the worse is believed.
+// State is the status an indicator reports with its reading. The states are ordered: when a frame
+// reports two, the worse counts.
 type State int
 
 const (
-	Unsaid State = iota // the frame says nothing about motion
+	Unsaid State = iota // the frame has no motion status
 	Stable              // at rest
 	Motion              // the weight is still moving
-	Under               // below what the scale can show
-	Over                // above what the scale can show
-	Fault               // the indicator says it is broken
+	Under               // below the range of the scale
+	Over                // above the range of the scale
+	Fault               // the indicator reports a fault
 )
 
 var stateWords = [...]string{"unsaid", "stable", "motion", "under", "over", "fault"}
@@ -38,11 +38,10 @@ var modeWords = [...]string{"unsaid", "gross", "net"}
 // String is the word a profile uses for the mode.
 func (m Mode) String() string { return modeWords[m] }
 
-// Reading is one frame, understood. Weight is in lb, kg or t, as the indicator
-// shows it; it is zero, with its unit, when State is Under, Over or Fault,
-// for then the digits mean nothing. Raw is the frame without its start and end
-// bytes, unprintable bytes escaped, fit to be kept in the book beside the
-// weight. At is when the frame had arrived.
+// Reading is one parsed frame. Weight is in lb, kg or t, as the indicator shows it; it is zero,
+// with its unit, when State is Under, Over or Fault, for then the digits mean nothing. Raw is the
+// frame without its start and end bytes, unprintable bytes escaped, as stored in the book beside
+// the weight. At is the time the frame arrived.
 type Reading struct {
 	Weight quantity.Amount
 	State  State

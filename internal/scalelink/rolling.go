@@ -6,11 +6,10 @@ package scalelink
 // counts of scale divisions so that every one of them is a weight the
 // indicator could show.
 
-// axles are the shares of the whole, in percent, that stand on the deck while
-// the truck rolls on.
+// axles are the shares of the weight, in percent, on the deck while the truck rolls on.
 var axles = []int64{11, 12, 47, 49, 83, 97}
 
-// swing is how many divisions the weight is off while the load comes to rest.
+// swing is the error of the weight in divisions while the load comes to rest.
 var swing = []int64{6, -4, 3, -2, 1}
 
 // rollOn is the weights of a truck of so many divisions driving on to the deck.

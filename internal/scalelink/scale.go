@@ -7,8 +7,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Scale is the deck and what it may weigh. Capacity and Division are weights
-// above zero in the unit the indicator shows; both stand on the scale's plate.
+// Scale is a deck with its limits. Capacity and Division are weights above zero in the unit the
+// indicator shows; both are on the scale's plate.
 type Scale struct {
 	Name     string
 	Capacity quantity.Amount
@@ -42,7 +42,7 @@ func (s Scale) Most() quantity.Amount {
 	return s.Capacity.Mul(mostPercent).Div(quantity.Int(100, quantity.Plain))
 }
 
-// below is the weight brought down to whole divisions.
+// below rounds a weight down to whole divisions.
 func (s Scale) below(weight quantity.Amount) quantity.Amount {
 	step, _ := s.Division.Decimal()
 	return quantity.Rounding{Step: step, Rule: quantity.Down}.Apply(weight)
@@ -50,7 +50,7 @@ func (s Scale) below(weight quantity.Amount) quantity.Amount {
 
 func (s Scale) isWhole(weight quantity.Amount) bool { return s.below(weight).Equal(weight) }
 
-// divisions is how many divisions a whole weight is.
+// divisions returns a weight in whole divisions.
 func (s Scale) divisions(weight quantity.Amount) int64 {
 	count, _ := quantity.To("1", quantity.Down).Apply(weight.Div(s.Division)).Decimal()
 	return count.IntPart()

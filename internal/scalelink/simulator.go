@@ -22,12 +22,12 @@ type Simulator struct {
 	play    []int64 // divisions still to be shown, one each frame
 	deck    int64   // divisions shown now
 	rest    *rest
-	last    []byte // the frame sent last, for whoever connects next
+	last    []byte // the frame sent last, for the next client
 	callers map[chan []byte]bool
 }
 
-// SimulatorSettings say what scale is played. Zero values of Steady, Every and
-// Clock mean 3 readings within 1 division, 200 ms, and the wall clock.
+// SimulatorSettings define the simulated scale. Zero values of Steady, Every and Clock mean 3
+// readings within 1 division, 200 ms, and the wall clock.
 type SimulatorSettings struct {
 	Scale  Scale
 	Steady Steady
@@ -83,7 +83,7 @@ func (s *Simulator) RollOn(weight quantity.Amount) error {
 	return nil
 }
 
-// RollOff drives whatever is on the deck away.
+// RollOff clears the deck.
 func (s *Simulator) RollOff() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -116,8 +116,8 @@ func (s *Simulator) Serve(ctx context.Context, listener net.Listener) error {
 	}
 }
 
-// waiting is how many frames a slow caller may be behind; it then misses some,
-// as it would on a wire.
+// waiting is the number of frames a slow caller may be behind; it then misses some, as it would on
+// a wire.
 const waiting = 8
 
 func (s *Simulator) welcome() chan []byte {

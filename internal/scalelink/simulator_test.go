@@ -99,7 +99,7 @@ func TestATruckIsWeighedOverTCP(t *testing.T) {
 	if got := strings.Join(seen, "; "); got != want {
 		t.Errorf("the deck showed\n%s\nwant\n%s", got, want)
 	}
-	for done := false; !done; { // the wait may have begun late; the truck stands
+	for done := false; !done; { // the wait may have begun late; the truck is at rest
 		select {
 		case w := <-result:
 			if w.err != nil || !w.reading.Weight.Equal(lb("52300")) {

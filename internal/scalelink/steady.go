@@ -5,12 +5,11 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Steady is the rule that calls a weight at rest: the last Readings readings
-// are all of one unit and lie within Divisions scale divisions of each other.
-// The zero Steady asks for nothing and believes the indicator.
+// Steady is the rule for a weight at rest: the last Readings readings are all of one unit and are
+// within Divisions scale divisions of each other. The zero Steady trusts the indicator.
 //
-// It is used for indicators that do not tell motion, and may be laid on top of
-// those that do; then both must agree.
+// It is for indicators that do not report motion, and may be added for those that do; then both
+// must agree.
 type Steady struct {
 	Divisions int
 	Readings  int
@@ -34,8 +33,8 @@ func newRest(rule Steady, division quantity.Amount) *rest {
 	return &rest{rule: rule, within: division.Mul(quantity.Int(int64(rule.Divisions), quantity.Plain))}
 }
 
-// judge gives the reading the state the rule finds. States worse than motion
-// stand, and start the count again.
+// judge sets the state of the reading by the rule. States worse than motion are kept, and restart
+// the count.
 func (r *rest) judge(reading Reading) Reading {
 	if r.rule == (Steady{}) {
 		return reading

@@ -9,7 +9,7 @@ import (
 	"testing"
 )
 
-// settling waits for the next reading at rest in the background, whoever's it is.
+// settling waits for the next reading at rest in the background.
 func settling(ctx context.Context, line *Line) chan weighed {
 	result := make(chan weighed, 1)
 	go func() {
@@ -19,7 +19,7 @@ func settling(ctx context.Context, line *Line) chan weighed {
 	return result
 }
 
-// weighed is what a wait gave.
+// weighed is the result of a wait.
 type weighed struct {
 	reading Reading
 	err     error

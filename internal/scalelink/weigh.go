@@ -7,11 +7,10 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Weigh waits for the truck on the deck to come to rest and gives its weight,
-// if the scale may put it on a ticket. The wait belongs to that truck: it ends
-// when the line is lost after the first reading, when the indicator shows over,
-// under or a fault, or when the deck is empty again. The next weight would be
-// another truck's. The error is a [Refused], or says why nothing came; beside a
+// Weigh waits for the truck on the deck to come to rest and returns its weight, if it may go on a
+// ticket. The wait is for that truck: it ends when the line is lost after the first reading, when
+// the indicator shows over, under or a fault, or when the deck is empty again. The next weight
+// would be another truck's. The error is a [Refused], or says why there was no reading; with a
 // Refused the reading is returned too, to be shown.
 func Weigh(ctx context.Context, link Link, scale Scale) (Reading, error) {
 	wait := weighing{scale: scale}
@@ -32,7 +31,7 @@ func Weigh(ctx context.Context, link Link, scale Scale) (Reading, error) {
 type weighing struct {
 	scale  Scale
 	heard  bool // a reading has come
-	loaded bool // something stood on the deck
+	loaded bool // there was a load on the deck
 }
 
 // judge reports whether a reading, or its absence, ends the wait, and with what.

@@ -11,8 +11,8 @@ import (
 	"time"
 )
 
-// stepClock stands still until a test moves it. A sleeper tells the test how
-// long it means to sleep, by asked, and sleeps until the test lets it go on.
+// stepClock is a fake clock moved by the test. A sleeper sends its duration on asked, and sleeps
+// until the test wakes it.
 type stepClock struct {
 	mu    sync.Mutex
 	now   time.Time

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// draft gathers what the fields of one frame say, before the digits are read.
+// draft collects the fields of one frame, before the digits are parsed.
 type draft struct {
 	state State
 	mode  Mode
@@ -32,7 +32,7 @@ var words = map[string]func(*draft){
 	"t":      func(d *draft) { d.unit = quantity.Tonne },
 }
 
-// says keeps the worst state that any field tells.
+// says keeps the worst state of any field.
 func says(s State) func(*draft) {
 	return func(d *draft) { d.state = max(d.state, s) }
 }

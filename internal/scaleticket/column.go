@@ -7,11 +7,11 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// minus is the sign set before what is taken off.
+// minus is the sign of deductions.
 const minus = "−"
 
-// column is a run of figures to be added by eye: all of them have the same
-// number of decimals, so that their digits stand under each other.
+// column formats figures that are added by eye: all have the same number of decimals, so that their
+// digits line up.
 type column struct{ places int32 }
 
 // columnOf makes a column wide enough for each of the texts, which are figures
@@ -38,7 +38,7 @@ func columnOfSteps(steps ...*worksheet.Step) column {
 	return columnOf(texts...)
 }
 
-// figure writes an amount that stands in the column as it is.
+// figure formats an amount with its sign.
 func (col column) figure(a quantity.Amount) string {
 	if a.Sign() < 0 {
 		return minus + a.Neg().FixedString(col.places)

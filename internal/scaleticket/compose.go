@@ -2,8 +2,8 @@ package scaleticket
 
 import "tenthpoint/internal/scaleticket/barcode"
 
-// Compose makes the document of a ticket. It never fails: a load of which
-// nothing is known is a slip on which everything is missing.
+// Compose makes the document of a ticket. It never fails: for an empty load it makes a slip on
+// which everything is missing.
 func Compose(ticket Ticket) Document {
 	t := factsOf(ticket)
 	parts := sections(t)

@@ -42,7 +42,7 @@ func TestOrderOfAScaleTicket(t *testing.T) {
 	}
 }
 
-// TestNothingIsBlank: whatever a ticket lacks stands there as a word.
+// TestNothingIsBlank: whatever a ticket lacks is printed as a word.
 func TestNothingIsBlank(t *testing.T) {
 	for _, c := range tickettest.Table {
 		for _, s := range scaleticket.Compose(c.Make(t)).Sections {

@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/tickettest"
 )
 
-// Each copy of the house's list says on itself whom it is for, and a house without a
-// list prints one that says nothing.
+// Each copy of the elevator's list says on itself whom it is for, and an elevator without a list
+// prints one that says nothing.
 func TestEachCopyNamesItself(t *testing.T) {
 	ticket := tickettest.Corn(t)
 	if copies := ticket.EachCopy(); len(copies) != 1 || copyLine(copies[0]) != "original" {

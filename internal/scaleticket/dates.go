@@ -24,15 +24,15 @@ func made(t *facts) time.Time {
 type dates struct {
 	// zone is the elevator's own; nil leaves times as the facts have them.
 	zone *time.Location
-	// local writes days in the order of the house's language: "m/d/y".
+	// local writes days in the order of the elevator's language: "m/d/y".
 	local bool
 	order string
 	// day is the day of the load.
 	day quantity.Date
 }
 
-// dayAndHour is a fact's time on the elevator's own clock. Without a zone it is
-// written as the fact has it, and says so when that is UTC.
+// dayAndHour returns a fact's time on the elevator's own clock. Without a time zone it is
+// unchanged, and marked when that is UTC.
 func (d dates) dayAndHour(stamp string) (day, hour string) {
 	when, err := time.Parse(time.RFC3339, stamp)
 	if err != nil {

@@ -7,9 +7,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// weightLines is the column from net to what is settled: dockage, water and
-// handling down to the dry weight, then the discounts taken in weight. Handling
-// always has a line of its own.
+// weightLines is the column from net to the settled weight: dockage, water and handling down to the
+// dry weight, then the discounts taken in weight. Handling always has a line of its own.
 func weightLines(p *part) {
 	col := weightColumn(p.facts)
 	net := Line{Field: "net", Label: p.w.Net, Value: col.figure(p.s.Net.Value())}
@@ -44,8 +43,8 @@ func weightColumn(t *facts) column {
 	return columnOfSteps(steps...)
 }
 
-// takenLine is the line of a weight taken off, or of nothing and why. The note
-// leads the figures it was worked from.
+// takenLine is the line of a weight taken off, or the reason for none. The note precedes the
+// calculation.
 func takenLine(t *facts, col column, label string, step *worksheet.Step, note string) Line {
 	line := Line{Field: step.ID(), Label: label}
 	if step.Kind() == worksheet.NotApplied || step.Value().IsZero() {
@@ -56,7 +55,7 @@ func takenLine(t *facts, col column, label string, step *worksheet.Step, note st
 	return line
 }
 
-// waterLine is the shrink, with what its method says of itself.
+// waterLine is the shrink, with the description of its method.
 func waterLine(t *facts, col column) Line {
 	label := t.w.Water
 	if t.s.Water.Value().Sign() < 0 {
@@ -66,7 +65,7 @@ func waterLine(t *facts, col column) Line {
 	return takenLine(t, col, label, t.s.Water, t.w.phrase(r.Method.Ticket(r)))
 }
 
-// handlingLine is the loss by handling, and what it is a percent of.
+// handlingLine is the handling loss, and its base.
 func handlingLine(t *facts, col column) Line {
 	r, rate := t.s.Edition.Handling, ""
 	if step, ok := t.s.Sheet.Step(settle.HandlingRateLine); ok {
@@ -75,7 +74,7 @@ func handlingLine(t *facts, col column) Line {
 	return takenLine(t, col, t.w.Handling, t.s.Handling, rate)
 }
 
-// phrase is what a method of the rates says of itself.
+// phrase returns the description of a method of the rates.
 func (w Words) phrase(p rule.Phrase) string { return Joined(" ", w.say(p.Words), w.say(p.Figure)) }
 
 func discountInWeight(t *facts, col column, d settle.Deduction) Line {
@@ -86,8 +85,7 @@ func discountInWeight(t *facts, col column, d settle.Deduction) Line {
 	return line
 }
 
-// basisWords says what was found and what the rule is taken on: "6.1 %, on the
-// dry weight".
+// basisWords describes the result and the base of the rule: "6.1 %, on the dry weight".
 func basisWords(t *facts, d settle.Deduction) string {
 	found := ""
 	if f := findingOf(t, d.Rule.Factor.ID); f != nil {
@@ -99,8 +97,8 @@ func basisWords(t *facts, d settle.Deduction) string {
 	return Joined(", ", found, on)
 }
 
-// worked is the calculation of a step in figures. A step that only takes
-// another over is worked as that one is; a figure from outside is not worked.
+// worked is the calculation of a step in figures. For a step that only takes another over it is the
+// other's; a figure from outside has none.
 func (w Words) worked(step *worksheet.Step) string {
 	for step.Figures() == step.Printed() && len(step.Uses()) == 1 {
 		step = step.Uses()[0]

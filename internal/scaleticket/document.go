@@ -25,7 +25,7 @@ type Document struct {
 	Running string
 	// PageOf is the page number with two %d, the page and how many there are.
 	PageOf string
-	// Named sets a name before what it names, with two %s.
+	// Named combines a name with what it names, two %s.
 	Named string
 	// Made is the date of the paper: when the ticket was issued.
 	Made time.Time
@@ -36,7 +36,7 @@ type Document struct {
 	payload barcode.Payload
 }
 
-// Form says how a section is set.
+// Form is the layout of a section.
 type Form int
 
 // The forms of a section.
@@ -59,7 +59,7 @@ type Section struct {
 	Lines []Line
 }
 
-// Kind says what a line is.
+// Kind is the kind of a line.
 type Kind int
 
 // The kinds of line.
@@ -76,16 +76,16 @@ const (
 // Line is one line of the ticket.
 type Line struct {
 	Kind Kind
-	// Field is the fact the line stands for, by the name that settle.Problem and
-	// load.Missing give it: "tare". Empty where there is none.
+	// Field is the fact the line shows, by the name that settle.Problem and load.Missing give it:
+	// "tare". Empty where there is none.
 	Field string
 	Label string
 	Value string
 	// Mark must be noticed beside the value: MANUAL WT.
 	Mark string
-	// Notes are said below, small: where a figure comes from.
+	// Notes are printed below in small type: where a figure comes from.
 	Notes []string
-	// Missing marks what is still to come, in the place where it will print.
+	// Missing marks a value that is not known yet, in the place where it will print.
 	Missing bool
 	// Emphasis marks the figures people look for first.
 	Emphasis bool

@@ -49,10 +49,9 @@ func stepLine(t *facts, step *worksheet.Step) Line {
 	return Line{Label: t.w.say(step.Label()), Value: value, Notes: step.ExplainIn(t.sayHere)}
 }
 
-// sayHere says a remark of the working without naming the edition, which stands
-// over all of it.
+// sayHere translates a remark of the working without the id of the edition, which the heading has.
 func (t *facts) sayHere(english string) string {
-	return t.w.say(t.l.Details.Disposition.Remark(strings.TrimPrefix(english, t.s.Edition.ID+": ")))
+	return t.w.say(t.deal().Under.Remark(strings.TrimPrefix(english, t.s.Edition.ID+": ")))
 }
 
 // isForeign reports whether a step is another owner's on one owner's slip.

@@ -8,8 +8,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// facts are what a ticket is composed from, with short names for what every
-// section reads.
+// facts are the input of a ticket, with short names for what every section reads.
 type facts struct {
 	Ticket
 	dates
@@ -30,8 +29,8 @@ func (t *facts) isDraft() bool { return t.Copy == Draft || t.l.Number == 0 }
 // isRefused reports whether the load was turned away: nothing is to come.
 func (t *facts) isRefused() bool { return t.l.Phase == load.TurnedAway }
 
-// whenSettled stands for a figure that the settlement will bring, if one is to
-// come.
+// whenSettled is the placeholder of a figure that the settlement will provide, if there will be
+// one.
 func (t *facts) whenSettled() string {
 	if t.isRefused() {
 		return t.w.NotSettled
@@ -54,7 +53,7 @@ func (t *facts) ticketNumber() string {
 	return fmt.Sprint(t.l.Number)
 }
 
-// owner is the one owner whose slip this is, and whether it is one's.
+// owner returns the owner this slip is for, and whether it is for one.
 func (t *facts) owner() (load.Owner, bool) {
 	if t.Owner == 0 {
 		return load.Owner{}, false

@@ -38,7 +38,7 @@ func headMoisture(t *facts) Line {
 	return line
 }
 
-// headQuantity is dry bushels, or what the grain is settled in.
+// headQuantity is dry bushels, or the settled quantity.
 func headQuantity(t *facts) Line {
 	line := Line{Field: "quantity", Label: t.w.DryBushels, Value: t.whenSettled(), Emphasis: true}
 	if step := drySettled(t); step != nil {
@@ -49,8 +49,7 @@ func headQuantity(t *facts) Line {
 	return line
 }
 
-// drySettled is the figure that tells how much grain there is when dry: bushels
-// where they are counted, else what is settled.
+// drySettled returns the dry quantity: bushels where they are counted, else the quantity settled.
 func drySettled(t *facts) *worksheet.Step {
 	switch part := t.ownPart(); {
 	case part != nil && part.Bushels != nil:
@@ -85,7 +84,9 @@ func (w Words) unitLabel(unit quantity.Unit) string {
 func headPayable(t *facts) Line {
 	line := Line{Field: "payable", Label: t.w.Payable, Value: t.whenSettled(), Emphasis: true}
 	switch part := t.ownPart(); {
-	case t.l.Details.Price == nil:
+	case t.s == nil && !t.l.Details.IsPriced():
+		line.Value = t.unpriced()
+	case part != nil && part.Payable.Kind() == worksheet.NotApplied, t.s != nil && part == nil && t.s.Payable.Kind() == worksheet.NotApplied:
 		line.Value = t.unpriced()
 	case part != nil:
 		line.Value = columnOfSteps(part.Payable).figure(part.Payable.Value())

@@ -43,8 +43,7 @@ func scaleNames(t *facts) string {
 	return Joined(", ", names...)
 }
 
-// numberSection is which ticket this is, how it stands and which copy is in
-// hand.
+// numberSection has the ticket's number, status and copy.
 func numberSection(t *facts) Section {
 	p := newPart(t, "number", t.w.ScaleTicket, Numbering)
 	p.put(Line{Field: "number", Label: t.w.Ticket, Value: t.ticketNumber(), Emphasis: true})
@@ -105,7 +104,7 @@ func copyWords(t *facts) string {
 	return fmt.Sprintf(t.w.Reprint, t.Copy)
 }
 
-// some is a list of one text, or of none when it is empty.
+// some returns a list of one text, or of none when it is empty.
 func some(text string) []string {
 	if text == "" {
 		return nil

@@ -8,15 +8,15 @@ import (
 	"tenthpoint/internal/scaleticket/barcode"
 )
 
-// Label is what goes on the bag or can of a retained sample: enough to find it
-// on its shelf, and to know when it may go.
+// Label is the text on the bag or can of a retained sample: enough to find it on its shelf, and the
+// day it may be discarded.
 type Label struct {
 	Title    string // "Retained sample"
 	Business string
 	Number   string // the sample's number, also as a barcode
 	Until    string // until when it is kept
 	Mark     string // EXAMPLE - NOT FOR TRADE, or nothing
-	// Lines are what the sample is of and where it is kept.
+	// Lines say what the sample is of and where it is kept.
 	Lines []string
 
 	Made time.Time   // the date of the paper
@@ -46,7 +46,7 @@ func SampleLabel(ticket Ticket) (Label, error) {
 	return l, nil
 }
 
-// labelOf says what the sample is of.
+// labelOf describes the grain of the sample.
 func labelOf(t *facts) string {
 	moisture := t.w.NotTested
 	if t.l.Sample.Moisture != nil {
@@ -55,7 +55,7 @@ func labelOf(t *facts) string {
 	return Joined(", ", commodityName(t), t.w.Moisture+" "+moisture, t.l.Sample.Kept)
 }
 
-// labelFrom says which load it is from.
+// labelFrom describes the load it is from.
 func labelFrom(t *facts) string {
 	return Joined(", ", t.w.Ticket+" "+t.ticketNumber(), t.l.Details.Grower.Name, t.date(t.l.Details.Day))
 }

@@ -1,6 +1,6 @@
 package scaleticket
 
-// part is a section while it is written, beside the facts it is written from.
+// part is a section while it is composed, with the facts it is composed from.
 type part struct {
 	*facts
 	Section
@@ -17,7 +17,7 @@ func (p *part) put(lines ...Line) {
 	}
 }
 
-// fact puts a pair; without a value it prints the word for its absence.
+// fact adds a pair; without a value it prints the word for its absence.
 func (p *part) fact(label, value, absent string) {
 	p.known("", label, value, absent)
 }
@@ -30,7 +30,7 @@ func (p *part) known(field, label, value, absent string) {
 	p.put(Line{Field: field, Label: label, Value: value})
 }
 
-// need puts a pair that no ticket can do without.
+// need adds a pair that every ticket must have.
 func (p *part) need(field, label, value, absent string) {
 	if value == "" {
 		p.put(Line{Field: field, Label: label, Value: absent, Missing: true})
@@ -39,7 +39,7 @@ func (p *part) need(field, label, value, absent string) {
 	p.put(Line{Field: field, Label: label, Value: value})
 }
 
-// given puts a pair only where there is something to say.
+// given adds a pair only if it has a value.
 func (p *part) given(label, value string) {
 	if value != "" {
 		p.put(Line{Label: label, Value: value})

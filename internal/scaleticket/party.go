@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// partySection is whose grain it is.
+// partySection has the owner of the grain.
 func partySection(t *facts) Section {
 	d := t.l.Details
 	p := newPart(t, "party", t.w.Party, Facts)
@@ -29,7 +29,7 @@ func partySection(t *facts) Section {
 	return p.Section
 }
 
-// sharesWords tells who owns how much of the load.
+// sharesWords describes the owners' shares of the load.
 func sharesWords(t *facts) string {
 	owners := t.l.Details.Shares
 	if len(owners) < 2 {
@@ -55,7 +55,7 @@ func shareFigure(o load.Owner) string {
 	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
-// movementSection is what came or went, when and on what.
+// movementSection has the grain, the time and the vehicle.
 func movementSection(t *facts) Section {
 	d := t.l.Details
 	p := newPart(t, "movement", t.w.Movement, Facts)
@@ -85,7 +85,7 @@ func directionWord(t *facts) string {
 	return ""
 }
 
-// knownGrain is the commodity of the load, where it is one that is known here.
+// knownGrain returns the commodity of the load, if it is a known one.
 func knownGrain(t *facts) (grain.Commodity, bool) {
 	if t.Edition != nil {
 		return t.Edition.Commodity, true

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// qualitySection is what the bench found, with what, by whom, and where the
-// rest of the sample is.
+// qualitySection has the test results, the instrument, the tester, and the place of the retained
+// sample.
 func qualitySection(t *facts) Section {
 	p := newPart(t, "quality", t.w.Quality, Facts)
 	moistureLine(p)
@@ -53,9 +53,8 @@ func moistureFigure(t *facts) string {
 	return measured.Written()
 }
 
-// statedFactors are the factors to list, in the order the grain's sample is
-// worked through: what was found, what the rates cannot do without, and what
-// every ticket of the grain states.
+// statedFactors returns the factors to list, in the order of the grain's sample: those with
+// results, those the rates require, and those on every ticket of the grain.
 func statedFactors(t *facts) []grain.FactorID {
 	known, _ := knownGrain(t)
 	var ids []grain.FactorID
@@ -146,8 +145,7 @@ func resultFigure(t *facts, f grain.Factor, measured quantity.Amount) string {
 	return t.w.say(f.Recorded(measured).FixedString(f.Record.Places()))
 }
 
-// instruments is with what, by whom and when the sample was tested, and where
-// the rest of it is.
+// instruments says how, by whom and when the sample was tested, and where the retained part is.
 func instruments(p *part) {
 	s := p.l.Sample
 	if m := s.Moisture; m != nil {
@@ -174,8 +172,7 @@ func keptWords(t *facts) string {
 	return Joined(", ", t.l.Sample.Kept, until)
 }
 
-// doubts are what makes a result less than certain, and the limits somebody
-// has set aside.
+// doubts are the warnings about a result, and the limits that were accepted.
 func doubts(p *part) {
 	p.warn(p.w.say(p.MeterNote))
 	for _, flag := range p.l.Sample.Flags {

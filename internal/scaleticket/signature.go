@@ -1,6 +1,6 @@
 package scaleticket
 
-// signatureSection is who answers for the weights, by full name, and the driver.
+// signatureSection has the full name of the weigher, and the driver.
 func signatureSection(t *facts) Section {
 	p := newPart(t, "signature", "", Signing)
 	weigher := t.l.Weigher
@@ -20,7 +20,7 @@ func signatureSection(t *facts) Section {
 	return p.Section
 }
 
-// footer is what the ticket is not, and what outranks it.
+// footer says what the ticket is not, and what takes precedence over it.
 func footer(w Words) []string { return []string{w.NotReceipt, w.Cautions, w.LawFirst} }
 
 // codeLine is the code the ticket is found by; a preview has none.

@@ -30,8 +30,8 @@ func isFigure(l scaleticket.Line) bool {
 	return figure && (l.Kind == scaleticket.Pair || l.Kind == scaleticket.Total)
 }
 
-// added adds the signed figures of a section between two fields, as an eye
-// does, and holds the sum against the last.
+// added adds the signed figures of a section between two fields, as an eye does, and compares the
+// sum with the last.
 func added(t rapid.TB, name string, s scaleticket.Section, from, to string) {
 	t.Helper()
 	var sum *big.Rat
@@ -45,6 +45,10 @@ func added(t rapid.TB, name string, s scaleticket.Section, from, to string) {
 				t.Errorf("%s: the column from %s adds to %s, and %s says %s", name, from, sum.FloatString(4), l.Label, l.Value)
 			}
 			return
+		case l.Field == "net-value": // a sum on the way
+			if got := read(t, l.Value); got.Cmp(sum) != 0 {
+				t.Errorf("%s: the column from %s adds to %s, and %s says %s", name, from, sum.FloatString(4), l.Label, l.Value)
+			}
 		default:
 			sum.Add(sum, read(t, l.Value))
 		}
@@ -63,13 +67,23 @@ func checkSums(t rapid.TB, name string, ticket scaleticket.Ticket) {
 			added(t, name, settlement, "dry", "settled")
 		}
 	}
-	if ticket.Load.Details.Price != nil {
+	if isPriced(settlement) {
 		added(t, name, settlement, "value", "payable")
 	} else {
-		added(t, name, charges(settlement), "price", "charges")
+		added(t, name, charges(settlement), "price", "adjustments")
 	}
 	checkWeight(t, name, d)
 	checkShares(t, name, d)
+}
+
+// isPriced reports whether the column of a settlement begins with a value.
+func isPriced(s scaleticket.Section) bool {
+	for _, l := range s.Lines {
+		if l.Field == "value" {
+			return true
+		}
+	}
+	return false
 }
 
 // charges is a settlement whose price comes later: its column begins at zero.
@@ -108,7 +122,9 @@ func checkShares(t rapid.TB, name string, d scaleticket.Document) {
 	}
 	sum := new(big.Rat)
 	for _, l := range shares.Lines[:len(shares.Lines)-1] {
-		sum.Add(sum, read(t, l.Value))
+		if isFigure(l) { // an owner may have no price
+			sum.Add(sum, read(t, l.Value))
+		}
 	}
 	if last := shares.Lines[len(shares.Lines)-1]; read(t, last.Value).Cmp(sum) != 0 {
 		t.Errorf("%s: the shares add to %s, not to %s", name, sum.FloatString(4), last.Value)

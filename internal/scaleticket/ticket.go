@@ -16,18 +16,18 @@ const Draft = -1
 // Ticket is all that a slip is made from.
 type Ticket struct {
 	House elevator.Profile
-	// Load may be incomplete; nil is a load nobody has typed anything of.
+	// Load may be incomplete; nil is an empty load.
 	Load *load.Load
 	// Settlement is nil while the load cannot be settled. What can be known
 	// without it still shows.
 	Settlement *settle.Settlement
-	// Edition is the rates the load will be settled under, where they are known
-	// before it can be; a settlement brings its own.
+	// Edition is the rates the load will be settled under, where they are known before the
+	// settlement, which has its own.
 	Edition *rates.Edition
 	// Copy is 0 for the original, n for reprint n, Draft for a preview.
 	Copy int64
-	// For is whom this copy is for, by the house's list: "driver". Empty where the
-	// house has none.
+	// For is the recipient of this copy, by the elevator's list: "driver". Empty where the elevator
+	// has none.
 	For string
 	// Code is the short hash a verification finds the ticket by; empty on a
 	// preview.
@@ -43,17 +43,15 @@ type Ticket struct {
 	// Zone is the elevator's own time; nil prints the times of the facts as
 	// they are written, in UTC.
 	Zone *time.Location
-	// Words are the printed words; the zero Words are those of the house's own
-	// language.
+	// Words are the printed words; the zero Words are those of the elevator's own language.
 	Words Words
 
-	// weightsOnly is the sheet of grain that leaves, of which only the weights are
-	// known.
+	// weightsOnly is the sheet of grain that leaves, with only its weights.
 	weightsOnly *settle.Settlement
 }
 
-// fillIn makes a ticket whole enough to compose: no load is an empty one, no
-// words are those of the house's language, no edition is the settlement's.
+// fillIn sets defaults: an empty load, the words of the elevator's language, the settlement's
+// edition.
 func (t *Ticket) fillIn() {
 	if t.Load == nil {
 		t.Load = &load.Load{}
@@ -72,7 +70,7 @@ func (t *Ticket) fillIn() {
 	}
 }
 
-// EachCopy is the ticket once for each copy that the house prints.
+// EachCopy returns the ticket once for each copy that the elevator prints.
 func (t Ticket) EachCopy() []Ticket {
 	if len(t.House.CopiesFor) == 0 {
 		return []Ticket{t}

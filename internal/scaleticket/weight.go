@@ -29,7 +29,7 @@ func weightSection(t *facts) Section {
 	return p.Section
 }
 
-// weighedLines puts the weight in force of one side, and those it replaced.
+// weighedLines adds the weight in force of one side, and those it replaced.
 func weighedLines(p *part, col column, which load.Which, draft string, first bool) {
 	label := p.w.sideLabel(which, draft)
 	w, ok := p.l.Weight(which, draft)
@@ -55,7 +55,7 @@ func weighedLines(p *part, col column, which load.Which, draft string, first boo
 	}
 }
 
-// struckLine puts a weight that was replaced by a later one.
+// struckLine adds a weight that was replaced by a later one.
 func struckLine(p *part, col column, w load.Taken) {
 	line := Line{
 		Kind: Struck, Label: p.w.sideLabel(w.Which, w.Draft) + ", " + p.w.StruckWeight,
@@ -85,7 +85,7 @@ func (w Words) sideLabel(which load.Which, draft string) string {
 	return fmt.Sprintf(w.OfDraft, side, w.say(draft))
 }
 
-// weightSource says where a weight came from.
+// weightSource describes the source of a weight.
 func weightSource(t *facts, w load.Taken) string {
 	scale := ""
 	if w.Scale != "" {
@@ -100,8 +100,8 @@ func weightSource(t *facts, w load.Taken) string {
 	return scale
 }
 
-// netLine puts the net, which is a step of the settlement, or while there is
-// none gross less tare as far as they are weighed.
+// netLine adds the net, which is a step of the settlement, or without one gross less tare as far as
+// they are weighed.
 func netLine(p *part, col column) {
 	line := Line{Kind: Total, Field: "net", Label: p.w.Net, Emphasis: true}
 	net, ok := netWeight(p.facts)
@@ -117,7 +117,7 @@ func netLine(p *part, col column) {
 	}
 }
 
-// netLater stands for a net that has not been weighed out.
+// netLater is the placeholder of a net that is not weighed yet.
 func netLater(t *facts) string {
 	if t.isRefused() {
 		return t.w.NotWeighed

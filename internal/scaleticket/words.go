@@ -10,12 +10,11 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Words are the words printed on a slip. Each is a text of its own, so that a
-// translator needs to know no more than what stands here.
+// Words are the words printed on a slip. Each is a separate text that a translator can understand
+// without the code.
 type Words struct {
-	// Say puts into words what reaches the slip in English from elsewhere: the
-	// names of commodities and factors, the labels of the working. Nil leaves
-	// them as they are.
+	// Say translates English text from elsewhere: the names of commodities and factors, the labels
+	// of the working. Nil leaves it unchanged.
 	Say func(english string) string
 	// Signs are those of figures.
 	Signs message.Figures
@@ -48,14 +47,14 @@ type Words struct {
 	Asked, Answered                                                     string
 
 	// Settlement.
-	Settlement, Rates, NoRates, WhenSettled, NoDeduction, NoCharge                string
-	Dockage, Water, WaterCredit, Handling, DryWeight, SettledWeight               string
-	BushelWeight, DryBushels, SettledBushels, SettledCwt, SettledTonnes           string
-	Price, PriceNotSet, NoPriceStored, Value, Drying, Discounts, Charges, Payable string
-	OnNet, OnClean, OnDry, OnLeft, Premium                                        string
-	Disposition, NotDecided, Sold, Stored, OnContract                             string
-	PartOf, NetPart, WeightPart, AllShares, ChargesOf                             string
-	NotSettled, WeighedOnly, LegalBushels                                         string
+	Settlement, Rates, NoRates, WhenSettled, NoDeduction, NoCharge             string
+	Dockage, Water, WaterCredit, Handling, DryWeight, SettledWeight            string
+	BushelWeight, DryBushels, SettledBushels, SettledCwt, SettledTonnes        string
+	Price, ByOwner, Value, NetValue, Drying, Discounts, Charges, Payable       string
+	OnNet, OnClean, OnDry, OnLeft, Premium, Discount, Adjustments, PricedParts string
+	Disposition, HeldUnder, WhoseGrain, OnContract                             string
+	PartOf, NetPart, WeightPart, AllShares, ChargesOf, AdjustmentsOf           string
+	NotSettled, WeighedOnly, LegalBushels                                      string
 
 	// Signature, footer, working.
 	Weigher, WeigherLater, DriverSigns, CheckCode, NotReceipt           string
@@ -81,7 +80,7 @@ func wordKeys() Words {
 	return w
 }
 
-// spoken are the words of every language there is but English.
+// spoken are the words of every language except English.
 var spoken = sync.OnceValue(func() map[string]Words {
 	out := map[string]Words{}
 	for _, code := range i18n.Codes()[1:] {
@@ -93,8 +92,7 @@ var spoken = sync.OnceValue(func() map[string]Words {
 	return out
 })
 
-// WordsIn are the words in the language of a house: "en", "fr". They are English
-// where it has chosen none.
+// WordsIn returns the words in the language of an elevator: "en", "fr". The default is English.
 func WordsIn(language string) Words {
 	if w, there := spoken()[language]; there {
 		return w
@@ -102,8 +100,7 @@ func WordsIn(language string) Words {
 	return EnglishWords()
 }
 
-// Translated puts every word through say, which takes the English text and
-// gives the text to print.
+// Translated translates every word with say.
 func (w Words) Translated(say func(english string) string) Words {
 	texts := reflect.ValueOf(&w).Elem()
 	for i := range texts.NumField() {
@@ -115,7 +112,7 @@ func (w Words) Translated(say func(english string) string) Words {
 	return w
 }
 
-// WordKeys is every word in the order of the slip, for whoever translates them.
+// WordKeys returns the key of every word in the order of the slip, for translators.
 func WordKeys() []string {
 	w := wordKeys()
 	var list []string
@@ -128,7 +125,7 @@ func WordKeys() []string {
 	return list
 }
 
-// say puts a word from elsewhere into the language of the slip.
+// say translates a word from elsewhere to the language of the slip.
 func (w Words) say(english string) string {
 	if w.Say == nil || english == "" {
 		return english
@@ -155,7 +152,7 @@ func (w Words) figures(sections []Section) {
 	}
 }
 
-// named sets a name before what it names, or either alone.
+// named combines a name with what it names, or returns either alone.
 func (w Words) named(name, what string) string {
 	if name == "" || what == "" {
 		return name + what

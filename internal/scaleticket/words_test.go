@@ -55,7 +55,7 @@ func TestEveryLanguageHasTheWordsOfTheSlip(t *testing.T) {
 	}
 }
 
-// Three houses print the same ticket, each in its language and with its signs.
+// Three elevators print the same ticket, each in its language and with its signs.
 func TestOneTicketInThreeLanguages(t *testing.T) {
 	for code, want := range map[string][]string{
 		"":   {"Gross", "52,300 lb", "18.4 %"},

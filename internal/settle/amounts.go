@@ -32,7 +32,7 @@ func (d *calculation) AmountOn(b rule.Basis, rate quantity.Unit) *worksheet.Step
 	return step
 }
 
-// perUnit is bu, cwt or t out of a rate's unit.
+// perUnit returns bu, cwt or t from a rate's unit.
 func perUnit(rate quantity.Unit) quantity.Unit {
 	switch rate {
 	case quantity.DollarsPerCwt, quantity.DollarsPerCwt.Per(quantity.Point):
@@ -43,7 +43,7 @@ func perUnit(rate quantity.Unit) quantity.Unit {
 	return quantity.Bushel
 }
 
-// inUnits writes a weight down in bushels, hundredweight or tonnes.
+// inUnits records a weight in bushels, hundredweight or tonnes.
 func (d *calculation) inUnits(id, label string, weight *worksheet.Step, unit quantity.Unit) *worksheet.Step {
 	if unit == quantity.Bushel {
 		return d.sheet.Work(id, label, worksheet.Over(weight, d.bushel()), d.places().Quantity, "")
@@ -55,8 +55,8 @@ func (d *calculation) inUnits(id, label string, weight *worksheet.Step, unit qua
 	return d.sheet.Work(id, label, worksheet.Times(weight, worksheet.Const(factor)), d.places().Quantity, "")
 }
 
-// settledIn is the settled weight in the unit it is paid by, taken over from
-// the line where a rate already met it.
+// settledIn returns the settled weight in the unit of the price, reusing the line of a rate in that
+// unit.
 func (d *calculation) settledIn(unit quantity.Unit) *worksheet.Step {
 	label := "Settled " + unitNames[unit]
 	if known, ok := d.units[weightIn{d.left, unit}]; ok {
@@ -65,13 +65,13 @@ func (d *calculation) settledIn(unit quantity.Unit) *worksheet.Step {
 	return d.inUnits(LineQuantity, label, d.out.Settled, unit)
 }
 
-// weightIn is a weight and the unit it is counted in.
+// weightIn is a weight and its counting unit.
 type weightIn struct {
 	weight *worksheet.Step
 	unit   quantity.Unit
 }
 
-// bushel is the legal weight of a bushel, written down once.
+// bushel is the legal weight of a bushel, recorded once.
 func (d *calculation) bushel() *worksheet.Step {
 	if known, ok := d.sheet.Step("bushel"); ok {
 		return known
@@ -79,7 +79,7 @@ func (d *calculation) bushel() *worksheet.Step {
 	return d.sheet.Rate("bushel", "Bushel weight", d.edition.Units.Bushel, d.edition.Units.BushelSource)
 }
 
-// workQuantities writes down what is paid for.
+// workQuantities records the quantities paid for.
 func workQuantities(d *calculation) {
 	d.sheet.Section("Quantity")
 	d.out.Settled = d.sheet.Work(LineSettled, "Weight settled", worksheet.Same(d.left), quantity.Unrounded, "")

@@ -9,10 +9,10 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// TestBreakpointsOfEveryRow settles loads just below, on and just above every
-// figure at which a shipped edition changes its mind (triggers, shrink-to, ends
-// of rows, bases and the units counted from them, limits) and holds every line
-// against the oracle, which reads "from", "over", "upto" and "under" for itself.
+// TestBreakpointsOfEveryRow settles loads just below, on and just above every figure at which a
+// shipped edition changes its mind (triggers, shrink-to, ends of rows, bases and the units counted
+// from them, limits) and compares every line with the oracle, which reads "from", "over", "upto"
+// and "under" for itself.
 func TestBreakpointsOfEveryRow(t *testing.T) {
 	points := 0
 	for _, b := range shippedEditions(t) {

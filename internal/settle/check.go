@@ -10,9 +10,9 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// Check lists every reason why the facts cannot be settled under the edition,
-// before any line is worked. It looks at each fact on its own; what only the
-// working can show, such as charges above the load's worth, comes from Settle.
+// Check lists every reason why the facts cannot be settled under the edition, before any line is
+// calculated. It looks at each fact on its own; problems of the calculation, such as charges above
+// the load's value, come from Settle.
 func Check(f Facts, e *rates.Edition) Problems { return engines[Current].problems(f, e) }
 
 func (by *engine) problems(f Facts, e *rates.Edition) Problems {
@@ -134,8 +134,8 @@ func (c *checker) mustTest() {
 	}
 }
 
-// moistureBases holds the moisture that the edition means a percent at against the
-// one that results are stated at. An edition that names none takes any.
+// moistureBases compares the moisture basis of the edition's percents with that of the results. An
+// edition that names none accepts any.
 func (c *checker) moistureBases() {
 	for _, d := range c.edition.Discounts {
 		f, ok := c.edition.Commodity.Factor(d.Factor.ID)
@@ -190,10 +190,10 @@ func (c *checker) shares() {
 
 // Problem is one reason why a load cannot be settled.
 type Problem struct {
-	// Field names what is missing or wrong: "gross", "tare", "moisture", a
-	// factor's id, "price", "shares", "edition".
+	// Field names the field at fault: "gross", "tare", "moisture", a factor's id, "price",
+	// "shares", "edition".
 	Field string
-	// Sentence says what, the arithmetic and what to do.
+	// Sentence has the problem, the arithmetic and the remedy.
 	Sentence message.Text
 	// Accept is the id of the limit a manager may accept; empty when nobody
 	// may.
@@ -203,7 +203,7 @@ type Problem struct {
 // Problems are all the reasons at once.
 type Problems []Problem
 
-// Message is every sentence on a line of its own.
+// Message joins the sentences, a line each.
 func (ps Problems) Message() message.Text {
 	lines := make([]any, len(ps))
 	for i, p := range ps {
@@ -212,7 +212,7 @@ func (ps Problems) Message() message.Text {
 	return message.List("\n", lines...)
 }
 
-// Error shows every sentence on a line of its own.
+// Error joins the sentences, a line each.
 func (ps Problems) Error() string {
 	lines := make([]string, len(ps))
 	for i, p := range ps {

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Bad input: a sentence each, and no settlement.
+// Bad input: one sentence each, and no settlement.
 func TestBadMoisture(t *testing.T) {
 	e := scene(t)
 	for moisture, want := range map[string]string{

@@ -39,10 +39,13 @@ func Compare(before, after *Settlement) *Comparison {
 	seen := map[string]bool{}
 	for _, b := range before.compared() {
 		seen[b.ID()] = true
+		if b.ID() == LineCharges && after.Charges == nil {
+			continue
+		}
 		c.line(b, b, after.find(b.ID()))
 	}
 	for _, a := range after.compared() {
-		if !seen[a.ID()] {
+		if !seen[a.ID()] && a.ID() != LineCharges {
 			c.line(a, before.find(a.ID()), a)
 		}
 	}
@@ -50,9 +53,12 @@ func Compare(before, after *Settlement) *Comparison {
 }
 
 // compared are the lines that are set against each other. The net weight turned
-// into the edition's unit is no difference of its own.
+// into the edition's unit is no difference of its own, nor are charges added up,
+// which engines do in unlike ways.
 func (s *Settlement) compared() []*worksheet.Step {
-	return slices.DeleteFunc(s.Lines(), func(step *worksheet.Step) bool { return step.ID() == LineConvertedNet })
+	return slices.DeleteFunc(s.Lines(), func(step *worksheet.Step) bool {
+		return step.ID() == LineConvertedNet || step.ID() == LineServices
+	})
 }
 
 // find returns the step of a line, nil when there is none. Dry-equivalent bushels that are also the
@@ -110,7 +116,7 @@ func (c *Comparison) comparable(l Line) bool {
 	return unit == l.After.Value().Unit() && !(unit.IsMoney() && c.currencies())
 }
 
-// currencies reports whether the two sides pay in unlike money.
+// currencies reports whether the two sides pay in different money.
 func (c *Comparison) currencies() bool {
 	a, b := c.Before.Edition, c.After.Edition
 	return a != nil && b != nil && a.Units.Currency != b.Units.Currency
@@ -124,7 +130,7 @@ func orZero(step, other *worksheet.Step) worksheet.Operand {
 	return step
 }
 
-// side is a step as it is compared: what is paid to the grower below zero.
+// side is a step as compared: payments to the grower are negative.
 func (c *Comparison) side(s *Settlement, step *worksheet.Step, suffix string) *worksheet.Step {
 	if step == nil {
 		return nil

@@ -16,14 +16,19 @@ func (r discounting) Apply(gives rule.Direction, rate *worksheet.Step) {
 	case discount.OfWeight:
 		r.byWeight(gives, r.perUnitOf(rate))
 	case discount.OfPrice:
-		if r.facts.Price == nil {
-			r.None(fmt.Sprintf("price later: %s of the price will be due", rate.Printed()))
-			return
-		}
-		r.byMoney(gives, r.unitStep(worksheet.PercentOf(rate, r.price())))
+		r.engine.ofPrice(r, gives, rate)
 	default:
 		r.byMoney(gives, r.perUnitOf(rate))
 	}
+}
+
+// ofOnePrice takes a percent of the price of the load.
+func ofOnePrice(r discounting, gives rule.Direction, rate *worksheet.Step) {
+	if r.facts.Price == nil {
+		r.None(fmt.Sprintf("price later: %s of the price will be due", rate.Printed()))
+		return
+	}
+	r.byMoney(gives, r.unitStep(worksheet.PercentOf(rate, r.price())))
 }
 
 // perUnitOf rounds the figure of one unit where the edition rounds it before it
@@ -57,7 +62,7 @@ func (r discounting) byWeight(gives rule.Direction, percent *worksheet.Step) {
 	r.off(id, label, step)
 }
 
-// None writes down why nothing is taken or paid.
+// None records why nothing is taken or paid.
 func (r discounting) None(reason string) {
 	unit := quantity.Dollar
 	if r.rule.Of == discount.OfWeight {

@@ -150,19 +150,19 @@ func TestDiscountOfWhat(t *testing.T) {
 	price := scene(t, of("price", `discount = "1.5 %"`))
 	shows(t, mustSettle(t, priced, price), map[string]string{"discount.damage.unit": "$0.12/bu", "discount.damage": "$120.00", "payable": "$3,880.00"})
 	later := mustSettle(t, wet, price)
-	shows(t, later, map[string]string{"discount.damage": "$0.00", "charges": "$0.00"})
-	if note := later.Deductions[0].Step.Note(); note != "price later: 3 % of the price will be due" {
+	shows(t, later, map[string]string{"discount.damage": "$0.00", "adjustments": "$0.00"})
+	if note := later.Deductions[0].Step.Note(); note != "without a price; 3 % of one would be the figure" {
 		t.Errorf("note: %s", note)
 	}
 
 	weight := scene(t, of("weight", `discount = "1.5 %"`))
 	shows(t, mustSettle(t, priced, weight), map[string]string{
 		"discount.damage": "1,680 lb", "discount.damage.after": "54,320 lb", "dry": "56,000 lb",
-		"settled": "54,320 lb", "quantity": "970.00 bu", "bushels": "1,000.00 bu", "charges": "$0.00", "payable": "$3,880.00",
+		"settled": "54,320 lb", "quantity": "970.00 bu", "bushels": "1,000.00 bu", "adjustments": "$0.00", "payable": "$3,880.00",
 	})
 
 	premium := scene(t, of("money", `premium = "0.02 $/bu"`))
-	shows(t, mustSettle(t, priced, premium), map[string]string{"discount.damage": "$40.00", "charges": "-$40.00", "payable": "$4,040.00"})
+	shows(t, mustSettle(t, priced, premium), map[string]string{"discount.damage": "$40.00", "premiums": "$40.00", "adjustments": "$40.00", "payable": "$4,040.00"})
 	added := scene(t, of("weight", `premium = "1.5 %"`))
 	shows(t, mustSettle(t, priced, added), map[string]string{"settled": "57,680 lb", "payable": "$4,120.00"})
 }
@@ -230,7 +230,7 @@ func TestYesNoFactors(t *testing.T) {
 	}
 }
 
-// Two rules may stand on one factor when each has a name of its own.
+// Two rules may apply to one factor when each has a name of its own.
 func TestTwoRulesOnOneFactor(t *testing.T) {
 	e := scene(t, strings.Replace(damage(damageRows), "[[discount]]\n", "[[discount]]\nid = \"handling-of-damage\"\n", 1),
 		damage("form = \"per-unit\"\nof = \"weight\"\nbase = \"5.0 %\"\nside = \"above\"\nper = \"1.0 %\"\npart = \"exact\"\ndiscount = \"1 %\""))

@@ -21,7 +21,7 @@
 // A load that cannot be settled is refused with every reason at once.
 //
 // Settlements have uses beyond the ticket: [Compare] compares two of them for a dispute,
-// [TakenBeyondWater] tells what an edition takes for moisture beyond the water, [WorthOf] what a
+// [TakenBeyondWater] shows what an edition takes for moisture beyond the water, [WorthOf] what a
 // step of moisture is worth, [Try] applies an edition to a grid of moistures, and [WeighOnly]
 // records a load that is only weighed.
 package settle

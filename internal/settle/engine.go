@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -25,15 +26,14 @@ import (
 // [Current], and freeze it with the golden test beside this file. The sheet of a
 // closed day has its own entry in the table of daysheet/digest.go.
 //
-// The zero Engine is the first one, which is what facts from before there were
-// numbers were settled by.
+// The zero Engine is the first one, which settled all facts that have no engine number.
 type Engine int64
 
 const (
 	// First is the engine of every settlement that carries no number.
 	First Engine = 1
 	// Current settles new loads.
-	Current Engine = 2
+	Current Engine = 3
 )
 
 // engine is everything that one engine may do differently from another.
@@ -46,16 +46,20 @@ type engine struct {
 	weights, sample                   func(*calculation)
 	dockage, shrink, handling, drying func(*calculation)
 	discount                          func(d *calculation, place string)
-	quantities, money, shares         func(*calculation)
+	// ofPrice takes a percent of the price.
+	ofPrice                   func(r discounting, gives rule.Direction, rate *worksheet.Step)
+	quantities, money, shares func(*calculation)
 	// owed adds up one owner, counted from zero.
 	owed      func(d *calculation, owner int, line *ShareLine)
 	weighOnly func([]Draft, Outbound) Weighed
-	// figure tells which steps, by id, are written down with the load.
+	// figure reports whether a step, by id, is recorded with the load.
 	figure func(id string) bool
-	// adjusted and quality read from the lines written down what discounts and
-	// premiums come to, in money and in weight.
+	// adjusted and quality compute the totals of discounts and premiums from the recorded lines, in
+	// money and in weight.
 	adjusted func(*lineReader, Part) (discounts, premiums quantity.Amount)
 	quality  func(*lineReader, *Summary) quantity.Amount
+	// charged reads what services, discounts and premiums come to.
+	charged func(*lineReader, *Part)
 	// digest is the text whose hash is written down with the load.
 	digest func(*worksheet.Sheet) string
 }
@@ -64,6 +68,7 @@ type engine struct {
 var engines = map[Engine]*engine{
 	1: firstEngine(),
 	2: secondEngine(),
+	3: thirdEngine(),
 }
 
 func firstEngine() *engine {
@@ -71,11 +76,11 @@ func firstEngine() *engine {
 		check: (*checker).all, record: recording,
 		weights: workWeights, sample: workSample,
 		dockage: takeDockage, shrink: takeShrink, handling: takeHandling, drying: chargeDrying,
-		discount:   applyDiscount,
+		discount: applyDiscount, ofPrice: ofOnePrice,
 		quantities: workQuantities, money: workMoney, shares: shareOut, owed: addOwner,
 		weighOnly: weighedOnly,
 		figure:    isFigure, digest: (*worksheet.Sheet).Digest,
-		adjusted: solvedAdjusted, quality: solvedQuality,
+		adjusted: solvedAdjusted, quality: solvedQuality, charged: readCharges,
 	}
 }
 
@@ -89,7 +94,17 @@ func secondEngine() *engine {
 	return &e
 }
 
-// Engines lists the engines this program knows, the first one first.
+// thirdEngine settles each owner's part under that owner's own deal, adds service
+// charges and quality up apart, and never says of grain that its price comes later.
+func thirdEngine() *engine {
+	e := *secondEngine()
+	e.ofPrice = ofEachPrice
+	e.money, e.shares, e.owed = workMoneyServed, shareOutServed, addOwnerServed
+	e.figure, e.charged = isFigureOrValue, readServed
+	return &e
+}
+
+// Engines lists the known engines, the first one first.
 func Engines() []Engine { return slices.Sorted(maps.Keys(engines)) }
 
 // Number is the engine's number; the zero Engine is [First].
@@ -105,12 +120,15 @@ func (n Engine) Known() error {
 	return message.Errorf("this was settled by engine %d, and this program has engines up to %d only. Bring the program up to date to work it again", n, known[len(known)-1])
 }
 
+// HasTitles reports whether the engine settles each owner under that owner's own
+// deal, and keeps charges and quality apart.
+func (n Engine) HasTitles() bool { return n.Number() > 2 }
+
 // String is the number.
 func (n Engine) String() string { return strconv.FormatInt(int64(n.Number()), 10) }
 
-// IsZero reports whether the number is left out of a fact. It is for the first
-// engine, whose facts were written before there was a number and must keep
-// their hashes.
+// IsZero reports whether the number is left out of a fact. It is for the first engine, whose facts
+// have no number and must keep their hashes.
 func (n Engine) IsZero() bool { return n.Number() == First }
 
 // MarshalText writes the number.
@@ -129,8 +147,8 @@ func (n *Engine) UnmarshalText(text []byte) error {
 // Settle works the facts under the edition by the current engine.
 func Settle(f Facts, e *rates.Edition) (*Settlement, error) { return Current.Settle(f, e) }
 
-// Settle works the facts under the edition. The error, when there is one, is a
-// [Problems] with every reason, or says that the engine is not known.
+// Settle settles the facts under the edition. A non-nil error is a [Problems] with every reason, or
+// says that the engine is not known.
 func (n Engine) Settle(f Facts, e *rates.Edition) (*Settlement, error) {
 	if err := n.Known(); err != nil {
 		return nil, err
@@ -138,9 +156,8 @@ func (n Engine) Settle(f Facts, e *rates.Edition) (*Settlement, error) {
 	return n.settle(engines[n.Number()], f, e)
 }
 
-// WeighOnly writes the weights of a load down, and its bushels by legal weight
-// where they are asked for. The error, when there is one, is a [Problems], or
-// says that the engine is not known.
+// WeighOnly records the weights of a load, and its bushels by legal weight where they are asked
+// for. The error, when there is one, is a [Problems], or says that the engine is not known.
 func (n Engine) WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) {
 	if err := n.Known(); err != nil {
 		return nil, err
@@ -148,8 +165,8 @@ func (n Engine) WeighOnly(drafts []Draft, out Outbound) (*Weighed, error) {
 	return engines[n.Number()].weigh(drafts, out)
 }
 
-// Figures are the lines that are written down with a settled load, by the ids
-// of their steps: those that totals and lists read, and those of its owners.
+// Figures are the lines that are recorded with a settled load, by the ids of their steps: those
+// that totals and lists read, and those of its owners.
 func (s *Settlement) Figures() map[string]quantity.Amount {
 	out := map[string]quantity.Amount{}
 	is := engines[s.Engine.Number()].figure
@@ -161,6 +178,6 @@ func (s *Settlement) Figures() map[string]quantity.Amount {
 	return out
 }
 
-// Digest is the text whose hash is written down with a settled load: every
-// figure of the working, without words.
+// Digest is the text whose hash is recorded with a settled load: every figure of the working,
+// without words.
 func (s *Settlement) Digest() string { return engines[s.Engine.Number()].digest(s.Sheet) }

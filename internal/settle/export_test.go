@@ -28,11 +28,11 @@ func (m *Meddled) AddStep() {
 	before := m.money
 	m.money = func(d *calculation) {
 		before(d)
-		d.sheet.Work("extra", "Extra", worksheet.Same(d.out.Charges), quantity.Unrounded, "")
+		d.sheet.Work("extra", "Extra", worksheet.Same(d.out.Drying), quantity.Unrounded, "")
 	}
 }
 
-// ChangeDigest writes the working down in another way.
+// ChangeDigest records the working in another way.
 func (m *Meddled) ChangeDigest() {
 	before := m.digest
 	m.digest = func(s *worksheet.Sheet) string { return before(s) + "\n" }
@@ -49,7 +49,7 @@ func (m *Meddled) RefuseMore() {
 	}
 }
 
-// SwapStages writes the sample down before the weights.
+// SwapStages records the sample before the weights.
 func (m *Meddled) SwapStages() {
 	m.weights, m.sample = m.sample, m.weights
 }

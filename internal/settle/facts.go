@@ -3,6 +3,7 @@ package settle
 import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -14,10 +15,8 @@ type Facts struct {
 	Moisture Moisture
 	// Findings are the other results of the sample, in the order tested.
 	Findings []Finding
-	// Price is per unit of the edition's settling unit; nil means that the
-	// price comes later and charges are shown all the same.
-	Price  *Price
-	Shares []Share
+	Deal     // of the load, but for owners with a deal of their own
+	Shares   []Share
 	// Accepted are the ids of discounts whose limit would turn the load away
 	// and which a manager has accepted all the same.
 	Accepted []string
@@ -44,13 +43,12 @@ type Reading struct {
 	Source  string
 }
 
-// Work writes the reading down, rounded once to the edition's place.
+// Work records the reading, rounded once to the edition's place.
 func (r Reading) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ Engine) *worksheet.Step {
 	return s.Given(LineMoisture, "Moisture", r.Percent, recorded, r.Source)
 }
 
-// Finding is one factor's result. For a yes-no factor Present tells it and
-// Amount is not used.
+// Finding is one factor's result. A yes-no factor uses Present instead of Amount.
 type Finding struct {
 	Factor  grain.FactorID
 	Amount  quantity.Amount
@@ -64,8 +62,26 @@ type Price struct {
 	Source string
 }
 
+// Deal is whether grain has a price. Price is per unit of the edition's settling
+// unit; nil is none, and charges are shown all the same. Unpriced is then what
+// stands in the place of money, in English. The first two engines know of no
+// Unpriced, and of no deals of owners.
+type Deal struct {
+	Price    *Price
+	Unpriced string
+}
+
+// unpriced is what stands where money would.
+func (d Deal) unpriced() string {
+	if d.Unpriced == "" {
+		return title.Nothing.Unpriced()
+	}
+	return d.Unpriced
+}
+
 // Share is one owner's part: Parts of Of, such as 1 of 3, or 33.5 of 100.
 type Share struct {
 	Owner     string
 	Parts, Of quantity.Amount // plain numbers
+	Own       *Deal           // nil where it is that of the load
 }

@@ -27,9 +27,8 @@ func noHandling(d *calculation, reason string) {
 	d.out.Handling = d.sheet.Skip(LineHandling, "Handling loss", d.edition.Units.Weight, r.Rounding, reason, d.Source(r.Row))
 }
 
-// nowDry writes down the dry weight: clean grain less water and handling. What
-// is left to be paid for is the same, unless a discount has already taken of
-// the weight.
+// nowDry records the dry weight: clean grain less water and handling. The weight to be paid for is
+// the same, unless a discount has already taken some of it.
 func nowDry(d *calculation) {
 	const label = "Dry-equivalent weight"
 	if d.docked {

@@ -15,8 +15,7 @@ const (
 	LineGross = "gross"
 	LineTare  = "tare"
 	LineNet   = "net"
-	// LineConvertedNet is there where the scale weighs in another unit than the
-	// edition settles in.
+	// LineConvertedNet exists where the scale's unit is not the edition's.
 	LineConvertedNet = "net.converted"
 	LineMoisture     = "moisture"
 	LineDockage      = "dockage"
@@ -26,7 +25,7 @@ const (
 	LineDry          = "dry"
 	LineSettled      = "settled"
 	LineQuantity     = "quantity"
-	// LineBushels is there where the dry weight in bushels is not what is settled.
+	// LineBushels exists where the settled quantity is not the dry bushels.
 	LineBushels = "bushels"
 	LineDrying  = "drying"
 	LinePrice   = "price"
@@ -34,11 +33,18 @@ const (
 	LineCharges = "charges"
 	LinePayable = "payable"
 
-	// The totals, which the first engine does not have: the weight that discounts
-	// take less what premiums give, and what each come to in money.
+	// The totals, which the first engine does not have: weight discounts less weight premiums, and
+	// the totals in money.
 	LineQuality   = "quality"
 	LineDiscounts = "discounts"
 	LinePremiums  = "premiums"
+
+	// The third engine keeps service charges and quality apart: what services cost,
+	// and the value after discounts and premiums, which levies are a part of. The
+	// adjustments are all of them together, above zero what the owner is paid.
+	LineServices    = "services"
+	LineAdjustments = "adjustments"
+	LineNetValue    = "net-value"
 )
 
 const (
@@ -56,7 +62,7 @@ func DiscountLine(rule string) string { return discount.Line(rule) }
 // HandlingRateLine is the line of the handling rate, where handling is taken.
 const HandlingRateLine = "handling.rate"
 
-// DiscountRateLine is the line of the rate that a discount's row gave.
+// DiscountRateLine returns the line of the rate of a discount's row.
 func DiscountRateLine(rule string) string { return discount.RateLine(rule) }
 
 // OwnLine is a line of one owner, counted from 1.
@@ -64,8 +70,7 @@ func OwnLine(owner int, line string) string {
 	return shareLines + "." + strconv.Itoa(owner) + "." + line
 }
 
-// OwnerOf is the owner, counted from 1, whose line it is; false for a line of
-// the whole load.
+// OwnerOf returns the owner of a line, counted from 1; false for a line of the whole load.
 func OwnerOf(line string) (int, bool) {
 	rest, own := strings.CutPrefix(line, shareLines+".")
 	if !own {
@@ -81,7 +86,7 @@ var mainLines = map[string]bool{
 	LineGross: true, LineTare: true, LineNet: true, LineConvertedNet: true, LineMoisture: true,
 	LineDockage: true, LineClean: true, LineWater: true, LineHandling: true, LineDry: true,
 	LineSettled: true, LineQuantity: true, LineBushels: true, LineDrying: true,
-	LinePrice: true, LineValue: true, LineCharges: true, LinePayable: true,
+	LinePrice: true, LineValue: true, LineCharges: true, LinePayable: true, LineServices: true,
 }
 
 // Lines are the steps of a settlement that a slip shows and a dispute is about, in the order they
@@ -97,13 +102,18 @@ func (s *Settlement) Lines() []*worksheet.Step {
 	return out
 }
 
-// isFigure tells which steps the first engine writes down with a load: its lines
-// and those of its owners.
+// isFigure reports whether the first engine records a step with a load: the load's lines and those
+// of its owners.
 func isFigure(id string) bool { return isLine(id) || strings.HasPrefix(id, shareLines+".") }
 
 // isFigureOrTotal is the same with the totals, which later engines have.
 func isFigureOrTotal(id string) bool {
 	return isFigure(id) || id == LineQuality || id == LineDiscounts || id == LinePremiums
+}
+
+// isFigureOrValue is the same with the value after discounts and premiums.
+func isFigureOrValue(id string) bool {
+	return isFigureOrTotal(id) || id == LineNetValue || id == LineAdjustments
 }
 
 func isLine(id string) bool {

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// price is the price as a step, written down where it is first needed.
+// price is the price as a step, recorded on first use.
 func (d *calculation) price() *worksheet.Step {
 	if d.out.Price == nil {
 		p := d.facts.Price
@@ -52,4 +52,81 @@ func chargeSum(d *calculation) worksheet.Operand {
 		return sum
 	}
 	return worksheet.Less(sum, pays...)
+}
+
+// The second engine writes down what discounts and premiums come to, in weight
+// and in money, for the whole load and for each owner. Each total has one sign:
+// discounts are taken, premiums are paid, and quality is what discounts take in
+// weight less what premiums give. All other steps are the first engine's.
+
+// workQuantitiesTotaled are the quantities with the weight taken for quality.
+func workQuantitiesTotaled(d *calculation) {
+	d.sheet.Section("Quantity")
+	unit := d.edition.Units.Weight
+	docks, pays := sides(d, deductionSteps(d), unit)
+	d.out.Quality = totalLine(d, LineQuality, "Off for quality", unit, docks, pays, "no discount takes weight")
+	workQuantities(d)
+}
+
+// workMoneyTotaled is the money with discounts and premiums added up first.
+func workMoneyTotaled(d *calculation) {
+	d.sheet.Section("Money")
+	d.out.Discounts, d.out.Premiums = adjust(d, "", func(line string) string { return line }, deductionSteps(d))
+	workMoney(d)
+}
+
+// addOwnerTotaled adds up one owner's own lines, discounts and premiums first.
+func addOwnerTotaled(d *calculation, i int, line *ShareLine) {
+	own := func(id string) string { return OwnLine(i+1, id) }
+	line.Discounts, line.Premiums = adjust(d, line.Share.Owner+": ", own, line.Deductions)
+	addOwner(d, i, line)
+}
+
+// adjust adds up what steps that stand beside the settlement's deductions take
+// and pay in money.
+func adjust(d *calculation, owner string, id func(line string) string, steps []*worksheet.Step) (discounts, premiums *worksheet.Step) {
+	docks, pays := sides(d, steps, quantity.Dollar)
+	discounts = totalLine(d, id(LineDiscounts), owner+"Discounts", quantity.Dollar, docks, nil, "no discount takes money")
+	premiums = totalLine(d, id(LinePremiums), owner+"Premiums", quantity.Dollar, pays, nil, "no premium pays money")
+	return discounts, premiums
+}
+
+// deductionSteps are the whole load's deductions.
+func deductionSteps(d *calculation) []*worksheet.Step {
+	steps := make([]*worksheet.Step, len(d.out.Deductions))
+	for i, one := range d.out.Deductions {
+		steps[i] = one.Step
+	}
+	return steps
+}
+
+// sides parts the steps in a unit that stand beside the settlement's deductions
+// into what is taken and what is paid. A step may be nil.
+func sides(d *calculation, steps []*worksheet.Step, unit quantity.Unit) (docks, pays []worksheet.Operand) {
+	for i, step := range steps {
+		switch {
+		case step == nil || step.Value().Unit() != unit || step.Value().IsZero():
+		case d.out.Deductions[i].Gives == rule.Pays:
+			pays = append(pays, step)
+		default:
+			docks = append(docks, step)
+		}
+	}
+	return docks, pays
+}
+
+// totalLine is what is in plus less what is in minus, or a line that says why
+// there is neither.
+func totalLine(d *calculation, id, label string, unit quantity.Unit, plus, minus []worksheet.Operand, none string) *worksheet.Step {
+	if len(plus)+len(minus) == 0 {
+		return d.sheet.Skip(id, label, unit, quantity.Unrounded, none, "")
+	}
+	if len(plus) == 0 {
+		plus = []worksheet.Operand{worksheet.Const(quantity.Zero(unit))}
+	}
+	var sum worksheet.Operand = worksheet.Sum(plus[0], plus[1:]...)
+	if len(minus) > 0 {
+		sum = worksheet.Less(sum, minus...)
+	}
+	return d.sheet.Work(id, label, sum, quantity.Unrounded, "")
 }

@@ -18,15 +18,16 @@ type oracleLoad struct {
 	drafts      [][2]string
 	moisture    string
 	findings    []oracleFinding
-	price       string // empty: later
+	price       string // empty: none
 	owners      [][2]int64
+	deals       []string // an owner's own price, "none" for no price, or empty for the load's
 	acceptedAll bool
 }
 
 type oracleFinding struct{ factor, value, unit string }
 
-// scales are how far the random results of a factor run, in hundredths of its
-// unit; what is not listed runs from 0 to 12 %.
+// scales are the ranges of the random results of a factor, in hundredths of its unit; the default
+// is 0 to 12 %.
 var scales = map[string][2]int{
 	"lb/bu test-weight": {2000, 6500}, "kg/hL test-weight": {4500, 8500},
 	"protein": {800, 1700}, "plump": {6000, 10000}, "heat-damage": {0, 250},
@@ -53,7 +54,38 @@ func (e *oracleEdition) randomLoad(r *rand.Rand) oracleLoad {
 		l.price = e.randomPrice(r)
 	}
 	l.owners = randomOwners(r)
+	if len(l.owners) > 0 && r.IntN(2) == 0 {
+		l.deals = e.randomDeals(r, len(l.owners))
+	}
 	return l
+}
+
+// randomDeals are what owners have agreed on for themselves.
+func (e *oracleEdition) randomDeals(r *rand.Rand, owners int) []string {
+	deals := make([]string, owners)
+	for i := range deals {
+		switch r.IntN(3) {
+		case 0:
+			deals[i] = "none"
+		case 1:
+			deals[i] = e.randomPrice(r)
+		}
+	}
+	return deals
+}
+
+// apart reports whether owners have a deal of their own.
+func (l oracleLoad) apart() bool { return strings.Join(l.deals, "") != "" }
+
+// priceOf is an owner's price; empty for none.
+func (l oracleLoad) priceOf(owner int) string {
+	switch {
+	case owner >= len(l.deals) || l.deals[owner] == "":
+		return l.price
+	case l.deals[owner] == "none":
+		return ""
+	}
+	return l.deals[owner]
 }
 
 func (e *oracleEdition) moistureSpan() [2]int {
@@ -159,12 +191,22 @@ func (l oracleLoad) facts(e *oracleEdition) settle.Facts {
 	for _, found := range l.findings {
 		f.Findings = append(f.Findings, found.finding())
 	}
-	if l.price != "" {
-		settled := map[string]quantity.Unit{"bu": quantity.Bushel, "cwt": quantity.Cwt, "t": quantity.Tonne}[e.Units.Settle]
-		f.Price = &settle.Price{Amount: quantity.Of(l.price, quantity.Dollar.Per(settled))}
+	settled := map[string]quantity.Unit{"bu": quantity.Bushel, "cwt": quantity.Cwt, "t": quantity.Tonne}[e.Units.Settle]
+	priced := func(text string) settle.Deal {
+		if text == "" || text == "none" {
+			return settle.Deal{Unpriced: "no price: stored"}
+		}
+		return settle.Deal{Price: &settle.Price{Amount: quantity.Of(text, quantity.Dollar.Per(settled))}}
 	}
+	f.Deal = priced(l.price)
 	for i, o := range l.owners {
 		f.Shares = append(f.Shares, settle.Share{Owner: string(rune('A' + i)), Parts: quantity.Int(o[0], quantity.Plain), Of: quantity.Int(o[1], quantity.Plain)})
+	}
+	for i, deal := range l.deals {
+		if deal != "" {
+			own := priced(deal)
+			f.Shares[i].Own = &own
+		}
 	}
 	if l.acceptedAll {
 		for _, d := range e.Discount {

@@ -148,6 +148,9 @@ func (o *oracle) deduct(d oracleDiscount, text string) *big.Rat {
 		}
 		return weight
 	case "price":
+		if o.load.apart() {
+			return o.ofOwnPrices(d, text, on)
+		}
 		if o.load.price == "" {
 			delete(o.gives, line)
 			return rat(0, 1)
@@ -158,64 +161,150 @@ func (o *oracle) deduct(d oracleDiscount, text string) *big.Rat {
 	return roundTo(times(each, o.units(on, rateUnit(text))), o.e.placeOf(d.Round, "money"))
 }
 
+// ofOwnPrices is a percent of each owner's own price on that owner's part.
+func (o *oracle) ofOwnPrices(d oracleDiscount, text string, on *big.Rat) *big.Rat {
+	line, sum := "discount."+d.name(), rat(0, 1)
+	o.owned[line] = true
+	for i, owner := range o.load.owners {
+		if price := o.load.priceOf(i); price != "" {
+			each := roundTo(percentOf(figure(text), figure(price)), d.RoundUnit)
+			own := roundTo(times(times(each, o.units(on, o.e.Units.Settle)), rat(owner[0], owner[1])), o.e.placeOf(d.Round, "money"))
+			o.lines[fmt.Sprintf("%d %s", i, line)] = own
+			sum = add(sum, own)
+		}
+	}
+	for i := range o.load.owners {
+		if sum.Sign() == 0 {
+			delete(o.lines, fmt.Sprintf("%d %s", i, line))
+		}
+	}
+	return sum
+}
+
 func (o *oracle) settle() {
 	o.lines["settled"] = o.left
 	o.lines["quantity"] = o.units(o.left, o.e.Units.Settle)
 	if o.e.Units.Bushel != "" {
 		o.lines["bushels"] = o.units(o.dry, "bu")
 	}
-	charges := o.lines["drying"]
-	for _, d := range o.e.Discount {
-		line := "discount." + d.name()
-		switch {
-		case d.Of == "weight":
-		case o.gives[line] == "premium":
-			charges = minus(charges, o.lines[line])
-		default:
-			charges = add(charges, o.lines[line])
-		}
-	}
-	o.lines["charges"] = charges
-	if o.load.price != "" {
-		o.lines["value"] = roundTo(times(figure(o.load.price), o.lines["quantity"]), o.e.Rounding["money"])
-		o.lines["payable"] = minus(o.lines["value"], charges)
-		if o.lines["payable"].Sign() < 0 {
-			o.refuse("charges above the worth")
-		}
-	}
+	o.add("")
+	o.lines["services"] = o.lines["drying"]
 	o.share()
+	o.pay()
 }
 
-// share gives each owner of a line the whole units of its place that the share
-// holds; the owner the edition names takes the rest.
-func (o *oracle) share() {
-	rest := o.restOwner()
-	for line, whole := range o.lines {
-		place := o.e.Rounding["money"]
-		switch line {
-		case "net", "settled":
-			place = o.e.Rounding["weight"]
-		case "quantity", "bushels":
-			place = o.e.Rounding["quantity"]
-		case "drying":
-			place = o.e.placeOf(o.e.Drying.Round, "money")
-		case "value":
+// add adds up what is taken and paid for quality, of the load or of one owner,
+// whose lines begin with that owner's number.
+func (o *oracle) add(owner string) {
+	discounts, premiums := rat(0, 1), rat(0, 1)
+	for _, d := range o.e.Discount {
+		line := "discount." + d.name()
+		part, there := o.lines[owner+line]
+		switch {
+		case d.Of == "weight" || !there:
+		case o.gives[line] == "premium":
+			premiums = add(premiums, part)
 		default:
-			continue
-		}
-		left := whole
-		for i, owner := range o.load.owners {
-			if i != rest {
-				step, _, _ := strings.Cut(place, " ")
-				part := roundTo(times(whole, rat(owner[0], owner[1])), step+" down")
-				o.lines[fmt.Sprintf("%d %s", i, line)] = part
-				left = minus(left, part)
-			}
-		}
-		if len(o.load.owners) > 0 {
-			o.lines[fmt.Sprintf("%d %s", rest, line)] = left
+			discounts = add(discounts, part)
 		}
 	}
+	o.lines[owner+"adjustments"] = minus(minus(premiums, discounts), o.lines[owner+"drying"])
+	if owner == "" {
+		o.lines["discounts"], o.lines["premiums"] = discounts, premiums
+	}
+}
+
+// pay is what is payable: of a load with one price its value less charges, of one
+// whose owners have their own the sum of theirs.
+func (o *oracle) pay() {
+	if o.load.apart() {
+		o.payOwners()
+	} else if o.load.price != "" {
+		o.lines["value"] = roundTo(times(figure(o.load.price), o.lines["quantity"]), o.e.Rounding["money"])
+		o.part("value", o.e.Rounding["money"])
+	}
+	for i := range o.load.owners {
+		owner := fmt.Sprintf("%d ", i)
+		o.add(owner)
+		if value, priced := o.lines[owner+"value"]; priced {
+			o.lines[owner+"payable"] = add(value, o.lines[owner+"adjustments"])
+		}
+	}
+	value, priced := o.lines["value"]
+	if !priced {
+		return
+	}
+	o.lines["payable"] = add(value, o.lines["adjustments"])
+	o.lines["net value"] = add(o.lines["payable"], o.lines["services"])
+	if o.load.apart() {
+		o.sumOwners()
+	}
+	if o.lines["payable"].Sign() < 0 {
+		o.refuse("charges above the worth")
+	}
+}
+
+// payOwners is each owner's value at that owner's price.
+func (o *oracle) payOwners() {
+	for i := range o.load.owners {
+		if price := o.load.priceOf(i); price != "" {
+			own := roundTo(times(figure(price), o.lines[fmt.Sprintf("%d quantity", i)]), o.e.Rounding["money"])
+			o.lines[fmt.Sprintf("%d value", i)] = own
+			if o.lines["value"] == nil {
+				o.lines["value"] = rat(0, 1)
+			}
+			o.lines["value"] = add(o.lines["value"], own)
+		}
+	}
+}
+
+// sumOwners adds the priced owners up.
+func (o *oracle) sumOwners() {
+	payable, services := rat(0, 1), rat(0, 1)
+	for i := range o.load.owners {
+		if own, priced := o.lines[fmt.Sprintf("%d payable", i)]; priced {
+			payable, services = add(payable, own), add(services, o.lines[fmt.Sprintf("%d drying", i)])
+		}
+	}
+	o.lines["payable"], o.lines["net value"] = payable, add(payable, services)
+}
+
+// share parts everything but the value.
+func (o *oracle) share() {
+	for line, place := range map[string]string{
+		"net": o.e.Rounding["weight"], "settled": o.e.Rounding["weight"], "quantity": o.e.Rounding["quantity"],
+		"bushels": o.e.Rounding["quantity"], "drying": o.e.placeOf(o.e.Drying.Round, "money"),
+	} {
+		o.part(line, place)
+	}
+	for _, d := range o.e.Discount {
+		line, place := "discount."+d.name(), o.e.placeOf(d.Round, "money")
+		if d.Of == "weight" {
+			place = o.e.placeOf(d.Round, "weight")
+		}
+		if whole, there := o.lines[line]; there && whole.Sign() != 0 && !o.owned[line] {
+			o.part(line, place)
+		}
+	}
+}
+
+// part gives each owner of a line the whole units of its place that the share
+// holds; the owner the edition names takes the rest.
+func (o *oracle) part(line, place string) {
+	whole, there := o.lines[line]
+	if !there || len(o.load.owners) == 0 {
+		return
+	}
+	rest, left := o.restOwner(), whole
+	for i, owner := range o.load.owners {
+		if i != rest {
+			step, _, _ := strings.Cut(place, " ")
+			part := roundTo(times(whole, rat(owner[0], owner[1])), step+" down")
+			o.lines[fmt.Sprintf("%d %s", i, line)] = part
+			left = minus(left, part)
+		}
+	}
+	o.lines[fmt.Sprintf("%d %s", rest, line)] = left
 }
 
 func (o *oracle) restOwner() int {

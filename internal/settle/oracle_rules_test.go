@@ -14,6 +14,7 @@ type oracle struct {
 	lines   map[string]*big.Rat
 	found   map[string]*big.Rat
 	gives   map[string]string
+	owned   map[string]bool // parted by each owner's own price
 	refused string
 
 	net, clean, wet, dry, left *big.Rat
@@ -28,7 +29,7 @@ func over(a, b *big.Rat) *big.Rat      { return new(big.Rat).Quo(a, b) }
 func percentOf(p, w *big.Rat) *big.Rat { return over(times(p, w), rat(100, 1)) }
 
 func workOracle(e *oracleEdition, l oracleLoad) *oracle {
-	o := &oracle{e: e, load: l, lines: map[string]*big.Rat{}, gives: map[string]string{}}
+	o := &oracle{e: e, load: l, lines: map[string]*big.Rat{}, gives: map[string]string{}, owned: map[string]bool{}}
 	o.weigh()
 	o.record()
 	for _, place := range o.places() {

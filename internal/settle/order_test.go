@@ -97,7 +97,7 @@ func TestDockageOfEverything(t *testing.T) {
 		"Dockage takes 100,000 lb, which leaves 0 lb of the load. Check the sample and edition wheat-hrw-main-2025.")
 }
 
-// A result is settled the same in whatever order it was written down.
+// The order in which results were recorded does not change the settlement.
 func TestOrderOfResultsDoesNotMatter(t *testing.T) {
 	e := shipped(t, "corn-main-2026")
 	one := mustSettle(t, corn("52300", "18.3", with("damage", "6.0 %"), with("bcfm", "4.0 %"), at("4.00 $/bu")), e)

@@ -7,13 +7,12 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// OverDry shows what grain drier than its base gives away: the weight at the base
-// that holds the same dry matter, W x (100 - Mi) / (100 - Mf), less the weight
-// delivered. An elevator pays for the weight on the scale, so the difference is
-// the grower's loss unless the rates credit it.
+// OverDry is the loss on grain drier than its base: the weight at the base that holds the same dry
+// matter, W x (100 - Mi) / (100 - Mf), less the weight delivered. An elevator pays for the weight
+// on the scale, so the difference is the grower's loss unless the rates credit it.
 type OverDry struct {
 	Sheet *worksheet.Sheet
-	// Equal is the weight at the base, GivenAway what it has more than the load.
+	// Equal is the weight at the base, GivenAway its excess over the load.
 	Equal, GivenAway *worksheet.Step
 	// Quantity is GivenAway in bu, cwt or t, Worth its price; nil where the unit or
 	// the price is not known.
@@ -22,7 +21,7 @@ type OverDry struct {
 	Paid bool
 }
 
-// OverDryTerms are a weight of over-dry grain and how it is counted.
+// OverDryTerms are a weight of over-dry grain and its units.
 type OverDryTerms struct {
 	Weight, Moisture, Base quantity.Amount
 	// Settle is bu, cwt or t; [quantity.Plain] counts no more than the weight. Bushel
@@ -38,8 +37,7 @@ type OverDryTerms struct {
 // formulaOverDry is the source of the equal weight.
 const formulaOverDry = "W x (100 - Mi) / (100 - Mf)"
 
-// Work writes down what is given away. The moisture is below the base, and the
-// base below 100 %.
+// Work records the loss. The moisture is below the base, and the base below 100 %.
 func (t OverDryTerms) Work() *OverDry {
 	o := &OverDry{Sheet: &worksheet.Sheet{}}
 	s := o.Sheet
@@ -77,14 +75,14 @@ func (t OverDryTerms) counted(s *worksheet.Sheet, weight *worksheet.Step) worksh
 	return worksheet.Times(weight, worksheet.Const(factor))
 }
 
-// The remarks beside what is given away.
+// The remarks beside the loss.
 const (
 	NotPaid = "not paid by these rates"
 	IsPaid  = "credited by these rates"
 )
 
-// OverDry works out what a settled load gives away. Found is false for grain that
-// is not below the base, and under rates that bring grain down to no moisture.
+// OverDry returns the over-dry loss of a settled load. Found is false for grain that is not below
+// the base, and under rates without a base.
 func (s *Settlement) OverDry() (o *OverDry, found bool) {
 	if s.Edition == nil || s.Moisture == nil || s.Wet == nil {
 		return nil, false
@@ -96,8 +94,8 @@ func (s *Settlement) OverDry() (o *OverDry, found bool) {
 	return OverDryUnder(s.Edition, s.Wet.Value(), s.Moisture.Value(), price)
 }
 
-// OverDryUnder works out what a weight at a moisture gives away under rates; a
-// price that is not set leaves its worth out.
+// OverDryUnder returns the over-dry loss of a weight at a moisture under rates; without a price its
+// value is left out.
 func OverDryUnder(e *rates.Edition, weight, moisture, price quantity.Amount) (o *OverDry, found bool) {
 	if e.Shrink.Method == shrink.None || !moisture.Less(e.Shrink.To.Amount) {
 		return nil, false

@@ -108,11 +108,10 @@ func hundredthsOf(n int64, unit quantity.Unit) quantity.Amount {
 	return quantity.Int(n, unit).Mul(quantity.Of("0.01", quantity.Plain))
 }
 
-// dryingSaved is what the worse load is spared of the drying charge; zero where it
-// pays more of it. Drying is charged on the wet pounds: one pound more of dockage
-// is one pound less to dry, and at whole pounds and a low price that may outweigh
-// the grain lost. Canola at 15.9 %, 820 lb net at $9.75/cwt, pays $45.90 with 34 lb
-// of dockage and $45.92 with 35 lb, for the same 720 dry pounds.
+// dryingSaved is the drying charge the worse load saves; zero where it pays more of it. Drying is
+// charged on the wet pounds: one pound more of dockage is one pound less to dry, and at whole
+// pounds and a low price that may outweigh the grain lost. Canola at 15.9 %, 820 lb net at
+// $9.75/cwt, pays $45.90 with 34 lb of dockage and $45.92 with 35 lb, for the same 720 dry pounds.
 func dryingSaved(t *testing.T, good, bad *settle.Settlement) quantity.Amount {
 	t.Helper()
 	saved := drying(t, good).Sub(drying(t, bad))

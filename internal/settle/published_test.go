@@ -12,7 +12,7 @@ import (
 	"github.com/BurntSushi/toml"
 )
 
-// publishedSource is what SOURCE.toml says of a table.
+// publishedSource is the entry of a table in SOURCE.toml.
 type publishedSource struct {
 	Title, Publisher, Year, Address string
 	HowRead                         string `toml:"how_read"`
@@ -123,7 +123,7 @@ func holdPublished(t *testing.T, source publishedSource, c publishedCase) string
 	return "agrees"
 }
 
-// agrees holds the exact result against the printed one.
+// agrees compares the exact result with the printed one.
 func (c publishedCase) agrees(exact *big.Rat) bool {
 	if c.printing == "words" {
 		low, high, _ := strings.Cut(c.between, " ")

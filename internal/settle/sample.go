@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// workSample writes down the moisture and every other result as recorded.
+// workSample records the moisture and every other result as recorded.
 func workSample(d *calculation) {
 	d.sheet.Section("Sample")
 	d.out.Moisture = d.facts.Moisture.Work(d.sheet, d.places().Moisture, d.number)

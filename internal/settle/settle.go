@@ -15,7 +15,7 @@ import (
 // Settlement is a settled load: the sheet, and the lines of it that slips and
 // totals read. Every figure here is a step of the sheet.
 type Settlement struct {
-	// Engine is the one that worked it.
+	// Engine is the engine that calculated it.
 	Engine  Engine
 	Edition *rates.Edition
 	Sheet   *worksheet.Sheet
@@ -37,14 +37,31 @@ type Settlement struct {
 	// the first engine, whose [Settlement.Summary] works them out.
 	Quality, Discounts, Premiums *worksheet.Step
 	Price                        *worksheet.Step
-	Value                        *worksheet.Step // price x quantity; not applied while the price comes later
-	Charges                      *worksheet.Step // drying + discounts - premiums, in money
-	Payable                      *worksheet.Step // value - charges; not applied while the price comes later
-	Shares                       []ShareLine
+	Value                        *worksheet.Step // price x quantity; not applied without a price
+	Owed
+	Payable *worksheet.Step // not applied without a price
+	Shares  []ShareLine
 }
 
-// Deduction is one discount or premium. Its step's figure is a size, in money
-// or in weight; Gives tells the way.
+// Owed is what is added to a value and taken off it. Charges are drying + discounts
+// - premiums, in the first two engines. The third has what services cost,
+// adjustments, which are premiums - discounts - services, and the value after
+// discounts and premiums; its NetValue is not applied without a price.
+type Owed struct {
+	Charges, Services, Adjustments, NetValue *worksheet.Step
+}
+
+// ToOwner is what charges, discounts and premiums come to: above zero it is paid to
+// the owner, below zero it is taken.
+func (o Owed) ToOwner() quantity.Amount {
+	if o.Adjustments != nil {
+		return o.Adjustments.Value()
+	}
+	return o.Charges.Value().Neg()
+}
+
+// Deduction is one discount or premium. Its step's figure is a size, in money or in weight; Gives
+// is the direction.
 type Deduction struct {
 	Rule  *discount.Rule // of the edition
 	Gives rule.Direction
@@ -101,6 +118,10 @@ type calculation struct {
 	dry   *worksheet.Step
 	isWet bool                         // moisture is above the shrink trigger
 	units map[weightIn]*worksheet.Step // quantities already worked
+	// prices and ownDeductions are the prices of owners with deals of their own, and
+	// their parts of what is taken of a price, by the rule.
+	prices        map[int]*worksheet.Step
+	ownDeductions map[*discount.Rule][]*worksheet.Step
 	// docked tells that a discount has already taken of the weight, so that
 	// what is left is no longer clean grain less water and handling.
 	docked bool
@@ -115,7 +136,7 @@ func (d *calculation) Moisture() *worksheet.Step { return d.out.Moisture }
 // Source returns the reference to a row of the edition.
 func (d *calculation) Source(row string) string { return d.edition.Source(row) }
 
-// Refuse says why the load cannot be settled.
+// Refuse records why the load cannot be settled.
 func (d *calculation) Refuse(field, sentence string) {
 	d.refuse(Problem{Field: field, Sentence: message.Words(sentence)})
 }
@@ -143,7 +164,7 @@ func (d *calculation) take(place string) {
 	}
 }
 
-// off takes a weight step off what is left and keeps the remainder as a step.
+// off subtracts a weight step from the remaining weight and keeps the remainder as a step.
 func (d *calculation) off(id, label string, taken *worksheet.Step) *worksheet.Step {
 	if taken.Value().IsZero() {
 		return d.left
@@ -173,7 +194,7 @@ func (d *calculation) on(b rule.Basis) *worksheet.Step {
 	return d.left
 }
 
-// Rate writes a cell of the edition down.
+// Rate records a cell of the edition.
 func (d *calculation) Rate(id, label string, c rule.Cell) *worksheet.Step {
 	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
 }

@@ -21,18 +21,30 @@ type ShareLine struct {
 	Value      *worksheet.Step
 	// Discounts and Premiums are totals in money; nil in the first engine.
 	Discounts, Premiums *worksheet.Step
-	Charges             *worksheet.Step
-	Payable             *worksheet.Step
+	Owed
+	Payable *worksheet.Step
 }
 
-// shareOut parts the settlement among its owners. Each owner's part of a line is
-// rounded down to the line's place; the owner the edition names takes what is
-// left, so that nothing is lost and nothing is made.
+// shareOut splits the settlement among its owners. Each owner's part of a line is rounded down to
+// the line's place; the owner the edition names takes the remainder, so that the parts add to the
+// whole.
 func shareOut(d *calculation) {
 	if len(d.facts.Shares) < 2 {
 		return
 	}
 	d.sheet.Section("Shares")
+	lines := partWeights(d)
+	if d.facts.Price != nil {
+		partLine(d, d.out.Value, d.places().Money, func(i int, s *worksheet.Step) { lines[i].Value = s })
+	}
+	for i := range lines {
+		d.engine.owed(d, i, &lines[i])
+	}
+	d.out.Shares = lines
+}
+
+// partWeights parts everything but the value.
+func partWeights(d *calculation) []ShareLine {
 	lines := make([]ShareLine, len(d.facts.Shares))
 	for i, s := range d.facts.Shares {
 		lines[i].Share = s
@@ -51,13 +63,7 @@ func shareOut(d *calculation) {
 	for _, one := range d.out.Deductions {
 		partDeduction(d, one, lines)
 	}
-	if d.facts.Price != nil {
-		partLine(d, d.out.Value, d.places().Money, func(i int, s *worksheet.Step) { lines[i].Value = s })
-	}
-	for i := range lines {
-		d.engine.owed(d, i, &lines[i])
-	}
-	d.out.Shares = lines
+	return lines
 }
 
 func partDeduction(d *calculation, one Deduction, lines []ShareLine) {
@@ -67,7 +73,14 @@ func partDeduction(d *calculation, one Deduction, lines []ShareLine) {
 		}
 		return
 	}
-	partLine(d, one.Step, one.Rule.Rounding, func(i int, s *worksheet.Step) { lines[i].Deductions = append(lines[i].Deductions, s) })
+	keep := func(i int, s *worksheet.Step) { lines[i].Deductions = append(lines[i].Deductions, s) }
+	if own, apart := d.ownDeductions[one.Rule]; apart {
+		for i, step := range own {
+			keep(i, step)
+		}
+		return
+	}
+	partLine(d, one.Step, one.Rule.Rounding, keep)
 }
 
 // partLine shares one line out.
@@ -95,7 +108,7 @@ func partLine(d *calculation, whole *worksheet.Step, place quantity.Rounding, ke
 	}
 }
 
-// remainderOwner is the index of the owner who takes what rounding leaves.
+// remainderOwner returns the index of the owner who takes the rounding remainder.
 func remainderOwner(d *calculation) int {
 	shares := d.facts.Shares
 	switch d.edition.Shares.Remainder {

@@ -72,7 +72,7 @@ func TestSharesAddToEveryLine(t *testing.T) {
 		addUp(rt, "quantity", s.Quantity, s, func(l settle.ShareLine) *worksheet.Step { return l.Quantity })
 		addUp(rt, "drying", s.Drying, s, func(l settle.ShareLine) *worksheet.Step { return l.Drying })
 		addUp(rt, "value", s.Value, s, func(l settle.ShareLine) *worksheet.Step { return l.Value })
-		addUp(rt, "charges", s.Charges, s, func(l settle.ShareLine) *worksheet.Step { return l.Charges })
+		addUp(rt, "adjustments", s.Adjustments, s, func(l settle.ShareLine) *worksheet.Step { return l.Adjustments })
 		addUp(rt, "payable", s.Payable, s, func(l settle.ShareLine) *worksheet.Step { return l.Payable })
 		if s.Bushels != nil {
 			addUp(rt, "bushels", s.Bushels, s, func(l settle.ShareLine) *worksheet.Step { return l.Bushels })
@@ -109,8 +109,8 @@ func ownLines(rt *rapid.T, s *settle.Settlement, l settle.ShareLine) {
 			charges = charges.Add(step.Value())
 		}
 	}
-	if !charges.Equal(l.Charges.Value()) {
-		rt.Fatalf("%s: charges %s, own lines add to %s", l.Share.Owner, l.Charges.Printed(), charges)
+	if !charges.Equal(l.ToOwner().Neg()) {
+		rt.Fatalf("%s: charges and discounts %s, own lines add to %s", l.Share.Owner, l.ToOwner(), charges)
 	}
 	if s.Price != nil && !l.Payable.Value().Equal(l.Value.Value().Sub(charges)) {
 		rt.Fatalf("%s: payable %s is not value less charges", l.Share.Owner, l.Payable.Printed())

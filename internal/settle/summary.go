@@ -2,6 +2,7 @@ package settle
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/grain"
@@ -9,17 +10,16 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Recorded are the lines that were written down with a settled load, and what
-// is needed to read them: the engine, for each has its own lines, and whether
-// the load was only weighed.
+// Recorded are the lines recorded with a settled load, and what is needed to read them: the engine,
+// for each has its own lines, and whether the load was only weighed.
 type Recorded struct {
 	Engine  Engine
 	Weighed bool
 	Lines   map[string]quantity.Amount // by the ids of their steps
 }
 
-// Summary is a settled load in named figures, read from what was written down.
-// A ticket of any engine gives the same figures.
+// Summary is a settled load in named figures, read from its recorded lines. A ticket of any engine
+// gives the same figures.
 type Summary struct {
 	// Weighed marks a load that was only weighed. It has a net weight and
 	// perhaps bushels; everything else is zero.
@@ -38,24 +38,29 @@ type Summary struct {
 	Moisture *quantity.Amount // %, as recorded; nil where only weighed
 	// TestWeight is in lb/bu; nil where it was not tested or in another unit.
 	TestWeight *quantity.Amount
-	Price      *quantity.Amount // nil while it comes later
 
 	// Owners are the parts of those who share in the load, in the order of the
 	// ticket; none where one has all of it.
 	Owners []Part
 }
 
-// Part is the money of the whole load or of one owner: the lines that are split among owners.
-// Charges are Drying + Discounts − Premiums, Payable is Value − Charges, and both are zero until
-// there is a price.
+// Part is what the whole load or one owner has: the lines that are parted among
+// owners. Charges are Drying + Discounts − Premiums, Payable is Value − Charges,
+// and Value and Payable are zero without a price. Of a load whose owners have deals
+// of their own Value and Payable are of the priced parts alone, and Price is theirs
+// where they have one price.
 type Part struct {
 	Net, Settled quantity.Amount // lb or kg
 	Quantity     quantity.Amount // bu, cwt or t
-	// Bushels are dry-equivalent bushels that are not what is settled; nil where
-	// there are none.
+	// Bushels are dry-equivalent bushels where something else is settled; nil where there are none.
 	Bushels *quantity.Amount
 
 	Drying, Discounts, Premiums, Charges, Value, Payable quantity.Amount // $
+	// Services are the charges for services alone, NetValue the value after discounts
+	// and premiums.
+	Services, NetValue quantity.Amount
+	// Price is what this part is priced at: $/bu, $/cwt or $/t; nil without a price.
+	Price *quantity.Amount
 }
 
 // Clean is the net weight less dockage.
@@ -64,8 +69,8 @@ func (s Summary) Clean() quantity.Amount { return s.Net.Sub(s.Dockage) }
 // TakenOff is everything between the net and the settled weight.
 func (p Part) TakenOff() quantity.Amount { return p.Net.Sub(p.Settled) }
 
-// DryQuantity is dry-equivalent bushels, or where there are none what is settled
-// by; false for a load that was weighed and not counted in bushels.
+// DryQuantity returns dry-equivalent bushels, or else the quantity settled; false for a load that
+// was weighed and not counted in bushels.
 func (s Summary) DryQuantity() (quantity.Amount, bool) {
 	if s.Bushels != nil {
 		return *s.Bushels, true
@@ -73,12 +78,28 @@ func (s Summary) DryQuantity() (quantity.Amount, bool) {
 	return s.Quantity, !s.Weighed
 }
 
-// Priced reports whether the load has its price.
-func (s Summary) Priced() bool { return s.Price != nil }
+// Priced reports whether the load, or a part of it, has its price.
+func (s Summary) Priced() bool {
+	return s.Price != nil || slices.ContainsFunc(s.Owners, func(p Part) bool { return p.Price != nil })
+}
 
-// Of is the summary of one owner's part, counted from 1. The deductions of the
-// whole load are not parted line by line and are zero in it. The error is for an
-// owner who has no lines.
+// Unpriced is the quantity without a price, and what that is charged; there is
+// none where every part has its price.
+func (s Summary) Unpriced() (q, charges quantity.Amount, some bool) {
+	if !s.Priced() {
+		return s.Quantity, s.Charges, !s.Weighed
+	}
+	q, charges = quantity.Zero(s.Quantity.Unit()), quantity.Zero(quantity.Dollar)
+	for _, p := range s.Owners {
+		if p.Price == nil {
+			q, charges, some = q.Add(p.Quantity), charges.Add(p.Charges), true
+		}
+	}
+	return q, charges, some
+}
+
+// Of returns the summary of one owner's part, counted from 1. The deductions of the whole load are
+// not split line by line and are zero in it. It fails for an owner without lines.
 func (s Summary) Of(owner int) (Summary, error) {
 	if owner < 1 || owner > len(s.Owners) {
 		return s, message.Errorf("the settlement has no lines of owner %d", owner)
@@ -110,8 +131,8 @@ func (r Recorded) Summary() (Summary, error) {
 	return s, l.err()
 }
 
-// Moves is the weight that a ticket brings into the house, as the position
-// counts it: what it was settled for, or below zero the net it carried away.
+// Moves returns the weight a ticket adds to the stock, as the position counts it: the settled
+// weight, or the negative net of a load that left.
 func (r Recorded) Moves() (quantity.Amount, error) {
 	l := &lineReader{lines: r.Lines}
 	if r.Weighed {
@@ -128,7 +149,7 @@ func (s *Summary) weighed(l *lineReader) {
 	weight := quantity.Zero(s.Net.Unit())
 	s.Part = Part{
 		Net: s.Net, Settled: weight, Quantity: quantity.Zero(quantity.Bushel), Bushels: l.optional(LineBushels),
-		Drying: none, Discounts: none, Premiums: none, Charges: none, Value: none, Payable: none,
+		Drying: none, Discounts: none, Premiums: none, Charges: none, Value: none, Payable: none, Services: none, NetValue: none,
 	}
 	s.Dockage, s.Water, s.Handling, s.Quality = weight, weight, weight, weight
 }
@@ -140,7 +161,7 @@ func (s *Summary) read(l *lineReader, by *engine) {
 	s.Water, s.Handling = l.weight(LineWater, unit), l.weight(LineHandling, unit)
 	s.Quality = by.quality(l, s)
 	moisture := l.in(LineMoisture, quantity.Percent)
-	s.Moisture, s.Price = &moisture, l.optional(LinePrice)
+	s.Moisture = &moisture
 	if w := l.optional(FactorLine(grain.TestWeight)); w != nil && w.Unit() == quantity.LbPerBushel {
 		s.TestWeight = w
 	}
@@ -149,19 +170,42 @@ func (s *Summary) read(l *lineReader, by *engine) {
 		s.Owners = append(s.Owners, own.part(by))
 		l.faults = append(l.faults, own.faults...)
 	}
+	s.readPrices()
 }
 
-// part reads the lines that are parted among owners.
+// readPrices gives owners without a price of their own that of the load, and a
+// load whose owners have theirs the one price of its priced parts, if it is one.
+func (s *Summary) readPrices() {
+	if s.Price != nil {
+		for i := range s.Owners {
+			s.Owners[i].Price = s.Price
+		}
+		return
+	}
+	for _, p := range s.Owners {
+		switch {
+		case p.Price == nil:
+		case s.Price == nil:
+			s.Price = p.Price
+		case !s.Price.Equal(*p.Price):
+			s.Price = nil
+			return
+		}
+	}
+}
+
+// part reads the lines that are split among owners.
 func (l *lineReader) part(by *engine) Part {
 	p := Part{Net: l.net(), Settled: l.weight(LineSettled, quantity.Plain), Quantity: l.quantity(), Bushels: l.optional(LineBushels)}
-	p.Drying, p.Charges = l.in(LineDrying, quantity.Dollar), l.in(LineCharges, quantity.Dollar)
+	p.Drying = l.in(LineDrying, quantity.Dollar)
 	p.Value, p.Payable = l.in(LineValue, quantity.Dollar), l.in(LinePayable, quantity.Dollar)
+	by.charged(l, &p)
 	p.Discounts, p.Premiums = by.adjusted(l, p)
+	p.Price = l.optional(LinePrice)
 	return p
 }
 
-// lineReader reads the lines of a whole load, or with an owner that owner's, and
-// notes what is wrong with them.
+// lineReader reads the lines of a whole load, or of one owner, and collects errors.
 type lineReader struct {
 	lines  map[string]quantity.Amount
 	owner  int // counted from 1; zero reads the whole load's
@@ -269,9 +313,8 @@ func (l *lineReader) owners() int {
 
 var half = quantity.Of("0.5", quantity.Plain)
 
-// solvedAdjusted are the discounts and premiums in money of the first engine. It
-// writes down the size of each and, in the charges, their difference; sum and
-// difference give both.
+// solvedAdjusted are the discounts and premiums in money of the first engine. It records the size
+// of each and, in the charges, their difference; sum and difference give both.
 func solvedAdjusted(l *lineReader, p Part) (discounts, premiums quantity.Amount) {
 	sum := quantity.Zero(quantity.Dollar)
 	for id, a := range l.lines {
@@ -283,8 +326,8 @@ func solvedAdjusted(l *lineReader, p Part) (discounts, premiums quantity.Amount)
 	return sum.Add(difference).Mul(half), sum.Sub(difference).Mul(half)
 }
 
-// solvedQuality is the weight taken by discounts in the first engine: what its
-// other weight lines leave unexplained between net and settled.
+// solvedQuality derives the weight taken by discounts in the first engine: the difference between
+// net and settled weight less its other lines.
 func solvedQuality(_ *lineReader, s *Summary) quantity.Amount {
 	return s.Net.Sub(s.Dockage).Sub(s.Water).Sub(s.Handling).Sub(s.Settled)
 }
@@ -292,6 +335,19 @@ func solvedQuality(_ *lineReader, s *Summary) quantity.Amount {
 // readAdjusted and readQuality read the totals that later engines have.
 func readAdjusted(l *lineReader, _ Part) (discounts, premiums quantity.Amount) {
 	return l.in(LineDiscounts, quantity.Dollar), l.in(LinePremiums, quantity.Dollar)
+}
+
+// readCharges reads the one line of the first two engines, whose only service was
+// drying; readServed reads what later ones keep apart.
+func readCharges(l *lineReader, p *Part) {
+	p.Charges, p.Services, p.NetValue = l.in(LineCharges, quantity.Dollar), p.Drying, quantity.Zero(quantity.Dollar)
+	if _, priced := l.lines[LinePrice]; priced {
+		p.NetValue = p.Payable.Add(p.Services)
+	}
+}
+
+func readServed(l *lineReader, p *Part) {
+	p.Charges, p.Services, p.NetValue = l.in(LineAdjustments, quantity.Dollar).Neg(), l.in(LineServices, quantity.Dollar), l.in(LineNetValue, quantity.Dollar)
 }
 
 func readQuality(l *lineReader, s *Summary) quantity.Amount {

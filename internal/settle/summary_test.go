@@ -272,7 +272,7 @@ func TestSummaryOfAnOwner(t *testing.T) {
 	}
 }
 
-// The ids that stand in every book are not renamed.
+// The ids stored in every book are not renamed.
 func TestLinesOfOwners(t *testing.T) {
 	for _, c := range []struct {
 		line  string

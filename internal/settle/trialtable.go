@@ -25,7 +25,7 @@ func (t *Trial) columns() []column {
 		{"dry " + weight, func(r TrialRow) *worksheet.Step { return r.Settlement.Dry }},
 		{"settled " + settle, func(r TrialRow) *worksheet.Step { return r.Settlement.Quantity }},
 		{"drying $", func(r TrialRow) *worksheet.Step { return r.Settlement.Drying }},
-		{"charges $", func(r TrialRow) *worksheet.Step { return r.Settlement.Charges }},
+		{"adjustments $", func(r TrialRow) *worksheet.Step { return r.Settlement.Adjustments }},
 	}
 	if t.priced() {
 		cols = append(cols, column{"payable $", func(r TrialRow) *worksheet.Step { return r.Settlement.Payable }})

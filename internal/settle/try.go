@@ -26,8 +26,8 @@ type TrialRow struct {
 	Points *worksheet.Step
 	// Taken is water and handling in percent of the wet weight.
 	Taken *worksheet.Step
-	// Each is the value of one unit of the load as delivered after all charges, or, without a
-	// price, the charges on it.
+	// Each is what one unit of the load as delivered brings after all charges,
+	// or without a price, what it is charged: below zero, as it is taken.
 	Each *worksheet.Step
 }
 
@@ -67,7 +67,7 @@ func (t *Trial) row(f Facts, moisture quantity.Amount) TrialRow {
 	units := t.delivered(id, s)
 	what := s.Payable
 	if f.Price == nil {
-		what = s.Charges
+		what = s.Adjustments
 	}
 	row.Each = t.Sheet.Work(id+".each", what.Label()+" per unit delivered", worksheet.Over(what, units), tenthOfCent, "")
 	return row

@@ -43,7 +43,7 @@ func TestTrialOfAnEdition(t *testing.T) {
 	golden(t, "trial-corn-river.working", trial.Sheet.Text(76))
 }
 
-// Without a price the last column is what a unit is charged.
+// Without a price the last column is the charge on a unit.
 func TestTrialWhileThePriceComesLater(t *testing.T) {
 	trial := settle.Try(shipped(t, "canola-metric-2025"), corn("50000", "9.0", with("distinctly-green", "1.0 %"), with("dockage", "1.0 %")), grid("9.0", "14.0", "0.5"))
 	golden(t, "trial-canola-metric.txt", trial.Text())
@@ -54,7 +54,7 @@ func TestTrialRowsAreSettlements(t *testing.T) {
 	e := shipped(t, "corn-main-2026")
 	for _, row := range settle.Try(e, corn("52300", "15.0"), grid("15.0", "25.0", "0.1")).Rows {
 		f := corn("52300", plainFigure(row.Moisture))
-		if s := mustSettle(t, f, e); !s.Dry.Value().Equal(row.Settlement.Dry.Value()) || !s.Charges.Value().Equal(row.Settlement.Charges.Value()) {
+		if s := mustSettle(t, f, e); !s.Dry.Value().Equal(row.Settlement.Dry.Value()) || !s.ToOwner().Equal(row.Settlement.ToOwner()) {
 			t.Errorf("at %s the row is not the settlement", row.Moisture)
 		}
 	}

@@ -16,7 +16,7 @@ type Weighed struct {
 	Bushels          *worksheet.Step
 }
 
-// Outbound says what a load that is only weighed is counted in.
+// Outbound has the units of a load that is only weighed.
 type Outbound struct {
 	// Weight is the unit of the net, lb or kg; the zero Unit keeps the scale's.
 	// Place rounds a weight that had to be converted.
@@ -30,7 +30,7 @@ type Outbound struct {
 	Bushels      quantity.Rounding
 }
 
-// weigh writes the weights down with the parts of an engine.
+// weigh records the weights with the stages of an engine.
 func (by *engine) weigh(drafts []Draft, out Outbound) (*Weighed, error) {
 	c := checker{facts: Facts{Drafts: drafts}}
 	c.drafts()

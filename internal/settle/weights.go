@@ -7,8 +7,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// workWeights writes down gross, tare and net, in the edition's unit where the
-// scale weighs in another.
+// workWeights records gross, tare and net, in the edition's unit where the scale weighs in another.
 func workWeights(d *calculation) {
 	w := weigh(d.sheet, d.facts.Drafts)
 	d.out.Gross, d.out.Tare = w.Gross, w.Tare
@@ -16,8 +15,8 @@ func workWeights(d *calculation) {
 	d.left, d.clean, d.out.Clean = d.out.Net, d.out.Net, d.out.Net
 }
 
-// weigh writes gross, tare and net down, summing drafts where there are
-// several. Weights go down as the scale gave them: rounding is the scale's.
+// weigh records gross, tare and net, summing drafts where there are several. Weights are recorded
+// as the scale gave them: rounding is the scale's.
 func weigh(s *worksheet.Sheet, drafts []Draft) Weighed {
 	s.Section("Weights")
 	w := Weighed{Sheet: s}
@@ -44,8 +43,8 @@ func inDrafts(s *worksheet.Sheet, drafts []Draft) (gross, tare *worksheet.Step) 
 	return gross, tare
 }
 
-// inUnit turns a net weight into another unit of weight, both of which have
-// been checked to be such, rounded to the place of weights in that unit.
+// inUnit converts a net weight to another unit of weight, both already checked, rounded to the
+// place of weights in that unit.
 func inUnit(s *worksheet.Sheet, net *worksheet.Step, unit quantity.Unit, place quantity.Rounding) *worksheet.Step {
 	if net.Value().Unit() == unit {
 		return net

@@ -20,8 +20,8 @@ type Worth struct {
 // End is the load settled at another moisture.
 type End struct {
 	Moisture quantity.Amount // %
-	// Settlement is nil when the load could not be settled there; Problems then
-	// say why, as when it is over the limit at which loads are turned away.
+	// Settlement is nil when the load could not be settled there; Problems then say why, for
+	// example that it is over the limit at which loads are turned away.
 	Settlement *Settlement
 	Problems   Problems
 	// Change is the change of the load's figures, negative for less.
@@ -32,8 +32,9 @@ type End struct {
 type Change struct {
 	Weight   quantity.Amount // settled, lb or kg
 	Quantity quantity.Amount // paid for, bu, cwt or t
-	Charges  quantity.Amount // $
-	// Payable is nil while the price comes later.
+	// ToOwner is what premiums less discounts and charges change by, in $.
+	ToOwner quantity.Amount
+	// Payable is nil without a price.
 	Payable *quantity.Amount
 }
 
@@ -74,7 +75,7 @@ func changeOf(here, there *Settlement, priced bool) Change {
 	c := Change{
 		Weight:   there.Settled.Value().Sub(here.Settled.Value()),
 		Quantity: there.Quantity.Value().Sub(here.Quantity.Value()),
-		Charges:  there.Charges.Value().Sub(here.Charges.Value()),
+		ToOwner:  there.ToOwner().Sub(here.ToOwner()),
 	}
 	if priced {
 		payable := there.Payable.Value().Sub(here.Payable.Value())

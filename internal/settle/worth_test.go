@@ -22,14 +22,14 @@ func worth(t testing.TB, f settle.Facts, tables ...string) settle.Worth {
 	return w
 }
 
-func expectChange(t *testing.T, name string, got settle.End, moisture, weight, units, charges, payable string) {
+func expectChange(t *testing.T, name string, got settle.End, moisture, weight, units, toOwner, payable string) {
 	t.Helper()
 	paid := "later"
 	if got.Change.Payable != nil {
 		paid = got.Change.Payable.String()
 	}
-	shown := []string{got.Moisture.String(), got.Change.Weight.String(), got.Change.Quantity.String(), got.Change.Charges.String(), paid}
-	want := []string{moisture, weight, units, charges, payable}
+	shown := []string{got.Moisture.String(), got.Change.Weight.String(), got.Change.Quantity.String(), got.Change.ToOwner.String(), paid}
+	want := []string{moisture, weight, units, toOwner, payable}
 	if strings.Join(shown, "; ") != strings.Join(want, "; ") {
 		t.Errorf("%s: %q, want %q", name, shown, want)
 	}
@@ -58,7 +58,7 @@ to = "15.0 %"
 rate = "0.04 $/bu/pt"
 step = "continuous"`)
 	expectChange(t, "drier", w.Drier, "15.9 %", "33 lb", "0.58 bu", "$0.00", "later")
-	expectChange(t, "wetter", w.Wetter, "16.1 %", "-33 lb", "-0.59 bu", "$22.00", "later")
+	expectChange(t, "wetter", w.Wetter, "16.1 %", "-33 lb", "-0.59 bu", "-$22.00", "later")
 }
 
 // The ends lie about the moisture as recorded, not as measured.

@@ -12,10 +12,10 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// twoInOne are letters that no accent can be taken from.
+// twoInOne are letters that do not decompose into a letter and an accent.
 var twoInOne = strings.NewReplacer("œ", "oe", "æ", "ae", "ø", "o")
 
-// Fold is a text folded, to be compared and searched; it is not for reading.
+// Fold normalizes a text for comparison and search; it is not for reading.
 func Fold(text string) string {
 	if isPlain(text) {
 		return strings.ToLower(text)

@@ -25,8 +25,8 @@ func Nearest(text string, words []string) []string {
 	return near[:min(len(near), mostNear)]
 }
 
-// Bounds of a suggestion: any code of two letters is like any other, a longer text
-// is no slip of the finger, and more words are no help.
+// Limits of a suggestion: any code of two letters is like any other, a longer text is no typing
+// error, and more words are no help.
 const (
 	shortestTyped = 3
 	longestTyped  = 60

@@ -10,8 +10,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Lines joins words into lines that fit. A word that fits on no line is a line of
-// its own.
+// Lines joins words into lines that fit. A word that fits on no line has its own line.
 func Lines(words []string, fits func(line string) bool) []string {
 	var out []string
 	line := ""

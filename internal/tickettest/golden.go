@@ -11,7 +11,7 @@ import (
 
 var update = flag.Bool("update", false, "write the golden slips anew")
 
-// Golden holds a slip against the one kept in testdata.
+// Golden compares a slip with the one kept in testdata.
 func Golden(t *testing.T, name, got string) {
 	t.Helper()
 	path := filepath.Join(slips(t), name)

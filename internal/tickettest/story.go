@@ -1,5 +1,4 @@
-// Package tickettest has the tickets that tests of the ticket are made of, and
-// holds slips against those kept in testdata.
+// Package tickettest has the tickets used by tests, and compares slips with those kept in testdata.
 package tickettest
 
 import (
@@ -18,8 +17,8 @@ import (
 
 // The tickets of these tests are invented: no such elevator, grower or truck.
 
-// slips is the folder of the golden slips and their rates, from wherever below
-// the module a test runs.
+// slips returns the folder of the golden slips and their rates, from any package below the module's
+// root.
 func slips(t testing.TB) string {
 	t.Helper()
 	for dir := "."; ; dir = filepath.Join("..", dir) {
@@ -82,7 +81,7 @@ func metricElevator() elevator.Profile {
 	return p
 }
 
-// Story is a load as it was written down, fact by fact.
+// Story is a load as recorded, fact by fact.
 type Story struct {
 	t     testing.TB
 	facts []load.Stamped
@@ -119,7 +118,7 @@ func (s *Story) Truck(gross, tare quantity.Amount) *Story {
 	return s.weighs(load.Weighing{Which: load.Tare, Weight: tare, Source: load.FromScale, Scale: scale, DriverOn: "off"})
 }
 
-// issues settles the load and gives its ticket a number.
+// issues settles the load and issues its ticket under a number.
 func (s *Story) issues(number int64) *Story {
 	s.happens("J. Clerk", load.Settled{Edition: "as shown"})
 	return s.happens("J. Clerk", load.Issued{Number: number, Weigher: "Josephine Clerk", Day: quantity.MustDate("2026-10-14")})

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/title"
 )
 
 // Table is every ticket the golden slips are made of, by name.
@@ -31,6 +32,14 @@ var Table = []struct {
 	{"weight-deductions", weightTicket},
 	{"refused", Refused},
 	{"local-words", localTicket},
+	{"title-undecided", held(title.Terms{})},
+	{"title-stored", held(title.Terms{Under: title.OpenStorage})},
+	{"title-receipt", held(title.Terms{Under: title.Receipt, No: "1042"})},
+	{"title-delayed", held(title.Terms{Under: title.DelayedPrice, No: "D-7"})},
+	{"title-contract", held(title.Terms{Under: title.Contract, No: "C-12"})},
+	{"title-bank", held(title.Terms{Under: title.GrainBank})},
+	{"titles-apart", apartTicket},
+	{"titles-landlord", apartLandlord},
 }
 
 func CornDetails() load.Details {
@@ -39,7 +48,7 @@ func CornDetails() load.Details {
 		Commodity: "corn", Class: "yellow", CropYear: "2026", Schedule: "main",
 		Grower: load.Party{ID: "alder", Name: "Alder Farm"},
 		Truck:  load.Truck{ID: "12", Plate: "EX 4711", Trailer: "EX 90"},
-		Driver: "D. Driver", Bin: "Pit 2", Disposition: load.Sold,
+		Driver: "D. Driver", Bin: "Pit 2", Terms: title.Terms{Under: title.CashSale},
 		Price: ref("4.15 $/bu"), PriceSource: "posted 2026-10-14",
 	}
 }
@@ -130,7 +139,7 @@ func reissuedTicket(t testing.TB) scaleticket.Ticket {
 // Preview has been weighed full and half tested.
 func Preview(t testing.TB) scaleticket.Ticket {
 	d := CornDetails()
-	d.Driver, d.CropYear, d.Price, d.Disposition = "", "", nil, ""
+	d.Driver, d.CropYear, d.Price, d.Under = "", "", nil, ""
 	s := Tell(t, d)
 	s.weighs(load.Weighing{Which: load.Gross, Weight: Lb(80120), Source: load.FromScale, Scale: "North"})
 	s.Samples(load.Sample{Findings: []load.Finding{{Factor: grain.Damage, Amount: ref("6.1 %")}}})
@@ -142,7 +151,7 @@ func Empty(testing.TB) scaleticket.Ticket { return scaleticket.Ticket{Copy: scal
 func Tonnes(t testing.TB) scaleticket.Ticket {
 	d := CornDetails()
 	d.Commodity, d.Class, d.Price, d.PriceSource = "wheat-hrs", "", ref("248.50 $/t"), "street price of the day"
-	d.Disposition, d.ContractNo = load.Contract, "C-77"
+	d.Under, d.Terms.No = title.Contract, "C-77"
 	sample := load.Sample{
 		Number: "S-88", Tester: "T. Tester",
 		Moisture: &load.Moisture{Percent: Of("16.2 %"), Method: "digital meter", Meter: "M-7", Calibration: "2026-B"},
@@ -161,7 +170,7 @@ func outboundTicket(t testing.TB) scaleticket.Ticket {
 	d := CornDetails()
 	d.Direction, d.Consignee, d.Agent = load.Outbound, "Example River Mill", "Example Freight Agency"
 	d.Grower, d.Bin, d.Price, d.PriceSource = load.Party{ID: "house", Name: "Example Prairie Elevator"}, "Bin 4", nil, ""
-	d.Disposition, d.ContractNo = load.Contract, "S-2026-19"
+	d.Under, d.Terms.No = title.Contract, "S-2026-19"
 	s := Tell(t, d)
 	s.weighs(load.Weighing{Which: load.Tare, Weight: Lb(27820), Source: load.FromScale, Scale: "South", DriverOn: "on"})
 	s.weighs(load.Weighing{Which: load.Gross, Weight: Lb(79940), Source: load.FromScale, Scale: "North", DriverOn: "on"})
@@ -173,11 +182,11 @@ func outboundTicket(t testing.TB) scaleticket.Ticket {
 	return s.issues(2107).Ticket(ExampleElevator(), edition(t, "corn"))
 }
 
-// Split is truck and trailer weighed apart, one weight typed by hand, one
-// tare stored, one weight taken again, a limit set aside and a price to come.
+// Split is truck and trailer weighed separately, with a typed weight, a stored tare, a repeated
+// weight, an accepted limit and a price to come.
 func Split(t testing.TB) scaleticket.Ticket {
 	d := CornDetails()
-	d.Price, d.PriceSource, d.Disposition, d.Remark = nil, "", load.Stored, "second load of the day"
+	d.Price, d.PriceSource, d.Under, d.Remark = nil, "", title.OpenStorage, "second load of the day"
 	s := Tell(t, d)
 	s.weighs(load.Weighing{Which: load.Gross, Draft: "truck", Weight: Lb(47640), Source: load.FromScale, Scale: "North", DriverOn: "on"})
 	s.weighs(load.Weighing{Which: load.Gross, Draft: "truck", Weight: Lb(47460), Source: load.FromScale, Scale: "North", DriverOn: "off"})
@@ -194,8 +203,8 @@ func Split(t testing.TB) scaleticket.Ticket {
 	return ticket
 }
 
-// weightTicket takes weight off for foreign matter before the water and for
-// broken kernels after, and credits grain drier than it is settled at.
+// weightTicket takes weight off for foreign matter before the water and for broken kernels after,
+// and credits over-dry grain.
 func weightTicket(t testing.TB) scaleticket.Ticket {
 	d := CornDetails()
 	d.Commodity, d.Class, d.Price = "wheat-hrw", "", ref("5.62 $/bu")

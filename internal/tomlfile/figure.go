@@ -13,14 +13,12 @@ func (t *Table) Amount(key string, units ...quantity.Unit) quantity.Amount {
 	return a
 }
 
-// Figure is Amount and whether it could be read, for a caller that goes on to
-// check it.
+// Figure returns an amount and whether it could be read, for a caller that checks it further.
 func (t *Table) Figure(key string, units ...quantity.Unit) (a quantity.Amount, ok bool) {
 	return t.amount(key, true, units)
 }
 
-// OptionalAmount is a figure that may be left out; found tells whether it is
-// there.
+// OptionalAmount returns a figure that may be left out; found reports whether it is there.
 func (t *Table) OptionalAmount(key string, units ...quantity.Unit) (a quantity.Amount, found bool) {
 	return t.amount(key, false, units)
 }
@@ -42,7 +40,7 @@ func (t *Table) amount(key string, required bool, units []quantity.Unit) (quanti
 	return a, true
 }
 
-// fallback lets the caller go on with zero in a fitting unit after a problem.
+// fallback lets the caller continue with zero in a fitting unit after a problem.
 func fallback(units []quantity.Unit) quantity.Amount {
 	if len(units) == 0 {
 		return quantity.Amount{}
@@ -72,7 +70,7 @@ func (t *Table) Rounding(key string) quantity.Rounding {
 	return r
 }
 
-// OptionalRounding is a step and rule, or otherwise when it is left out.
+// OptionalRounding returns a step and rule, or the default when it is left out.
 func (t *Table) OptionalRounding(key string, otherwise quantity.Rounding) quantity.Rounding {
 	if r, ok := t.rounding(key, false); ok {
 		return r
@@ -99,7 +97,7 @@ func (t *Table) Date(key string) quantity.Date {
 	return d
 }
 
-// OptionalDate is a day that may be left out; it is then the zero Date.
+// OptionalDate returns a day that may be left out; it is then the zero Date.
 func (t *Table) OptionalDate(key string) quantity.Date {
 	d, _ := t.date(key, false)
 	return d

@@ -38,8 +38,8 @@ func Parse(name string, text []byte) *File {
 	return f
 }
 
-// readable finds the places of the file and refuses what no edition or chart
-// is like, before the decoder spends its time on it.
+// readable locates the keys of the file and refuses files unlike any edition or chart, before
+// spending time on decoding.
 func (f *File) readable(text []byte) bool {
 	if len(text) > maxBytes {
 		f.add("", 0, message.New("the file has %d bytes; an edition or chart has at most %d", len(text), maxBytes), message.New("Check that this is the right file."))
@@ -65,8 +65,8 @@ func (f *File) syntax(err error) {
 // Root is the file's outermost table.
 func (f *File) Root() *Table { return f.root }
 
-// Problems are the mistakes found so far, in the order of the file; what is
-// missing from the whole file comes first.
+// Problems returns the mistakes found so far, in the order of the file; keys missing from the whole
+// file come first.
 func (f *File) Problems() Problems {
 	out := slices.Clone(f.problems)
 	slices.SortStableFunc(out, func(a, b Problem) int { return a.Line - b.Line })

@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// form is how a file writes things down. Problems quote it in their remedies,
-// so that nobody is told to write brackets into a spreadsheet.
+// form is the notation of a file. Problems use it in their remedies, so that nobody is told to
+// write brackets into a spreadsheet.
 type form interface {
 	text(path, key string) string        // a key with a text
 	flag(path, key, value string) string // a key with true or false

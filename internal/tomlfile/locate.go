@@ -8,10 +8,9 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// locator notes on which line of a file each key path stands, because a figure
-// on a ticket is quoted with its line. Elements of an array of tables are
-// numbered from 0: "discount.0.factor". The decoder gives values without their
-// places, so the text is parsed once more for them.
+// locator notes the line of each key path of a file, because a figure on a ticket is quoted with
+// its line. Elements of an array of tables are numbered from 0: "discount.0.factor". The decoder
+// gives values without their places, so the text is parsed again for them.
 type locator struct {
 	at      map[string]int // key path -> line, from 1
 	seen    map[string]int // array path -> elements so far
@@ -30,8 +29,8 @@ const byteOrderMark = "\ufeff"
 // file of 40 kB, kept it busy for 44 seconds.
 const mostParts = 32
 
-// locate finds the places as far as the text is TOML and not nested too deep;
-// tooDeep is the line where it is, or 0.
+// locate finds the lines as far as the text is TOML and not nested too deep; tooDeep is the line
+// where it is, or 0.
 func locate(text []byte) (at map[string]int, tooDeep int) {
 	text = bytes.TrimPrefix(text, []byte(byteOrderMark))
 	l := locator{at: map[string]int{}, seen: map[string]int{}, text: text, line: 1}
@@ -58,9 +57,9 @@ func (l *locator) expression(e *unstable.Node) {
 	}
 }
 
-// keys adds the parts of a dotted key to a path. Each stands where it is named
-// first. A part that is an array of tables means its latest element:
-// "discount.row" after the second discount is "discount.1.row".
+// keys adds the parts of a dotted key to a path. The line of each is where it is named first. A
+// part that is an array of tables means its latest element: "discount.row" after the second
+// discount is "discount.1.row".
 func (l *locator) keys(path string, parts unstable.Iterator) string {
 	for parts.Next() {
 		if n := l.seen[path]; n > 0 {
@@ -76,7 +75,7 @@ func (l *locator) keys(path string, parts unstable.Iterator) string {
 	return path
 }
 
-// value notes what stands inside a value: the tables in braces.
+// value notes the keys inside a value: the tables in braces.
 func (l *locator) value(path string, v *unstable.Node) {
 	if l.tooDeep > 0 {
 		return

@@ -76,8 +76,8 @@ func TestLines(t *testing.T) {
 	}
 }
 
-// What a mistake is told about stands on its own line, however the key is
-// written: with dots, in a table in braces, in quotes, with unusual letters.
+// A mistake is reported at its own line, for every way to write a key: with dots, in a table in
+// braces, in quotes, with unusual letters.
 func TestLinesOfEveryWayToWriteAKey(t *testing.T) {
 	for _, c := range []struct {
 		name, text, path string

@@ -6,16 +6,15 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Places tells on which line of a file each key stands, for whoever has taken
-// the values out of it and is asked about one later: a manager who reads an
-// edition, or a mistake that shows only beside other files.
+// Places has the line of each key of a file, for later questions about a value already read: from a
+// manager who reads an edition, or for a mistake that shows only beside other files.
 type Places struct {
 	file  string
 	lines []string
 	at    map[string]int
 }
 
-// Locate finds the places of a TOML file, which is not looked at otherwise.
+// Locate finds the lines of a TOML file's keys, without checking the file.
 func Locate(file string, text []byte) Places {
 	at, _ := locate(text)
 	return Places{file: file, lines: strings.Split(string(text), "\n"), at: at}
@@ -25,8 +24,8 @@ func Locate(file string, text []byte) Places {
 // "discount.0.row.2", from 1; 0 when the file does not have it.
 func (p Places) Line(path string) int { return p.at[path] }
 
-// Problem is a mistake at a key, with the line it stands on; where the file
-// does not have the key, with the heading nearest around it.
+// Problem returns a mistake at a key, with its line; where the file does not have the key, with the
+// nearest heading around it.
 func (p Places) Problem(path string, what, remedy message.Text) Problem {
 	f := File{Name: p.file, lines: p.lines}
 	f.add(path, lineOf(p.at, path), what, remedy)

@@ -6,12 +6,12 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Problem is one mistake in a file: where it is, what it is and what to do.
+// Problem is one mistake in a file: its place, what is wrong and the remedy.
 type Problem struct {
 	File    string
 	Line    int // from 1; 0 when the mistake is something missing from the file
 	Key     string
-	Excerpt string // the line as it stands
+	Excerpt string // the line of the file
 	What    message.Text
 	Remedy  message.Text
 }
@@ -19,8 +19,8 @@ type Problem struct {
 // String is the problem in English, over two or three lines.
 func (p Problem) String() string { return p.Message().String() }
 
-// Message is the problem as people read it: where it is and what it is, the line
-// as it stands, and what to do.
+// Message is the problem as people read it: its place, the mistake, the line of the file, and what
+// to do.
 func (p Problem) Message() message.Text {
 	return message.List("\n    ", message.New("%v: %s", p.Place(), p.What), message.Own(p.Excerpt), p.Remedy)
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // Table is one table of a file. Each getter marks its key as known; [Table.RejectUnknownKeys]
-// reports the keys nobody asked for.
+// reports the keys never read.
 type Table struct {
 	file     *File
 	path     string
@@ -18,20 +18,20 @@ type Table struct {
 	values   map[string]any
 	used     map[string]bool
 	children []*Table
-	// absent marks a table that the file does not have. That was reported
-	// once; what would stand in it is not reported missing again.
+	// absent marks a table that the file does not have. That was reported once; its keys are not
+	// reported missing again.
 	absent bool
 }
 
 // Path is the table's place in the file: "drying", "discount.0".
 func (t *Table) Path() string { return t.path }
 
-// SetTitle gives the table a name for people in place of its path, so that a row
-// of the third discount is quoted as "discount damage".
+// SetTitle sets a name for people that replaces the table's path, so that a row of the third
+// discount is quoted as "discount damage".
 func (t *Table) SetTitle(title message.Text) { t.title = title }
 
-// Place is where a key stands, for people: "shrink, to, line 35". An empty key
-// is the table itself.
+// Place returns the place of a key, for people: "shrink, to, line 35". An empty key is the table
+// itself.
 func (t *Table) Place(key string) string {
 	name := t.path
 	if !t.title.IsZero() {
@@ -43,9 +43,8 @@ func (t *Table) Place(key string) string {
 	return fmt.Sprintf("%s, line %d", name, t.Line(key))
 }
 
-// Name is what problems call a key of the table: "shrink.to", or "discount
-// damage row 2, upto" in a table with a name of its own. An empty key is the
-// table itself.
+// Name returns the name of a key of the table in problems: "shrink.to", or "discount damage row 2,
+// upto" in a table with a name of its own. An empty key is the table itself.
 func (t *Table) Name(key string) message.Text {
 	if t.title.IsZero() {
 		return message.New("%v", join(t.path, key))
@@ -53,8 +52,8 @@ func (t *Table) Name(key string) message.Text {
 	return message.List(", ", t.title, message.Own(key))
 }
 
-// Line is where a key of the table stands, or the heading nearest around it
-// when the key is missing or empty.
+// Line returns the line of a key of the table, or the nearest heading around it when the key is
+// missing or empty.
 func (t *Table) Line(key string) int { return lineOf(t.file.at, join(t.path, key)) }
 
 // AddProblem writes a problem at a key of the table.
@@ -68,8 +67,8 @@ func (t *Table) Has(key string) bool {
 	return ok
 }
 
-// heading is what stands in brackets above a table inside this one: elements
-// of an array have no numbers there.
+// heading is the text in brackets above a table inside this one: elements of an array have no
+// numbers there.
 func (t *Table) heading(key string) string {
 	parts := strings.Split(join(t.path, key), ".")
 	return strings.Join(slices.DeleteFunc(parts, isNumber), ".")
@@ -77,8 +76,8 @@ func (t *Table) heading(key string) string {
 
 func isNumber(part string) bool { return strings.Trim(part, "0123456789") == "" }
 
-// Table is a table inside this one. A missing required table is a problem; the
-// answer is then empty, so that the caller can go on.
+// Table returns a table inside this one. A missing required table is a problem; the result is then
+// empty, so that the caller can continue.
 func (t *Table) Table(key string, required bool) (*Table, bool) {
 	t.used[key] = true
 	v, ok := t.values[key].(map[string]any)
@@ -125,8 +124,7 @@ func (t *Table) IgnoreRest() {
 	}
 }
 
-// RejectUnknownKeys reports the keys of this table and of those inside it that nobody
-// asked for.
+// RejectUnknownKeys reports the keys of this table and its subtables that were never read.
 func (t *Table) RejectUnknownKeys() {
 	var unknown []string
 	for key := range t.values {

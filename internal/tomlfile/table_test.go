@@ -87,7 +87,7 @@ func TestWhatMayBeLeftOut(t *testing.T) {
 	}
 }
 
-// A table that is missing is one problem; what would stand in it is none.
+// A table that is missing is one problem; its keys are none.
 func TestMissingTableIsOneProblem(t *testing.T) {
 	f := parse(t, "x = \"1\"\n")
 	r := f.Root()

@@ -7,8 +7,8 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// text is the quoted value of a key. It is found false when the key is missing
-// or is not quoted text, with the problem written down.
+// text returns the quoted value of a key. It returns false when the key is missing or not quoted
+// text, and reports that.
 func (t *Table) text(key string, required bool) (string, bool) {
 	t.used[key] = true
 	v, ok := t.values[key]
@@ -26,7 +26,7 @@ func (t *Table) text(key string, required bool) (string, bool) {
 	return strings.TrimSpace(s), true
 }
 
-// kindOf is what a value is.
+// kindOf names the type of a value.
 func kindOf(v any) message.Text {
 	switch v.(type) {
 	case int64, float64:

@@ -37,7 +37,7 @@ type rule struct {
 	added         *regexp.Regexp // lines that are new
 	order         *regexp.Regexp // lines in any order
 	refused       *regexp.Regexp // complaints that may be others
-	figures       *regexp.Regexp // command lines whose words are not compared
+	figures       *regexp.Regexp // command lines of which only digits are compared
 	becomes       string
 	replaces      bool
 	why           string
@@ -117,7 +117,7 @@ func newRule(fields map[string]string) (*rule, error) {
 	return r, err
 }
 
-// Masks reports whether any rule leaves something out of the comparison.
+// Masks reports whether any rule excludes something from the comparison.
 func (a *Allowed) Masks() bool {
 	return slices.ContainsFunc(a.rules, func(r *rule) bool { return r.mask != nil })
 }
@@ -179,7 +179,7 @@ func firstFigures(was, is []string, rules []*rule) (before, after string, differ
 	return w[from:min(same+20, len(w))], i[from:min(same+20, len(i))], true
 }
 
-// digitsOfAll are the digits of lines, without what rules mask.
+// digitsOfAll returns the digits of lines, without masked parts.
 func digitsOfAll(lines []string, rules []*rule) string {
 	var b strings.Builder
 	for _, line := range lines {
@@ -226,7 +226,7 @@ func sortedLines(lines []string, fits *regexp.Regexp) []string {
 	return out
 }
 
-// otherComplaint reports whether a refusal may be said otherwise.
+// otherComplaint reports whether a refusal may be worded differently.
 func (a *Allowed) otherComplaint(before, after Entry) bool {
 	if before.Status == 0 || before.Status != after.Status || after.Err == "" {
 		return false
@@ -239,8 +239,8 @@ func (a *Allowed) otherComplaint(before, after Entry) bool {
 	})
 }
 
-// reworded reports whether a rule puts another text into any of the lines. Then
-// columns of a table may have another width, also in lines that say the same.
+// reworded reports whether a rule replaces text in any of the lines. Then columns of a table may
+// have another width, also in unchanged lines.
 func reworded(lines []string, rules []*rule) bool {
 	return slices.ContainsFunc(rules, func(r *rule) bool {
 		return r.replaces && slices.ContainsFunc(lines, r.was.MatchString)
@@ -254,10 +254,9 @@ func at(lines []string, i int) string {
 	return lines[i]
 }
 
-// alike compares two lines: as all rules together change the older one, or else as
-// any one does, for a text may have come to be said in two ways. A line that a rule
-// has changed is compared without its filling, for a longer word leaves fewer dots
-// beside it.
+// alike compares two lines: with all rules applied to the older one, or else with any one, since a
+// text may have two new wordings. A changed line is compared without its dot leaders, since a
+// longer word leaves fewer dots.
 func alike(was, is string, rules []*rule) bool {
 	if was == is || changedBy(was, is, rules) {
 		return true
@@ -265,8 +264,8 @@ func alike(was, is string, rules []*rule) bool {
 	return slices.ContainsFunc(rules, func(r *rule) bool { return changedBy(was, is, []*rule{r}) })
 }
 
-// changedBy reports whether rules make one line of the other. A rule that puts a
-// text in its own place lets the filling differ, and nothing else.
+// changedBy reports whether rules turn one line into the other. A rule that replaces a text by
+// itself allows only the filling to differ.
 func changedBy(was, is string, rules []*rule) bool {
 	changed := was
 	var needed []*rule
@@ -286,7 +285,7 @@ func changedBy(was, is string, rules []*rule) bool {
 	return true
 }
 
-// applied is what a rule makes of the older line, and of the newer one.
+// applied returns the older line and the newer one after a rule is applied.
 func (r *rule) applied(was, is string) (string, string) {
 	switch {
 	case r.mask != nil:

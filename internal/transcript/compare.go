@@ -9,8 +9,8 @@ import (
 	"strings"
 )
 
-// Compare tells where two programs part that were given the same command line:
-// a sentence for each of output, complaints and exit status, or none.
+// Compare returns the differences between two programs given the same command line: a sentence for
+// each of output, complaints and exit status, or none.
 func Compare(before, after Entry, allowed *Allowed) []string {
 	line := before.Line()
 	problems := part(line, "output", before.Out, after.Out, allowed)
@@ -23,8 +23,7 @@ func Compare(before, after Entry, allowed *Allowed) []string {
 	return problems
 }
 
-// part compares one stream, line by line; JSON is compared value by value,
-// whatever the order of its names.
+// part compares one stream, line by line; JSON is compared value by value, in any order of names.
 func part(line, what, before, after string, allowed *Allowed) []string {
 	if before == after {
 		return nil
@@ -71,7 +70,7 @@ func values(text string) ([]string, bool) {
 	return all, true
 }
 
-// place is where a value is in a list: its id if it has one, else its number.
+// place identifies a value in a list: by its id if it has one, else its number.
 func place(i int, v any) string {
 	fields, _ := v.(map[string]any)
 	if id, named := fields["id"].(string); named {

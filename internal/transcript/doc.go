@@ -1,10 +1,8 @@
-// Package transcript keeps what the terminal program said: command lines with
-// their output and exit status, as a text. Another build of the program is
-// given the same command lines, and [Compare] tells where it says something
-// else.
+// Package transcript records sessions of the terminal program: command lines with their output and
+// exit status, as a text. Another build of the program runs the same command lines, and [Compare]
+// finds where its output differs.
 //
-// A transcript is how a book of an older program is held against the program
-// of today: whatever was printed for a ticket, an account or a closed day must
-// be printed again. Differences that are meant stand in a list with a reason
-// each, see [Allowed].
+// A transcript compares a book of an older version with the current program: the output for a
+// ticket, an account or a closed day must be the same. Intended differences are in a list with a
+// reason each, see [Allowed].
 package transcript

@@ -8,7 +8,7 @@ import (
 	"strings"
 )
 
-// An Entry is one command line and what came of it.
+// Entry is one command line and its result.
 type Entry struct {
 	Now    string   // clock of the command, such as "2026-10-01 13:00"
 	Args   []string // after "tenth"
@@ -17,7 +17,7 @@ type Entry struct {
 	Status int      // exit status
 }
 
-// Line is the command line as it is typed.
+// Line returns the command line as typed.
 func (e Entry) Line() string {
 	words := make([]string, len(e.Args))
 	for i, arg := range e.Args {
@@ -36,7 +36,7 @@ const (
 	unended    = `\` // after a last line that has no end
 )
 
-// Write writes entries as text.
+// Write encodes entries as text.
 func Write(w io.Writer, entries []Entry) error {
 	now, b := "", bufio.NewWriter(w)
 	for _, e := range entries {
@@ -64,8 +64,8 @@ func writeLines(b *bufio.Writer, mark, text string) {
 	}
 }
 
-// Read reads what [Write] wrote. Empty lines and lines beginning with # are
-// passed over, so that command lines may also be written by hand.
+// Read parses the output of [Write]. It skips empty lines and lines beginning with #, so that
+// command lines may also be written by hand.
 func Read(r io.Reader) ([]Entry, error) {
 	var p reader
 	lines := bufio.NewScanner(r)
@@ -83,8 +83,7 @@ type reader struct {
 	entries []Entry
 }
 
-// last is the entry that output belongs to; before the first command line it
-// is one that nobody sees.
+// last returns the entry that output belongs to; before the first command line it is discarded.
 func (p *reader) last() *Entry {
 	if len(p.entries) == 0 {
 		return &Entry{}

@@ -12,8 +12,8 @@ import (
 	"time"
 )
 
-// A Program is a build of the terminal program whose clock is set from
-// outside, as the test binary of cmd/tenth is when it is called "tenth".
+// Program is a build of the terminal program whose clock is set from outside, as the test binary of
+// cmd/tenth is when it is called "tenth".
 type Program struct {
 	Path string // of the binary
 	Dir  string // folder it works in; its book is house.book there
@@ -25,7 +25,7 @@ const BookName = "house.book"
 // longest bounds one command: one that waits for input must not hang a test.
 const longest = 2 * time.Minute
 
-// Say runs one command line and returns it with what came of it.
+// Say runs one command line and returns it with its result.
 func (p Program) Say(ctx context.Context, now string, args ...string) (Entry, error) {
 	ctx, stop := context.WithTimeout(ctx, longest)
 	defer stop()

@@ -17,8 +17,8 @@ func quote(word string) string {
 	return "'" + strings.ReplaceAll(word, "'", "''") + "'"
 }
 
-// split parts a command line at its blanks. What stands between single quotes
-// is kept together, also in the middle of a word.
+// split splits a command line at its blanks. Text in single quotes is kept together, also in the
+// middle of a word.
 func split(line string) ([]string, error) {
 	var words []string
 	var word strings.Builder

@@ -5,7 +5,7 @@
 // Certificate and service are records, the last one of a scale being in force; the
 // other entries are facts about the scale.
 //
-// [Log] is what the facts add up to and [Log.Status] how the scale stands on a
-// day. How far a scale may be off ([ToleranceFor]) differs by rule set; what nobody
-// has read in its source is told and fails nothing.
+// [Log] is replayed from the facts and [Log.Status] is the status of the scale on a day. The
+// tolerance of a scale ([ToleranceFor]) differs by rule set; one not read in its source is shown
+// but fails nothing.
 package truckscale

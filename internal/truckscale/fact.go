@@ -12,11 +12,11 @@ import (
 type Fact interface {
 	// Kind names the fact in the journal.
 	Kind() string
-	// Check says what is wrong with the entry, or nothing.
+	// Check returns what is wrong with the entry, or nil.
 	Check() error
 	// On is the business day of the entry.
 	On() quantity.Date
-	// Person is who made it.
+	// Person returns who made it.
 	Person() string
 }
 
@@ -29,7 +29,7 @@ type Made struct {
 // On is the business day of the entry.
 func (m Made) On() quantity.Date { return m.Day }
 
-// Person is who made it.
+// Person returns who made it.
 func (m Made) Person() string { return m.By }
 
 func (m Made) check() error {
@@ -45,7 +45,7 @@ func (m Made) check() error {
 // Zeroed is a look at the empty deck.
 type Zeroed struct {
 	Made
-	// Shown is what the indicator showed, usually zero; it may be below.
+	// Shown is the weight the indicator showed, usually zero; it may be negative.
 	Shown quantity.Amount `json:"shown"`
 }
 
@@ -54,15 +54,14 @@ type Weighed struct {
 	Made
 	Known quantity.Amount `json:"known"`
 	Shown quantity.Amount `json:"shown"`
-	// Weights says what was weighed: test weights and their certificate, or a truck
-	// weighed elsewhere.
+	// Weights names the load: test weights and their certificate, or a truck weighed elsewhere.
 	Weights string `json:"weights"`
 }
 
-// Off is what was shown less what was known.
+// Off returns the error: the weight shown less the known one.
 func (w Weighed) Off() quantity.Amount { return w.Shown.Sub(w.Known) }
 
-// Compared is one truck on two scales of the house.
+// Compared is one truck on two scales of the elevator.
 type Compared struct {
 	Made
 	Other      string          `json:"other"` // the other scale
@@ -71,7 +70,7 @@ type Compared struct {
 	What       string          `json:"what"` // the truck
 }
 
-// Apart is how much more this scale showed than the other.
+// Apart returns the weight this scale showed less the other's.
 func (c Compared) Apart() quantity.Amount { return c.Shown.Sub(c.OtherShown) }
 
 // Certificate is the last inspection of a scale, whole: its paper, how long that
@@ -85,8 +84,8 @@ type Certificate struct {
 	Seals     string        `json:"seals"`
 }
 
-// Service is whether a scale is in service, whole. While it is out no weight is
-// taken from it.
+// Service records whether a scale is in service. While it is out of service no weight is taken from
+// it.
 type Service struct {
 	Made
 	Scale  string `json:"scale"`
@@ -109,7 +108,7 @@ func (Certificate) Kind() string { return "scale.certificate" }
 // Kind names the fact in the journal.
 func (Service) Kind() string { return "scale.service" }
 
-// Check says what is wrong with the entry, or nothing.
+// Check returns what is wrong with the entry, or nil.
 func (z Zeroed) Check() error {
 	if !isWeight(z.Shown) {
 		return message.Invalid.Errorf("the empty deck showed %s; write a weight in lb or kg, such as 0 lb", z.Shown)
@@ -117,7 +116,7 @@ func (z Zeroed) Check() error {
 	return z.check()
 }
 
-// Check says what is wrong with the entry, or nothing.
+// Check returns what is wrong with the entry, or nil.
 func (w Weighed) Check() error {
 	if !isWeight(w.Known) || w.Known.Sign() <= 0 || w.Shown.Unit() != w.Known.Unit() || w.Shown.Sign() < 0 {
 		return message.Invalid.Errorf("%s was on the deck and %s was shown; write both in the unit of the scale", w.Known, w.Shown)
@@ -128,7 +127,7 @@ func (w Weighed) Check() error {
 	return w.check()
 }
 
-// Check says what is wrong with the entry, or nothing.
+// Check returns what is wrong with the entry, or nil.
 func (c Compared) Check() error {
 	switch {
 	case c.Other == "":
@@ -139,7 +138,7 @@ func (c Compared) Check() error {
 	return c.check()
 }
 
-// Check says what is wrong with the entry, or nothing.
+// Check returns what is wrong with the entry, or nil.
 func (c Certificate) Check() error {
 	switch {
 	case strings.TrimSpace(c.Number) == "":
@@ -150,7 +149,7 @@ func (c Certificate) Check() error {
 	return c.check()
 }
 
-// Check says what is wrong with the entry, or nothing.
+// Check returns what is wrong with the entry, or nil.
 func (s Service) Check() error {
 	if strings.TrimSpace(s.Reason) == "" {
 		return message.Invalid.Errorf("a scale is taken out of service, or put back, for a reason; write it")
@@ -201,11 +200,11 @@ func Signed(f Fact, day quantity.Date, by string) Fact {
 	return f
 }
 
-// Subject is what the log of a scale is about, in the journal.
+// Subject returns the journal subject of a scale's log.
 func Subject(scale string) string { return "scale " + scale }
 
-// Subjects are all that entries of a scale's log are about: the scale, and the two
-// records of which the last one is in force.
+// Subjects returns the journal subjects of a scale's log: the scale, and its two records, of which
+// the last one is in force.
 func Subjects(scale string) []string {
 	return []string{Certificate{}.Kind() + " " + scale, Service{}.Kind() + " " + scale, Subject(scale)}
 }

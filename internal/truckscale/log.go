@@ -11,14 +11,14 @@ import (
 // Log is a scale and the entries of its log, oldest first.
 type Log struct {
 	Scale   elevator.Scale
-	Rules   string // rule set of the house
+	Rules   string // rule set of the elevator
 	Entries []Fact
 }
 
-// State is how a scale stands.
+// State is the condition of a scale.
 type State string
 
-// The states, best first. A scale with nothing written down is not yet logged.
+// The states, best first. A scale without entries is not yet logged.
 const (
 	Unlogged State = "no log"
 	Good     State = "in service"
@@ -28,22 +28,22 @@ const (
 	Out      State = "out of service"
 )
 
-// Status is the state of a scale on a day with everything that is to be said.
+// Status is the state of a scale on a day, with its messages.
 type Status struct {
 	State State
 	Said  []message.Text
 }
 
-// warnDays is how long before its end a certificate is called due.
+// warnDays is the number of days before its end from which a certificate is due.
 const warnDays = 30
 
-// UpTo is the log as it stood in the evening of a day.
+// UpTo returns the log as of the evening of a day.
 func (l Log) UpTo(day quantity.Date) Log {
 	l.Entries = slices.DeleteFunc(slices.Clone(l.Entries), func(f Fact) bool { return f.On().After(day) })
 	return l
 }
 
-// Status is how the scale stands on a day.
+// Status returns the status of the scale on a day.
 func (l Log) Status(day quantity.Date) Status {
 	l = l.UpTo(day)
 	s := Status{State: Unlogged}
@@ -162,7 +162,7 @@ func orTruck(what string) any {
 // size is an amount without its sign.
 func size(a quantity.Amount) quantity.Amount { return quantity.Max(a, a.Neg()) }
 
-// InOrder puts entries by day; those of a day stay as they were written.
+// InOrder sorts entries by day; those of a day stay in the order written.
 func InOrder(entries []Fact) []Fact {
 	out := slices.Clone(entries)
 	slices.SortStableFunc(out, func(a, b Fact) int { return a.On().Cmp(b.On()) })

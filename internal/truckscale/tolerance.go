@@ -2,11 +2,11 @@ package truckscale
 
 import "tenthpoint/internal/quantity"
 
-// Tolerance is how far a scale in service may be off at a load.
+// Tolerance is the allowed error of a scale in service at a load.
 type Tolerance struct {
 	At     quantity.Amount
 	Source string
-	// Confirmed is false where nobody has read the rule: it then hints.
+	// Confirmed is false where the rule was not read in its source: it then only hints.
 	Confirmed bool
 }
 
@@ -24,7 +24,7 @@ var ladders = map[string]ladder{
 	"us":     {500, 0, "NIST Handbook 44, 2.20, table 6, class III L, maintenance: from memory, not read", false},
 }
 
-// firstStep is how many divisions have a tolerance of one.
+// firstStep is the number of divisions with a tolerance of one.
 const firstStep = 500
 
 // ToleranceFor is the tolerance of a vehicle scale in service at a load, in the

@@ -13,15 +13,15 @@ type Operand interface {
 	write(b *strings.Builder, how notation, binding int)
 }
 
-// notation is how an expression is written out: in words, Net weight × (Moisture −
-// Shrink-to) ÷ …, or else in figures, 52,300 lb × (25.0 % − 15.5 %) ÷ …
+// notation is a way of writing an expression: in words, Net weight × (Moisture − Shrink-to) ÷ …, or
+// in figures, 52,300 lb × (25.0 % − 15.5 %) ÷ …
 type notation struct {
 	words bool
 	say   Translate
 }
 
-// Translate gives an English text, or a figure, in the language of the reader. A nil Translate
-// leaves it as it is.
+// Translate translates an English text, or a figure, to the language of the reader. A nil Translate
+// leaves it unchanged.
 type Translate func(english string) string
 
 func (say Translate) text(english string) string {
@@ -39,8 +39,8 @@ const (
 	tight
 )
 
-// Expr is an exact calculation over operands. It is worked out once, when it
-// is made; nothing in it is rounded.
+// Expr is an exact calculation over operands. It is evaluated once, when it is made; nothing in it
+// is rounded.
 type Expr struct {
 	prefix  string // before the first operand: √
 	sign    string // between operands
@@ -60,8 +60,7 @@ func (e Expr) args() []Operand {
 
 func (e Expr) amount() quantity.Amount { return e.value }
 
-// Value is what the expression comes to, for a rule that must first see whether
-// it applies.
+// Value returns the value of the expression, for a rule that must first see whether it applies.
 func (e Expr) Value() quantity.Amount { return e.value }
 
 func (e Expr) write(b *strings.Builder, how notation, binding int) {
@@ -186,13 +185,13 @@ func (c constant) write(b *strings.Builder, how notation, _ int) {
 	b.WriteString(how.say.text(c.a.String()))
 }
 
-// Same takes an operand over as it is, for a step that only records or rounds.
+// Same returns an operand unchanged, for a step that only records or rounds.
 func Same(o Operand) Expr {
 	return Expr{binding: tight, two: [2]Operand{o}, value: o.amount()}
 }
 
-// Root is the square root of a, rounded once under r: a root seldom ends, so
-// unlike other expressions it cannot be kept exact. See [quantity.Sqrt].
+// Root is the square root of a, rounded once under r: a root seldom terminates, so unlike other
+// expressions it cannot be kept exact. See [quantity.Sqrt].
 func Root(a Operand, r quantity.Rounding) Expr {
 	return Expr{prefix: "√", binding: tight, two: [2]Operand{a}, value: quantity.Sqrt(a.amount(), r)}
 }

@@ -16,8 +16,7 @@ func figures(s *Sheet, values ...string) []*Step {
 	return out
 }
 
-// An expression reads as it is worked: brackets stand where leaving them out
-// would change the result, and nowhere else.
+// Brackets are printed where leaving them out would change the result, and nowhere else.
 func TestExpressionsReadAsTheyAreWorked(t *testing.T) {
 	var s Sheet
 	f := figures(&s, "12", "4", "2")

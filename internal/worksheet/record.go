@@ -47,9 +47,8 @@ func (s *Step) json() stepJSON {
 	return j
 }
 
-// Digest writes every figure of the sheet down, a line each: id, kind, exact
-// figure, rounding, rounded figure. Labels and remarks are left out, so that
-// two sheets with one digest say the same in whatever words.
+// Digest lists every figure of the sheet, a line each: id, kind, exact figure, rounding, rounded
+// figure. Labels and remarks are left out, so that sheets in different languages have one digest.
 func (s *Sheet) Digest() string {
 	var b strings.Builder
 	for _, step := range s.steps {

@@ -22,14 +22,13 @@ func NewSheet(room int) *Sheet {
 // Section starts a new heading for the steps that follow.
 func (s *Sheet) Section(title string) { s.section = title }
 
-// Given writes down a figure from outside as it was recorded. The rounding
-// says to what place it was recorded and is applied once, here.
+// Given records a figure from outside as it was recorded. The rounding says to what place it was
+// recorded and is applied once, here.
 func (s *Sheet) Given(id, label string, a quantity.Amount, recorded quantity.Rounding, source string) *Step {
 	return s.add(Step{id: id, label: label, kind: Given, exact: a, rounding: recorded, source: source})
 }
 
-// Rate writes down a figure read from the edition; source names the edition
-// and row.
+// Rate records a figure read from the edition; source names the edition and row.
 func (s *Sheet) Rate(id, label string, a quantity.Amount, source string) *Step {
 	return s.add(Step{id: id, label: label, kind: Rate, exact: a, source: source})
 }
@@ -39,13 +38,13 @@ func (s *Sheet) Work(id, label string, e Operand, r quantity.Rounding, source st
 	return s.add(Step{id: id, label: label, kind: Worked, expr: e, exact: e.amount(), rounding: r, source: source})
 }
 
-// Skip writes down a rule that was considered and changes nothing, and why.
-// The step's value is zero in the unit given.
+// Skip records a rule that was considered and changes nothing, and why. The step's value is zero in
+// the unit given.
 func (s *Sheet) Skip(id, label string, unit quantity.Unit, r quantity.Rounding, reason, source string) *Step {
 	return s.add(Step{id: id, label: label, kind: NotApplied, exact: quantity.Zero(unit), rounding: r, note: reason, source: source})
 }
 
-// Word prints a word in place of a step's figure, for what is present or not.
+// Word prints a word instead of a step's figure, for yes-no factors.
 func (s *Sheet) Word(step *Step, word string) *Step {
 	step.words = word
 	return step

@@ -154,7 +154,7 @@ func TestCompareSheets(t *testing.T) {
 	}
 }
 
-// Two sheets of one digest hold the same figures in whatever words.
+// Two sheets of one digest hold the same figures in any words.
 func TestDigest(t *testing.T) {
 	one, two := &Sheet{}, &Sheet{}
 	one.Given("a", "Gross", quantity.Of("10", quantity.Lb), wholeLb, "scale")

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Kind tells how a step came to its figure.
+// Kind is the origin of a step's figure.
 type Kind string
 
 const (
@@ -32,8 +32,8 @@ type Step struct {
 	words              string // printed in place of the figure
 }
 
-// ID is the step's stable name, such as "shrink.water"; it is unique on its
-// sheet and the same for every load, so two sheets can be compared.
+// ID returns the step's stable name, such as "shrink.water"; it is unique on its sheet and the same
+// for every load, so two sheets can be compared.
 func (s *Step) ID() string { return s.id }
 
 // Section is the heading over the step.
@@ -42,7 +42,7 @@ func (s *Step) Section() string { return s.section }
 // Label is the step's name for people.
 func (s *Step) Label() string { return s.label }
 
-// Kind tells how the step came to its figure.
+// Kind returns the origin of the step's figure.
 func (s *Step) Kind() Kind { return s.kind }
 
 // Exact is the figure before rounding.
@@ -54,8 +54,7 @@ func (s *Step) Value() quantity.Amount { return s.value }
 // Rounding is the rounding between Exact and Value.
 func (s *Step) Rounding() quantity.Rounding { return s.rounding }
 
-// Source says where the figure or the rule came from: an instrument, a person,
-// an edition's row.
+// Source is the origin of the figure or the rule: an instrument, a person, an edition's row.
 func (s *Step) Source() string { return s.source }
 
 // Note is the remark that belongs to the step; for a rule not applied, the
@@ -107,8 +106,7 @@ func (s *Step) FormulaIn(say Translate) string { return s.written(notation{words
 // Figures is the calculation in numbers, empty for figures from outside.
 func (s *Step) Figures() string { return s.FiguresIn(nil) }
 
-// FiguresIn is the calculation in numbers, with what words there are in it in a
-// language.
+// FiguresIn returns the calculation in numbers, with its words translated.
 func (s *Step) FiguresIn(say Translate) string { return s.written(notation{say: say}) }
 
 func (s *Step) written(how notation) string {
@@ -120,8 +118,8 @@ func (s *Step) written(how notation) string {
 	return b.String()
 }
 
-// Uses lists the steps that this one was worked from, in the order of the
-// expression, each once.
+// Uses lists the steps that this one was calculated from, in the order of the expression, each
+// once.
 func (s *Step) Uses() []*Step {
 	var out []*Step
 	seen := map[*Step]bool{}

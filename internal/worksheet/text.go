@@ -63,9 +63,8 @@ func (s *Step) ExplainIn(say Translate) []string {
 	return lines
 }
 
-// result is the calculation in figures with what came of it, or for a figure
-// from outside how it was rounded; empty when there is nothing to add to the
-// figure itself.
+// result is the calculation in figures with its result, or for a figure from outside its rounding;
+// empty when there is nothing to add to the figure itself.
 func (s *Step) result(say Translate) string {
 	figures, printed := s.FiguresIn(say), s.PrintedIn(say)
 	isRounded := !s.exact.Equal(s.value)

@@ -1,7 +1,7 @@
 package apptheme
 
 import (
-	_ "embed" // the icons below are drawn for this house and live in icons/
+	_ "embed" // the icons below are drawn for this elevator and live in icons/
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -46,8 +46,8 @@ var (
 	IconUnticked = fyne.NewStaticResource("unticked.svg", untickedSVG)
 )
 
-// AppIcon is the sign of the house, for the window and the taskbar: a kernel
-// beside a rule of ten parts, with one tenth pointed out.
+// AppIcon is the program's icon, for the window and the taskbar: a kernel beside a rule of ten
+// parts, with one tenth pointed out.
 func AppIcon() fyne.Resource { return fyne.NewStaticResource("tenthpoint.svg", appIconSVG) }
 
 // Small icons a command or a heading may carry, in the colour of ink.

@@ -77,8 +77,8 @@ func addFyneControls(add func(text, ground fyne.ThemeColorName, over ...fyne.The
 	add(theme.ColorNameForegroundOnWarning, theme.ColorNameWarning)
 }
 
-// EdgePairs lists the outlines that must be seen against their ground: the
-// frame of a field, and the ring around what has the keyboard.
+// EdgePairs lists the outlines that must be seen against their ground: the frame of a field, and
+// the ring around what has the focus.
 func EdgePairs() []Pair {
 	var pairs []Pair
 	for _, ground := range []fyne.ThemeColorName{

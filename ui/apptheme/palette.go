@@ -7,8 +7,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// The kit's own colour names. A view asks for what a colour means, never for
-// what it looks like.
+// The program's own colour names. A view names the meaning of a colour, never its looks.
 const (
 	ColorInk   fyne.ThemeColorName = "kit.ink"   // text people must read
 	ColorQuiet fyne.ThemeColorName = "kit.quiet" // text that may stay in the background
@@ -25,7 +24,7 @@ const (
 
 	ColorPanel  fyne.ThemeColorName = "kit.panel"  // a raised part of the window
 	ColorRule   fyne.ThemeColorName = "kit.rule"   // a ruled line
-	ColorFocus  fyne.ThemeColorName = "kit.focus"  // the outline of what has the keyboard
+	ColorFocus  fyne.ThemeColorName = "kit.focus"  // the outline of what has the focus
 	ColorChosen fyne.ThemeColorName = "kit.chosen" // the ground of a chosen row
 
 	ColorPaper            fyne.ThemeColorName = "kit.paper"
@@ -40,7 +39,7 @@ const (
 	ColorBand fyne.ThemeColorName = "kit.band" // the wanted stretch of a scale
 )
 
-// palette gives every name a colour. Light and dark hold the same names.
+// palette maps every name to a colour. Light and dark have the same names.
 type palette map[fyne.ThemeColorName]color.NRGBA
 
 func rgb(hex uint32) color.NRGBA { return rgba(hex, 0xff) }
@@ -111,7 +110,7 @@ var LightPalette = palette{
 	ColorBand: rgb(0xBBD6B2),
 }
 
-// darkPalette: the same house at night. Paper stays paper, with the lamp low.
+// darkPalette has the same colours at night. Paper stays paper, with the lamp low.
 var darkPalette = palette{
 	theme.ColorNameBackground:          rgb(0x1A2023),
 	theme.ColorNameButton:              rgb(0x333D42),

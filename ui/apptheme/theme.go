@@ -16,7 +16,7 @@ const (
 	SizeMark   fyne.ThemeSizeName = "kit.mark"   // the stroke of a focus ring or marker bar
 )
 
-// TextScale is the size of all letters against the ordinary one.
+// TextScale is a text size relative to the ordinary one.
 type TextScale float32
 
 // The text sizes a desk offers.
@@ -38,8 +38,8 @@ type Theme struct {
 
 var _ fyne.Theme = Theme{}
 
-// NewTheme gives the look for one choice of light or dark and text size. A
-// scale that is not one of TextScales falls back to TextOrdinary.
+// NewTheme returns the theme for a choice of light or dark and text size. A scale that is not one
+// of TextScales falls back to TextOrdinary.
 func NewTheme(dark bool, scale TextScale) Theme {
 	for _, known := range TextScales() {
 		if scale == known {
@@ -49,7 +49,7 @@ func NewTheme(dark bool, scale TextScale) Theme {
 	return Theme{Dark: dark, Scale: TextOrdinary}
 }
 
-// Color gives the colour of a name. The variant is not looked at.
+// Color returns the colour of a name. It ignores the variant.
 func (t Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
 	colors, fallback := LightPalette, theme.VariantLight
 	if t.Dark {
@@ -61,12 +61,12 @@ func (t Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color 
 	return theme.DefaultTheme().Color(name, fallback)
 }
 
-// Font gives Fyne's own typeface, whose digits are all equally wide.
+// Font returns Fyne's own font, whose digits are all equally wide.
 func (t Theme) Font(style fyne.TextStyle) fyne.Resource {
 	return theme.DefaultTheme().Font(style)
 }
 
-// Icon gives Fyne's own icon of a name.
+// Icon returns Fyne's own icon of a name.
 func (t Theme) Icon(name fyne.ThemeIconName) fyne.Resource {
 	return theme.DefaultTheme().Icon(name)
 }
@@ -99,7 +99,7 @@ var Strokes = map[fyne.ThemeSizeName]float32{
 	SizeMark:                  3,
 }
 
-// Size gives a size, grown by the text scale where it concerns letters.
+// Size returns a size, multiplied by the text scale where it concerns text.
 func (t Theme) Size(name fyne.ThemeSizeName) float32 {
 	if stroke, ok := Strokes[name]; ok {
 		return stroke

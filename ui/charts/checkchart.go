@@ -80,8 +80,8 @@ func (c *CheckChart) Paint(size fyne.Size) []fyne.CanvasObject {
 	return d.objects
 }
 
-// apart gives each limit the middle of its name: at its line, or where lines are
-// close, as far from the next one as the letters need.
+// apart places the names of the limits: each at its line, or where lines are close, as far from the
+// next one as the text needs.
 func (c *plot) apart(limits []model.Guide, line float32) []float32 {
 	out, order := make([]float32, len(limits)), make([]int, len(limits))
 	for i := range limits {
@@ -102,8 +102,7 @@ func (c *plot) apart(limits []model.Guide, line float32) []float32 {
 	return out
 }
 
-// limit draws a line across, dashed so that it is no value of the scale, with its
-// name at the right.
+// limit draws a horizontal line, dashed to tell it from the grid, with its name at the right.
 func (c *plot) limit(g model.Guide, name float32) {
 	ink := apptheme.StateInk(g.State)
 	y := c.y(g.At)

@@ -44,8 +44,8 @@ func (s *DaySheet) Told() []model.Row {
 	return out
 }
 
-// alerts are the tickets that were voided, corrected, turned away, typed by hand,
-// let through, or doubted.
+// alerts are the tickets that were voided, corrected, turned away, typed by hand, accepted despite
+// a limit, or flagged.
 func (s *DaySheet) alerts() []alert {
 	var out []alert
 	add := func(state model.State, t daysheet.Ticket, what, words string) {
@@ -83,7 +83,7 @@ func (s *DaySheet) alerts() []alert {
 // Choose takes a ticket to look at by its key.
 func (s *DaySheet) Choose(key string) { s.chosen = key }
 
-// ending is what became of a ticket.
+// ending describes how a ticket ended.
 func (s *DaySheet) ending(t daysheet.Ticket) string {
 	if t.EndedBy > 0 {
 		return session.Say("corrected by %d", t.EndedBy)
@@ -94,12 +94,12 @@ func (s *DaySheet) ending(t daysheet.Ticket) string {
 	return session.Say("void")
 }
 
-// NothingTold is said when there is nothing to tell.
+// NothingTold is the text when there are no alerts.
 func (s *DaySheet) NothingTold() string {
 	return session.Say("Every ticket of the day stands, every weight came from the scale, and no moisture was doubted.")
 }
 
-// Evening is what stands open on the day: trucks, samples, disputes, meters.
+// Evening returns the open items of the day: trucks, samples, disputes, meters.
 func (s *DaySheet) Evening() []model.Remark {
 	var out []model.Remark
 	tell := func(word string, lines []string, nothing string) {

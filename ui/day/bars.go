@@ -19,7 +19,7 @@ func (s *DaySheet) Hours() model.Bars {
 	return out
 }
 
-// Spread is how many loads came at which moisture.
+// Spread returns the number of loads by moisture.
 func (s *DaySheet) Spread() model.Bars {
 	out := model.Bars{Title: session.Say("Loads by moisture, whole percents"), Empty: session.Say("No load was tested.")}
 	most := 1
@@ -40,7 +40,7 @@ func countBar(label string, n, most int) model.Bar {
 	return bar
 }
 
-// WhereTo is what each bin took in, in the quantity settled.
+// WhereTo returns the intake of each bin, in the quantity settled.
 func (s *DaySheet) WhereTo() model.Bars {
 	out := model.Bars{Title: session.Say("Where it went"), Empty: session.Say("Nothing came in.")}
 	var bins []string
@@ -72,7 +72,7 @@ func (s *DaySheet) WhereTo() model.Bars {
 	return out
 }
 
-// thousandths is how many thousandths of a whole a part is.
+// thousandths returns a part of a whole in thousandths.
 func thousandths(part, whole quantity.Amount) int {
 	if whole.Sign() <= 0 {
 		return 0

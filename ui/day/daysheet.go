@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// DaySheet is a business day added up, as its paper has it: grain, money,
-// position, and what the manager must be told before signing.
+// DaySheet is the sheet of a business day, as on paper: grain, money, position, and the alerts the
+// manager must see before signing.
 type DaySheet struct {
 	session *session.Session
 	day     quantity.Date
@@ -97,13 +97,15 @@ func (s *DaySheet) Step(days int) {
 	s.session.Window.Redraw()
 }
 
-// Stand says whether the day is closed.
+// Stand returns the status of the day: open or closed.
 func (s *DaySheet) Stand() model.Remark {
 	switch c := s.sheet.Closed; {
 	case c == nil:
 		return model.Remark{State: model.Wait, Text: session.Say("not closed")}
 	case c.Differs:
 		return model.Remark{State: model.Stop, Text: session.Say("not what was closed")}
+	case c.Late:
+		return model.Remark{State: model.Stop, Text: session.Say("something came later")}
 	default:
 		return model.Remark{State: model.Locked, Text: session.Say("closed by %s, %s", c.By, c.At)}
 	}
@@ -134,17 +136,16 @@ type Sheet struct {
 	Empty   string
 }
 
-// Grain is what came and went by commodity; Money what was charged and paid;
-// Dealt what became of the grain; Places where it went; Position what is in the
-// house. A house that weighs in two units has two sheets of a kind.
+// Grain is the intake and shipments by commodity; Money the charges and payments; Dealt the
+// dispositions; Places the bins; Position the stock. An elevator that weighs in two units has two
+// sheets of a kind.
 func (s *DaySheet) Grain() []Sheet    { return s.sheets("grain ") }
 func (s *DaySheet) Money() []Sheet    { return s.sheets("charges") }
 func (s *DaySheet) Dealt() []Sheet    { return s.sheets("dealt ") }
 func (s *DaySheet) Places() []Sheet   { return s.sheets("places ") }
 func (s *DaySheet) Position() []Sheet { return s.sheets("position ") }
 
-// sheets are the tables of the paper whose names begin so, and without any one
-// that says so.
+// sheets returns the tables of the paper whose names begin so, or a text that there are none.
 func (s *DaySheet) sheets(name string) []Sheet {
 	var out []Sheet
 	for _, t := range s.paper.Tables() {
@@ -158,11 +159,11 @@ func (s *DaySheet) sheets(name string) []Sheet {
 	return out
 }
 
-// mostWidth keeps one long sentence from pushing the figures out of the window.
+// mostWidth limits a column, so that one long sentence does not push the figures out of the window.
 const mostWidth = 26
 
-// sureColumns is how many columns of a sheet always show. Averages stand last, and
-// a narrow window leaves them out: the paper has them.
+// sureColumns is the number of columns of a sheet that are always shown. Averages come last, and a
+// narrow window leaves them out: the paper has them.
 const sureColumns = 7
 
 // sheetOf is a table of a paper in the words of this desk, each column as wide as
@@ -191,8 +192,8 @@ func sheetOf(t report.Table) Sheet {
 	return out
 }
 
-// shortTitles are what columns of a paper are called on the screen, where all of
-// them stand side by side.
+// shortTitles are the titles of a paper's columns on the screen, where all of them are side by
+// side.
 var shortTitles = map[string]string{
 	"Off for quality":             "Quality",
 	"Average moisture":            "Moist.",
@@ -203,8 +204,7 @@ var shortTitles = map[string]string{
 	"Tonight bu, by legal weight": "Tonight bu",
 }
 
-// columnTitle is the title of a paper's column in words of this desk; the unit
-// after it stays as it is.
+// columnTitle translates the title of a paper's column; the unit after it is unchanged.
 func columnTitle(title string) string {
 	words, unit := report.Column{Title: title}.Words()
 	if short, known := shortTitles[words]; known {

@@ -33,8 +33,7 @@ func dayRoom(t testing.TB, loads int) (*sessiontest.Room, *DaySheet) {
 	return r, s
 }
 
-// What the screen shows is what the paper prints: the same cells in the same
-// rows, and the total stands last.
+// The screen shows what the paper prints: the same cells in the same rows, with the total last.
 func TestDaySheetShowsThePaper(t *testing.T) {
 	r, s := dayRoom(t, 160)
 	s.Step(-1)

@@ -1,3 +1,3 @@
-// Package day is the manager's sheet of a business day: what came and went, what was
-// paid, what needs a look, and closing the day.
+// Package day has the screen of the day sheet: intake, shipments, payments, alerts, and closing the
+// day.
 package day

@@ -42,7 +42,7 @@ var DayParts = []struct {
 	{"grain", "Grain", fyne.Key1}, {"money", "Money", fyne.Key2}, {"position", "Position", fyne.Key3}, {"told", "To look at", fyne.Key4},
 }
 
-// Acts are what can be done with a day, and the turns to its parts.
+// Acts are the actions of a day, and the turns to its parts.
 func (s *Screen) Acts() []shell.Act {
 	group := session.Say("Day")
 	acts := shell.ActsOf(s.day, group, dayActs)
@@ -57,6 +57,7 @@ func (s *Screen) Acts() []shell.Act {
 
 var dayActs = []shell.ActRow[*DaySheet]{
 	{ID: "day.close", Title: "Close the day", Key: widgets.Bare(fyne.KeyF12), When: (*DaySheet).CanClose, WhyNot: (*DaySheet).WhyNotClose, Do: (*DaySheet).Close},
+	{ID: "day.explain", Title: "Explain what came later", Key: widgets.CtrlShift(fyne.KeyE), When: func(s *DaySheet) bool { return late{s}.waits() }, Why: "Nothing that was entered later counts on this day.", Do: func(s *DaySheet) { late{s}.ask() }, MenuOnly: true},
 	{ID: "day.print", Title: "Print", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: (*DaySheet).Print},
 	{ID: "day.export", Title: "Export", Key: widgets.Ctrl(fyne.KeyE), Do: (*DaySheet).Export},
 	{ID: "day.statement", Title: "Statement", Key: widgets.Ctrl(fyne.KeyG), Do: func(s *DaySheet) { session.AskStatement(s.session, "") }},
@@ -127,7 +128,7 @@ func (s *Screen) buildPosition() fyne.CanvasObject {
 		s.places.stops(widgets.NewHeading(session.Say("By pit and bin"))))
 }
 
-// buildTold is what the manager must look at before signing.
+// buildTold builds the table of what the manager must check before signing.
 func (s *Screen) buildTold() fyne.CanvasObject {
 	s.told = widgets.NewTable(s.day.alertColumns().Heads())
 	s.told.Small = true
@@ -140,7 +141,7 @@ func (s *Screen) buildTold() fyne.CanvasObject {
 	return container.New(shell.PictureAndSays{}, s.told, s.reader)
 }
 
-// showEvening shows the chosen ticket in full and what stands open on the day.
+// showEvening shows the chosen ticket in full and the open items of the day.
 func (s *Screen) showEvening() {
 	s.evening.Set(s.day.Evening())
 	s.reader.ToTop()
@@ -157,8 +158,7 @@ func (s *Screen) turn(to int) {
 	s.show()
 }
 
-// hideBehind hides the tables of the parts behind, or Tab would walk through
-// what nobody sees.
+// hideBehind hides the tables of the parts behind, or Tab would move through invisible ones.
 func (s *Screen) hideBehind() {
 	for i, tables := range [][]*sheetTables{{s.grain}, {s.money, s.dealt}, {s.position, s.places}, {}} {
 		for _, t := range tables {
@@ -171,15 +171,15 @@ func (s *Screen) hideBehind() {
 	shell.SetVisible(s.reader, s.current == len(s.parts)-1)
 }
 
-// Show puts the keyboard on the day.
+// Show moves the focus to the day.
 func (s *Screen) Show() { s.ring.Focus("day") }
 
-// Hint says what carries the work.
+// Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
 	return session.Say("Alt+Left and Alt+Right change the day, Alt+1 to Alt+4 the part of the sheet. F12 closes the day.")
 }
 
-// Ring is the order of the keyboard.
+// Ring returns the tab order.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Refresh shows the current facts.
@@ -188,7 +188,7 @@ func (s *Screen) Refresh() {
 	s.show()
 }
 
-// show brings everything up to date.
+// show updates everything.
 func (s *Screen) show() {
 	f := s.day.DayField()
 	s.entry.SetOptions(f.Options)
@@ -198,6 +198,9 @@ func (s *Screen) show() {
 	stand, numbers := s.day.Stand(), s.day.Numbers()
 	s.stand.Say(stand.State, stand.Text)
 	s.note.Say(numbers.State, numbers.Text)
+	if later := (late{s.day}).remark(); later.Text != "" {
+		s.note.Say(later.State, later.Text)
+	}
 	if f.State == model.Stop {
 		s.note.Say(model.Stop, f.Note)
 	}

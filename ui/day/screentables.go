@@ -11,8 +11,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// sheetTables shows tables of a paper one over the other. A house that weighs in
-// two units has two of a kind; there is room for that many.
+// sheetTables shows tables of a paper one above the other. An elevator that weighs in two units has
+// two of a kind; there is room for that many.
 type sheetTables struct {
 	tables [2]*widgets.Table
 }
@@ -44,7 +44,7 @@ func (s *sheetTables) set(sheets []Sheet) {
 	}
 }
 
-// stops are the tables under what stands before them.
+// stops are the focus stops of the tables, after those before them.
 func (s *sheetTables) stops(before ...fyne.CanvasObject) []fyne.CanvasObject {
 	for _, t := range s.tables {
 		before = append(before, t)
@@ -57,16 +57,15 @@ func stackTables(parts ...[]fyne.CanvasObject) *fyne.Container {
 	return container.New(asRowsNeed{}, slices.Concat(parts...)...)
 }
 
-// hide takes the tables out of sight and out of the ring.
+// hide hides the tables and removes them from the ring.
 func (s *sheetTables) hide() {
 	for _, t := range s.tables {
 		shell.SetVisible(t, false)
 	}
 }
 
-// asRowsNeed gives each table the height its rows need, the first ones first: of
-// the last ones only a few rows may be in sight. What is no table keeps its
-// height.
+// asRowsNeed gives each table the height of its rows, the first ones first: of the last ones only a
+// few rows may be visible. Other objects keep their height.
 type asRowsNeed struct{}
 
 func (l asRowsNeed) MinSize(objects []fyne.CanvasObject) fyne.Size {

@@ -1,3 +1,3 @@
-// Package desktop puts the window together: the table of its screens, in the order of
-// the list at the left. Its tests work the whole window, as a person would.
+// Package desktop assembles the window: the table of its screens, in the order of the list at the
+// left. Its tests work the whole window, as a person would.
 package desktop

@@ -18,9 +18,8 @@ func (s *scene) again() *scene {
 	return next
 }
 
-// Letters typed into whatever has the keyboard stand there in the next window,
-// the keyboard on them: of a figure that cannot be, of a grower looked for, of
-// half a question.
+// Text typed into the focused field is there in the next window, with the same focus: an invalid
+// figure, a grower looked for, half a question.
 func TestLettersStandInTheNextWindow(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.press(fyne.KeyF3)

@@ -17,9 +17,8 @@ import (
 // smallest is the smallest window.
 var smallest = fyne.NewSize(1280, 720)
 
-// menuHigh is what the row of menus takes off the height of a real window, in
-// the letters in force: a line with its ground, as Fyne draws it. The window of
-// a test has none.
+// menuHigh returns the height of a real window's menu bar, in the current text size: a line with
+// padding, as Fyne draws it. The window of a test has none.
 func menuHigh() float32 {
 	return fyne.MeasureText("M", theme.TextSize(), fyne.TextStyle{}).Height + theme.InnerPadding()
 }
@@ -68,8 +67,8 @@ func (s *scene) tooLarge(window fyne.Size) string {
 	return ""
 }
 
-// The form of every grain stands whole: a clerk never scrolls to a field, no name
-// is cut and no field lies over another.
+// The form of every grain fits: a clerk never scrolls to a field, no name is cut and no field
+// overlaps another.
 func TestLoadFormStandsWhole(t *testing.T) {
 	inEveryLook(t, 40, func(t *testing.T, s *scene) {
 		for _, g := range s.desk.Profile().Grains {
@@ -90,7 +89,7 @@ func TestLoadFormStandsWhole(t *testing.T) {
 	})
 }
 
-// The bench's form stands whole by every method.
+// The bench's form fits for every method.
 func TestBenchFormStandsWhole(t *testing.T) {
 	inEveryLook(t, 40, func(t *testing.T, s *scene) {
 		s.Go("bench")
@@ -117,7 +116,7 @@ func TestSetUpStandsWhole(t *testing.T) {
 	}
 }
 
-// complain reports whatever is wrong with a form.
+// complain reports everything wrong with a form.
 func (s *scene) complain(t *testing.T, of string, form *shell.FieldSheet) {
 	t.Helper()
 	for _, why := range faultsOf(form) {
@@ -125,8 +124,7 @@ func (s *scene) complain(t *testing.T, of string, form *shell.FieldSheet) {
 	}
 }
 
-// faultsOf are the fields of a form that stand out of its room, are cut or lie over
-// one another.
+// faultsOf returns the fields of a form that are outside it, cut or overlapping.
 func faultsOf(form *shell.FieldSheet) (out []string) {
 	size := form.Content.Size()
 	if least := form.Height(form.Setting); least > size.Height+0.5 {
@@ -151,7 +149,7 @@ func faultsOf(form *shell.FieldSheet) (out []string) {
 	return append(out, overlaps(taken)...)
 }
 
-// place is where something stands.
+// place is the area of something.
 type place struct {
 	what string
 	at   fyne.Position
@@ -207,8 +205,8 @@ func partsOf(r *shell.Sidebar) (out []place) {
 	return append(out, place{"the status line", bottom, fyne.NewSize(r.Inside.Size().Width, 100)})
 }
 
-// In ordinary and large letters form and slip stand side by side; in the largest
-// one key turns form, slip and working.
+// In ordinary and large text form and slip are side by side; in the largest one key turns form,
+// slip and working.
 func TestFormAndSlipTakeTurns(t *testing.T) {
 	for _, scale := range apptheme.TextScales() {
 		s := newScene(t, shell.Look{Scale: scale}, 40)

@@ -24,7 +24,7 @@ func TestEveryScreenIsInTheLanguage(t *testing.T) {
 	s := inFrench(t, look, 120)
 	r := screenReader{Finder: unsaid.In("fr", textsOf(t, "fr")), t: t, told: map[string]bool{}}
 	r.Know(ownWords...)
-	for _, c := range handbook.In("fr").All() { // written in French, held against the English one by its own test
+	for _, c := range handbook.In("fr").All() { // written in French, compared with the English one by its own test
 		r.Know(c.Text)
 	}
 	r.knowTheHouse(s)
@@ -60,7 +60,7 @@ var ownWords = []string{
 	"tmp scratch book", // where the book lies
 }
 
-// screenReader holds what a window shows against the words of a language.
+// screenReader compares what a window shows with the words of a language.
 type screenReader struct {
 	unsaid.Finder
 	t    *testing.T
@@ -78,7 +78,7 @@ func (r screenReader) knowTheHouse(s *scene) {
 	}
 }
 
-// read reads all that a window shows: its menu, its content, what lies over it.
+// read reads all that a window shows: its menu, its content, its overlays.
 func (r screenReader) read(shot string, window fyne.Window) {
 	r.t.Helper()
 	for _, menu := range window.MainMenu().Items {
@@ -96,7 +96,7 @@ func (r screenReader) read(shot string, window fyne.Window) {
 	}
 }
 
-// aside is what a line names of a file, or a word that was cut short.
+// aside matches what a line names of a file, or a word that was cut short.
 var aside = regexp.MustCompile(`[a-z0-9_ -]+(, [a-z_]+)?, ligne \d+|\b[a-z]+(-[a-z]+)*-\d{4}(-[a-z])?|discount\.[a-z-]+|\S+…`)
 
 func (r screenReader) line(shot, text string) {

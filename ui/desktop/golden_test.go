@@ -11,9 +11,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// TestGolden holds what the window's own widgets are made of against testdata.
-// After a wanted change the new text is in testdata/failed; read it before it
-// is moved.
+// TestGolden compares what the window's own widgets are made of with testdata. After a wanted
+// change the new text is in testdata/failed; read it before it is moved.
 func TestGolden(t *testing.T) {
 	s := newScene(t, shell.Look{}, 0)
 	row := func(f model.Field, set shell.Setting) fyne.CanvasObject {

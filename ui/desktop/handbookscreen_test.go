@@ -82,8 +82,8 @@ func TestHandbookByKeyboard(t *testing.T) {
 	}
 }
 
-// In a house that speaks French the handbook is French: its chapters, and what
-// is found in them without accents.
+// In an elevator that speaks French the handbook is French: its chapters, and what is found in them
+// without accents.
 func TestHandbookInFrench(t *testing.T) {
 	speak(t, "fr")
 	s := newScene(t, shell.Look{}, 40)
@@ -150,7 +150,7 @@ func TestKeysInTheHandbook(t *testing.T) {
 	}
 }
 
-// Every form of the handbook has one of the kit.
+// Every form of the handbook has one of package widgets.
 func TestPassages(t *testing.T) {
 	seen := map[paperview.PassageKind]bool{}
 	for _, c := range handbook.In(shell.Language()).All() {

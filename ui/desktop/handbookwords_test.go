@@ -11,13 +11,12 @@ import (
 	"tenthpoint/ui/handbook"
 )
 
-// Two stars in a chapter are kept for what stands on the screen and for keys:
-// nothing else is marked so. Whatever the chapters name can therefore be looked
-// up among the texts of the desk.
+// Two stars in a chapter are kept for texts of the screen and for keys: nothing else is marked so.
+// So everything the chapters name can be looked up among the texts of the desk.
 var starred = regexp.MustCompile(`\*\*([^*]+)\*\*`)
 
-// starredIn are the words in stars of every section of a chapter: what stands
-// under a heading, so that a translation may order them as its grammar asks.
+// starredIn returns the words in stars of every section of a chapter, so that a translation may
+// order them within a section as its grammar asks.
 func starredIn(c handbook.Chapter) [][]string {
 	var out [][]string
 	for _, section := range regexp.MustCompile(`(?m)^#+ `).Split(c.Text, -1) {
@@ -33,8 +32,8 @@ func starredIn(c handbook.Chapter) [][]string {
 // plainKey is a part of a key that every keyboard calls the same.
 var plainKey = regexp.MustCompile(`^([A-Z0-9.]|F[0-9]+)$`)
 
-// shown is what a word in stars is called on the screens of a language; false
-// for what stands on none.
+// shown returns the text of a word in stars on the screens of a language; false for one that is on
+// none.
 func shown(word string, texts map[string]string) (string, bool) {
 	if text, ok := texts[word]; ok {
 		return text, true

@@ -17,7 +17,7 @@ import (
 	"tenthpoint/ui/yard"
 )
 
-// The moment every test of a window stands at.
+// The time in every test of a window.
 var noon = time.Date(2025, 10, 14, 12, 0, 0, 0, time.UTC)
 
 // drawer is a printer that keeps the papers.
@@ -91,13 +91,13 @@ func must(t testing.TB, err error) {
 	}
 }
 
-// press sends keys to whatever has the keyboard, as the driver would.
+// press sends keys to the focused widget, as the driver would.
 func (s *scene) press(keys ...fyne.KeyName) {
 	s.t.Helper()
 	s.Stage.Press(keys...)
 }
 
-// write types letters into whatever has the keyboard, and Enter after them.
+// write types letters into the focused widget, and Enter after them.
 func (s *scene) write(lines ...string) {
 	s.t.Helper()
 	for _, line := range lines {
@@ -113,7 +113,7 @@ func (s *scene) answer(lines ...string) {
 	s.press(fyne.KeyEnter)
 }
 
-// letters types letters into whatever has the keyboard.
+// letters types letters into the focused widget.
 func (s *scene) letters(letters string) {
 	s.t.Helper()
 	s.Stage.Write(letters)

@@ -91,8 +91,8 @@ func verbsOf(text string) []string {
 	return out
 }
 
-// Whatever the code says is in the files of the languages: every text handed to
-// Say, every word of the slip and of the kit, every name the trade brings.
+// Whatever the code says is in the files of the languages: every text handed to Say, every word of
+// the slip and of package widgets, every name the trade brings.
 func TestEveryTextIsTranslated(t *testing.T) {
 	texts := textsOf(t, i18n.English)
 	said := textsInCode(t)
@@ -240,7 +240,7 @@ func literals(visit func(string)) func(ast.Node) bool {
 	}
 }
 
-// fieldLabels are what the fields of a load are called, whichever way it goes.
+// fieldLabels are the labels of a load's fields, received or shipped.
 func fieldLabels(t *testing.T) []string {
 	t.Helper()
 	editions, err := schedules.Editions()
@@ -258,7 +258,7 @@ func fieldLabels(t *testing.T) []string {
 	return out
 }
 
-// wordsFromElsewhere are the words that the trade, the slip and the kit bring.
+// wordsFromElsewhere are the words of the trade, the slip and package widgets.
 func wordsFromElsewhere() map[string]string {
 	out := map[string]string{}
 	for _, w := range scaleticket.WordKeys() {

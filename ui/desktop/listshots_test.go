@@ -7,8 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// shootLists draws what one looks things up in: tickets, growers, rates, gear,
-// handbook, each as work goes on.
+// shootLists takes pictures of the lists: tickets, growers, rates, equipment, handbook, each in
+// use.
 func (s *scene) shootLists(look string, l shell.Look) {
 	shoot := func(name string) { s.shoot(look, name, l) }
 	ask := func(command, name string) {

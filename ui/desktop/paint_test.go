@@ -7,13 +7,11 @@ import (
 	"time"
 )
 
-// The first picture of a window, from nothing to the pixels of the whole of it
-// in software, on books of more and more loads. A yard holds a handful of
-// trucks whatever the book holds, so the pictures should take the same time.
-// Each turn opens a window on an empty book too, and the metric says how many
-// times as long the other took: a machine that is busy is busy for both. What
-// the two differ in is the yard's form, rail and slip, where a new book shows
-// the set-up.
+// The first picture of a window, from nothing to the pixels of the whole of it in software, on
+// books of more and more loads. A yard holds a handful of trucks in any book, so the pictures
+// should take the same time. Each turn opens a window on an empty book too, and the metric is the
+// ratio: a busy machine slows both. The two differ in the yard's form, sidebar and slip, where a
+// new book shows the set-up.
 func BenchmarkFirstPaint(b *testing.B) {
 	for _, book := range []struct {
 		name  string
@@ -36,7 +34,7 @@ func BenchmarkFirstPaint(b *testing.B) {
 	}
 }
 
-// firstPaint is how long a window takes until it is painted.
+// firstPaint returns the time until a window is painted.
 func firstPaint(s *scene) time.Duration {
 	start := time.Now()
 	s.open(shell.Look{})

@@ -119,7 +119,7 @@ func spreadOver(places []image.Rectangle, one image.Rectangle) []image.Rectangle
 	return append(places, one)
 }
 
-// paint paints all that lies in a place.
+// paint draws all leaves in a rectangle.
 func (p *pane) paint(all []leaf, place image.Rectangle) {
 	content := container.NewWithoutLayout()
 	for _, l := range all {

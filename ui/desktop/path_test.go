@@ -50,8 +50,7 @@ func (s *scene) wholeLoad(tare string) {
 	s.write("123", "corn", "77", "52300", "17.2", "56", "", "", "", "", tare)
 }
 
-// unissued fails when the keyboard is on the button that issues the ticket, or
-// Enter there prints one.
+// unissued fails when the focus is on the button that issues the ticket, or Enter there prints one.
 func (s *scene) unissued(how string) {
 	s.t.Helper()
 	if got := yardOf(s.Window).Ring().Current(); got == "issue" || got == "" {
@@ -63,8 +62,8 @@ func (s *scene) unissued(how string) {
 	}
 }
 
-// A load that lacks nothing is taken up again to change something. The keyboard
-// goes to the field edited last, else to the first, and Enter issues nothing.
+// A load that lacks nothing is taken up again to change something. The focus goes to the field
+// edited last, else to the first, and Enter issues nothing.
 func TestTruckTakenUpAgainIsNotIssuedByEnter(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.wholeLoad("24120")
@@ -99,8 +98,8 @@ func TestTruckTakenUpAgainIsNotIssuedByEnter(t *testing.T) {
 	s.unissued(key + " after a new start")
 }
 
-// After the stored tare the keyboard is on the next empty field: bin and price
-// are still to come, and Enter there goes on.
+// After the stored tare the focus is on the next empty field: bin and price are still to come, and
+// Enter moves on from there.
 func TestStoredTareLeavesTheKeyboardInTheForm(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.wholeLoad("24120")

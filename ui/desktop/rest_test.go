@@ -9,10 +9,9 @@ import (
 	"fyne.io/fyne/v2/test"
 )
 
-// A real window lays out again, at every frame, whatever holds an object that is
-// new or needs another size than before. A widget that draws itself again when it
-// is laid out would therefore be laid out for ever, and an idle desk would keep
-// a processor busy. Each screen comes to rest after a few frames.
+// At every frame a real window lays out each object with a new child or a child of another size. A
+// widget that draws itself again when it is laid out would therefore be laid out for ever, and an
+// idle desk would keep a processor busy. Each screen comes to rest after a few frames.
 func TestScreensComeToRest(t *testing.T) {
 	inEveryLook(t, 40, comesToRest)
 }
@@ -34,8 +33,8 @@ func comesToRest(t *testing.T, s *scene) {
 	}
 }
 
-// framesToRest is how many frames a screen may take to settle: one for each
-// level at which a width decides a height.
+// framesToRest is the number of frames a screen may take to settle: one for each level at which a
+// width decides a height.
 const framesToRest = 6
 
 // unrest draws frames and tells what still moves in the last of them.
@@ -49,7 +48,7 @@ func (s *scene) unrest() []string {
 	return w.moving
 }
 
-// walked is what a frame remembers of an object.
+// walked is a frame's record of an object.
 type walked struct {
 	of       fyne.CanvasObject
 	least    fyne.Size

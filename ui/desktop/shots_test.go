@@ -31,10 +31,9 @@ var looks = []struct {
 	{"largest-1920", shell.Look{Scale: apptheme.TextLargest}, fyne.NewSize(1920, 1080)},
 }
 
-// TestShots draws every screen in every look. With TENTHPOINT_SHOTS set to a
-// folder the pictures are written there for a person to look at; without it
-// the smallest window is drawn, light and dark, and held against what must be
-// in it.
+// TestShots draws every screen in every look. With TENTHPOINT_SHOTS set to a folder the pictures
+// are written there for a person to look at; without it the smallest window is drawn, light and
+// dark, and compared with what must be in it.
 func TestShots(t *testing.T) {
 	drawn := looks
 	if os.Getenv("TENTHPOINT_SHOTS") == "" {

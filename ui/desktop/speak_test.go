@@ -10,8 +10,8 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// A language written down in the set-up is heard at once, on every screen and on
-// the slip, and what was typed before stands where it stood.
+// A language chosen in the set-up is used at once, on every screen and on the slip, and text typed
+// before stays where it was.
 func TestAnotherLanguageIsHeardAtOnce(t *testing.T) {
 	speak(t, "en")
 	s := newScene(t, shell.Look{}, 40)

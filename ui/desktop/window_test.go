@@ -65,8 +65,8 @@ func (s *scene) ring(id string) *widgets.FocusOrder {
 	return nil
 }
 
-// Enter stays where what was typed cannot stand, and the sentence is repeated
-// in full on the status line. Escape puts back what the book has.
+// Enter stays on a field with invalid text, and the message is repeated in full on the status line.
+// Escape restores the book's value.
 func TestEnterStaysOnWhatIsWrong(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.letCornBeTyped()
@@ -205,7 +205,7 @@ func (s *scene) entryText(id string) string {
 	return yardOf(s.Window).Load.Rows[id].Entry.(*widgets.FieldEntry).Text
 }
 
-// While a question stands before the window no key reaches the load behind it.
+// While a dialog is open no key reaches the load behind it.
 func TestQuestionsHoldTheKeysBack(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.letCornBeTyped()
@@ -252,7 +252,7 @@ func TestFieldInHandShowsWhatAQuestionChanged(t *testing.T) {
 	}
 }
 
-// Every act can be read, asked for by its key, and stands on the sheet of keys.
+// Every act has a label, a key, and a line on the sheet of keys.
 func TestEveryActHasItsKey(t *testing.T) {
 	s := newScene(t, shell.Look{}, 0)
 	for _, c := range s.Commands.List() {

@@ -5,14 +5,15 @@ import (
 	"strings"
 
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// AskRaise asks for a new dispute about a ticket; zero leaves the number to be
-// typed.
+// AskRaise asks for a new dispute about a ticket; with zero the number is typed.
 func AskRaise(f *session.Session, ticket int64, then func()) {
 	value := ""
 	if ticket > 0 {
@@ -25,6 +26,7 @@ func AskRaise(f *session.Session, ticket int64, then func()) {
 			{ID: "ticket", Label: session.Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
 			{ID: "by", Label: session.Say("Raised by"), Chars: 28, Hint: session.Say("the grower's name"), Required: true},
 			{ID: "about", Label: session.Say("About"), Options: aboutOptions(), Chars: 18, Required: true},
+			{ID: "official", Label: session.Say("About an official inspection"), Tick: true},
 			{ID: "claim", Label: session.Say("Claim"), Chars: 40, Most: 1000, Hint: session.Say("in the grower's words"), Required: true},
 		},
 		Yes: session.Say("Raise it"),
@@ -37,19 +39,41 @@ func AskRaise(f *session.Session, ticket int64, then func()) {
 		Then: func(values map[string]string) {
 			n, _ := session.Number(values["ticket"])
 			id, err := scalehouse.RaiseDispute(context.Background(), f.Desk, dispute.Raised{
-				Ticket: n, By: strings.TrimSpace(values["by"]), About: values["about"], Claim: strings.TrimSpace(values["claim"]),
+				Ticket: n, By: strings.TrimSpace(values["by"]), About: values["about"], Claim: strings.TrimSpace(values["claim"]), Official: values["official"] == model.TickOn,
 			})
 			if err != nil {
 				f.Fail(err)
 				return
 			}
-			f.Say(model.OK, session.Say("dispute %s about ticket %d is raised. Its sample is held.", id, n))
+			f.Say(saidWhenRaised(f, id, n))
 			if then != nil {
 				then()
 			}
 			f.Changed()
 		},
 	})
+}
+
+// saidWhenRaised is what stands on the status line once a dispute is raised: a day
+// that has passed and a sample that is gone are said at once.
+func saidWhenRaised(f *session.Session, id string, ticket int64) (model.State, string) {
+	ctx := context.Background()
+	one, err := office.DisputeByID(ctx, f.Desk, id)
+	if err != nil {
+		return model.Stop, session.Sentence(err)
+	}
+	cautions, err := office.WhenRaised(ctx, f.Desk, one)
+	if err != nil {
+		return model.Stop, session.Sentence(err)
+	}
+	if len(cautions) == 0 {
+		return model.OK, session.Say("dispute %s about ticket %d is raised. Its sample is held.", id, ticket)
+	}
+	said := session.Say("dispute %s about ticket %d is raised.", id, ticket)
+	for _, caution := range cautions {
+		said = session.Join(" ", said, session.Text(caution))
+	}
+	return model.Warn, said
 }
 
 func aboutOptions() []model.Option {
@@ -60,7 +84,7 @@ func aboutOptions() []model.Option {
 	return out
 }
 
-// Raise raises a new dispute.
+// Raise asks for a new dispute.
 func (d *Disputes) Raise() { AskRaise(d.session, 0, d.Refresh) }
 
 // goOn writes the next fact of the chosen dispute down.
@@ -89,16 +113,35 @@ func (d *Disputes) AskSent() {
 			{ID: "to", Label: session.Say("Sent to"), Chars: 32, Required: true},
 			{ID: "sealed", Label: session.Say("Sealed by"), Value: d.session.Desk.Who().Name, Chars: 28, Required: true},
 			{ID: "witness", Label: session.Say("For the grower"), Chars: 28, Hint: session.Say("who certified it")},
+			{ID: "seal", Label: session.Say("Seal"), Chars: 14, Hint: session.Say("its number")},
+			{ID: "mass", Label: session.Say("Mass"), Unit: "g", Figures: true, Chars: 7},
+			{ID: "half", Label: session.Say("Other half at"), Chars: 20},
+			{ID: "fee", Label: session.Say("Test paid by"), Chars: 20},
 			{ID: "airtight", Label: session.Say("Sealed airtight"), Tick: true},
 		},
-		Yes: session.Say("It is sent"),
+		Yes:   session.Say("It is sent"),
+		Check: func(values map[string]string) map[string]string { _, wrong := sentMass(values); return wrong },
 		Then: func(values map[string]string) {
+			mass, _ := sentMass(values)
 			d.goOn(dispute.Sent{
 				Sample: values["sample"], To: values["to"], SealedBy: values["sealed"], Witness: values["witness"],
 				Airtight: values["airtight"] == model.TickOn, Day: d.session.Desk.Today(),
+				Seal: values["seal"], Mass: mass, Half: values["half"], FeeBy: values["fee"],
 			}, session.Say("the sample of dispute %s is on its way to %s.", one.ID, values["to"]))
 		},
 	})
+}
+
+// sentMass reads the mass that is sent; none where none is typed.
+func sentMass(values map[string]string) (quantity.Amount, map[string]string) {
+	if strings.TrimSpace(values["mass"]) == "" {
+		return quantity.Amount{}, nil
+	}
+	mass, err := session.ParseFigure(moisture.MassField, values["mass"])
+	if err != nil {
+		return mass, map[string]string{"mass": session.Sentence(err)}
+	}
+	return mass, nil
 }
 
 // sampleNumber is the number of the disputed ticket's sample.

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Disputes is the list of doubted tickets: what each waits for, and until when.
+// Disputes is the list of disputed tickets: what each waits for, and until when.
 type Disputes struct {
 	session *session.Session
 	all     []dispute.Dispute
@@ -87,7 +87,7 @@ func (d *Disputes) Rows() []model.Row {
 	return out
 }
 
-// stand says what a dispute waits for and whether it is late.
+// stand returns the status of a dispute: what it waits for and whether it is late.
 func (d *Disputes) stand(one dispute.Dispute) model.Remark {
 	late := d.session.Desk.Today().After(one.Raised.Due)
 	switch {
@@ -105,7 +105,7 @@ func (d *Disputes) stand(one dispute.Dispute) model.Remark {
 	return model.Remark{State: model.Warn, Text: session.Say("send the sample")}
 }
 
-// aboutWords are what a dispute may be about.
+// aboutWords are the possible subjects of a dispute.
 var aboutWords = map[string]string{"moisture": "moisture", "test-weight": "test weight", "weight": "weight", "rates": "rates", "grade": "grade"}
 
 func aboutWord(about string) string {
@@ -151,7 +151,7 @@ func (d *Disputes) Sayings() []model.Remark {
 	return append(out, d.whatNext(one))
 }
 
-// whatNext says what the dispute waits for.
+// whatNext returns what the dispute waits for.
 func (d *Disputes) whatNext(one dispute.Dispute) model.Remark {
 	switch one.Phase {
 	case dispute.Open:
@@ -167,7 +167,7 @@ func (d *Disputes) whatNext(one dispute.Dispute) model.Remark {
 // CanSend reports whether the sample may be sent away now.
 func (d *Disputes) CanSend() bool { return d.isIn(dispute.Open) }
 
-// CanResult reports whether a result may be written down now.
+// CanResult reports whether a result may be recorded now.
 func (d *Disputes) CanResult() bool { return d.isIn(dispute.Open, dispute.Testing) }
 
 // CanDecide reports whether the dispute may be decided now.
@@ -179,7 +179,7 @@ func (d *Disputes) isIn(phases ...dispute.Phase) bool {
 	return there && slices.Contains(phases, one.Phase)
 }
 
-// WhyNot says why a step may not follow.
+// WhyNot returns why a step is not allowed.
 func (d *Disputes) WhyNot() string {
 	one, there := d.inHand()
 	if !there {

@@ -3,10 +3,12 @@ package equipment
 import (
 	"context"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paper/roll"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -20,7 +22,7 @@ const (
 	verifyLast   = "verify.last" // when, what was looked at, and problems, a line each
 )
 
-// Card is where papers go and how the book is kept.
+// Card shows the printer and the state of the book's file.
 func (g *Equipment) Card() []model.CardLine {
 	c := &session.Card{Session: g.session}
 	c.Part(session.Say("PAPERS"))
@@ -73,6 +75,8 @@ func (g *Equipment) AskPapers() {
 				{Code: session.ToQueue, Name: session.Say("a print queue of this computer")},
 			}},
 			{ID: "queue", Label: session.Say("Queue"), Value: g.session.Station.Recall(papersQueue), Chars: 24, Hint: session.Say("its name; empty: the computer's own choice")},
+			{ID: "slips", Label: session.Say("Slips on"), Value: g.slipsOn(), Chars: 28, Required: true, Options: slipPapers()},
+			{ID: "letters", Label: session.Say("Letters"), Value: session.OrElse(g.session.Station.Recall(session.SlipLetters), roll.DefaultPage), Chars: 8, Options: codePages(), Hint: session.Say("of the receipt printer")},
 		},
 		Yes: session.Say("Send them there"),
 		Then: func(values map[string]string) {
@@ -83,10 +87,42 @@ func (g *Equipment) AskPapers() {
 			}
 			g.session.Station.Remember(papersWay, values["way"])
 			g.session.Station.Remember(papersQueue, queue)
+			g.session.Station.Remember(session.SlipColumns, strings.TrimPrefix(values["slips"], onPages))
+			g.session.Station.Remember(session.SlipLetters, values["letters"])
 			g.session.Say(model.OK, session.Say("papers go to %s.", g.wayWords()))
 			g.session.Window.Redraw()
 		},
 	})
+}
+
+// onPages is the choice of slips on pages rather than on a roll.
+const onPages = "page"
+
+// slipsOn is the paper that slips are printed on from this computer.
+func (g *Equipment) slipsOn() string {
+	if settings, isRoll := session.SlipRoll(g.session); isRoll {
+		return strconv.Itoa(settings.Columns)
+	}
+	return onPages
+}
+
+// slipPapers are what slips may be printed on. The printer of a roll draws the QR
+// code itself.
+func slipPapers() []model.Option {
+	return []model.Option{
+		{Code: onPages, Name: session.Say("pages")},
+		{Code: strconv.Itoa(roll.Narrow), Name: session.Say("a receipt roll of %d letters", roll.Narrow)},
+		{Code: strconv.Itoa(roll.Wide), Name: session.Say("a receipt roll of %d letters", roll.Wide)},
+	}
+}
+
+// codePages are the tables of letters that receipt printers have.
+func codePages() []model.Option {
+	var out []model.Option
+	for _, page := range roll.Pages() {
+		out = append(out, model.Option{Code: page, Name: page})
+	}
+	return out
 }
 
 func (g *Equipment) backupLines(c *session.Card) {
@@ -184,7 +220,7 @@ func (g *Equipment) Verify() {
 	})
 }
 
-// checked remembers what a check found and says it.
+// checked remembers the result of a check and shows it.
 func (g *Equipment) checked(found audit.Soundness) {
 	looked := session.Say("%s facts, %s loads, %s settlements worked again, %s editions", session.Counted(found.Facts), session.Counted(found.Loads), session.Counted(found.Settlements), session.Counted(found.Editions))
 	g.session.Remember(verifyLast, strings.Join(append([]string{g.session.Clock(), looked}, found.Problems...), "\n"))

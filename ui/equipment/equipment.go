@@ -7,11 +7,10 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Equipment is what the scale house works with: scales, where papers go, the people,
-// pits and bins, and the book itself.
+// Equipment is the presenter of scales, printer, people, pits and bins, and the book itself.
 type Equipment struct {
 	session *session.Session
-	onDeck  bool // a truck stands on the simulated scale
+	onDeck  bool // a truck is on the simulated scale
 	Logs    *ScaleLogs
 }
 
@@ -31,7 +30,7 @@ func (g *Equipment) scaleColumns() model.Columns[elevator.Scale] {
 	}
 }
 
-// Scales are the scales of the house.
+// Scales are the scales of the elevator.
 func (g *Equipment) Scales() []model.Row {
 	columns := g.scaleColumns()
 	var out []model.Row
@@ -51,8 +50,7 @@ func linkWords(link string) string {
 	return link
 }
 
-// scaleStands is what a scale shows now. Only the one this desk weighs on is
-// listened to.
+// scaleStands returns the reading of a scale. Only this desk's own scale is connected.
 func (g *Equipment) scaleStands(s elevator.Scale) model.Remark {
 	here, _ := g.session.Scale()
 	if g.Logs.status(s).State == truckscale.Out {
@@ -73,7 +71,7 @@ func (g *Equipment) scaleStands(s elevator.Scale) model.Remark {
 	return display.Says()
 }
 
-// ScaleSaid is what is to be known of the link, in a sentence.
+// ScaleSaid returns the status of the link, in a sentence.
 func (g *Equipment) ScaleSaid() model.Remark {
 	s, known := g.session.Scale()
 	isDemo := g.session.Desk.Profile().Demo
@@ -135,6 +133,5 @@ func (g *Equipment) Bins() []model.Row {
 	return out
 }
 
-// IsListening reports whether a scale is read, so that what it shows changes by
-// itself.
+// IsListening reports whether a scale is connected, so that the reading changes without an act.
 func (g *Equipment) IsListening() bool { return g.session.Indicator != nil }

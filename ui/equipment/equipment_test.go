@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -205,6 +206,35 @@ func TestEquipmentPapers(t *testing.T) {
 	r.Answer(map[string]string{"way": session.ToQueue, "queue": "scale house"})
 	if station.Way != session.ToQueue || station.Queue != "scale house" || !strings.Contains(sessiontest.TextOf(g.Card()), "the print queue scale house") {
 		t.Errorf("papers go %s %q; the card says:\n%s", station.Way, station.Queue, sessiontest.TextOf(g.Card()))
+	}
+}
+
+// Slips go to a receipt printer as bytes of its own, in the columns and letters
+// chosen here; everything else stays a page, and pages come back.
+func TestGearReceiptRoll(t *testing.T) {
+	g, r, station := gearRoom(t, 20)
+	number, found, err := office.LastTicket(t.Context(), r.Session.Desk)
+	if err != nil || !found {
+		t.Fatal("the demo has no ticket")
+	}
+	for _, c := range []struct{ slips, letters, begins string }{
+		{"page", "858", "%PDF"}, {"42", "858", "\x1b@\x1bt\x13"}, {"48", "1252", "\x1b@\x1bt\x10"}, {"page", "858", "%PDF"},
+	} {
+		g.AskPapers()
+		r.Answer(map[string]string{"way": session.ToQueue, "queue": "scale house", "slips": c.slips, "letters": c.letters})
+		clear(r.Papers)
+		session.PrintTicket(r.Session, number)
+		if len(r.Papers) != 1 {
+			t.Fatalf("%d papers were printed: %s", len(r.Papers), r.Last())
+		}
+		for name, paper := range r.Papers {
+			if !strings.HasPrefix(string(paper), c.begins) {
+				t.Errorf("on %s %s, %s begins with %q", c.slips, c.letters, name, paper[:min(8, len(paper))])
+			}
+		}
+	}
+	if station.Memory[session.SlipColumns] != "" {
+		t.Errorf("pages are remembered as %q columns", station.Memory[session.SlipColumns])
 	}
 }
 

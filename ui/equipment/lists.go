@@ -10,7 +10,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// roleOptions are the roles with what each may do.
+// roleOptions are the roles with their permissions.
 func roleOptions() []model.Option {
 	return []model.Option{
 		{Code: string(elevator.Clerk), Name: session.Say("clerk"), Detail: session.Say("weighs, tests, issues, refuses")},
@@ -19,7 +19,7 @@ func roleOptions() []model.Option {
 	}
 }
 
-// AskPerson asks for a person; a name that is not known adds one.
+// AskPerson asks for a person; an unknown name adds one.
 func (g *Equipment) AskPerson(name string) {
 	p, known := session.Find(g.session.Desk.People(), func(p elevator.Person) bool { return p.Name == name })
 	fields := []model.AskField{
@@ -56,7 +56,7 @@ func (g *Equipment) AskPerson(name string) {
 	})
 }
 
-// AskBin asks for a pit or bin; a code that is not known adds one.
+// AskBin asks for a pit or bin; an unknown code adds one.
 func (g *Equipment) AskBin(code string) {
 	b, known := session.Find(g.session.Known().Bins, func(b elevator.Bin) bool { return b.ID == code && code != "" })
 	fields := []model.AskField{

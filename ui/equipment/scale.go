@@ -11,7 +11,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// AskScale asks for a scale; a name that is not known adds one.
+// AskScale asks for a scale; an unknown name adds one.
 func (g *Equipment) AskScale(id string) {
 	s, known := g.session.Desk.Profile().Scale(id)
 	if !known {
@@ -67,8 +67,7 @@ func readScale(s elevator.Scale, values map[string]string) (elevator.Scale, map[
 	return s, faults
 }
 
-// setScale writes a scale down in place of the one of a name, and listens to
-// it.
+// setScale records a scale in place of the one with a name, and connects to it.
 func (g *Equipment) setScale(id string, s elevator.Scale, who string) {
 	p := g.session.Desk.Profile()
 	p.Scales = slices.Clone(p.Scales)
@@ -101,14 +100,13 @@ func (g *Equipment) relink(done string) {
 	g.session.Window.Redraw()
 }
 
-// CanSimulate reports whether a simulated scale may stand in: only on an
-// invented elevator.
+// CanSimulate reports whether a simulated scale may be used: only at an invented elevator.
 func (g *Equipment) CanSimulate() bool {
 	p := g.session.Desk.Profile()
 	return p.Demo && len(p.Scales) > 0
 }
 
-// Simulate lets a simulated scale stand in, or takes it away again.
+// Simulate turns a simulated scale on or off.
 func (g *Equipment) Simulate() {
 	s, _ := g.session.Scale()
 	if s.Link == elevator.SimulatedLink {
@@ -159,8 +157,8 @@ func (g *Equipment) Roll() {
 	})
 }
 
-// A house may have several scales, and a desk at each. Which one a desk weighs on
-// belongs to its computer, not to the book.
+// An elevator may have several scales, and a desk at each. Which one a desk weighs on belongs to
+// its computer, not to the book.
 
 // CanWeighOn reports whether there is another scale to choose from.
 func (g *Equipment) CanWeighOn() bool { return len(g.session.Desk.Profile().Scales) > 1 }

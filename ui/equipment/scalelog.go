@@ -14,7 +14,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// ScaleLogs are the logs of the scales of the house.
+// ScaleLogs are the logs of the scales of the elevator.
 type ScaleLogs struct {
 	session  *session.Session
 	statuses map[string]truckscale.Status
@@ -30,10 +30,10 @@ func NewScaleLogs(f *session.Session) *ScaleLogs {
 // HasScale reports whether a scale is set up.
 func (l *ScaleLogs) HasScale() bool { return len(l.session.Desk.Profile().Scales) > 0 }
 
-// status is how a scale stood by its log when the logs were last read.
+// status returns the status of a scale's log when the logs were last read.
 func (l *ScaleLogs) status(s elevator.Scale) truckscale.Status { return l.statuses[s.ID] }
 
-// Read reads the logs of the scales from the book.
+// Read loads the logs of the scales from the book.
 func (l *ScaleLogs) Read() {
 	l.statuses = map[string]truckscale.Status{}
 	for _, s := range l.session.Desk.Profile().Scales {
@@ -46,7 +46,7 @@ func (l *ScaleLogs) Read() {
 	}
 }
 
-// lines are how each scale stands by its log.
+// lines adds the status of each scale's log.
 func (l *ScaleLogs) lines(c *session.Card) {
 	scales := l.session.Desk.Profile().Scales
 	if len(scales) == 0 {
@@ -75,7 +75,7 @@ const (
 	backEntry        = "back"
 )
 
-// Ask asks what is to be written into the log of a scale.
+// Ask asks for an entry for the log of a scale.
 func (l *ScaleLogs) Ask(id string) {
 	s, known := l.session.Desk.Profile().Scale(id)
 	if !known {
@@ -104,7 +104,7 @@ func (l *ScaleLogs) entries(s elevator.Scale) []model.Option {
 	return append(out, model.Option{Code: outEntry, Name: session.Say("out of service"), Detail: session.Say("no weight from it")})
 }
 
-// askEntry asks for the figures of an entry and writes it down.
+// askEntry asks for the figures of an entry and records it.
 func (l *ScaleLogs) askEntry(s elevator.Scale, entry string) {
 	l.session.Put(model.Ask{
 		Draft: "scalelog." + entry, Of: "scale " + s.ID,
@@ -191,7 +191,7 @@ func readEntry(s elevator.Scale, entry string, values map[string]string) (trucks
 	return truckscale.Service{Out: entry == outEntry, Reason: note}, wrong
 }
 
-// write writes an entry down, in a manager's name where it is a manager's.
+// write stores an entry, in a manager's name where it needs one.
 func (l *ScaleLogs) write(s elevator.Scale, f truckscale.Fact, manager string) {
 	act := func() error { return scalehouse.LogScale(context.Background(), l.session.Desk, s.ID, f) }
 	var err error

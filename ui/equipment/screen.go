@@ -14,8 +14,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Screen shows what the scale house works with: the scales and how the book is
-// kept at the left, the people, pits and bins at the right.
+// Screen shows the equipment: the scales and the book's file at the left, the people, pits and bins
+// at the right.
 type Screen struct {
 	window *shell.Window
 	gear   *Equipment
@@ -28,7 +28,7 @@ type Screen struct {
 
 func NewScreen(f *session.Session) shell.Screen { return &Screen{gear: NewEquipment(f)} }
 
-// livePause is how often what the scale shows is read again.
+// livePause is the interval at which the scale's reading is refreshed.
 const livePause = 500 * time.Millisecond
 
 // Build makes the tables and the card.
@@ -55,14 +55,14 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	return container.NewBorder(nil, shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.Acts()), "go.meters", "go.samples")), nil, nil, container.New(shell.Split{Left: 60}, left, right))
 }
 
-// newTable is a table with the sentence it shows while it is empty.
+// newTable makes a table with a text for when it is empty.
 func newTable(columns []model.Column, empty string) *widgets.Table {
 	t := widgets.NewTable(columns)
 	t.Empty = empty
 	return t
 }
 
-// Acts are what can be done with the gear.
+// Acts are the actions of the equipment.
 func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Equipment"), gearActs) }
 
 var gearActs = []shell.ActRow[*Screen]{
@@ -101,7 +101,7 @@ func (s *Screen) chosenScale() string {
 	return ""
 }
 
-// live shows what the scale shows, while the screen is in front.
+// live shows the scale's reading, while the screen is in front.
 func (s *Screen) live() {
 	if s.window.Front() == "gear" && s.gear.IsListening() {
 		s.showScales()
@@ -112,12 +112,12 @@ func (s *Screen) showScales() {
 	s.Scales.SetRows(s.gear.Scales())
 	said := s.gear.ScaleSaid()
 	if len(s.Scales.Rows()) == 0 {
-		said = model.Remark{} // the empty table says it
+		said = model.Remark{} // the empty table shows it
 	}
 	s.said.Say(said.State, said.Text)
 }
 
-// Show puts the keyboard on the scales.
+// Show moves the focus to the scales.
 func (s *Screen) Show() { s.ring.Focus("scales") }
 
 // Refresh shows everything as it now is.
@@ -129,10 +129,10 @@ func (s *Screen) Refresh() {
 	s.card.SetLines(s.gear.Card())
 }
 
-// Ring is the order of the keyboard: scales, the card, people, bins, the acts.
+// Ring returns the tab order: scales, the card, people, bins, the acts.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
-// Hint says what keys carry the work.
+// Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
 	return session.Say("Enter on a line changes it. Ctrl+K backs the book up, Ctrl+J checks it, F1 helps.")
 }

@@ -164,8 +164,8 @@ func BenchmarkCard(b *testing.B) {
 	}
 }
 
-// TestLongRightPart: what does not fit beside its name stands below it, and
-// nothing is written over anything else.
+// TestLongRightPart: what does not fit beside its name goes below it, and nothing is written over
+// anything else.
 func TestLongRightPart(t *testing.T) {
 	h := newHouse(t)
 	p := paperview.NewCard()

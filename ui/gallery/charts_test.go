@@ -14,8 +14,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// TestDrawingsStayInside: whatever numbers come and whatever the size, nothing
-// is drawn outside the widget, and edges lie on whole units.
+// TestDrawingsStayInside: for any numbers and any size, nothing is drawn outside the widget, and
+// edges lie on whole units.
 func TestDrawingsStayInside(t *testing.T) {
 	newHouse(t)
 	permille := rapid.IntRange(-200, 1300)

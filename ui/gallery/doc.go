@@ -1,4 +1,3 @@
-// Package gallery holds the tests that set widgets, charts and paper side by side:
-// their pictures, and what each is made of against testdata. It has no code of its
-// own.
+// Package gallery holds tests of widgets, charts and paper: their pictures, and their drawing
+// against testdata. It has no code of its own.
 package gallery

@@ -113,7 +113,7 @@ func exampleBadges() fyne.CanvasObject {
 		widgets.NewBadge(model.Wait, "on the scale"), widgets.NewBadge(model.Locked, "day closed"), widgets.NewBadge(model.Missing, "no sample"), widgets.NewBadge(model.Plain, "copy 2"))
 }
 
-// gallery is a screen with every widget of the kit on it.
+// gallery is a screen with every widget of package widgets on it.
 func gallery(h *house) (fyne.CanvasObject, *widgets.FocusOrder) {
 	ring := widgets.NewFocusOrder(h.Stage)
 	buttons := container.NewHBox()

@@ -13,9 +13,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// TestGolden holds the make-up of each widget against testdata: which shapes
-// and words it is made of, where they stand and in which colours. After a
-// wanted change the new text is in testdata/failed; read it before it is moved.
+// TestGolden compares the drawing of each widget with testdata: its shapes and words, their places
+// and colours. After an intended change the new text is in testdata/failed; read it before it is
+// moved.
 func TestGolden(t *testing.T) {
 	for _, c := range []struct {
 		name string

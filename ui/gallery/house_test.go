@@ -52,7 +52,7 @@ func (h *house) Cast(cast map[string]widgets.Keyed, order ...string) *widgets.Fo
 	return ring
 }
 
-// At fails the test unless the keyboard is on the stop of an id.
+// At fails the test unless the focus is on the stop of an id.
 func (h *house) At(ring *widgets.FocusOrder, id string) {
 	h.T.Helper()
 	if got := ring.Current(); got != id {

@@ -23,7 +23,7 @@ func testPen(t *testing.T) paint.Painter {
 	return paint.PainterFor(canvas.NewRectangle(nil))
 }
 
-// A figure and its sign are never parted, wherever the line ends.
+// A figure and its sign are never separated at the end of a line.
 func TestWrapKeepsWhatIsTied(t *testing.T) {
 	p := testPen(t)
 	for width := float32(40); width < 400; width += 10 {
@@ -63,8 +63,7 @@ func TestWrapKeepsLineBreaks(t *testing.T) {
 	widgettest.Equal(t, "no text, no line", len(p.Wrap("", prose, 1000)), 0)
 }
 
-// TestClipFits: what is cut short says so with three dots, and as much stands
-// as there is room for.
+// TestClipFits: truncated text ends with three dots, and is as long as there is room for.
 func TestClipFits(t *testing.T) {
 	p := testPen(t)
 	rapid.Check(t, func(t *rapid.T) {

@@ -71,8 +71,7 @@ func TestKeptTypeLooksNew(t *testing.T) {
 	})
 }
 
-// TestEveryLineIsSet: lines that share a row lose nothing, whatever stands next
-// to what and however narrow the sheet is.
+// TestEveryLineIsSet: lines that share a row lose nothing, beside any neighbor and on any width.
 func TestEveryLineIsSet(t *testing.T) {
 	h := newHouse(t)
 	rapid.Check(t, func(t *rapid.T) {

@@ -86,8 +86,8 @@ func TestProseKeepsItsWords(t *testing.T) {
 	}
 }
 
-// isCell reports whether a word also stands in a cell, where rows are drawn
-// line by line and their words stand in another order.
+// isCell reports whether a word is also in a cell, where rows are drawn line by line and their
+// words come in another order.
 func isCell(word string) bool {
 	return strings.Contains("gross the truck full tare empty, with its driver on for both weights or off never one of them", word)
 }

@@ -14,8 +14,8 @@ import (
 // rulerSizes are all sizes of a ruler.
 var rulerSizes = []charts.RulerSize{charts.RulerOrdinary, charts.RulerLow, charts.RulerLowest, charts.RulerTall}
 
-// Wherever the reading stands and however high the ruler, its tag and pointer lie
-// over no name of a limit, and a name is whole or not there.
+// At any reading and any height of the ruler, its tag and pointer overlap no name of a limit, and a
+// name is whole or not there.
 func TestReadingCrossesNoName(t *testing.T) {
 	newHouse(t)
 	const name = "shrink and drying above and to 15.0"

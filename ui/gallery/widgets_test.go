@@ -138,8 +138,8 @@ func TestSheetLinesUp(t *testing.T) {
 	widgettest.Equal(t, "entry after the long row went", a.Entry().Position().X < before, true)
 }
 
-// TestLoadFormFits: fifteen rows with headings stand in the smallest window,
-// under a bar of buttons and over a status line.
+// TestLoadFormFits: fifteen rows with headings fit in the smallest window, under a bar of buttons
+// and over a status line.
 func TestLoadFormFits(t *testing.T) {
 	newHouse(t)
 	rows := []fyne.CanvasObject{widgets.NewHeading("Weights"), widgets.NewHeading("Sample")}
@@ -222,7 +222,7 @@ func TestWorkBar(t *testing.T) {
 	stopped := 0
 	w.Start("Checking the book", func() { stopped++ })
 	widgettest.Equal(t, "busy", w.Visible(), true)
-	h.Show(container.NewVBox(w), fyne.NewSize(500, 100)) // a real window lays out again by itself
+	h.Show(container.NewVBox(w), fyne.NewSize(500, 100)) // a real window repeats the layout
 	width := func() float32 { return test.WidgetRenderer(w).Objects()[2].Size().Width }
 	room := test.WidgetRenderer(w).Objects()[1].Size().Width
 	for _, c := range []struct {

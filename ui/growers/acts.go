@@ -51,7 +51,7 @@ func (g *Growers) askGrower(one elevator.Grower, title string) {
 	})
 }
 
-// write puts a grower into the book and chooses it.
+// write records a grower and chooses it.
 func (g *Growers) write(one elevator.Grower, done string) {
 	if err := scalehouse.SetGrower(context.Background(), g.session.Desk, one); err != nil {
 		g.session.Fail(err)
@@ -60,7 +60,7 @@ func (g *Growers) write(one elevator.Grower, done string) {
 	g.took(one.ID, done)
 }
 
-// took shows what was written down, with a grower chosen.
+// took shows the recorded change, with a grower chosen.
 func (g *Growers) took(code, done string) {
 	g.session.Changed()
 	if fits := g.fits(); len(fits) > 0 {
@@ -106,6 +106,5 @@ func sharesOf(owners []load.Owner) []elevator.Share {
 	return out
 }
 
-// PrintAccount asks for which days the account of the chosen grower is to be
-// printed.
+// PrintAccount asks for the period of the chosen grower's account and prints it.
 func (g *Growers) PrintAccount() { session.AskStatement(g.session, g.chosen) }

@@ -90,8 +90,7 @@ func cardContracts(c *session.Card, fills []daysheet.Fill) {
 	}
 }
 
-// cardDelivered is one grain: how much, how wet, what became of it and what it
-// brought.
+// cardDelivered shows one grain: quantity, moisture, disposition and money.
 func cardDelivered(c *session.Card, p daysheet.AccountPart) {
 	s := p.Sum
 	note := session.Say("%d loads, net %s", s.Loads, s.Net)
@@ -105,10 +104,10 @@ func cardDelivered(c *session.Card, p daysheet.AccountPart) {
 	for _, d := range p.Dealt {
 		c.Add(model.CardPair, session.Say(d.How), d.Sum.Quantity.String())
 	}
-	c.Add(model.CardPair, session.Say("Charges"), s.Charges.String())
+	c.Add(model.CardPair, session.Say("Charges, discounts"), session.ToOwner(s.Charges.Neg()))
 	c.Add(model.CardPair, session.Say("Payable"), s.Payable.String())
 	if s.Later > 0 {
-		c.Add(model.CardPair, session.Say("Price later"), s.LaterQuantity.String())
+		c.Add(model.CardPair, session.Say("Without price"), s.LaterQuantity.String())
 	}
 	c.Add(model.CardGap, "", "")
 }

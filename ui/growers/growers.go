@@ -8,14 +8,13 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Growers is the list of those who bring grain, and the card of the one chosen:
-// shares, trucks with their stored tares, contracts, and what the season has
-// brought.
+// Growers is the list of growers, and the card of the chosen one: shares, trucks with their stored
+// tares, contracts, and the season's deliveries.
 type Growers struct {
 	session *session.Session
 	line    string
 	chosen  string // code
-	season  season // what the chosen one has brought
+	season  season // the deliveries of the chosen one
 }
 
 // NewGrowers makes the list.
@@ -33,7 +32,7 @@ func (g *Growers) Type(line string) {
 	g.keepChosen()
 }
 
-// Clear empties the line, and reports whether anything stood in it.
+// Clear empties the line, and reports whether it held text.
 func (g *Growers) Clear() bool {
 	if g.line == "" {
 		return false
@@ -82,7 +81,7 @@ func (g *Growers) Choose(code string) {
 	g.season.open(code)
 }
 
-// Counted says how many there are.
+// Counted returns the number of rows, in words.
 func (g *Growers) Counted() string {
 	n := len(g.fits())
 	if n == 1 {
@@ -91,7 +90,7 @@ func (g *Growers) Counted() string {
 	return session.Say("%d growers", n)
 }
 
-// Empty says what to do when nobody is listed.
+// Empty returns what to do when nobody is listed.
 func (g *Growers) Empty() string {
 	if strings.TrimSpace(g.line) == "" {
 		return session.Say("No grower is written down yet. Press Ctrl+G for the first.")

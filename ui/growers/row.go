@@ -49,9 +49,8 @@ func (r row) truckNumbers() string {
 	return strings.Join(ids, ", ")
 }
 
-// oldTareDays is how long a stored tare is taken without a word. It is a
-// choice of this program: mud, fuel and tarps change an empty truck within a
-// month. No law is restated by it.
+// oldTareDays is the age from which a stored tare gets a warning. It is a choice of this program,
+// not of a law: mud, fuel and tarps change an empty truck within a month.
 const oldTareDays = 30
 
 // oldTares says which of the trucks' stored tares are old.

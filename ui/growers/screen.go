@@ -9,8 +9,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Screen is the list of those who bring grain, with the card of the one chosen
-// beside it.
+// Screen is the list of growers, with the card of the chosen one beside it.
 type Screen struct {
 	*listdetail.Screen
 	Growers *Growers
@@ -35,7 +34,7 @@ func NewScreen(f *session.Session) shell.Screen {
 	})}
 }
 
-// growerActs are what can be done with a grower.
+// growerActs are the actions of a grower.
 var growerActs = []shell.ActRow[*Growers]{
 	{ID: "growers.add", Title: "Add a grower", Key: widgets.Ctrl(fyne.KeyG), Do: (*Growers).Add},
 	{ID: "growers.change", Title: "Change", Key: widgets.Ctrl(fyne.KeyE), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).Change},

@@ -19,10 +19,10 @@ type season struct {
 	err     error
 }
 
-// forget has the account added up again when it is next opened.
+// forget invalidates the cached account.
 func (s *season) forget() { s.of = "" }
 
-// open has the account of a grower added up, unless it is that one.
+// open calculates the account of a grower, unless it is the cached one.
 func (s *season) open(code string) {
 	if s.of == code {
 		return
@@ -42,7 +42,7 @@ func (s *season) open(code string) {
 // seasonMonth is the month a season begins in: before winter wheat comes in.
 const seasonMonth = 6
 
-// seasonBegan is the first day of the season that today lies in.
+// seasonBegan returns the first day of the current season.
 func seasonBegan(f *session.Session) quantity.Date {
 	today := f.Desk.Today()
 	year := today.Year()

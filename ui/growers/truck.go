@@ -17,8 +17,7 @@ func (g *Growers) AddTruck() { g.askTruck(elevator.Truck{Grower: g.chosen}) }
 // HasTruck reports whether the chosen grower has a truck to change.
 func (g *Growers) HasTruck() bool { return len(trucksOf(g.session, g.chosen)) > 0 }
 
-// ChangeTruck asks which of the grower's trucks, and then for what is to be
-// otherwise.
+// ChangeTruck asks for one of the grower's trucks, and then for its changes.
 func (g *Growers) ChangeTruck() {
 	trucks := trucksOf(g.session, g.chosen)
 	if len(trucks) == 1 {

@@ -1,6 +1,6 @@
 package handbook
 
-// Kind says how a block is set.
+// Kind is the layout of a block.
 type Kind int
 
 // The kinds of block.
@@ -24,7 +24,7 @@ type Block struct {
 	Lines  []string   // of a Sum
 }
 
-// Span is a stretch of text in one kind of letters.
+// Span is a run of text in one style.
 type Span struct {
 	Text string
 	Bold bool // a word of the screen, a key, a word of a file, another chapter
@@ -32,7 +32,7 @@ type Span struct {
 	Chapter string
 }
 
-// Plain is the block's words without their letters, for searching.
+// Plain returns the block's words without styles, for searching.
 func (b Block) Plain() string {
 	out := ""
 	for _, s := range b.Text {

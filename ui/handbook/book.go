@@ -21,8 +21,7 @@ type Book struct {
 	chapters []Chapter
 }
 
-// In is the handbook in a language, "en" or "fr"; in any other it is the
-// English one.
+// In returns the handbook in a language, "en" or "fr"; in any other the English one.
 func In(language string) Book {
 	for _, b := range read() {
 		if b.Language == language {

@@ -15,11 +15,11 @@ type Chapter struct {
 // order is the chapters in the order they are best read.
 var order = []string{
 	"start", "truck", "bench", "rates", "shrink", "tickets", "growers", "disputes", "day",
-	"gear", "keyboard", "cautions", "backup", "glossary",
+	"keeping", "gear", "keyboard", "cautions", "backup", "glossary",
 }
 
-// forScreen is the chapter that belongs to a screen of the desk; what is not
-// listed has a chapter of its own name, or the first.
+// forScreen maps a screen of the desk to its chapter; a screen not listed has a chapter of its own
+// name, or the first.
 var forScreen = map[string]string{
 	"yard":    "truck",
 	"load":    "truck",

@@ -81,8 +81,8 @@ func TestChaptersAreWhole(t *testing.T) {
 	})
 }
 
-// The house writes American English, and French that breaks no line before a
-// colon: the reader ties the blank, so it has to be there.
+// The elevator writes American English, and French that breaks no line before a colon: the reader
+// ties the blank, so it has to be there.
 func TestSpelling(t *testing.T) {
 	wrong := map[string]*regexp.Regexp{
 		"en": regexp.MustCompile(`(?i)\b(colour|odour|mould|grey|licence|metre|litre|favour|labelled|centre|cheque|afterwards)`),

@@ -39,11 +39,11 @@ func leads(b Block) []string {
 // ends a sentence.
 var aFigure = regexp.MustCompile(`\d(?:[\d.,]*\d)?`)
 
-// typed is what stands in a file or is typed, which no language changes.
+// typed matches what is in a file or is typed, the same in every language.
 var typed = regexp.MustCompile("`[^`\n]+`")
 
-// differences tells where a translated chapter is not the chapter: in its
-// blocks, its figures in their order, the words of files it names.
+// differences returns where a translated chapter is not the chapter: in its blocks, its figures in
+// their order, the words of files it names.
 func differences(first, other Chapter) []string {
 	var out []string
 	compare := func(what string, a, b []string) {
@@ -68,7 +68,7 @@ func englishSigns(text string) string {
 
 var decimalComma = regexp.MustCompile(`(\d),(\d)`)
 
-// around is what stands at a place, with its neighbors, to be found by.
+// around returns an item with its neighbors, to locate it.
 func around(all []string, i int) []string { return all[min(max(0, i-2), len(all)):min(i+2, len(all))] }
 
 func sorted(all []string) []string { slices.Sort(all); return all }
@@ -103,8 +103,7 @@ func TestDifferencesAreFound(t *testing.T) {
 	}
 }
 
-// A link names another chapter by its title, which is how it stands in the list
-// beside it.
+// A link names another chapter by its title, as in the list beside it.
 func TestLinksLeadSomewhere(t *testing.T) {
 	links := 0
 	for _, language := range Languages {

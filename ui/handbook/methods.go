@@ -9,12 +9,11 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// methodsHere is a line of a chapter in whose place the methods of a kind of
-// rule are explained. Each method brings its own paragraph, so a new one is in
-// the handbook without a word written here.
+// methodsHere matches a line of a chapter that is replaced with the methods of a kind of rule. Each
+// method has its own paragraph, so a new one needs no change here.
 var methodsHere = regexp.MustCompile(`(?m)^\{\{methods ([a-z]+)\}\}$`)
 
-// withMethods puts the methods where a chapter asks for them, a point for each.
+// withMethods inserts the methods where a chapter has the marker, a point for each.
 func withMethods(language, text string) string {
 	return methodsHere.ReplaceAllStringFunc(text, func(line string) string {
 		methods := rates.Methods(methodsHere.FindStringSubmatch(line)[1])

@@ -20,7 +20,7 @@ func readChapter(id, text string) Chapter {
 	return c
 }
 
-// reader walks the lines of a chapter.
+// reader parses the lines of a chapter.
 type reader struct {
 	lines []string
 	at    int
@@ -60,7 +60,7 @@ func (r *reader) block() (Block, bool) {
 	return Block{Kind: Paragraph, Text: spans(r.gather(line))}, true
 }
 
-// gather adds the lines that go on with a paragraph or a point.
+// gather adds the lines that continue a paragraph or a point.
 func (r *reader) gather(first string) string {
 	for !r.done() && goesOn(r.lines[r.at]) {
 		first += " " + strings.TrimSpace(r.next())

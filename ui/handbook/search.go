@@ -10,12 +10,12 @@ import (
 type Hit struct {
 	Chapter string // its id
 	Title   string // of the chapter
-	// Section is the heading the passage stands under; empty before the first.
+	// Section is the heading above the passage; empty before the first.
 	Section string
 	// Block is the index of the passage's first block in the chapter: the
 	// heading, or the block itself before the first heading.
 	Block int
-	// Passage is the words around what was found, or the beginning.
+	// Passage is the text around the match, or the beginning.
 	Passage string
 
 	worth int
@@ -79,7 +79,7 @@ func sections(c Chapter) []section {
 	return out
 }
 
-// What a word is worth by where it stands.
+// The score of a word by where it occurs.
 const (
 	inTitle   = 100
 	inHeading = 40

@@ -102,8 +102,7 @@ func TestSearchNarrowsAsTyped(t *testing.T) {
 	}
 }
 
-// Each hit can be opened: its block is the heading, and its passage has the
-// words or stands under them.
+// Each hit can be opened: its block is the heading, and its passage has the words or is under them.
 func TestHitsCanBeOpened(t *testing.T) {
 	for _, query := range []string{"tare", "moisture", "edition", "ctrl", "lb"} {
 		for _, h := range In(English).Search(query) {

@@ -5,8 +5,8 @@ import (
 	"strings"
 )
 
-// The marks inside a line: a word of the screen or a key in two stars, a word
-// that stands so in a file or is typed in backticks, and a chapter to go to.
+// The marks inside a line: a word of the screen or a key in two stars, a word of a file or one that
+// is typed in backticks, and a chapter to go to.
 var marks = regexp.MustCompile("\\*\\*(.+?)\\*\\*|`([^`]+)`|\\[([^\\]]+)\\]\\(([a-z]+)\\.md\\)")
 
 // spans parts a text at its marks.
@@ -35,8 +35,7 @@ func spans(text string) []Span {
 // plain is a text without its marks.
 func plain(text string) string { return Block{Text: spans(text)}.Plain() }
 
-// tied keeps together what no line may part: a figure and its unit, the parts
-// of a citation, French quotation marks and colons and their words. Lines end in
-// one way.
+// tied inserts no-break spaces: between a figure and its unit, in citations, and before French
+// punctuation. It also normalizes line ends.
 var tied = strings.NewReplacer("\r\n", "\n", " %", "\u00a0%", " °", "\u00a0°", " lb", "\u00a0lb", " CFR ", "\u00a0CFR\u00a0",
 	" :", "\u00a0:", "« ", "«\u00a0", " »", "\u00a0»")

@@ -8,8 +8,7 @@ import (
 	"tenthpoint/internal/textsearch"
 )
 
-// elided are the small words that French shortens before a vowel. They are in
-// every sentence and say nothing of what it is about.
+// elided are the small words that French shortens before a vowel. They are stop words.
 var elided = regexp.MustCompile(`\b(?:[cdjlmnst]|qu)['’]`)
 
 // wordsOf are the words of a text, folded. An apostrophe parts words, so that

@@ -11,8 +11,8 @@ import (
 	"tenthpoint/schedules"
 )
 
-// The load worked in the chapter on shrink is settled here; every figure of the
-// settlement must stand in the chapter as it is printed.
+// The load calculated in the chapter on shrink is settled here; every figure of the settlement must
+// be in the chapter as printed.
 func TestTheWorkedLoad(t *testing.T) {
 	set, err := schedules.Editions()
 	if err != nil {
@@ -26,13 +26,13 @@ func TestTheWorkedLoad(t *testing.T) {
 		Drafts:   []settle.Draft{{Gross: quantity.Int(52300, quantity.Lb), Tare: quantity.Int(24120, quantity.Lb)}},
 		Moisture: settle.Reading{Percent: quantity.Of("17.2", quantity.Percent), Source: "meter"},
 		Findings: []settle.Finding{{Factor: grain.TestWeight, Amount: quantity.Of("53.6", quantity.LbPerBushel)}},
-		Price:    &settle.Price{Amount: quantity.Of("4.15", quantity.DollarsPerBu)},
+		Deal:     settle.Deal{Price: &settle.Price{Amount: quantity.Of("4.15", quantity.DollarsPerBu)}},
 	}, e)
 	if err != nil {
 		t.Fatal(err)
 	}
 	chapter, _ := In(English).ByID("shrink")
-	for _, id := range []string{"gross", "tare", "net", "moisture", "shrink.water", "handling", "dry", "quantity", "drying", "discount.test-weight", "charges", "value", "payable"} {
+	for _, id := range []string{"gross", "tare", "net", "moisture", "shrink.water", "handling", "dry", "quantity", "drying", "discount.test-weight", "services", "value", "payable"} {
 		step, ok := s.Sheet.Step(id)
 		if !ok {
 			t.Fatalf("the settlement has no step %s", id)
@@ -48,7 +48,7 @@ func TestTheWorkedLoad(t *testing.T) {
 
 func figure(text string) quantity.Amount { return quantity.Of(text, quantity.Plain) }
 
-// The other figures of the chapters, each worked again.
+// The other figures of the chapters, each recalculated.
 func TestFiguresInTheChapters(t *testing.T) {
 	hundred := figure("100")
 	factor := func(to string) quantity.Amount { return hundred.Div(hundred.Sub(figure(to))) }

@@ -14,8 +14,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// HandbookScreen is the book that lies on the desk: what is looked for at the
-// left, the chapter at the right.
+// HandbookScreen is the user manual: the search at the left, the chapter at the right.
 type HandbookScreen struct {
 	window *shell.Window
 	Line   *widgets.FieldEntry
@@ -68,7 +67,7 @@ func (s *HandbookScreen) Build(w *shell.Window) fyne.CanvasObject {
 	return container.New(shell.ListAndPage, list, s.Prose)
 }
 
-// look lists what fits the words typed; with none, the chapters.
+// look lists the passages that match the words typed; with none, the chapters.
 func (s *HandbookScreen) look(words string) {
 	s.hits = s.manual.Search(words)
 	list := make([]model.Row, len(s.hits))
@@ -88,7 +87,7 @@ func (s *HandbookScreen) look(words string) {
 	}
 }
 
-// hitName is what a passage is called in the list.
+// hitName returns the name of a passage in the list.
 func hitName(h handbook.Hit) string {
 	if h.Section == "" {
 		return h.Title
@@ -132,8 +131,7 @@ func (s *HandbookScreen) escape() bool {
 	return true
 }
 
-// Show opens the first chapter the first time and puts the keyboard in the
-// line.
+// Show opens the first chapter the first time and moves the focus to the line.
 func (s *HandbookScreen) Show() {
 	if s.Chapter == "" {
 		s.open(s.hits[0])
@@ -146,7 +144,7 @@ func (s *HandbookScreen) Show() {
 // Refresh has nothing to do: the book does not change.
 func (s *HandbookScreen) Refresh() {}
 
-// Ring is the order of the keyboard: the line, the list, the page.
+// Ring returns the tab order: the line, the list, the page.
 func (s *HandbookScreen) Ring() *widgets.FocusOrder { return s.ring }
 
 // Hint says how to read.
@@ -154,7 +152,7 @@ func (s *HandbookScreen) Hint() string {
 	return session.Say("Type to search. Down goes into the list, Enter to the page, Escape back to where you were.")
 }
 
-// Passages are a chapter's blocks as the kit sets them.
+// Passages are a chapter's blocks as package paperview sets them.
 func Passages(c handbook.Chapter) []paperview.Passage {
 	out := make([]paperview.Passage, len(c.Blocks))
 	for i, b := range c.Blocks {

@@ -20,7 +20,7 @@ func NewKeysScreen(*session.Session) shell.Screen { return &keysScreen{} }
 // Acts are none: Escape goes back, as everywhere.
 func (s *keysScreen) Acts() []shell.Act { return nil }
 
-// keyColumns is how many columns the sheet has.
+// keyColumns is the number of columns of the sheet.
 const keyColumns = 3
 
 // Build lists every key under its menu.
@@ -69,7 +69,7 @@ func shareOut(rows []widgets.HelpRow) (out [keyColumns][]int) {
 	return out
 }
 
-// Show puts the keyboard on the sheet, so that it can be read on.
+// Show moves the focus to the sheet, so that it can be read on.
 func (s *keysScreen) Show() { s.ring.FocusFirst() }
 
 // Refresh has nothing to do: keys do not change.

@@ -16,7 +16,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// advice puts into words what the bench makes of a sample.
+// advice describes the bench's results for a sample.
 type advice struct {
 	outcome
 	next   nextTest
@@ -24,9 +24,9 @@ type advice struct {
 	policy moisture.Policy
 }
 
-// remarks are, in this order: what is wrong, what stops the ticket, what is still to
-// be tested, whether the grain is dry enough, other doubts, what it would grade,
-// what to do, what a tenth of a point is worth.
+// remarks are, in this order: what is wrong, what stops the ticket, what is still to be tested,
+// whether the grain is dry enough, other warnings, its grade, what to do, the value of a tenth of a
+// point.
 func (a advice) remarks() []model.Remark {
 	if len(a.tests.Readings) == 0 {
 		return a.beforeTests()
@@ -63,10 +63,35 @@ func (a advice) beforeTests() []model.Remark {
 	out = append(out, model.Remark{State: model.Wait, Word: session.Say("to do"), Text: toDo(a.next.texts.method())})
 	first, others := a.doubts(a.next.flags)
 	out = append(append(append(out, first...), others...), a.grade.Saying()...)
-	return append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(a.policy)})
+	out = append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(a.policy)})
+	return append(out, steps(a.next.texts.method())...)
 }
 
-// toDo is how a test is made by a method.
+// steps describe a test on a meter, for new testers.
+func steps(m meter.Method) []model.Remark {
+	if !m.UsesMeter() {
+		return nil
+	}
+	all := []string{
+		session.Say("Weigh out the mass the meter asks for with this grain."),
+		session.Say("Take the temperature of the grain, not of the room."),
+	}
+	if m == meter.ByDial {
+		all = append(all, session.Say("Null the meter with its cup empty."))
+	}
+	all = append(all, session.Say("Pour evenly and from one height; do not press or pack by hand."), session.Say("Read at once, at eye level."))
+	if m == meter.ByDial {
+		all = append(all, session.Say("The chart gives the moisture for dial and temperature; it already corrects for the temperature."))
+	}
+	all = append(all, session.Say("Empty the cup and do it again with other grain of the sample."))
+	out := make([]model.Remark, len(all))
+	for i, text := range all {
+		out[i] = model.Remark{State: model.Plain, Word: session.Say("step %d", i+1), Text: text}
+	}
+	return out
+}
+
+// toDo describes how a test is made by a method.
 func toDo(m meter.Method) string {
 	switch m {
 	case meter.ByDial:
@@ -79,14 +104,13 @@ func toDo(m meter.Method) string {
 	return session.Say("Type the moisture and where it is from. Enter after the reason makes the test.")
 }
 
-// policyText is how often a sample is tested, in a sentence.
+// policyText describes how often a sample is tested.
 func policyText(p moisture.Policy) string {
 	return session.Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
 }
 
-// doubts are flags in words, each with what to do about it: first those that stop
-// the ticket or ask for more tests, then the others. One doubt about several tests
-// is said once.
+// doubts describes flags, each with what to do about it: first those that stop the ticket or need
+// more tests, then the others. One flag on several tests is shown once.
 func (a advice) doubts(flags []moisture.Flag) (first, others []model.Remark) {
 	var asking []model.Remark
 	for _, d := range gather(flags) {
@@ -103,8 +127,7 @@ func (a advice) doubts(flags []moisture.Flag) (first, others []model.Remark) {
 	return append(first, asking...), others
 }
 
-// doubt is one doubt about one or more tests; without any, about the sample as a
-// whole.
+// doubt is one flag on one or more tests; without any, on the sample as a whole.
 type doubt struct {
 	moisture.Flag
 	tests []string
@@ -125,7 +148,7 @@ func gather(flags []moisture.Flag) []doubt {
 	return out
 }
 
-// doubt is one doubt in words.
+// doubt describes one flag.
 func (a advice) doubt(d doubt) model.Remark {
 	word := doubtWord(d.Code)
 	if len(d.tests) > 0 && len(a.tests.Readings) > 1 {
@@ -208,7 +231,7 @@ func whyUncertain(a dryness.Advice) string {
 	return session.Say("The reading itself is in doubt.")
 }
 
-// choices are what the grower can do with the load.
+// choices lists what the grower can do with the load.
 func choices(a dryness.Advice) []model.Remark {
 	var out []model.Remark
 	for _, o := range a.Options {
@@ -217,8 +240,7 @@ func choices(a dryness.Advice) []model.Remark {
 	return out
 }
 
-// worthLines say what a tenth of a point is worth on the load, and what the meter's
-// tolerance is worth.
+// worthLines describe the value of a tenth of a point of the load, and of the meter's tolerance.
 func worthLines(w *office.Worth) []string {
 	out := []string{session.Say("A tenth of a point drier: %s. A tenth wetter: %s.", changeText(w.Here, w.Drier), changeText(w.Here, w.Wetter))}
 	if t := w.Tolerance; t != nil {
@@ -228,7 +250,7 @@ func worthLines(w *office.Worth) []string {
 	return out
 }
 
-// changeText is what changes for the load at another moisture.
+// changeText describes the change for the load at another moisture.
 func changeText(here *settle.Settlement, end settle.End) string {
 	if end.Settlement == nil {
 		for _, p := range end.Problems {
@@ -240,10 +262,10 @@ func changeText(here *settle.Settlement, end settle.End) string {
 	if pay := end.Change.Payable; pay != nil {
 		return session.Say("%s, %s", settled, withSign(*pay, session.PrintedLike(here.Payable, *pay)))
 	}
-	return session.Say("%s, charges %s", settled, withSign(end.Change.Charges, session.PrintedLike(here.Charges, end.Change.Charges)))
+	return session.Say("%s, %s in charges and discounts", settled, withSign(end.Change.ToOwner, end.Change.ToOwner.FixedString(2)))
 }
 
-// withSign puts a plus before what is gained.
+// withSign puts a plus before a gain.
 func withSign(a quantity.Amount, printed string) string {
 	if a.Sign() > 0 {
 		return "+" + printed

@@ -13,9 +13,8 @@ import (
 	"tenthpoint/ui/yard"
 )
 
-// Bench is the sample tester's place: the samples that wait, and the current one.
-// What has been tested of a sample stays with it until it is written to its load,
-// whichever is current.
+// Bench is the presenter of the sample bench: the samples that wait, and the current one. The tests
+// of a sample are kept until they are written to its load, even while another is current.
 type Bench struct {
 	session *session.Session
 	tools   *instruments
@@ -26,8 +25,8 @@ type Bench struct {
 	back    bool // the current sample was opened from the yard, which waits for it
 }
 
-// NewBench makes the bench as it was before the program stopped, with the tests
-// that were made and not written down. Without any, no load is chosen.
+// NewBench restores the bench from before the program stopped, with the tests that were not
+// recorded. Without any, no load is chosen.
 func NewBench(f *session.Session) *Bench {
 	b := &Bench{session: f, tools: &instruments{session: f}, samples: map[string]*SampleTest{}, drafts: draftKeeper{f}}
 	b.readBook()
@@ -37,7 +36,7 @@ func NewBench(f *session.Session) *Bench {
 	return b
 }
 
-// readBook reads from the book which loads wait, and what there is to test with.
+// readBook reads the waiting loads and the instruments from the book.
 func (b *Bench) readBook() {
 	trucks, err := office.Yard(context.Background(), b.session.Desk)
 	if err != nil {
@@ -51,8 +50,8 @@ func (b *Bench) readBook() {
 	}
 }
 
-// Refresh reads the book again. Samples whose load has left the yard go with it;
-// one whose load has changed is worked out again.
+// Refresh reloads the book. Samples whose load has left the yard are dropped; one whose load has
+// changed is recalculated.
 func (b *Bench) Refresh() {
 	b.readBook()
 	for id, s := range b.samples {
@@ -72,7 +71,7 @@ func (b *Bench) Refresh() {
 	b.current.read()
 }
 
-// sample is the sample of a load, with what the book has of its tests.
+// sample returns the sample of a load, with its tests in the book.
 func (b *Bench) sample(id string) *SampleTest {
 	s := b.samples[id]
 	if s == nil {
@@ -96,8 +95,8 @@ func (b *Bench) Take(id string) {
 	b.session.Window.Redraw()
 }
 
-// TakeFromYard makes the sample of a yard form's load current. Once its test is
-// written down, the yard comes back.
+// TakeFromYard makes the sample of a yard form's load current. Once its test is recorded, the yard
+// comes back.
 func (b *Bench) TakeFromYard(form *yard.LoadForm) {
 	if err := form.Commit(); err != nil {
 		b.session.Fail(err)
@@ -120,7 +119,7 @@ func (b *Bench) Begin() {
 	}
 }
 
-// Hint says what carries the work on here.
+// Hint returns the main keys of the screen.
 func (b *Bench) Hint() string {
 	if len(b.tools.equipment.Meters) == 0 {
 		return session.Say("No meter is set up: a manager adds one under Meters, Ctrl+Shift+M. Until then type the moisture, with a reason.")
@@ -155,7 +154,7 @@ func (b *Bench) Type(id, text string) {
 	b.drafts.jot(b.current)
 }
 
-// follow follows what is typed in the field of loads.
+// follow reacts to typing in the field of loads.
 func (b *Bench) follow(id string) {
 	switch id {
 	case "", b.current.id(): // typed over, but not yet another
@@ -166,8 +165,7 @@ func (b *Bench) follow(id string) {
 	}
 }
 
-// Restore forgets what was typed in a field, and reports whether that changed
-// anything.
+// Restore discards what was typed in a field, and reports whether that changed anything.
 func (b *Bench) Restore(id string) bool {
 	s := b.current
 	defer b.drafts.jot(b.current)
@@ -182,9 +180,8 @@ func (b *Bench) Restore(id string) bool {
 	return true
 }
 
-// Enter is Enter in a field. In the last figure of a test it makes the test; in a
-// figure that cannot be used the keyboard stays. It returns the field to go to,
-// empty for the one that follows.
+// Enter is Enter in a field. In the last figure of a test it makes the test; in a figure that
+// cannot be used the focus stays. It returns the field to go to, empty for the one that follows.
 func (b *Bench) Enter(id string) (next string) {
 	s := b.current
 	if wrong := s.next.remarks[id]; wrong.State == model.Stop && s.typed[id] != "" && id != "chart" && id != "meter" {
@@ -195,18 +192,38 @@ func (b *Bench) Enter(id string) (next string) {
 	if id != lastField(method) || strings.TrimSpace(s.typed[id]) == "" {
 		return ""
 	}
+	return b.addFrom(id)
+}
+
+// addFrom makes the test that a field ends, after the meter's start check.
+func (b *Bench) addFrom(id string) (next string) {
+	if b.asksStart(func() { b.addFrom(id) }) {
+		return id
+	}
 	if err := b.Add(); err != nil {
 		b.session.Fail(err)
 		return id
 	}
-	if s.found.isComplete() {
+	if b.current.found.isSettled() {
 		return ""
 	}
-	return firstFigure(method)
+	return firstFigure(b.current.typed.method()) // the next figure on the meter is another test
 }
 
-// Add makes the test that is typed. It is kept whatever the others say; what they
-// give together goes on the status line.
+// asksStart asks for the start check of the meter in use, where it had none today, and reports
+// whether it asked. then is called after it.
+func (b *Bench) asksStart(then func()) bool {
+	s := starter{b.session, b.tools.setup, b.tools.degrees()}
+	used := b.current.next.reading.Meter
+	if !b.current.typed.method().UsesMeter() || !s.isDue(used) {
+		return false
+	}
+	s.ask(used, then)
+	return true
+}
+
+// Add adds the test that is typed, whatever the others say; their combined result goes on the
+// status line.
 func (b *Bench) Add() error {
 	s := b.current
 	if s.crop() == "" {
@@ -230,21 +247,24 @@ func (b *Bench) showTests() {
 	b.drafts.sync(b.current)
 }
 
-// changedTests does the same, and says what was decided.
+// changedTests does the same, and shows the decision.
 func (b *Bench) changedTests(said string) {
 	b.showTests()
 	b.session.Say(model.OK, said)
 	b.session.Window.Redraw()
 }
 
-// Write writes the sample to its load: the tests, the other results, and where the
-// retained part is kept. A test that is typed is made first.
+// Write stores the sample with its load: the tests, the other results, and where the retained part
+// is kept. A typed test is added first.
 func (b *Bench) Write() error {
 	s := b.current
 	if s.load == nil {
 		return errors.New(session.Say("No load is chosen. Choose the one this sample is of in the first field"))
 	}
 	if s.typed.isHalfTyped() {
+		if b.asksStart(func() { b.writeOrFail() }) {
+			return nil
+		}
 		if err := b.Add(); err != nil {
 			return err
 		}
@@ -264,8 +284,15 @@ func (b *Bench) Write() error {
 	return nil
 }
 
-// leave goes on to where the work is: back to the yard if it sent the sample, else
-// to the next one that waits.
+// writeOrFail writes the sample once the start check is made.
+func (b *Bench) writeOrFail() {
+	if err := b.Write(); err != nil {
+		b.session.Fail(err)
+	}
+}
+
+// leave moves to the next work: back to the yard if it sent the sample, else to the next waiting
+// sample.
 func (b *Bench) leave() {
 	back := b.back
 	b.back = false
@@ -295,7 +322,7 @@ func (b *Bench) StartOver() error {
 	return nil
 }
 
-// TurnDegrees changes between Fahrenheit and Celsius for what is typed from now on.
+// TurnDegrees switches between Fahrenheit and Celsius for what is typed from now on.
 func (b *Bench) TurnDegrees() {
 	b.tools.celsius = !b.tools.celsius
 	b.current.read()
@@ -304,12 +331,12 @@ func (b *Bench) TurnDegrees() {
 	b.session.Window.Redraw()
 }
 
-// CanAskFactor reports whether the load has results that are not asked for.
+// CanAskFactor reports whether the load has factors that are not shown yet.
 func (b *Bench) CanAskFactor() bool {
 	return b.current.form != nil && b.current.results().CanAskMore()
 }
 
-// AskFactor asks which other result there is, and puts a field for it on.
+// AskFactor asks for another factor, and adds its field.
 func (b *Bench) AskFactor(then func(field string)) {
 	b.current.results().AskMore(func(field string) {
 		b.drafts.jot(b.current)

@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/title"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -111,8 +112,8 @@ func TestBenchReadsTheChart(t *testing.T) {
 	}
 }
 
-// The policy asks for three tests near the trigger, says why, and the keyboard
-// stays on the dial until they are made.
+// The policy asks for three tests near the trigger, says why, and the focus stays on the dial until
+// they are made.
 func TestBenchAsksForMoreTests(t *testing.T) {
 	_, b := benchRoom(t)
 	b.typeAll("mass 250", "temperature 65", "room 68", "dial 57")
@@ -140,8 +141,8 @@ func saysWord(b *Bench, word string) bool {
 	return slices.ContainsFunc(b.Result().Remarks, func(s model.Remark) bool { return strings.HasPrefix(s.Word, word) })
 }
 
-// After the last test the keyboard goes through what is still empty, field by
-// field, and past what is filled, to the button that writes.
+// After the last test the focus goes through what is still empty, field by field, and past what is
+// filled, to the button that writes.
 func TestBenchGoesOnToWhatIsEmpty(t *testing.T) {
 	_, b := benchRoom(t)
 	b.test(t, "66")
@@ -256,8 +257,8 @@ func TestBenchGoesBackToTheYard(t *testing.T) {
 	}
 }
 
-// A doubt that the house stops tickets for is let through by a manager with a
-// reason; both are in the book.
+// A doubt that the elevator stops tickets for is let through by a manager with a reason; both are
+// in the book.
 func TestBenchLetsThrough(t *testing.T) {
 	r, b := benchRoom(t)
 	setup, err := office.BenchSetup(t.Context(), r.Session.Desk)
@@ -323,7 +324,7 @@ func TestBenchSaysWhatATenthIsWorth(t *testing.T) {
 	d := r.Session.Desk
 	id := b.current.load.ID
 	details := b.current.load.Details
-	details.Bin, details.Disposition, details.Price, details.PriceSource = "P1", load.Stored, nil, ""
+	details.Bin, details.Under, details.Price, details.PriceSource = "P1", title.OpenStorage, nil, ""
 	sessiontest.Must(t, scalehouse.Amend(t.Context(), d, id, details))
 	l, err := office.Load(t.Context(), d, id)
 	sessiontest.Must(t, err)
@@ -351,7 +352,7 @@ func TestBenchOfAnEmptyHouse(t *testing.T) {
 	}
 }
 
-// At the bench the advice follows what is typed, before it is written down.
+// At the bench the advice follows what is typed, before it is recorded.
 func TestGradeAdviceFollowsTheBench(t *testing.T) {
 	_, b := benchRoom(t)
 	b.test(t, "62")
@@ -365,5 +366,24 @@ func TestGradeAdviceFollowsTheBench(t *testing.T) {
 	}
 	if !strings.Contains(sessiontest.TextOf(b.Result().Working()), "GRADE, ADVICE ONLY") {
 		t.Errorf("the working says\n%s", sessiontest.TextOf(b.Result().Working()))
+	}
+}
+
+// While the tests of a sample differ, the next figure is another test: the keyboard
+// stays in the dial, where it would otherwise pass for a test weight.
+func TestTheKeyboardStaysInTheDialWhileTestsDiffer(t *testing.T) {
+	_, b := benchRoom(t)
+	for i, dial := range []string{"50", "66", "50", "66"} {
+		b.typeAll("mass 250", "temperature 65", "room 68", "dial "+dial)
+		next := b.Enter("dial")
+		if differ := i > 0; differ && next != "dial" {
+			t.Errorf("after test %d the keyboard goes to %q: %+v", i+1, next, b.current.found.testing.Result.Flags)
+		}
+	}
+	if !b.current.found.isComplete() || b.current.found.isSettled() {
+		t.Errorf("tests of 50 and 66: complete %v, settled %v", b.current.found.isComplete(), b.current.found.isSettled())
+	}
+	if first := b.First(); first != "dial" {
+		t.Errorf("whoever comes back begins at %q", first)
 	}
 }

@@ -9,9 +9,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// decisions are what people decide about the tests of the current sample: a tester
-// leaves one out of the mean by a rule, a manager lets the load through in spite of
-// a doubt.
+// decisions are people's decisions about the tests of the current sample: a tester excludes an
+// outlier by a rule, a manager accepts the load despite a flag.
 type decisions struct{ bench *Bench }
 
 func (d decisions) sample() *SampleTest       { return d.bench.current }
@@ -20,8 +19,8 @@ func (d decisions) session() *session.Session { return d.bench.session }
 // canLeaveOut reports whether there are tests to leave out.
 func (d decisions) canLeaveOut() bool { return len(d.sample().tests.Readings) > 0 }
 
-// leaveOut asks by which rule a test is to be left out of the mean, or counts one
-// again that was left out. The test stays listed either way.
+// leaveOut asks for the rule by which to exclude a test from the mean, or includes an excluded one
+// again. The test stays listed either way.
 func (d decisions) leaveOut(key string) {
 	s := d.sample()
 	seq, err := strconv.Atoi(key)
@@ -58,7 +57,7 @@ func exclusionOptions(p moisture.Policy) []model.Option {
 	return out
 }
 
-// exclude leaves a test out of the mean, unless the rule does not fit it.
+// exclude excludes a test from the mean, unless the rule does not fit it.
 func (d decisions) exclude(seq int, rule moisture.ExclusionRule, reason string) {
 	s := d.sample()
 	before := s.tests
@@ -75,14 +74,13 @@ func (d decisions) exclude(seq int, rule moisture.ExclusionRule, reason string) 
 	d.bench.changedTests(session.Say("Test %d is left out.", seq))
 }
 
-// canLetThrough reports whether a doubt stops the ticket of the load that a manager
-// may let through.
+// canLetThrough reports whether a flag stops the ticket that a manager may accept.
 func (d decisions) canLetThrough() bool {
 	return d.sample().load != nil && len(d.sample().found.stopping()) > 0
 }
 
-// askManager asks a manager to let the load through in spite of a doubt, with a
-// reason, and writes the sample down with it.
+// askManager asks a manager to accept the load despite a flag, with a reason, and records the
+// sample with it.
 func (d decisions) askManager() {
 	flags := d.sample().found.stopping()
 	if len(flags) == 0 {
@@ -113,8 +111,7 @@ func (d decisions) askManager() {
 	})
 }
 
-// letThrough writes the sample down under the manager's own name. The tester stays
-// the one who is at the bench.
+// letThrough records the sample under the manager's own name. The tester stays signed in.
 func (d decisions) letThrough(f moisture.Flag, who, reason string) {
 	s := d.sample()
 	tester := d.session().Desk.Who().Name

@@ -34,9 +34,8 @@ func (s *SampleTest) draftAt() session.DraftAt {
 	return session.DraftAt{Place: scalehouse.DraftOfTests, ID: s.id()}
 }
 
-// draft is what is tested and typed of a sample and not in the book. Grain, method,
-// meter and thermometer go with it, so that the rest is read as it was meant; by
-// themselves those would not be missed.
+// draft returns the tests and texts of a sample that are not in the book. Grain, method, meter and
+// thermometer are included, so that the rest is read the same way; alone they are no draft.
 func (s *SampleTest) draft() map[string]string {
 	out := map[string]string{}
 	for _, id := range benchFields {
@@ -60,9 +59,8 @@ func (s *SampleTest) draft() map[string]string {
 	return out
 }
 
-// restoreDraft puts back what was tested and typed before the program stopped.
-// Tests that cannot have been made here, or that the book has gone on without, are
-// dropped, with a message.
+// restoreDraft restores the tests and texts from before the program stopped. Tests that cannot have
+// been made here, or that the book has superseded, are dropped, with a message.
 func (s *SampleTest) restoreDraft(texts map[string]string) {
 	for id, text := range session.CutAll(texts, typedText) {
 		if slices.Contains(benchFields, id) {
@@ -86,7 +84,7 @@ func (s *SampleTest) restoreDraft(texts map[string]string) {
 	}
 }
 
-// testsIn reads the tests of a draft, with what a manager let through in the book.
+// testsIn reads the tests of a draft, with a manager's overrides from the book.
 func (s *SampleTest) testsIn(texts map[string]string) (replicates, error) {
 	tests, err := replicatesIn(texts, func(r moisture.Reading) error { return s.alone(r) })
 	if inBook := testsOf(s.load); err == nil && inBook != nil && len(tests.Readings) > 0 {
@@ -96,7 +94,7 @@ func (s *SampleTest) testsIn(texts map[string]string) (replicates, error) {
 	return tests, err
 }
 
-// called names the sample's load within a sentence.
+// called names the sample's load for a sentence.
 func (s *SampleTest) called() string {
 	if s.form != nil {
 		return s.form.Now.Called()
@@ -115,8 +113,7 @@ func degreesNamed(name string) quantity.Unit {
 	return quantity.Plain
 }
 
-// draftKeeper keeps what is tested and typed at the bench, so that it outlives the
-// program.
+// draftKeeper saves the tests and texts of the bench, so that they survive a restart.
 type draftKeeper struct{ session *session.Session }
 
 // jot keeps a sample at every keystroke.
@@ -132,7 +129,7 @@ func (k draftKeeper) update(s *SampleTest) {
 // sync keeps a sample on the disk.
 func (k draftKeeper) sync(s *SampleTest) { k.session.Drafts().Keep(s.draftAt(), s.draft()) }
 
-// forget forgets what was typed of a sample: its load has it.
+// forget deletes the draft of a sample: its load has it.
 func (k draftKeeper) forget(s *SampleTest) { k.session.Drafts().Keep(s.draftAt(), nil) }
 
 // jotCurrent keeps which sample is current, and whether the yard waits for it.
@@ -147,11 +144,11 @@ func (k draftKeeper) jotCurrent(id string, back bool) {
 	k.session.Drafts().Jot(benchDraft, texts)
 }
 
-// benchDraft is where the bench keeps which sample is current.
+// benchDraft is the place of the id of the current sample.
 var benchDraft = session.DraftAt{Place: session.Current, ID: "bench"}
 
-// restoreSamples makes the samples of which something was tested or typed before
-// the program stopped, and returns to the one that was current.
+// restoreSamples restores the samples with tests or texts from before the program stopped, and the
+// current one.
 func (b *Bench) restoreSamples() {
 	for _, id := range b.session.Drafts().TypedBeforeAt(scalehouse.DraftOfTests) {
 		if id == "" || b.loads.find(id) != nil {

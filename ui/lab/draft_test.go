@@ -92,8 +92,8 @@ func TestBenchStandsAsItWas(t *testing.T) {
 	}
 }
 
-// Tests made on one day and written down on the next keep their day, their
-// person and their meter, and are written by whoever is there.
+// Tests made on one day and recorded on the next keep their day, their person and their meter, and
+// are recorded by whoever is there.
 func TestTestsMadeBeforeTheStopAreWritten(t *testing.T) {
 	r, b := benchRoom(t)
 	b.test(t, "57")

@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// instruments are what a sample can be tested with: the meters with their checks
-// and charts, the house's rules of testing, and which of them were used last.
+// instruments are the means of testing a sample: the meters with their checks and charts, the
+// elevator's rules of testing, and which of them were used last.
 type instruments struct {
 	session   *session.Session
 	equipment moisture.Equipment
@@ -25,8 +25,8 @@ type instruments struct {
 	begun     bool         // method, meter and scale are known
 }
 
-// read reads meters, charts and rules from the book. It reports whether it chose
-// what to offer: at the start, and again with the first meter.
+// read loads meters, charts and rules from the book. It reports whether it chose defaults: at the
+// start, and again with the first meter.
 func (i *instruments) read() (chose bool) {
 	ctx := context.Background()
 	had := len(i.equipment.Meters) > 0
@@ -44,8 +44,7 @@ func (i *instruments) read() (chose bool) {
 	return chose
 }
 
-// begin chooses what to offer before anything has been tested: the first meter
-// that can be used, and the usual thermometer.
+// begin chooses the defaults: the first meter that can be used, and the usual thermometer.
 func (i *instruments) begin() {
 	i.begun, i.celsius = true, usesCelsius(i.session.Desk.Profile())
 	i.method, i.meterID = meter.Typed, ""
@@ -54,8 +53,7 @@ func (i *instruments) begin() {
 	}
 }
 
-// usesCelsius reports whether a house's thermometers show Celsius: they go with
-// its weights.
+// usesCelsius reports whether an elevator's thermometers show Celsius: they go with its weights.
 func usesCelsius(p elevator.Profile) bool {
 	return p.Rules == "canada" || p.WeightUnit() == quantity.Kg
 }
@@ -118,7 +116,7 @@ func (i *instruments) charts(crop, meterID string) []*chart.Chart {
 	return i.equipment.Charts.For(crop, m.Model, m.Calibration, i.session.Desk.Today())
 }
 
-// policy is how often the house tests a crop.
+// policy returns the elevator's policy for a crop.
 func (i *instruments) policy(crop string) moisture.Policy {
 	return moisture.PolicyFor(i.setup.Policies, crop)
 }

@@ -18,7 +18,7 @@ import (
 // probed, and where the retained part is kept.
 var keptFields = []string{"number", "probes", "place"}
 
-// keptPart is the sample itself as it is typed over the load's.
+// keptPart edits the sample's own data: number, probes, place.
 type keptPart struct {
 	sample load.Sample
 	typed  texts
@@ -32,7 +32,7 @@ func (k keptPart) fields() []model.Field {
 	}
 }
 
-// inBook is what the book has in a field.
+// inBook returns the book's value of a field.
 func (k keptPart) inBook(id string) string {
 	return map[string]string{"number": k.sample.Number, "probes": k.sample.Probes, "place": k.sample.Kept}[id]
 }
@@ -45,7 +45,7 @@ func (k keptPart) text(id string) string {
 	return k.inBook(id)
 }
 
-// isTyped reports whether there is anything to write down.
+// isTyped reports whether there is anything to record.
 func (k keptPart) isTyped() bool {
 	for _, id := range keptFields {
 		if k.typed[id] != "" {
@@ -55,7 +55,7 @@ func (k keptPart) isTyped() bool {
 	return false
 }
 
-// probed is what to write down.
+// probed returns the fact to write.
 func (k keptPart) probed() scalehouse.Probed {
 	return scalehouse.Probed{
 		Number: strings.TrimSpace(k.text("number")), Probes: probesOf(k.text("probes")), Place: strings.TrimSpace(k.text("place")),

@@ -6,14 +6,14 @@ import (
 
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// AskCheck asks for a reference sample read on the chosen meter, and writes it
-// down.
+// AskCheck asks for a reference sample read on the chosen meter, and records it.
 func (m *Meters) AskCheck() {
 	meter, there := m.current()
 	if !there {
@@ -47,7 +47,7 @@ func (m *Meters) lastCrop() string {
 	return ""
 }
 
-// degrees is the unit of the house's thermometers.
+// degrees is the unit of the elevator's thermometers.
 func (m *Meters) degrees() quantity.Unit {
 	if usesCelsius(m.session.Desk.Profile()) {
 		return quantity.Celsius
@@ -55,7 +55,7 @@ func (m *Meters) degrees() quantity.Unit {
 	return quantity.Fahrenheit
 }
 
-// readCheck reads a check as typed, and says by field what is wrong.
+// readCheck parses a check, and returns the errors by field.
 func (m *Meters) readCheck(checked meter.Meter, values map[string]string) (meter.Check, map[string]string) {
 	wrong := map[string]string{}
 	c := meter.Check{Meter: checked.ID, Calibration: checked.Calibration, Crop: values["crop"], Name: strings.TrimSpace(values["name"])}
@@ -85,4 +85,101 @@ func (m *Meters) writeCheck(meter meter.Meter, c meter.Check) {
 	state := statusRemark(status.State).State
 	m.session.Say(state, session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), session.Say(status.Sentence)))
 	m.session.Changed()
+}
+
+// starter asks for the check of a meter before the first test of a day.
+type starter struct {
+	session *session.Session
+	setup   office.Bench
+	degrees quantity.Unit
+}
+
+// isDue reports whether a meter has had no start check today.
+func (s starter) isDue(meterID string) bool {
+	if meterID == "" {
+		return false
+	}
+	started, err := office.IsStarted(context.Background(), s.session.Desk, meterID)
+	if err != nil {
+		s.session.Fail(err)
+		return false
+	}
+	return !started
+}
+
+// ask asks for the start check of a meter, and calls then once it is recorded.
+func (s starter) ask(meterID string, then func()) {
+	unit := s.degrees.String()
+	figure := func(id, label, unit, value string) model.AskField {
+		return model.AskField{ID: id, Label: label, Unit: unit, Value: value, Figures: true, Chars: 8}
+	}
+	s.session.Put(model.Ask{
+		Draft: "start", Of: "meter " + meterID,
+		Title: session.Say("Before the first test: meter %s", meterID),
+		Text:  session.Say("Once a day, and when somebody else takes the bench over. Where it cannot be done, say why; that is written down too."),
+		Fields: []model.AskField{
+			{ID: "battery", Label: session.Say("Battery or supply is good"), Tick: true},
+			{ID: "mark", Label: session.Say("Set to its mark; a dial is nulled"), Tick: true},
+			figure("weight", session.Say("Check weight"), "g", "250"),
+			figure("balance", session.Say("Balance shows"), "g", ""),
+			figure("thermometer", session.Say("Thermometer"), unit, ""),
+			figure("other", session.Say("Another shows"), unit, ""),
+			{ID: "skip", Label: session.Say("Not done, because"), Chars: 28},
+		},
+		Yes:   session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string { _, wrong := s.read(meterID, values); return wrong },
+		Then: func(values map[string]string) {
+			check, _ := s.read(meterID, values)
+			if s.write(check) && then != nil {
+				then()
+			}
+		},
+	})
+}
+
+// read parses the check, and returns the errors by field.
+func (s starter) read(meterID string, values map[string]string) (meter.StartCheck, map[string]string) {
+	wrong := map[string]string{}
+	c := meter.StartCheck{Meter: meterID, Skipped: strings.TrimSpace(values["skip"])}
+	if c.Skipped != "" {
+		return c, wrong
+	}
+	c.Battery, c.Mark = values["battery"] == model.TickOn, values["mark"] == model.TickOn
+	if !c.Battery {
+		wrong["battery"] = session.Say("Look at it, and tick it when it is good.")
+	}
+	if !c.Mark {
+		wrong["mark"] = session.Say("Set it, and tick it then.")
+	}
+	temperature := moisture.FahrenheitField
+	if s.degrees == quantity.Celsius {
+		temperature = moisture.CelsiusField
+	}
+	for _, one := range []struct {
+		id, label string
+		field     quantity.Field
+		into      *quantity.Amount
+	}{
+		{"weight", session.Say("Check weight"), moisture.MassField, &c.Weight},
+		{"balance", session.Say("Balance shows"), moisture.MassField, &c.Balance},
+		{"thermometer", session.Say("Thermometer"), temperature, &c.Thermometer},
+		{"other", session.Say("Another shows"), temperature, &c.Other},
+	} {
+		*one.into = readFigure(one.field, one.id, one.label, values, wrong)
+	}
+	return c, wrong
+}
+
+// write records the check and shows its result; it reports whether it is recorded.
+func (s starter) write(c meter.StartCheck) bool {
+	if err := scalehouse.StartMeter(context.Background(), s.session.Desk, c); err != nil {
+		s.session.Fail(err)
+		return false
+	}
+	state, said := model.OK, session.Say("the start check of meter %s is written down.", c.Meter)
+	for _, doubt := range c.Doubts(s.setup.Trust.MassWithin) {
+		state, said = model.Warn, session.Join(" ", said, session.Text(doubt))
+	}
+	s.session.Say(state, said)
+	return true
 }

@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// AskMeter asks for a meter of the house: a new one, or else changes to the chosen
-// one. A meter with a new calibration is a new instrument: its checks begin again.
+// AskMeter asks for a meter of the elevator: a new one, or else changes to the chosen one. A meter
+// with a new calibration is a new instrument: its checks begin again.
 func (m *Meters) AskMeter(isNew bool) {
 	edited, there := m.current()
 	title := session.Say("Change meter %s", edited.ID)
@@ -65,15 +65,15 @@ func figureText(a quantity.Amount) string {
 	return session.Bare(a)
 }
 
-// The limits of what a maker may claim of a meter.
+// The limits of a maker's specifications of a meter.
 var (
 	toleranceField  = quantity.Field{Unit: quantity.Point, Places: 2, Min: quantity.Of("0.01", quantity.Point), Max: quantity.Int(5, quantity.Point)}
 	fahrenheitApart = quantity.Field{Unit: quantity.Fahrenheit, Places: 1, Min: quantity.Int(1, quantity.Fahrenheit), Max: quantity.Int(100, quantity.Fahrenheit)}
 	celsiusApart    = quantity.Field{Unit: quantity.Celsius, Places: 1, Min: quantity.Int(1, quantity.Celsius), Max: quantity.Int(60, quantity.Celsius)}
 )
 
-// readMeter reads a meter as typed over the one before, and says by field what is
-// wrong. Ranges of single grains, which have no field, stay.
+// readMeter applies what is typed to the meter, and returns the errors by field. Ranges of single
+// grains, which have no field, stay.
 func (m *Meters) readMeter(was meter.Meter, values map[string]string) (meter.Meter, map[string]string) {
 	wrong := map[string]string{}
 	text := func(id string) string { return strings.TrimSpace(values[id]) }

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Meters is the list of moisture meters, and the log of the chosen one: what its
-// checks tell, and whether its readings can be trusted.
+// Meters is the list of moisture meters, and the log of the chosen one: its checks, and whether its
+// readings can be trusted.
 type Meters struct {
 	session *session.Session
 	meters  []meter.Meter
@@ -65,7 +65,7 @@ func (m *Meters) Choose(id string) {
 // Chosen is the id of the chosen meter.
 func (m *Meters) Chosen() string { return m.chosen }
 
-// Empty says what to do while there is no meter.
+// Empty returns what to do while there is no meter.
 func (m *Meters) Empty() string {
 	return session.Say("No meter is set up. A manager adds one with Ctrl+E; without a meter moisture is typed, with a reason.")
 }
@@ -124,7 +124,7 @@ func (m *Meters) Checks() []model.Row {
 	return out
 }
 
-// allowedText is how far off the rule lets a meter be, in points.
+// allowedText is the rule's tolerance of a meter, in points.
 func allowedText(p meter.ErrorPoint) string {
 	if !p.Limited {
 		return session.NoFigure
@@ -132,8 +132,8 @@ func allowedText(p meter.ErrorPoint) string {
 	return session.Bare(p.Limit)
 }
 
-// Remarks are what the log tells: the state of the meter's checks, what failed,
-// what does not count, and its bias with the certainty of it.
+// Remarks are the findings of the log: the state of the meter's checks, what failed, what does not
+// count, and its bias with its uncertainty.
 func (m *Meters) Remarks() []model.Remark {
 	if _, there := m.current(); !there {
 		return nil
@@ -141,6 +141,7 @@ func (m *Meters) Remarks() []model.Remark {
 	s := m.log.Standing
 	stand := statusRemark(s.State)
 	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: session.Say(s.Sentence)}}
+	out = append(out, m.startRemark())
 	for _, hint := range s.Hints {
 		out = append(out, model.Remark{State: model.Warn, Word: session.Say("a hint"), Text: session.Say(hint)})
 	}
@@ -158,6 +159,29 @@ func (m *Meters) Remarks() []model.Remark {
 		out = append(out, model.Remark{State: model.Locked, Word: session.Say("does not count"), Text: session.Say(why)})
 	}
 	return append(out, model.Remark{State: model.Plain, Word: session.Say("checked by"), Text: session.Say("%s: %s", session.Say(m.log.Authority.Name), session.Say(m.log.Authority.Source))})
+}
+
+// startRemark is the last check of the chosen meter before the first test of a day.
+func (m *Meters) startRemark() model.Remark {
+	n := len(m.log.Starts)
+	if n == 0 || m.log.Starts[n-1].Day != m.session.Desk.Today() {
+		return model.Remark{State: model.Missing, Word: session.Say("start check"), Text: session.Say("Not made today: battery, mark, balance, thermometer.")}
+	}
+	last := m.log.Starts[n-1]
+	if last.Skipped != "" {
+		return model.Remark{State: model.Warn, Word: session.Say("start check"), Text: session.Say("Not done today, because: %v", last.Skipped)}
+	}
+	return model.Remark{State: model.OK, Word: session.Say("start check"), Text: session.Say("Made today by %v: balance %s for %s, thermometers %s and %s.", last.By, last.Balance, last.Weight, last.Thermometer, last.Other)}
+}
+
+// AskStart asks for the check of the chosen meter before the first test of a day.
+func (m *Meters) AskStart() {
+	setup, err := office.BenchSetup(context.Background(), m.session.Desk)
+	if err != nil {
+		m.session.Fail(err)
+		return
+	}
+	starter{m.session, setup, m.degrees()}.ask(m.chosen, m.Refresh)
 }
 
 // PrintLog prints the log of the chosen meter, for an examiner.

@@ -15,8 +15,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// nextTest is the test being typed: how its texts were understood, and what is
-// doubtful about it before it is made.
+// nextTest is the test being typed: how its texts were parsed, and its warnings before it is made.
 type nextTest struct {
 	tools    *instruments
 	texts    texts
@@ -24,7 +23,7 @@ type nextTest struct {
 	reading  moisture.Reading
 	readings map[string]string // how each text was understood, by field
 	remarks  session.Remarks
-	flags    []moisture.Flag // doubts that can be told before the test is made
+	flags    []moisture.Flag // warnings known before the test is made
 }
 
 // readNext reads the texts of test seq of a crop. The other results are the load's:
@@ -70,9 +69,8 @@ func (n *nextTest) readFigures() {
 	}
 }
 
-// chooseChart takes the chart that was asked for, or else the one for the sample
-// mass. A mass that no chart is for takes the first one, and the mass is then in
-// doubt.
+// chooseChart takes the chart that was asked for, or else the one for the sample mass. For a mass
+// without a chart it takes the first one, and flags the mass.
 func (n *nextTest) chooseChart() {
 	if n.texts.method() != meter.ByDial {
 		return
@@ -94,7 +92,7 @@ func forMass(charts []*chart.Chart, mass quantity.Amount) *chart.Chart {
 	return charts[0]
 }
 
-// sayChart says which chart is read, what mass it asks for, and how wet it goes.
+// sayChart shows which chart is used, its sample mass, and its highest moisture.
 func (n *nextTest) sayChart(charts []*chart.Chart) {
 	m, _ := n.meter()
 	c, ok := session.Find(charts, func(c *chart.Chart) bool { return c.ID == n.reading.Chart })
@@ -129,7 +127,7 @@ func (n *nextTest) readTestWeight(results []load.Finding) {
 	}
 }
 
-// sayMeter says which meter is used, and the state of its checks.
+// sayMeter shows the meter used, and the state of its checks.
 func (n *nextTest) sayMeter() {
 	method := n.texts.method()
 	if !method.UsesMeter() {
@@ -146,16 +144,15 @@ func (n *nextTest) sayMeter() {
 	}
 }
 
-// beside is the field that a doubt about a test is shown at.
+// beside maps a flag to the field it is shown at.
 var beside = map[moisture.Code]string{
 	moisture.WrongMass: "mass", moisture.Cold: "temperature", moisture.MeterToGrain: "temperature", moisture.FromDryer: "dryer",
 	moisture.RoomOutside: "room", moisture.MeterFailed: "meter", moisture.MeterOverdue: "meter", moisture.NeverChecked: "meter",
 	moisture.InventedChart: "chart",
 }
 
-// doubt shows what is doubtful about a test before it is made, so that the sample
-// can still be warmed or weighed again: a word beside the field, and the whole
-// among the remarks.
+// doubt shows the warnings about a test before it is made, so that the sample can still be warmed
+// or weighed again: a word beside the field, and the whole among the remarks.
 func (n *nextTest) doubt() {
 	if _, ok := n.meter(); !ok || !n.reading.Method.UsesMeter() {
 		return
@@ -197,7 +194,7 @@ func (n *nextTest) isWrong() bool {
 	return slices.ContainsFunc(n.figureFields(), func(f model.Field) bool { return n.remarks[f.ID].State == model.Stop })
 }
 
-// flagState is how a doubt about a reading is shown.
+// flagState returns the state in which a flag is shown.
 func flagState(f moisture.Flag) model.State {
 	switch {
 	case f.Override != nil:

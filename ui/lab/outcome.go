@@ -2,6 +2,7 @@ package lab
 
 import (
 	"context"
+	"slices"
 	"strconv"
 
 	"tenthpoint/internal/dryness"
@@ -17,8 +18,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// outcome is what the tests of a sample give: its moisture with the doubts, and
-// what follows from it for the load.
+// outcome is the result of a sample's tests: its moisture with the flags, and the consequences for
+// the load.
 type outcome struct {
 	tests   replicates
 	testing scalehouse.Testing
@@ -30,8 +31,8 @@ type outcome struct {
 	ruler   moisture.Ruler
 }
 
-// workOut works the tests of a load out: moisture, doubts, verdict, worth. The
-// load of grain without a load has nothing but its grain, and no worth.
+// workOut works out the result of a load's tests: moisture, flags, verdict, value. A sample without
+// a load has only its grain, and no value.
 func workOut(f *session.Session, l *load.Load, tests replicates) outcome {
 	o := outcome{tests: tests, would: entry.CopyOf(l)}
 	ctx := context.Background()
@@ -49,8 +50,7 @@ func workOut(f *session.Session, l *load.Load, tests replicates) outcome {
 	return o
 }
 
-// judge asks whether the grain is dry enough, and what a tenth of a point is worth
-// on a load.
+// judge determines whether the grain is dry enough, and the value of a tenth of a point of a load.
 func (o *outcome) judge(ctx context.Context, f *session.Session, isLoad bool) {
 	var err error
 	if o.advice, o.judged, err = office.DryEnough(ctx, f.Desk, o.would); err != nil {
@@ -64,12 +64,20 @@ func (o *outcome) judge(ctx context.Context, f *session.Session, isLoad bool) {
 	}
 }
 
-// isTested reports whether the tests give a moisture, isComplete whether they are
-// as many as the house asks for.
+// isTested reports whether the tests give a moisture, isComplete whether there are as many as the
+// elevator requires.
 func (o outcome) isTested() bool   { return len(o.tests.Readings) > 0 && o.fault == nil }
 func (o outcome) isComplete() bool { return o.isTested() && o.testing.Result.More == 0 }
 
-// status is what the tests give, for the status line.
+// isSettled reports whether no further test is called for: they are as many as the
+// house asks for, and agree.
+func (o outcome) isSettled() bool {
+	return o.isComplete() && !slices.ContainsFunc(o.testing.Result.Flags, func(f moisture.Flag) bool {
+		return f.Override == nil && (f.Code == moisture.WideSpread || f.Code == moisture.TooFewTests || f.Code == moisture.NearLimit)
+	})
+}
+
+// status is the result for the status line.
 func (o outcome) status() (model.State, string) {
 	if o.fault != nil {
 		return model.Stop, session.Sentence(o.fault)
@@ -82,8 +90,7 @@ func (o outcome) status() (model.State, string) {
 	return model.OK, text
 }
 
-// stopping are the doubts that stop the ticket and that a manager may let
-// through.
+// stopping are the flags that stop the ticket and that a manager may accept.
 func (o outcome) stopping() []moisture.Flag {
 	var out []moisture.Flag
 	for _, f := range o.testing.Result.Flags {
@@ -94,8 +101,7 @@ func (o outcome) stopping() []moisture.Flag {
 	return out
 }
 
-// figures are the moisture, the spread of the tests, and how many of them are made
-// of those that are asked for.
+// figures are the moisture, the spread of the tests, and how many of the required tests are made.
 func (o outcome) figures(p moisture.Policy) []model.Figure {
 	shown := model.Figure{Caption: session.Say("Moisture"), Value: session.NotYet, Unit: "%"}
 	spread := model.Figure{Caption: session.Say("Spread"), Value: session.NotYet, Unit: "pt"}

@@ -16,17 +16,17 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// policySheet asks how the house tests: how often a sample, how far tests may
-// differ, and when a meter must be checked.
+// policySheet is the dialog of the rules of testing: the number of tests of a sample, how far they
+// may differ, and when a meter must be checked.
 type policySheet struct{ session *session.Session }
 
-// AskPolicy asks for changes to how the house tests.
+// AskPolicy asks for changes to the rules of testing.
 func (m *Meters) AskPolicy() { policySheet{m.session}.ask() }
 
 // everyCrop is the choice of a policy for all grain without its own.
 const everyCrop = "every"
 
-// ask asks for which grain the policy is to be changed, and then for the policy.
+// ask asks for the grain whose policy is to be changed, and then for the policy.
 func (s policySheet) ask() {
 	options := []model.Option{{Code: everyCrop, Name: session.Say("every grain without its own"), ByName: true}}
 	options = append(options, s.session.Known().CommodityOptions...)
@@ -87,7 +87,7 @@ func policyFields(l law.Law, setup office.Bench, crop string) []model.AskField {
 
 func authorityOptions(l law.Law) []model.Option {
 	var out []model.Option
-	rules, _ := meter.CheckTolerances(l) // what cannot be read has been said when it was loaded
+	rules, _ := meter.CheckTolerances(l) // errors were reported when it was loaded
 	for _, a := range rules {
 		out = append(out, model.Option{Code: a.ID, Name: a.Name, Detail: a.Source, ByName: true})
 	}
@@ -100,8 +100,7 @@ var (
 	pointsField = quantity.Field{Unit: quantity.Point, Places: 2, Min: quantity.Zero(quantity.Point), Max: quantity.Int(10, quantity.Point)}
 )
 
-// readPolicy reads the sheet over the policy before, and says by field what is
-// wrong.
+// readPolicy applies the dialog to the policy, and returns the errors by field.
 func readPolicy(setup office.Bench, crop string, values map[string]string) (office.Bench, map[string]string) {
 	wrong := map[string]string{}
 	points := func(id, label string) quantity.Amount { return readFigure(pointsField, id, label, values, wrong) }
@@ -128,7 +127,7 @@ func readPolicy(setup office.Bench, crop string, values map[string]string) (offi
 	return setup, wrong
 }
 
-// readFigure reads one figure of a sheet; where it is wrong, it says so by field.
+// readFigure parses one figure, and adds its error by field.
 func readFigure(field quantity.Field, id, label string, values, wrong map[string]string) quantity.Amount {
 	field.Name = label
 	a, err := session.ParseFigure(field, values[id])

@@ -8,11 +8,10 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// queue is the loads on the yard, whose samples come to the bench, in the order
-// they arrived.
+// queue is the loads on the yard, whose samples come to the bench, in order of arrival.
 type queue []*load.Load
 
-// find is a load by its id; nil where it is not on the yard.
+// find returns a load by its id; nil if it is not on the yard.
 func (q queue) find(id string) *load.Load {
 	l, _ := session.Find(q, func(l *load.Load) bool { return l.ID == id && id != "" })
 	return l
@@ -30,7 +29,7 @@ func waitsForTest(l *load.Load) bool {
 	return l.Sample.Moisture == nil && l.Details.Direction != load.Outbound
 }
 
-// waiting says how many samples wait.
+// waiting returns how many samples wait.
 func (q queue) waiting() string {
 	n := 0
 	for _, l := range q {
@@ -65,7 +64,7 @@ func (q queue) options() []model.Option {
 	return append(append(waiting, tested...), model.Option{Code: withoutLoad, Name: session.Say("no load, only convert"), ByName: true})
 }
 
-// whose says which grain a load brings, and whose it is.
+// whose names a load's grain and owner.
 func whose(l *load.Load) string {
 	return session.Join(", ", session.GrainName(l.Details.Commodity), l.Details.Grower.Name)
 }

@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// replicates are the tests made of one sample, and what people decided about them.
-// The slices are shared with others: they are replaced, never written to.
+// replicates are the tests made of one sample, and people's decisions about them. The slices are
+// shared: they are replaced, never modified.
 type replicates struct{ moisture.Tests }
 
 // testsOf are the tests that the book has of a load; nil where it has none.
@@ -48,7 +48,7 @@ func (r replicates) next() int {
 	return n + 1
 }
 
-// counting is how many tests count towards the mean.
+// counting returns the number of tests that count towards the mean.
 func (r replicates) counting() int { return len(r.Readings) - len(r.Exclusions) }
 
 // has reports whether there is a test with a number.
@@ -56,7 +56,7 @@ func (r replicates) has(seq int) bool {
 	return slices.ContainsFunc(r.Readings, func(one moisture.Reading) bool { return one.Seq == seq })
 }
 
-// isExcluded reports whether a test is left out of the mean.
+// isExcluded reports whether a test is excluded from the mean.
 func (r replicates) isExcluded(seq int) bool {
 	return slices.ContainsFunc(r.Exclusions, func(e moisture.Exclusion) bool { return e.Test == seq })
 }
@@ -67,7 +67,7 @@ func (r replicates) with(one moisture.Reading) replicates {
 	return r
 }
 
-// without are the tests with one left out of the mean.
+// without returns the tests with one excluded from the mean.
 func (r replicates) without(e moisture.Exclusion) replicates {
 	r.Exclusions = append(slices.Clone(r.Exclusions), e)
 	return r
@@ -79,7 +79,7 @@ func (r replicates) counted(seq int) replicates {
 	return r
 }
 
-// overridden are the tests with a doubt that a manager let through.
+// overridden returns the tests with a flag that a manager accepted.
 func (r replicates) overridden(o moisture.Override) replicates {
 	r.Overrides = append(slices.Clone(r.Overrides), o)
 	return r
@@ -118,8 +118,8 @@ func asText(v any) string {
 	return string(body)
 }
 
-// replicatesIn reads the tests of a draft; there may be none. Overrides are in the
-// book and only there. Each test must be sound by itself.
+// replicatesIn reads the tests of a draft; there may be none. Overrides are only in the book. Each
+// test must be valid on its own.
 func replicatesIn(texts map[string]string, isSound func(moisture.Reading) error) (replicates, error) {
 	var r replicates
 	var wrong []error
@@ -143,7 +143,7 @@ func replicatesIn(texts map[string]string, isSound func(moisture.Reading) error)
 	return r, errors.Join(wrong...)
 }
 
-// continues says why tests do not begin with those the book has.
+// continues returns why tests do not begin with those in the book.
 func (r replicates) continues(inBook replicates) error {
 	for i, one := range inBook.Readings {
 		if i >= len(r.Readings) || asText(one) != asText(r.Readings[i]) {

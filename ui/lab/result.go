@@ -6,8 +6,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Result is everything the current sample comes to with what is typed, as one
-// value. A screen draws from it and asks the bench nothing more.
+// Result is everything the bench shows about the current sample, as one value. A screen draws from
+// it alone.
 type Result struct {
 	found outcome
 	grade session.GradeAdvice // by the tests made and the other results as typed
@@ -15,11 +15,11 @@ type Result struct {
 	Fields  []model.Field
 	Figures []model.Figure // moisture, spread, tests made
 	Tests   []model.Row    // all of them, also those left out
-	Remarks []model.Remark // what the bench makes of the sample, in words
+	Remarks []model.Remark // the bench's findings about the sample
 	Ruler   model.Ruler
 }
 
-// Result is what the current sample comes to now.
+// Result returns the current result of the current sample.
 func (b *Bench) Result() Result {
 	s, policy := b.current, b.tools.policy(b.current.crop())
 	graded := entry.CopyOf(s.found.would)

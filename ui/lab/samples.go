@@ -9,16 +9,16 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Samples is the shelf of retained samples: what may go today, what must stay,
-// and what a dispute holds.
+// Samples is the shelf of retained samples: which may be discarded today, which must stay, and
+// which a dispute holds.
 type Samples struct {
 	session *session.Session
 	kept    []office.Retained
 	chosen  string // load it was taken from
 }
 
-// NewSamples makes the list, empty until it is first refreshed: a shelf may be
-// long, and a screen reads nothing before it is shown.
+// NewSamples makes the list, empty until its first refresh: a shelf may be long, and a screen reads
+// nothing before it is shown.
 func NewSamples(f *session.Session) *Samples { return &Samples{session: f} }
 
 // Refresh reads the shelf from the book.
@@ -81,7 +81,7 @@ func (s *Samples) Rows() []model.Row {
 	return out
 }
 
-// status says whether a sample may go.
+// status says whether a sample may be discarded.
 func (s *Samples) status(r office.Retained) model.Remark {
 	switch {
 	case r.Held != "":
@@ -92,7 +92,7 @@ func (s *Samples) status(r office.Retained) model.Remark {
 	return model.Remark{State: model.OK, Text: session.Say("stays")}
 }
 
-// Counted says how many there are and how many may go.
+// Counted returns how many there are and how many may be discarded.
 func (s *Samples) Counted() string {
 	due := 0
 	for _, r := range s.kept {
@@ -103,7 +103,7 @@ func (s *Samples) Counted() string {
 	return session.Say("%d kept, %d may go", len(s.kept), due)
 }
 
-// CanDiscard reports whether the chosen sample may go.
+// CanDiscard reports whether the chosen sample may be discarded.
 func (s *Samples) CanDiscard() bool {
 	r, there := s.current()
 	return there && r.Held == "" && r.DueOn(s.session.Desk.Today())
@@ -121,8 +121,7 @@ func (s *Samples) WhyNotDiscard() string {
 	return session.Say("The sample must be kept through %s.", s.session.Date(r.Until))
 }
 
-// Discard asks for confirmation, and writes down that the chosen sample was thrown
-// out.
+// Discard asks for confirmation, and records that the chosen sample was thrown out.
 func (s *Samples) Discard() {
 	r, there := s.current()
 	if !there {

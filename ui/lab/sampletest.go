@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/yard"
 )
 
-// SampleTest is one sample under test: the tests made so far with what they give,
-// and what is typed for the next one.
+// SampleTest is one sample under test: the tests made so far with their result, and what is typed
+// for the next one.
 type SampleTest struct {
 	session *session.Session
 	tools   *instruments
@@ -26,8 +26,7 @@ type SampleTest struct {
 	next    nextTest
 }
 
-// newSampleTest begins with what the book has: tests written down for the load can
-// be added to.
+// newSampleTest starts from the book: tests recorded for the load can be added to.
 func newSampleTest(tools *instruments, l *load.Load) *SampleTest {
 	s := &SampleTest{session: tools.session, tools: tools, typed: texts{}}
 	s.offerUsual()
@@ -45,8 +44,8 @@ func (s *SampleTest) offerUsual() {
 	s.typed["method"], s.typed["meter"] = string(s.tools.method), s.tools.meterID
 }
 
-// rebase takes the load as the book now has it. Tests that are not written down
-// stay, unless the book has others.
+// rebase updates the load from the book. Tests that are not recorded stay, unless the book has
+// others.
 func (s *SampleTest) rebase(l *load.Load) {
 	before := testsOf(s.load)
 	s.load = l
@@ -84,7 +83,7 @@ func (s *SampleTest) isUntouched() bool {
 	return len(s.tests.Readings) == 0 && s.typed[lastField(s.typed.method())] == ""
 }
 
-// crop is the commodity that is tested; empty while it is not known.
+// crop returns the commodity tested; empty while it is not known.
 func (s *SampleTest) crop() string {
 	if s.load != nil {
 		return s.load.Details.Commodity
@@ -103,10 +102,10 @@ func (s *SampleTest) subject() *load.Load {
 	return &load.Load{Details: load.Details{Direction: load.Inbound, Commodity: s.crop(), Day: s.session.Desk.Today()}}
 }
 
-// workTests works out what the tests made so far give.
+// workTests calculates the result of the tests made so far.
 func (s *SampleTest) workTests() { s.found = workOut(s.session, s.subject(), s.tests) }
 
-// read reads what is typed for the next test.
+// read parses what is typed for the next test.
 func (s *SampleTest) read() {
 	var results []load.Finding
 	if s.form != nil {
@@ -125,8 +124,8 @@ func (s *SampleTest) read() {
 	}
 }
 
-// fields are the fields of a sample: what a test is made of at the left, the load's
-// other results and the sample itself at the right.
+// fields returns the fields of a sample: the next test at the left, the load's other results and
+// the sample's own data at the right.
 func (s *SampleTest) fields(loads func() []model.Option) []model.Field {
 	out := []model.Field{{ID: "load", Label: session.Say("Load"), Kind: model.FindField, Chars: 24, Options: loads()}}
 	if s.load == nil {
@@ -151,7 +150,7 @@ func (s *SampleTest) atRight() []model.Field {
 	return append(s.results().Fields(), kept...)
 }
 
-// fill puts text and message into a field.
+// fill sets the text and message of a field.
 func (s *SampleTest) fill(f *model.Field) {
 	f.Value = s.text(f.ID)
 	if reading := s.next.readings[f.ID]; reading != "" {
@@ -194,7 +193,7 @@ func (s *SampleTest) first() string {
 	case method.UsesMeter() && s.typed["meter"] == "":
 		return "meter"
 	}
-	if s.found.isComplete() {
+	if s.found.isSettled() {
 		for _, f := range s.atRight() {
 			if f.Value == "" || f.State == model.Stop {
 				return f.ID
@@ -210,15 +209,15 @@ func (s *SampleTest) first() string {
 	return lastField(method)
 }
 
-// alone is what one test gives by itself, or why it gives nothing.
+// alone checks that one test on its own gives a moisture, or returns why not.
 func (s *SampleTest) alone(r moisture.Reading) error {
 	tests := moisture.Tests{Readings: []moisture.Reading{r}}
 	_, err := scalehouse.TestSample(context.Background(), s.session.Desk, s.subject(), tests)
 	return err
 }
 
-// write writes the sample into the book: where it was probed and is kept, then the
-// tests with the other results.
+// write stores the sample in the book: where it was probed and is kept, then the tests with the
+// other results.
 func (s *SampleTest) write() error {
 	if k := s.kept(); k.isTyped() {
 		if _, err := scalehouse.Probe(context.Background(), s.session.Desk, s.load.ID, k.probed()); err != nil {
@@ -258,7 +257,7 @@ func (s *SampleTest) reload() error {
 	return err
 }
 
-// written says what the book now has.
+// written describes what is now in the book.
 func (s *SampleTest) written() string {
 	moisture := session.Say("no moisture")
 	if m := s.load.Sample.Moisture; m != nil {

@@ -14,8 +14,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// BenchScreen is the sample tester's: the test being typed at the left with the
-// moisture ruler under it, and at the right what the tests come to.
+// BenchScreen is the screen of the sample bench: the test being typed at the left with the moisture
+// ruler under it, and the result at the right.
 type BenchScreen struct {
 	window *shell.Window
 	Bench  *Bench
@@ -26,7 +26,7 @@ type BenchScreen struct {
 	Tests   *widgets.Table
 	says    *widgets.Remarks
 	reader  *widgets.Reader
-	made    *fyne.Container // the tests and what is said of them
+	made    *fyne.Container // the tests and remarks
 	working *paperview.SlipView
 	ruler   *charts.MoistureRuler
 	sheet   *fyne.Container // the form over the ruler
@@ -44,9 +44,8 @@ func NewBenchScreen(f *session.Session) shell.Screen {
 	return &BenchScreen{Bench: b, shown: &shownSample{bench: b, now: b.Result()}}
 }
 
-// shownSample is the current sample as the screen shows it. A text goes to the
-// bench, and the one value that comes of it is kept: everything drawn reads that
-// value.
+// shownSample is the current sample as shown. Texts go to the bench, which returns one value:
+// everything drawn reads that value.
 type shownSample struct {
 	bench *Bench
 	now   Result
@@ -101,8 +100,7 @@ func (s *BenchScreen) Build(w *shell.Window) fyne.CanvasObject {
 	return s.content
 }
 
-// buildResult puts the large figures, the tests and what is said of them, and the
-// buttons beside the form.
+// buildResult builds the large figures, the tests and remarks, and the buttons beside the form.
 func (s *BenchScreen) buildResult() {
 	c := s.window.Commands
 	figures := container.NewHBox()
@@ -133,29 +131,28 @@ const resultShare = 45
 // benchChars is the least room for moisture, spread and tests, in figures.
 var benchChars = []int{4, 4, 2}
 
-// Show puts the keyboard where work begins: on the load, or on the first figure
-// of the next test.
+// Show moves the focus to where work begins: on the load, or on the first figure of the next test.
 func (s *BenchScreen) Show() {
 	s.Bench.Begin()
 	s.showFirst()
 }
 
-// show shows the sample as it now is, in every entry.
+// show updates every entry to the current sample.
 func (s *BenchScreen) show() {
 	s.shown.read()
 	s.Form.Show(true)
 }
 
-// showFirst does the same, with the keyboard on the field to begin with.
+// showFirst does the same, with the focus on the field to begin with.
 func (s *BenchScreen) showFirst() {
 	s.show()
 	s.Form.Focus(s.Bench.First())
 }
 
-// Hint says what keys carry the work.
+// Hint returns the main keys of the screen.
 func (s *BenchScreen) Hint() string { return s.Bench.Hint() }
 
-// Ring is the order of the keyboard.
+// Ring returns the tab order.
 func (s *BenchScreen) Ring() *widgets.FocusOrder { return s.Form.Ring }
 
 // Refresh shows the facts as they now are.
@@ -189,8 +186,8 @@ func (s *BenchScreen) showResult() {
 	s.window.Commands.Refresh()
 }
 
-// turnWorking shows the working in place of what the bench says, or that again.
-// Where the window is narrow, the form is the third in turn.
+// turnWorking toggles between the working and the remarks. Where the window is narrow, the form is
+// the third in turn.
 func (s *BenchScreen) turnWorking() {
 	s.pane.Turn()
 	s.working.ToTop()
@@ -198,7 +195,7 @@ func (s *BenchScreen) turnWorking() {
 	s.showResult()
 }
 
-// turned shows what is now in front, and puts the keyboard there.
+// turned shows the part now in front, and focuses it.
 func (s *BenchScreen) turned() {
 	s.content.Refresh()
 	s.nameToggle()
@@ -209,7 +206,7 @@ func (s *BenchScreen) turned() {
 	}
 }
 
-// toForm brings the form to the front, and reports whether it was not.
+// toForm brings the form to the front, and reports whether that changed anything.
 func (s *BenchScreen) toForm() bool {
 	if !s.pane.ToForm() {
 		return false
@@ -220,5 +217,5 @@ func (s *BenchScreen) toForm() bool {
 	return true
 }
 
-// nameToggle names the button by what it brings to the front.
+// nameToggle labels the button with the part it brings to the front.
 func (s *BenchScreen) nameToggle() { s.toggle.SetText(s.pane.Next(session.Say("Doubts"))) }

@@ -51,7 +51,7 @@ func (s *BenchScreen) chosenTest() string {
 	return ""
 }
 
-// report puts a failure on the status line, and shows what there is to do.
+// report shows an error on the status line, and updates the acts.
 func (s *BenchScreen) report(err error) {
 	if err != nil {
 		s.window.Session.Fail(err)

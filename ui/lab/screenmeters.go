@@ -26,9 +26,10 @@ func NewMetersScreen(f *session.Session) shell.Screen {
 	})
 }
 
-// meterActs are what can be done with meters.
+// meterActs are the actions of meters.
 var meterActs = []shell.ActRow[*Meters]{
 	{ID: "meters.check", Title: "Write a check", Key: widgets.Bare(fyne.KeyF12), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskCheck},
+	{ID: "meters.start", Title: "Start check", Key: widgets.Ctrl(fyne.KeyJ), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskStart},
 	{ID: "meters.new", Title: "New meter", Key: widgets.Ctrl(fyne.KeyE), Do: func(m *Meters) { m.AskMeter(true) }},
 	{ID: "meters.change", Title: "Change the meter", Key: widgets.Ctrl(fyne.KeyK), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: func(m *Meters) { m.AskMeter(false) }},
 	{ID: "meters.policy", Title: "How we test", Key: widgets.Ctrl(fyne.KeyO), Do: (*Meters).AskPolicy},
@@ -41,8 +42,7 @@ func overLog(head, list, detail fyne.CanvasObject) fyne.CanvasObject {
 	return container.NewBorder(top, nil, nil, nil, detail)
 }
 
-// meterLog shows the chosen meter: its checks, its error from check to check, and
-// what they say.
+// meterLog shows the chosen meter: its checks, a chart of its errors, and the findings.
 type meterLog struct {
 	meters *Meters
 	checks *widgets.Table
@@ -71,7 +71,7 @@ func (l *meterLog) Stops() []listdetail.Stop {
 // First is the table of checks.
 func (l *meterLog) First() string { return "checks" }
 
-// Show brings the log up to date.
+// Show updates the log.
 func (l *meterLog) Show() {
 	l.checks.SetRows(l.meters.Checks())
 	l.says.Set(l.meters.Remarks())

@@ -23,7 +23,7 @@ func NewSamplesScreen(f *session.Session) shell.Screen {
 	})
 }
 
-// sampleActs are what can be done with a retained sample.
+// sampleActs are the actions of a retained sample.
 var sampleActs = []shell.ActRow[*Samples]{
 	{ID: "samples.discard", Title: "Throw it out", Key: widgets.Bare(fyne.KeyF12), When: (*Samples).CanDiscard, WhyNot: (*Samples).WhyNotDiscard, Do: (*Samples).Discard},
 	{ID: "samples.label", Title: "Print its label", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: (*Samples).HasSample, Why: "No sample is chosen.", Do: (*Samples).PrintLabel},

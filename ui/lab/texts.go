@@ -11,7 +11,7 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// texts are what is typed at the bench for one sample, by field.
+// texts are the texts typed at the bench for one sample, by field.
 type texts map[string]string
 
 // testFigures are the fields that every test begins without; mass and temperatures
@@ -21,10 +21,10 @@ var testFigures = []string{"dial", "percent", "wet", "tare", "dry", "reason"}
 // benchFields are the fields of a sample that are typed at the bench itself.
 var benchFields = slices.Concat(benchContext, []string{"chart", "mass", "temperature", "room", "dryer"}, testFigures, keptFields)
 
-// benchContext are the fields that say what the others mean.
+// benchContext are the fields that the others depend on.
 var benchContext = []string{"grain", "method", "meter"}
 
-// method is how the next test is made: typed, where no method is chosen.
+// method returns the method of the next test: typed, where no method is chosen.
 func (t texts) method() meter.Method {
 	m := meter.Method(t["method"])
 	if !slices.Contains(meter.Methods(), m) {

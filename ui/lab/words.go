@@ -30,7 +30,7 @@ var doubtWords = map[moisture.Code]string{
 	moisture.NearLimit:     "near a limit",
 }
 
-// doubtWord names a doubt.
+// doubtWord names a warning.
 func doubtWord(c moisture.Code) string {
 	if word, known := doubtWords[c]; known {
 		return session.Say(word)
@@ -51,7 +51,7 @@ func exclusionWord(r moisture.ExclusionRule) string {
 	return string(r)
 }
 
-// purposeWords name what grain is to be dry enough for.
+// purposeWords name the uses grain must be dry enough for.
 var purposeWords = map[dryness.Purpose]string{
 	dryness.ByClass:      "by class",
 	dryness.ToBuy:        "to buy as dry",
@@ -69,7 +69,7 @@ func purposeWord(p dryness.Purpose) string {
 // methodWord names a method.
 func methodWord(m meter.Method) string { return session.Say(m.String()) }
 
-// statusRemark says in a word whether a meter's checks are in order.
+// statusRemark returns a word for whether a meter's checks are in order.
 func statusRemark(s meter.State) model.Remark {
 	switch s {
 	case meter.Good:

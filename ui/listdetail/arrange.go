@@ -45,7 +45,7 @@ func (l Sheet) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(list.Width+shell.PaperGap()/2+figures(l.Figures), max(list.Height, sheet.Height))
 }
 
-// Layout gives the sheet its width and the list the rest.
+// Layout sets the sheet's own width and gives the list the rest.
 func (l Sheet) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	sheet, gap := l.sheet(size.Width), shell.PaperGap()/2
 	shell.Put(objects[0], 0, 0, size.Width-sheet-gap, size.Height)

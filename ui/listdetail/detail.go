@@ -25,7 +25,7 @@ type Detail interface {
 	Stops() []Stop
 	// First is the stop that Enter in the list leads to.
 	First() string
-	// Show brings it up to date.
+	// Show updates the detail.
 	Show()
 }
 

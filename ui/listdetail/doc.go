@@ -1,8 +1,7 @@
-// Package listdetail is the one kind of screen that shows a list and, beside it,
-// the detail of the row that is chosen: tickets and their slips, growers and their
-// cards, editions, disputes, retained samples.
+// Package listdetail is the screen with a list and, beside it, the detail of the chosen row:
+// tickets and their slips, growers and their cards, editions, disputes, retained samples.
 //
-// An area brings a presenter with columns as data, a table of acts, and what is
-// shown of a row. Line, list, count, focus order, buttons, and keeping the choice
-// while the list changes are done here.
+// An area supplies a presenter with columns as data, a table of acts, and the detail of a row. This
+// package does the search line, list, count, focus order and buttons, and keeps the choice while
+// the list changes.
 package listdetail

@@ -17,8 +17,7 @@ type Head struct {
 	Figures float32       // the room for that, in figures
 }
 
-// head is the title with the line that narrows the list, and under them what is
-// said of it.
+// head is the title with the search line, and under them the message about the list.
 type head struct {
 	Head
 	reading *widgets.Note

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// List is the presenter of a list, one row of which is chosen.
+// List is the presenter of a list with a chosen row.
 type List interface {
 	Columns() []model.Column
 	Rows() []model.Row
@@ -26,7 +26,7 @@ type Filter interface {
 	Clear() bool
 }
 
-// Spec says what is special about one screen of this kind.
+// Spec defines one screen of this kind.
 type Spec struct {
 	Title string
 	Hint  func() string // which keys carry the work, for the status line
@@ -42,7 +42,7 @@ type Spec struct {
 	Acts    []shell.Act
 	Buttons []string // further commands with a button, such as ways to other screens
 
-	Reload func() // reads the list again when the screen comes to the front; may be nil
+	Reload func() // reloads the list when the screen comes to the front; may be nil
 	Read   func() // reads it again at every refresh; may be nil
 }
 
@@ -111,7 +111,7 @@ func (s *Screen) buildList() {
 	s.ring.Add(listStop, s.List)
 }
 
-// FocusDetail puts the keyboard on the detail.
+// FocusDetail moves the focus to the detail.
 func (s *Screen) FocusDetail() {
 	if s.spec.Detail != nil {
 		s.ring.Focus(s.spec.Detail.First())
@@ -128,7 +128,7 @@ func (s *Screen) clear() bool {
 	return true
 }
 
-// Show reads the list again and puts the keyboard where work begins.
+// Show reads the list again and moves the focus to where work begins.
 func (s *Screen) Show() {
 	if s.spec.Reload != nil {
 		s.spec.Reload()
@@ -171,10 +171,10 @@ func (s *Screen) show() {
 	}
 }
 
-// Ring is the order of the keyboard: the line, the list, the detail, the acts.
+// Ring returns the tab order: the line, the list, the detail, the acts.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
 
-// Hint says which keys carry the work.
+// Hint returns the main keys of the screen.
 func (s *Screen) Hint() string { return s.spec.Hint() }
 
 var _ shell.Screen = (*Screen)(nil)

@@ -13,7 +13,7 @@ const (
 	CardSmall                   // a pair or running text in small print
 	CardRule                    // a ruled line across
 	CardGap                     // an empty line
-	CardMissing                 // a pair whose right part is still to come
+	CardMissing                 // a pair whose right part is missing
 	CardMark                    // a pair or sentence that must be noticed
 	CardHeading                 // the title of a part
 )
@@ -23,5 +23,5 @@ type CardLine struct {
 	Kind  CardKind
 	Left  string
 	Right string
-	Note  string // said beside or below, small
+	Note  string // shown beside or below, small
 }

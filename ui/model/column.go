@@ -11,8 +11,8 @@ type Column struct {
 	State   bool // shows the row's state: icon before the word, in its colour
 }
 
-// ColumnOf is a column of rows of one kind, with the function that gives its
-// cell. Made by [Words] or [Figures].
+// ColumnOf is a column for rows of one type, with the function that returns its cell. Made by
+// [Words] or [Figures].
 type ColumnOf[R any] struct {
 	Column
 	Cell func(R) string

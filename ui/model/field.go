@@ -19,7 +19,7 @@ type Part int
 const (
 	WhoPart    Part = iota // grower, commodity, truck
 	WeightPart             // gross and tare
-	SamplePart             // what the bench found
+	SamplePart             // results of the bench
 	ClosePart              // where it went and what becomes of it
 )
 
@@ -34,7 +34,7 @@ type Field struct {
 
 	Value   string // its text
 	Reading string // how it was understood, or a hint
-	Note    string // what is wrong or worth knowing; shown before Reading
+	Note    string // an error, a warning or a hint; shown before Reading
 	State   State  // of the note
 	Missing bool   // the ticket cannot do without it
 }

@@ -13,8 +13,7 @@ type Option struct {
 	Code   string // short and unique: "114"
 	Name   string // "Hollow Oak Farm"
 	Detail string // shown small: "3 shares, truck 22"
-	// ByName keeps the code out of sight: it is the program's own, and people
-	// find and read the name.
+	// ByName hides the code: it is internal, and people search and read the name.
 	ByName bool
 }
 
@@ -35,7 +34,7 @@ func (o Option) String() string {
 	return code + "  " + name
 }
 
-// How well an option fits what was typed, best first.
+// How well an option matches the text typed, best first.
 const (
 	fitCode     = iota // the code itself
 	fitCodeHead        // the code begins so
@@ -45,8 +44,8 @@ const (
 	fitNot
 )
 
-// Matching gives the options that fit what was typed, best first and otherwise
-// in the order they came. Nothing typed fits everything.
+// Matching returns the options that match the text typed, best first and otherwise in the given
+// order. An empty text matches everything.
 func Matching(options []Option, typed string) []Option {
 	query := textsearch.Fold(strings.TrimSpace(typed))
 	if query == "" {
@@ -90,8 +89,8 @@ func fitOf(o Option, query string) int {
 	return best
 }
 
-// Exact gives the option whose code was typed in full, and whether no other
-// code begins the same way, so that nothing more could follow.
+// Exact returns the option whose code was typed in full, and whether no other code begins the same
+// way, so that nothing more could follow.
 func Exact(options []Option, typed string) (o Option, found, final bool) {
 	query := textsearch.Fold(strings.TrimSpace(typed))
 	final = true

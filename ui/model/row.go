@@ -11,8 +11,8 @@ type Row struct {
 	Total bool
 }
 
-// Cell gives the text of a column, or "" past the end: a row may be shorter
-// than the table is wide.
+// Cell returns the text of a column, or "" past the end: a row may have fewer cells than the table
+// has columns.
 func (r Row) Cell(i int) string {
 	if i < 0 || i >= len(r.Cells) {
 		return ""

@@ -11,7 +11,7 @@ type Mark struct {
 	State State // the colour of a reading
 }
 
-// MarkKind says what a mark is for. The kinds are those of the ruler itself.
+// MarkKind is the kind of a mark, the same as the ruler's own.
 type MarkKind = moisture.RulerMarkKind
 
 // The kinds of mark.
@@ -22,15 +22,15 @@ const (
 	ReadingMark = moisture.ReadingMark // the pointer: the moisture of this load
 )
 
-// Ruler is moisture as a ruler: its marks, the stretch on which nothing is taken
-// off, and the one in which the true moisture may lie.
+// Ruler is a moisture ruler: its marks, the range in which nothing is taken off, and the range of
+// the true moisture.
 type Ruler struct {
 	Marks []Mark
 	Bands []Band
 }
 
-// Band is a stretch of a ruler, in thousandths. It is laid in colour; with Around
-// it is a clamp about the reading: how far that may be off.
+// Band is a range on a ruler, in thousandths. It is drawn in colour; with Around it is a bracket
+// around the reading: its tolerance.
 type Band struct {
 	From, To int
 	Label    string

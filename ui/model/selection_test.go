@@ -23,7 +23,7 @@ func TestSelectionFollowsItsKey(t *testing.T) {
 		{rowsOf("new", "a", "b"), 2},
 		{rowsOf("b"), 0},
 		{rowsOf("a", ""), -1},
-		{rowsOf("b"), -1}, // what was lost does not come back by itself
+		{rowsOf("b"), -1}, // what was lost is not restored
 	} {
 		s.Replace(c.rows)
 		if s.Chosen != c.want {

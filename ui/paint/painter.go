@@ -9,9 +9,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// drawn is a widget that draws itself whole for a size. Most kit widgets are a
-// handful of rectangles and words, and drawing them again is simpler and no
-// slower than keeping them in step.
+// drawn is a widget that draws itself whole for a size. Most widgets are a handful of
+// rectangles and words, and drawing them again is simpler and no slower than keeping them in step.
 type drawn interface {
 	fyne.Widget
 	Paint(size fyne.Size) []fyne.CanvasObject
@@ -106,7 +105,7 @@ func (p Painter) Icon(res fyne.Resource, at fyne.Position, side float32) *canvas
 	return img
 }
 
-// Whole puts a position on whole units, so that edges are drawn crisp.
+// Whole rounds a position to whole units, so that edges are drawn crisp.
 func Whole(at fyne.Position) fyne.Position {
 	return fyne.NewPos(Floor(at.X), Floor(at.Y))
 }
@@ -125,7 +124,7 @@ func Floor(x float32) float32 {
 	return f
 }
 
-// Along gives the place on a stretch of so many thousandths of it.
+// Along returns the position at so many thousandths of a length.
 func Along(permille int, stretch float32) float32 {
 	return stretch * float32(permille) / 1000
 }

@@ -21,7 +21,7 @@ var Bold = fyne.TextStyle{Bold: true}
 // off the baseline.
 var StandIns = strings.NewReplacer("−", "–")
 
-// Measure gives the room a text needs on one line.
+// Measure returns the size of a text on one line.
 func (p Painter) Measure(text string, l TextStyle) fyne.Size {
 	return fyne.MeasureText(StandIns.Replace(text), p.Size(l.Size), l.Style)
 }

@@ -6,16 +6,16 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// TypeSizes are the sizes of type that a slip is tried in, against the ordinary
-// one: the largest in which it shows whole is taken.
+// TypeSizes are the text sizes tried for a slip, relative to the ordinary one: the largest in which
+// all of it shows is used.
 var TypeSizes = []float32{1, 0.9, 0.8}
 
 // leastLetters is the size below which no letters are set, in Fyne's units:
 // smaller ones cannot be read at arm's length.
 const leastLetters = 11
 
-// smaller is a theme with smaller letters. Strokes and the room between things
-// stay as they are, and so does what is small already.
+// smaller is a theme with smaller text. Line widths and spacing stay unchanged, and so does text
+// that is small already.
 type smaller struct {
 	fyne.Theme
 	by float32

@@ -41,7 +41,7 @@ func (p *Card) SetLines(lines []model.CardLine) {
 	}
 }
 
-// put takes other lines and answers whether they are others.
+// put takes other lines and reports whether they are others.
 func (p *Card) put(lines []model.CardLine) bool {
 	lines = withDashes(lines)
 	if slices.Equal(p.lines, lines) {
@@ -53,8 +53,8 @@ func (p *Card) put(lines []model.CardLine) bool {
 
 var dashes = strings.NewReplacer("\u2212", "\u2013")
 
-// withDashes puts a dash in place of the minus sign, which the letters of the
-// screen do not have: another typeface would draw it out of line.
+// withDashes replaces the minus sign, which the screen font lacks, with a dash: another font would
+// draw it off the baseline.
 func withDashes(lines []model.CardLine) []model.CardLine {
 	out := slices.Clone(lines)
 	for i := range out {
@@ -113,7 +113,7 @@ func (p *Card) Paint(size fyne.Size) []fyne.CanvasObject {
 	return objects
 }
 
-// inSight tells which rows show through the window.
+// inSight returns the range of rows visible in the window.
 func (p *Card) inSight(g *lineCache) (first, end int) {
 	if p.room == 0 {
 		return 0, len(g.rows)
@@ -156,7 +156,7 @@ type bareSheet struct {
 	objects []fyne.CanvasObject
 }
 
-// fit gives the blocks of a sheet, in a slice of their own.
+// fit returns the blocks of a sheet, in a slice of their own.
 func (b *bareSheet) fit(p paint.Painter, size fyne.Size) []fyne.CanvasObject {
 	if b.objects == nil || b.pen != p || b.size != size {
 		edge := func(x, y, wide, high float32) fyne.CanvasObject {

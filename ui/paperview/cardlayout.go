@@ -97,7 +97,7 @@ func (s *cardLayout) heading(text string, above float32) {
 	s.y += s.leading(PaperSmall) + 1
 }
 
-// title is large, in the middle; with a right part it is a pair if both fit.
+// title is large and centered; with a right part it is a pair if both fit.
 func (s *cardLayout) title(line model.CardLine) {
 	right := s.Measure(line.Right, paperTitle).Width
 	if line.Right == "" || s.Measure(line.Left, paperTitle).Width+2*s.Inner()+right > s.room() {
@@ -164,7 +164,7 @@ func (s *cardLayout) rule() {
 	s.y += 1 + s.Pad()
 }
 
-// note says below a line what Note holds, a little indented.
+// note sets a line's Note below it, a little indented.
 func (s *cardLayout) note(line model.CardLine) {
 	for _, text := range s.Wrap(line.Note, PaperSmall, s.room()-2*s.Inner()) {
 		s.add(s.Write(text, PaperSmall, fyne.NewPos(s.margin()+2*s.Inner(), s.y)))

@@ -32,7 +32,7 @@ func (d *drawer) begin(v view, sight span) {
 
 func (d *drawer) end() []fyne.CanvasObject { return d.objects }
 
-// page draws one page, what is under everything else first.
+// page draws one page, background first.
 func (d *drawer) page(n int, width, height paper.Length, m *paper.Marks) {
 	if m.Stamp != nil {
 		key := stampKey{*m.Stamp, width, height, d.view.scale}
@@ -52,8 +52,8 @@ func (d *drawer) page(n int, width, height paper.Length, m *paper.Marks) {
 	}
 }
 
-// put draws an object at a place, if any of it is in sight: the one that looked so
-// before, or a new one.
+// put draws an object at a place, if any of it is visible: the cached one with the same looks, or a
+// new one.
 func (d *drawer) put(key any, at fyne.Position, high float32, draw func() fyne.CanvasObject) {
 	if at.Y+high < d.sight.from || at.Y > d.sight.to {
 		return

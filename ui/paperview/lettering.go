@@ -33,7 +33,7 @@ type glyph struct {
 	advance float32
 }
 
-// outlines are the letters of one font, each read when it is first drawn.
+// outlines caches the glyphs of one font, each loaded on first use.
 type outlines struct {
 	mu     sync.Mutex
 	font   *sfnt.Font
@@ -87,8 +87,7 @@ func partOf(p fixed.Point26_6) point {
 	return point{float32(p.X) / 64 / fine, float32(p.Y) / 64 / fine}
 }
 
-// fillText adds the outlines of a text to a picture; place says which pixel a point
-// of it is on.
+// fillText adds the outlines of a text to a picture; place maps its points to pixels.
 func fillText(to *vector.Rasterizer, text string, isBold bool, place func(point) (x, y float32)) {
 	all := outlinesOf(isBold)
 	pen := float32(0)
@@ -145,7 +144,7 @@ func (k runKey) draw(size float32) fyne.CanvasObject {
 	return raster
 }
 
-// once keeps a picture until it is asked for in another size.
+// once caches a picture until another size is needed.
 func once(draw func(w, h int) image.Image) func(w, h int) image.Image {
 	var kept image.Image
 	return func(w, h int) image.Image {

@@ -43,7 +43,7 @@ func (r *typeRow) moveTo(top float32) {
 	r.Top = top
 }
 
-// set brings the rows in step with the lines of a card.
+// set updates the rows for the lines of a card.
 func (g *lineCache) set(p paint.Painter, width float32, lines []model.CardLine) {
 	if g.pen != p || g.width != width {
 		*g = lineCache{pen: p, width: width}

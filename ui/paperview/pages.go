@@ -10,11 +10,11 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Pages shows the pages of a paper as they print: the same words, rules and codes in
-// the same letters at the same places, larger or smaller as there is room. Of the
-// margins it shows as much as keeps the words off the edge.
+// Pages shows the pages of a paper as they print: the same words, rules and codes in the same
+// letters at the same places, scaled to the room. It shows only enough of the margins to keep the
+// words off the edge.
 //
-// Seen through a window that scrolls, it draws only what is in sight.
+// In a scrolling window it draws only the visible part.
 type Pages struct {
 	widget.BaseWidget
 	layout paper.Layout
@@ -41,7 +41,7 @@ func NewPages() *Pages {
 	return p
 }
 
-// put takes other pages and answers whether they are others.
+// put takes other pages and reports whether they are others.
 func (p *Pages) put(l paper.Layout) bool {
 	if p.layout.Equal(l) {
 		return false

@@ -17,10 +17,10 @@ import (
 	"fyne.io/fyne/v2/test"
 )
 
-// drawnRun is a line of letters as it stands in the window.
+// drawnRun is a line of text as drawn in the window.
 type drawnRun struct {
 	key runKey
-	at  fyne.Position // the left end, on the line that letters stand on
+	at  fyne.Position // the left end, on the baseline
 }
 
 // drawn are the lines of letters in the window, as they are drawn.

@@ -62,7 +62,7 @@ func (p *Prose) SetPassages(all []Passage) {
 	p.Refresh()
 }
 
-// Passages gives what is shown.
+// Passages returns the passages shown.
 func (p *Prose) Passages() []Passage { return p.passages }
 
 // CreateRenderer implements fyne.Widget.
@@ -130,7 +130,7 @@ func (v *ProseView) Open(all []Passage, from int) {
 	v.Scroll.ScrollToOffset(fyne.NewPos(0, y))
 }
 
-// Passages gives what is shown.
+// Passages returns the passages shown.
 func (v *ProseView) Passages() []Passage { return v.Prose.passages }
 
 // CreateRenderer implements fyne.Widget.

@@ -39,8 +39,8 @@ func (t *proseLayout) row(row []string, widths []float32, gap float32, l paint.T
 	t.y += float32(lines)*t.LineHeight(l) + t.Pad()/2
 }
 
-// ColumnWidths gives narrow columns what they need and parts the rest evenly
-// among the wide ones.
+// ColumnWidths gives narrow columns the width they need and divides the rest evenly among the wide
+// ones.
 func (t *proseLayout) ColumnWidths(rows [][]string, room, gap float32) []float32 {
 	widths := make([]float32, len(rows[0]))
 	for _, row := range rows {

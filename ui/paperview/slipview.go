@@ -45,7 +45,7 @@ func (v *SlipView) SetPages(l paper.Layout) {
 	}
 }
 
-// show brings pages or card to the front, and reports whether it was not there.
+// show brings pages or card to the front, and reports whether that changed anything.
 func (v *SlipView) show(content fyne.CanvasObject) bool {
 	if v.Scroll.Content == content {
 		return false
@@ -75,8 +75,8 @@ func (v *SlipView) Pages() *Pages { return v.pages }
 // CreateRenderer implements fyne.Widget.
 func (v *SlipView) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(v) }
 
-// Paint sets the paper for the height there is. With another height another part
-// of it is in sight, so the fact last looked for is looked for again.
+// Paint draws the paper for the current height. After a change of height it scrolls to the fact
+// last revealed again.
 func (v *SlipView) Paint(size fyne.Size) []fyne.CanvasObject {
 	isOther := v.card.room != size.Height
 	if isOther {
@@ -91,8 +91,8 @@ func (v *SlipView) Paint(size fyne.Size) []fyne.CanvasObject {
 	return objects
 }
 
-// Reveal scrolls the pages no further than needed to bring a fact into sight, with
-// what should be seen together with it. What is no fact of theirs moves nothing.
+// Reveal scrolls the pages no further than needed to show a fact, with what should be seen together
+// with it. Unknown facts scroll nothing.
 func (v *SlipView) Reveal(field string) {
 	if v.Scroll.Content != v.pages {
 		return

@@ -16,8 +16,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// AskSchedule asks under which schedule the grain of the chosen edition is to
-// be settled, in a manager's name.
+// AskSchedule asks for the schedule of the chosen edition's grain, in a manager's name.
 func (r *Rates) AskSchedule() {
 	e := r.edition()
 	if e == nil {
@@ -63,8 +62,8 @@ func (r *Rates) settleUnder(commodity, schedule, who string) {
 	r.session.Say(model.OK, session.Say("%s is settled under schedule %s.", session.GrainName(commodity), schedule))
 }
 
-// ReadAgain reads the elevator's own rates and rules of law again. While anything
-// in them is wrong, what is in force stays as it is.
+// ReadAgain reloads the elevator's own rates and rules of law. If anything in them is wrong, those
+// in force stay.
 func (r *Rates) ReadAgain() {
 	var set *rates.Set
 	var laws *law.Set
@@ -102,8 +101,7 @@ func (r *Rates) readAgain(set *rates.Set, laws *law.Set, err error) {
 	SayRewritten(r.session)
 }
 
-// SetRatesWrong says what is wrong with the elevator's own rates; nil is
-// nothing.
+// SetRatesWrong records the errors of the elevator's own rates; nil for none.
 func SetRatesWrong(f *session.Session, err error) { f.RatesWrong = problemLines(err) }
 
 // problemLines are the mistakes in an error, one to a line.
@@ -114,8 +112,7 @@ func problemLines(err error) []string {
 	return strings.FieldsFunc(err.Error(), func(r rune) bool { return r == '\n' })
 }
 
-// ownFiles is the sheet of what is wrong with the elevator's own files, or how to
-// begin with them.
+// ownFiles lists the mistakes in the elevator's own files, or explains how to begin with them.
 func ownFiles(f *session.Session) []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Your own files")}}
 	add := func(kind model.CardKind, left string) {

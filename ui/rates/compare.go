@@ -50,7 +50,7 @@ func (r *Rates) otherEdition() *rates.Edition {
 // HasOther reports whether there is a choice of editions to compare with.
 func (r *Rates) HasOther() bool { return len(r.others()) > 1 }
 
-// AskOther asks which edition the chosen one is to be set beside.
+// AskOther asks for the edition to compare the chosen one with.
 func (r *Rates) AskOther() {
 	others := r.others()
 	options := make([]model.Option, len(others))
@@ -67,9 +67,8 @@ func (r *Rates) AskOther() {
 	})
 }
 
-// Compared is the load tried under the chosen edition beside another and beside
-// the bare water formula, and then what the two editions say differently. It is
-// worked out once.
+// Compared returns the load settled under the chosen edition, another and the bare water formula,
+// and the lines in which the two editions differ. It is cached.
 func (r *Rates) Compared() *Table {
 	e := r.edition()
 	if e == nil {
@@ -99,8 +98,7 @@ func (r *Rates) comparedColumns() []model.Column {
 	}
 }
 
-// comparedTable says, where no row says more, what the edition takes beyond the
-// water, or why nothing can be compared.
+// comparedTable adds what the edition takes beyond the water, or why nothing can be compared.
 func comparedTable(e, other *rates.Edition, t tryLoad) *Table {
 	out := &Table{said: map[string]string{}}
 	mine, err := settle.Settle(t.under(e), e)

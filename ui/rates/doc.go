@@ -1,3 +1,3 @@
-// Package rates shows the editions that settle grain: their text, how two of them
-// differ, and what a supposed load would come to under each.
+// Package rates shows the editions that settle grain: their text, how two of them differ, and the
+// result of a supposed load under each.
 package rates

@@ -35,8 +35,8 @@ func newTriedLoads(f *session.Session) *triedLoads {
 	return &triedLoads{session: f, of: map[string]tryLoad{}}
 }
 
-// on is the load that an edition is tried on: what a person typed, else the
-// newest ticket of the grain, else an ordinary truck.
+// on returns the load that an edition is tried on: what a person typed, else the newest ticket of
+// the grain, else an ordinary truck.
 func (l *triedLoads) on(e *rates.Edition) tryLoad {
 	if known, ok := l.of[e.Commodity.ID]; ok {
 		return known
@@ -70,8 +70,7 @@ func newestOf(f *session.Session, commodity string) (tryLoad, bool) {
 	return tryLoad{}, false
 }
 
-// ordinaryLoad is a truck such as comes every day, for a grain of which none
-// has come yet: two points above the trigger.
+// ordinaryLoad is a typical truck, for a grain without tickets: two points above the trigger.
 func ordinaryLoad(e *rates.Edition) tryLoad {
 	gross, tare := quantity.Int(76_000, quantity.Lb), quantity.Int(26_000, quantity.Lb)
 	if e.Units.Weight == quantity.Kg {
@@ -87,8 +86,8 @@ func ordinaryLoad(e *rates.Edition) tryLoad {
 	}
 }
 
-// neededFindings are results that bring nothing, of the factors an edition does
-// not settle without: a quality at its base, no dockage, no smell.
+// neededFindings are results without discount or premium, for the factors an edition requires: a
+// quality at its base, no dockage, no smell.
 func neededFindings(e *rates.Edition) []settle.Finding {
 	var out []settle.Finding
 	for _, d := range e.Discounts {
@@ -102,7 +101,7 @@ func neededFindings(e *rates.Edition) []settle.Finding {
 	return out
 }
 
-// harmless is a result of a factor that brings neither discount nor premium.
+// harmless returns a result of a factor that has neither discount nor premium.
 func harmless(d discount.Rule) quantity.Amount {
 	if d.Form == discount.PerUnit {
 		return d.Base.Amount
@@ -134,7 +133,7 @@ func (t tryLoad) under(e *rates.Edition) settle.Facts {
 	return f
 }
 
-// Tried says which load is tried.
+// Tried describes the load tried.
 func (r *Rates) Tried() string {
 	e := r.edition()
 	if e == nil {
@@ -156,8 +155,7 @@ func netOf(f settle.Facts) quantity.Amount {
 	return net
 }
 
-// AskLoad asks for another load to try: its net, moisture, price and what was
-// found in the sample.
+// AskLoad asks for another load to try: its net, moisture, price and results.
 func (r *Rates) AskLoad() {
 	e := r.edition()
 	if e == nil {
@@ -218,7 +216,7 @@ func triedFactors(e *rates.Edition) []grain.Factor {
 	return out
 }
 
-// findingValue is what a load has of a factor, as it is typed.
+// findingValue returns the load's result of a factor, as it is typed.
 func findingValue(f settle.Facts, factor grain.Factor) string {
 	for _, found := range f.Findings {
 		switch {

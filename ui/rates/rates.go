@@ -15,14 +15,13 @@ type RatesView int
 
 // The views of an edition.
 const (
-	RatesRows     RatesView = iota // everything it says
+	RatesRows     RatesView = iota // all its rules
 	RatesTry                       // one load, wetter and wetter
 	RatesCompare                   // beside another, and the bare water formula
-	RatesProblems                  // what is wrong in the elevator's own files
+	RatesProblems                  // mistakes in the elevator's own files
 )
 
-// Rates is the list of the editions the desk knows, with what the chosen one
-// says and does.
+// Rates is the list of the loaded editions, with the text and results of the chosen one.
 type Rates struct {
 	session *session.Session
 	shows   RatesView
@@ -61,7 +60,7 @@ func (r *Rates) Reload() {
 	r.chosen = session.KeepChosen(sorted(r.session), func(e *rates.Edition) string { return e.ID }, r.chosen)
 }
 
-// forget drops what was worked out.
+// forget invalidates the cached results.
 func (r *Rates) forget() { r.trial, r.compared = nil, nil }
 
 // Choose takes an edition.
@@ -106,7 +105,7 @@ func (r *Rates) Rows() []model.Row {
 	return out
 }
 
-// today says whether an edition counts today, or that its text was changed.
+// today returns the status of an edition today, or that its text was changed.
 func (r *Rates) today(e *rates.Edition) model.Remark {
 	if r.rewritten[e.ID] {
 		return model.Remark{State: model.Warn, Text: session.Say("text changed")}
@@ -114,13 +113,12 @@ func (r *Rates) today(e *rates.Edition) model.Remark {
 	return standingOf(r.session, e).words(r.session, e)
 }
 
-// Empty says what to do when there are no rates.
+// Empty returns what to do when there are no rates.
 func (r *Rates) Empty() string {
 	return session.Say("There are no rates, so nothing can be settled. Ctrl+P tells what is wrong with the files.")
 }
 
-// Headline says what the chosen edition is and where it comes from. Invented
-// ones are marked before anything else.
+// Headline describes the chosen edition and its origin. Invented ones are marked first of all.
 func (r *Rates) Headline() model.Remark {
 	e := r.edition()
 	if e == nil {
@@ -160,11 +158,10 @@ func (r *Rates) Paper() []model.CardLine {
 	return lines
 }
 
-// longValue is from how many letters a value stands under its label rather
-// than beside it.
+// longValue is the length from which a value is below its label rather than beside it.
 const longValue = 34
 
-// ruleLine is one thing an edition says.
+// ruleLine is one rule of an edition.
 func ruleLine(label, value string) model.CardLine {
 	if len([]rune(value)) > longValue {
 		return model.CardLine{Kind: model.CardPair, Left: label, Note: value}

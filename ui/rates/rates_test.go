@@ -51,8 +51,7 @@ func TestRatesList(t *testing.T) {
 	}
 }
 
-// An edition whose file was changed under its id is marked once tickets stand
-// under the old text.
+// An edition whose file was changed under its id is marked once tickets use the old text.
 func TestRewrittenRates(t *testing.T) {
 	r := NewRates(sessiontest.DemoRoom(t, 20).Session)
 	var all []*rates.Edition

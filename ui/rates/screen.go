@@ -9,8 +9,7 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Screen is the list of editions at the left, and at the right what the chosen
-// one says and does.
+// Screen is the list of editions at the left, and the views of the chosen one at the right.
 type Screen struct {
 	*listdetail.Screen
 	Rates *Rates
@@ -32,8 +31,8 @@ func NewScreen(f *session.Session) shell.Screen {
 	return s
 }
 
-// rateActs are what can be done with rates. Those that turn to a view of the
-// edition have their buttons over it.
+// rateActs are the actions of rates. Those that turn to a view of the edition have their buttons
+// over it.
 var rateActs = []shell.ActRow[*Screen]{
 	{ID: "rates.rows", Title: "Rows", Key: widgets.Ctrl(fyne.KeyR), Do: turn(RatesRows), MenuOnly: true},
 	{ID: "rates.try", Title: "Try", Key: widgets.Ctrl(fyne.KeyT), Do: turn(RatesTry), MenuOnly: true},

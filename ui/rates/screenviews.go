@@ -31,7 +31,7 @@ var turnIDs = [RatesProblems + 1]string{RatesRows: "rates.rows", RatesTry: "rate
 
 func newViews(r *Rates) *views { return &views{rates: r} }
 
-// Build makes headline, buttons, and what they show.
+// Build makes headline, buttons, and the views.
 func (v *views) Build(w *shell.Window) fyne.CanvasObject {
 	v.headline, v.Told = widgets.NewNote(), widgets.NewNote()
 	v.headline.Lines, v.Told.Lines = 2, 3
@@ -48,7 +48,7 @@ func (v *views) Build(w *shell.Window) fyne.CanvasObject {
 	return v.right
 }
 
-// newTable is a table that says its chosen row in full over it.
+// newTable makes a table that shows its chosen row in full over it.
 func (v *views) newTable(of func() *Table) *widgets.Table {
 	t := widgets.NewTable(nil)
 	t.Small = true
@@ -57,7 +57,7 @@ func (v *views) newTable(of func() *Table) *widgets.Table {
 	return t
 }
 
-// Stops are the views, of which one shows, and their buttons.
+// Stops are the focus stops of the views, of which one shows, and their buttons.
 func (v *views) Stops() []listdetail.Stop {
 	out := []listdetail.Stop{{ID: "paper", Widget: v.Paper}, {ID: "trial", Widget: v.Trial}, {ID: "compared", Widget: v.Compared}}
 	for view, id := range turnIDs {
@@ -66,13 +66,13 @@ func (v *views) Stops() []listdetail.Stop {
 	return out
 }
 
-// First is what is shown of the edition.
+// First returns the focus stop of the view shown.
 func (v *views) First() string {
 	_, id := v.shown()
 	return id
 }
 
-// shown is what is shown of the edition, with its stop.
+// shown returns the view of the edition that is shown, with its focus stop.
 func (v *views) shown() (fyne.CanvasObject, string) {
 	switch v.rates.Shows() {
 	case RatesTry:
@@ -83,7 +83,7 @@ func (v *views) shown() (fyne.CanvasObject, string) {
 	return v.Paper, "paper"
 }
 
-// Show shows of the chosen edition what is asked for.
+// Show updates the view of the chosen edition.
 func (v *views) Show() {
 	h := v.rates.Headline()
 	v.headline.Say(h.State, h.Text)

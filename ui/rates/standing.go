@@ -10,7 +10,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// standing says whether an edition counts today, the ones that do first.
+// standing is the status of an edition today, the ones in force first.
 type standing int
 
 const (

@@ -32,8 +32,7 @@ func grid(e *rates.Edition) []quantity.Amount {
 	return settle.Grid(from, from.Add(gridLong), gridStep)
 }
 
-// Trial is the load tried under the chosen edition, wetter and wetter. It is
-// worked out once.
+// Trial returns the load settled under the chosen edition at rising moistures. It is cached.
 func (r *Rates) Trial() *Table {
 	e := r.edition()
 	if e == nil {
@@ -62,7 +61,7 @@ func trialColumns(e *rates.Edition) model.Columns[settle.TrialRow] {
 		column(session.Say("Dry %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Dry }),
 		column(session.Say("Settled"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Quantity }),
 		column(session.Say("Drying $"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Drying }).Dropped(3),
-		column(session.Say("Charges $"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Charges }),
+		column(session.Say("Taken $"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Adjustments }),
 		column(session.Say("$/%s net", unit), func(row settle.TrialRow) *worksheet.Step { return row.Each }),
 	}
 }
@@ -99,7 +98,7 @@ func figureAlone(step *worksheet.Step) string {
 func trialSentence(key string, row settle.TrialRow) string {
 	s := row.Settlement
 	if s.Price == nil {
-		return session.Say("At %s: %s taken, %s settled, %s in charges, without a price.", key, row.Taken.Printed(), s.Quantity.Printed(), s.Charges.Printed())
+		return session.Say("At %s: %s taken, %s settled, %s in charges and discounts, without a price.", key, row.Taken.Printed(), s.Quantity.Printed(), session.ToOwner(s.ToOwner()))
 	}
-	return session.Say("At %s: %s taken, %s settled, %s in charges, %s payable.", key, row.Taken.Printed(), s.Quantity.Printed(), s.Charges.Printed(), s.Payable.Printed())
+	return session.Say("At %s: %s taken, %s settled, %s in charges and discounts, %s payable.", key, row.Taken.Printed(), s.Quantity.Printed(), session.ToOwner(s.ToOwner()), s.Payable.Printed())
 }

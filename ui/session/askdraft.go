@@ -4,9 +4,9 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// withDraft lets what is typed into a question outlive the program: it is kept
-// at every keystroke until the person goes on or gives it up, and fills the
-// fields in when the same is asked after a stop.
+// withDraft keeps the answers typed into a dialog over a restart: it saves them at every keystroke
+// until the person confirms or cancels, and fills the fields in when the same is asked after a
+// restart.
 func withDraft(f *Session, ask model.Ask) model.Ask {
 	if ask.Draft == "" {
 		return ask

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// AskStatement asks whose account is to be printed, and for which days.
+// AskStatement asks for the grower and the period of an account, and prints it.
 func AskStatement(f *Session, grower string) {
 	f.Put(model.Ask{
 		Title: Say("Statement of an account"),
@@ -52,9 +52,8 @@ func printStatement(f *Session, grower string, from, to quantity.Date, files boo
 	PrintDocument(f, d, "account-"+grower, what, true)
 }
 
-// AskProof asks for a ticket and, if wanted, a moisture to suppose, and prints
-// the ticket's proof sheet: every step in words and figures, to be followed with
-// a pocket calculator.
+// AskProof asks for a ticket and, if wanted, a moisture for a what-if, and prints the ticket's
+// proof sheet: every step in words and figures, to be followed with a pocket calculator.
 func AskProof(f *Session, ticket int64) {
 	value := ""
 	if ticket > 0 {

@@ -11,8 +11,8 @@ const (
 	LocalDates = "local"
 )
 
-// Date is a day as the desk writes it: 2025-10-31, or where the house has set it
-// so, with the month in letters, which no reader turns round.
+// Date formats a day as the elevator has set it: 2025-10-31, or with the month in letters, which
+// cannot be confused with the day.
 func (f *Session) Date(d quantity.Date) string {
 	if d.IsZero() || f.Desk.Profile().Dates != LocalDates {
 		return d.String()
@@ -20,7 +20,7 @@ func (f *Session) Date(d quantity.Date) string {
 	return InLetters(d)
 }
 
-// InLetters is a day with its month in letters.
+// InLetters formats a day with the name of its month.
 func InLetters(d quantity.Date) string {
 	return Say("%s %d, %d", monthName(d.Month()), d.Day(), d.Year())
 }

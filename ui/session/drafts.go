@@ -10,29 +10,28 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// What is typed and cannot be a fact yet outlives the program: every form keeps
-// its texts as a draft of the book, at each keystroke, and finds them there when
-// it is made. Codes and words stand in a draft as they were typed, in no
-// language; what they come to is read from them again.
+// Text that is typed but not yet a fact survives a restart: every form saves its texts as a draft
+// of the book, at each keystroke, and loads them when it is made. A draft has codes and words as
+// they were typed, in no language; they are parsed again.
 
-// Current is the place of the draft of what is open at a screen.
+// Current is the place of a screen's current item.
 const Current = "in hand"
 
-// DraftAt is where a draft belongs: a form, and what is on it.
+// DraftAt is the key of a draft: a form, and its subject.
 type DraftAt struct{ Place, ID string }
 
-// Drafts are what is typed in a window and is no fact yet.
+// Drafts are the texts typed in a window that are no facts yet.
 type Drafts struct {
 	session *Session
 	before  map[DraftAt]map[string]string // from before the stop, until their form takes them
 	kept    map[DraftAt]map[string]string // as the book has them
 	safe    map[DraftAt]bool              // kept so that they outlive the power, too
-	back    []string                      // where something stands again
+	back    []string                      // places whose texts were restored
 	lost    []string                      // sentences about what could not be read
 }
 
-// Drafts are what was typed and is no fact, read from the book the first time. That they cannot be
-// read stops nobody: the desk opens without them and says so.
+// Drafts returns the drafts, read from the book the first time. If they cannot be read the desk
+// opens without them, with a message.
 func (f *Session) Drafts() *Drafts {
 	if f.drafts != nil {
 		return f.drafts
@@ -52,7 +51,7 @@ func (f *Session) Drafts() *Drafts {
 	return f.drafts
 }
 
-// TypedBefore takes what was typed at a place before the stop; nil is nothing.
+// TypedBefore takes the texts of a place from before the stop; nil for none.
 func (d *Drafts) TypedBefore(at DraftAt) map[string]string {
 	texts := d.before[at]
 	delete(d.before, at)
@@ -71,8 +70,8 @@ func (d *Drafts) TypedBeforeAt(place string) []string {
 	return ids
 }
 
-// Jot keeps what is typed at a place, at every keystroke. When the book is in
-// use elsewhere the next keystroke brings it.
+// Jot saves the texts of a place, at every keystroke. If the book is in use elsewhere the next
+// keystroke saves them.
 func (d *Drafts) Jot(at DraftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) {
 		return
@@ -82,8 +81,7 @@ func (d *Drafts) Jot(at DraftAt, texts map[string]string) {
 	}
 }
 
-// Keep keeps what is typed at a place on the disk: a field was left, or a test
-// was made.
+// Keep saves the texts of a place to disk: a field was left, or a test was made.
 func (d *Drafts) Keep(at DraftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) && (d.safe[at] || len(texts) == 0) {
 		return
@@ -95,8 +93,8 @@ func (d *Drafts) Keep(at DraftAt, texts map[string]string) {
 	d.Take(at, texts, true)
 }
 
-// KeepWith keeps what is typed together with an act, unless the book has it so.
-// The act may still fail: when it is done, call [Drafts.Take].
+// KeepWith saves a draft together with an act, unless the book has it already. The act may still
+// fail: when it succeeds, call [Drafts.Take].
 func (d *Drafts) KeepWith(ctx context.Context, w *scalehouse.Batch, at DraftAt, texts map[string]string) error {
 	if maps.Equal(d.kept[at], texts) {
 		return nil
@@ -107,7 +105,7 @@ func (d *Drafts) KeepWith(ctx context.Context, w *scalehouse.Batch, at DraftAt, 
 // IsKept reports whether the book has a draft of a place.
 func (d *Drafts) IsKept(at DraftAt) bool { return len(d.kept[at]) > 0 }
 
-// Take notes what the book has at a place, and whether that is on the disk.
+// Take notes the book's draft of a place, and whether it is synced to disk.
 func (d *Drafts) Take(at DraftAt, texts map[string]string, safe bool) {
 	d.kept[at], d.safe[at] = texts, safe
 	if len(texts) == 0 {
@@ -115,7 +113,7 @@ func (d *Drafts) Take(at DraftAt, texts map[string]string, safe bool) {
 	}
 }
 
-// StandsAgain notes where something typed before the stop stands again.
+// StandsAgain notes where text typed before the restart was restored.
 func (d *Drafts) StandsAgain(where string) {
 	if !slices.Contains(d.back, where) {
 		d.back = append(d.back, where)
@@ -125,8 +123,8 @@ func (d *Drafts) StandsAgain(where string) {
 // IsLost notes that something typed before the stop could not be read.
 func (d *Drafts) IsLost(sentence string) { d.lost = append(d.lost, sentence) }
 
-// SayBack tells, once and quietly, what was typed before the stop and is here
-// again; what is not is a warning.
+// SayBack reports, once and quietly, which texts from before the stop were restored; those lost are
+// a warning.
 func (d *Drafts) SayBack() {
 	if state, text := d.backWords(); text != "" {
 		d.session.Say(state, text)

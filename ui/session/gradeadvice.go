@@ -11,27 +11,26 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// A grade worked out here is advice: what the published table makes of the
-// results of a sample. Nothing is settled by it and no slip prints it; a grade on
-// a slip is one that an inspector gave.
+// A grade worked out here is advice: the result of the published table for a sample. Nothing is
+// settled by it and no slip prints it; a grade on a slip is one that an inspector gave.
 
-// GradeAdvice is such a grade in words.
+// GradeAdvice describes such a grade.
 type GradeAdvice struct {
 	Grade string // "U.S. No. 2", "no better than U.S. No. 2", "not known"
-	// told reports that something of the table is tested.
+	// told reports that some factor of the table is tested.
 	told bool
-	// held are what kept it from the next better grade, noticed faults whose rule
-	// was not read, and untested the results that may still lower it.
+	// held are the limits that kept it from the next better grade, noticed faults whose rule was
+	// not read, and untested the results that may still lower it.
 	held, noticed []string
 	untested      string
-	// fine are what the table leaves out, and where it was read.
+	// fine are the limitations of the table, and its source.
 	fine []string
-	// given is the grade an inspector gave.
+	// given is the inspector's grade.
 	given string
 }
 
-// AdviseGrade grades the sample of a load. It is empty for a load of no grain,
-// and while a result does not belong to it, which its field says.
+// AdviseGrade grades the sample of a load. It is empty for a load without a grain, and while a
+// result does not belong to it, which its field reports.
 func AdviseGrade(f *Session, l *load.Load) (a GradeAdvice) {
 	g, err := office.Grade(context.Background(), f.Desk, l)
 	if err != nil {
@@ -54,7 +53,7 @@ func AdviseGrade(f *Session, l *load.Load) (a GradeAdvice) {
 	return a
 }
 
-// readTable puts the result of a table into words.
+// readTable describes the result of a table.
 func (a *GradeAdvice) readTable(g grain.GradeResult) {
 	a.told = g.Best != "" || len(g.Cautions) > 0
 	switch {
@@ -84,7 +83,7 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 	a.fine = append(a.fine, Say(g.NotJudged), Say("Table: %s.", g.Source))
 }
 
-// inForce says since when a table holds, and that it is to be confirmed.
+// inForce says since when a table is in force, and that it is to be confirmed.
 func inForce(f *law.File) string {
 	switch {
 	case !f.Until.IsZero():
@@ -160,7 +159,7 @@ func (a GradeAdvice) Lines() []model.CardLine {
 	return out
 }
 
-// GradeLines are the advice on a load's grade, to stand under its working.
+// GradeLines returns the advice on a load's grade, to print under its working.
 func GradeLines(f *Session, l *load.Load) []model.CardLine {
 	return AdviseGrade(f, l).Lines()
 }

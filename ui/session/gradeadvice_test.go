@@ -77,8 +77,8 @@ func TestGradeAdvice(t *testing.T) {
 	}
 }
 
-// No grain, and a result that is not of the grain, give no advice; a house under
-// Canadian rules is told that those tables were not read.
+// No grain, and a result that is not of the grain, give no advice; an elevator under Canadian rules
+// is told that those tables were not read.
 func TestNoGradeAdvice(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	for name, l := range map[string]*load.Load{"no grain": sampleOf(t, "", "15"), "dockage of corn": sampleOf(t, "corn", "15", "dockage 1 %")} {

@@ -34,11 +34,10 @@ func UsualShares(f *Session, g elevator.Grower) []load.Owner {
 	return owners
 }
 
-// Remarks are what is said beside the fields of a form.
+// Remarks are the messages beside the fields of a form.
 type Remarks map[string]model.Remark
 
-// Say says something beside a field; the first remark stays, unless the later one
-// is graver.
+// Say adds a message to a field; the first one stays, unless the later one is graver.
 func (r Remarks) Say(field string, state model.State, text string) {
 	if old, taken := r[field]; taken && (old.State == model.Stop || state != model.Stop) {
 		return

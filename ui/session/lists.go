@@ -11,8 +11,7 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Lists are the standing things of the book, read once until something
-// changes, with the options they make.
+// Lists is a cache of the book's master records, with the options they make.
 type Lists struct {
 	Growers   []elevator.Grower
 	Trucks    []elevator.Truck
@@ -22,8 +21,8 @@ type Lists struct {
 	GrowerOptions, TruckOptions, BinOptions, CommodityOptions []model.Option
 }
 
-// Known gives the lists, reading them when need be. What cannot be read is
-// said on the status line and stays empty.
+// Known returns the lists, read on first use. A list that cannot be read is reported on the status
+// line and stays empty.
 func (f *Session) Known() *Lists {
 	if f.Lists != nil {
 		return f.Lists
@@ -83,8 +82,7 @@ func (l *Lists) makeBins() []model.Option {
 	return out
 }
 
-// makeCommodities lists what the elevator takes, with the rates each is
-// settled under today.
+// makeCommodities lists the elevator's commodities, with the rates each is settled under today.
 func makeCommodities(f *Session) []model.Option {
 	var out []model.Option
 	for _, g := range f.Desk.Profile().Grains {
@@ -124,8 +122,8 @@ func Find[T any](all []T, is func(T) bool) (T, bool) {
 	return none, false
 }
 
-// KeepChosen is the key that stays chosen while a list changes: the one that was,
-// while it is still listed, else that of the first row; empty in an empty list.
+// KeepChosen returns the key to choose after a list has changed: the same one, while it is still
+// listed, else that of the first row; empty in an empty list.
 func KeepChosen[T any](all []T, key func(T) string, chosen string) string {
 	if len(all) == 0 {
 		return ""
@@ -136,7 +134,7 @@ func KeepChosen[T any](all []T, key func(T) string, chosen string) string {
 	return key(all[0])
 }
 
-// GrainName is what a commodity is called, or its id when it is not known.
+// GrainName returns the name of a commodity, or its id when it is not known.
 func GrainName(id string) string {
 	if id == "" {
 		return ""

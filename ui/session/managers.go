@@ -14,7 +14,7 @@ func (f *Session) Managers() []model.Option {
 	return out
 }
 
-// ManagerHere is who is signed in, if that is a manager.
+// ManagerHere returns the person signed in, if that is a manager.
 func (f *Session) ManagerHere() string {
 	if who := f.Desk.Who(); who.Role == elevator.Manager {
 		return who.Name
@@ -22,8 +22,7 @@ func (f *Session) ManagerHere() string {
 	return ""
 }
 
-// As does an act under another person's name and gives the desk back to who
-// was there.
+// As runs an act under another person's name and then signs the former person in again.
 func (f *Session) As(who string, act func() error) error {
 	before := f.Desk.Who().Name
 	if who == before {

@@ -1,26 +1,44 @@
 package session
 
 import (
+	"slices"
+
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/rates"
 )
 
-// Masthead is what stands over the list of screens.
+// Masthead is the heading over the list of screens.
 type Masthead struct {
 	Business string
-	Example  string // the mark of an invented elevator; empty on a real one
+	Example  string // the mark of an invented elevator or of invented rates; else empty
 	Who      string // who is signed in
 }
 
-// Masthead is whose house this is, and who works in it now.
+// Masthead returns the elevator's name, and the person signed in.
 func (f *Session) Masthead() Masthead {
 	m := Masthead{Business: f.Desk.Profile().Business, Who: signedIn(f)}
 	if f.IsNew() {
 		m.Business = Say("New elevator")
 	}
-	if f.Desk.Profile().Demo {
+	switch {
+	case f.Desk.Profile().Demo:
 		m.Example = Say("example - not for trade")
+	case settlesOnExamples(f):
+		m.Example = Say("example rates - not for trade")
 	}
 	return m
+}
+
+// settlesOnExamples reports whether any grain taken here is settled today under rates
+// that are invented.
+func settlesOnExamples(f *Session) bool {
+	p := f.Desk.Profile()
+	return slices.ContainsFunc(p.Grains, func(g elevator.GrainRule) bool {
+		e, err := entry.EditionOf(p, f.Desk.Rates(), load.Details{Commodity: g.Commodity, Schedule: g.Schedule, Day: f.Desk.Today()})
+		return err == nil && e.Status == rates.Example
+	})
 }
 
 func signedIn(f *Session) string {
@@ -31,7 +49,7 @@ func signedIn(f *Session) string {
 	return Say("%s, %s", who.Name, RoleWord(who.Role))
 }
 
-// RoleWord is what a role is called.
+// RoleWord returns the name of a role.
 func RoleWord(role elevator.Role) string {
 	switch role {
 	case elevator.Manager:

@@ -9,12 +9,12 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// headSeen is what this computer remembers of a book: the last head it saw.
+// headSeen is the key of the last head of a book seen by this computer.
 const headSeen = "head"
 
-// CheckHead says when the book no longer holds the head that this computer last saw
-// of it. Who knows why, because a backup was put back, goes on with the book as it
-// is; until then the head is remembered and the question comes at every start.
+// CheckHead warns when the book no longer holds the head that this computer last saw of it. A
+// person who knows why, because a backup was restored, accepts the book; until then the head is
+// remembered and the question comes at every start.
 func CheckHead(f *Session) {
 	gone := headGone(f)
 	if gone == nil {
@@ -38,7 +38,7 @@ func NoteHead(f *Session) {
 	}
 }
 
-// headGone is what is wrong with the book as seen from the head remembered.
+// headGone returns the error of a book that lacks the head remembered.
 func headGone(f *Session) error {
 	noted := journal.FindHeads(f.Recall(headSeen))
 	if len(noted) == 0 {
@@ -62,8 +62,7 @@ func CheckClock(f *Session) {
 	}
 }
 
-// askClock asks why the clock stands as it does. With an answer in the book the
-// act can be done again.
+// askClock asks why the clock is as it is. With an answer in the book the act can be repeated.
 func askClock(f *Session, stepped error) {
 	f.Put(model.Ask{
 		Title:  Say("Is the clock right?"),

@@ -9,8 +9,8 @@ import (
 	"tenthpoint/ui/session/sessiontest"
 )
 
-// The desk says at its start when the book no longer holds the head that this
-// computer last saw, and goes on with it only when it is told to.
+// The desk warns at its start when the book no longer holds the head that this computer last saw,
+// and continues with it only when told to.
 func TestDeskSaysThatTheBookWasPutBack(t *testing.T) {
 	r := sessiontest.EmptyDemo(t)
 	station := &sessiontest.FakeStation{Memory: map[string]string{}}

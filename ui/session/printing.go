@@ -5,12 +5,15 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strconv"
+	"strings"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/paper/pdf"
+	"tenthpoint/internal/paper/roll"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
@@ -22,7 +25,7 @@ import (
 
 // PrintTicket prints a ticket: the original first, then reprints by number.
 func PrintTicket(f *Session, number int64) {
-	name, file, err := ticketPDF(f, number)
+	name, file, err := ticketPaper(f, number)
 	if err != nil {
 		f.Fail(err)
 		return
@@ -54,8 +57,8 @@ func PrintTicket(f *Session, number int64) {
 	})
 }
 
-// ticketPDF writes down that a copy is being printed, and makes it.
-func ticketPDF(f *Session, number int64) (name string, file []byte, err error) {
+// ticketPaper records that a copy is being printed, and makes it.
+func ticketPaper(f *Session, number int64) (name string, file []byte, err error) {
 	ctx := context.Background()
 	copyNo, err := scalehouse.RecordPrint(ctx, f.Desk, number)
 	if err != nil {
@@ -69,7 +72,7 @@ func ticketPDF(f *Session, number int64) (name string, file []byte, err error) {
 	if err != nil {
 		return "", nil, err
 	}
-	file, err = pdfOf(t)
+	file, err = slipOf(f, t)
 	name = fmt.Sprintf("ticket-%d", number)
 	if copyNo > 0 {
 		name += fmt.Sprintf("-reprint-%d", copyNo)
@@ -77,8 +80,8 @@ func ticketPDF(f *Session, number int64) (name string, file []byte, err error) {
 	return name, file, err
 }
 
-// IssuedTicket gathers what the slip of an issued ticket is made from: the
-// settlement is worked again under the edition kept in the book.
+// IssuedTicket collects the input of an issued ticket's slip: the settlement is recalculated under
+// the edition kept in the book.
 func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (scaleticket.Ticket, error) {
 	s, err := office.Resettle(ctx, f.Desk, l)
 	if err != nil {
@@ -89,7 +92,7 @@ func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (
 	return t, err
 }
 
-// TicketOf gathers what a slip is made from.
+// TicketOf collects the input of a slip.
 func TicketOf(f *Session, l *load.Load, s *settle.Settlement, copyNo int64, problems []string) scaleticket.Ticket {
 	profile := f.Desk.Profile()
 	if who := f.Desk.Who().Name; who != "" {
@@ -114,7 +117,7 @@ func EditionOf(f *Session, l *load.Load) *rates.Edition {
 	return e
 }
 
-// PrintLastTicket prints the newest ticket once more, as a reprint.
+// PrintLastTicket prints the newest ticket again, as a reprint.
 func PrintLastTicket(f *Session) {
 	number, found, err := office.LastTicket(context.Background(), f.Desk)
 	switch {
@@ -127,7 +130,7 @@ func PrintLastTicket(f *Session) {
 	}
 }
 
-// PrintPaper prints a paper that is no ticket, and says where it went.
+// PrintPaper prints a paper that is no ticket, and shows where it went.
 func PrintPaper(f *Session, name, what string, file []byte) {
 	if f.Printer == nil {
 		f.Say(model.Warn, Say("no printer is set up. Choose one under Equipment."))
@@ -154,7 +157,7 @@ func PrintPaper(f *Session, name, what string, file []byte) {
 	})
 }
 
-// PrintDocument prints a paper of several parts; wide tables lie on their side.
+// PrintDocument prints a paper of several parts; wide prints it in landscape.
 func PrintDocument(f *Session, d report.Document, name, what string, wide bool) {
 	page := report.PageFor(f.Desk.Profile().Rules)
 	if wide {
@@ -195,7 +198,7 @@ func SlipPages(d scaleticket.Document) paper.Layout {
 	return sheet.Layout(d, sheet.HalfLetter, sheet.Options{})
 }
 
-// pdfOf is the paper of a ticket: its pages once for each copy that the house prints.
+// pdfOf returns the PDF of a ticket: its pages once for each copy that the elevator prints.
 func pdfOf(t scaleticket.Ticket) ([]byte, error) {
 	var copies []paper.Layout
 	for _, one := range t.EachCopy() {
@@ -204,4 +207,50 @@ func pdfOf(t scaleticket.Ticket) ([]byte, error) {
 	var file bytes.Buffer
 	err := pdf.Write(&file, copies...)
 	return file.Bytes(), err
+}
+
+// What the station remembers of the paper that slips are printed on: nothing for
+// pages, else the columns of a receipt printer, and its table of letters.
+const (
+	SlipColumns = "slips.columns"
+	SlipLetters = "slips.letters"
+)
+
+// SlipRoll is the receipt printer that slips go to from this computer; false where
+// they are printed on pages.
+func SlipRoll(f *Session) (roll.Settings, bool) {
+	if f.Station == nil {
+		return roll.Settings{}, false
+	}
+	columns, err := strconv.Atoi(f.Station.Recall(SlipColumns))
+	s := roll.Settings{Columns: columns, Page: OrElse(f.Station.Recall(SlipLetters), roll.DefaultPage)}
+	return s, err == nil && s.Check() == nil
+}
+
+// slipOf is a slip with its copies, on pages or for the receipt printer.
+func slipOf(f *Session, t scaleticket.Ticket) ([]byte, error) {
+	settings, isRoll := SlipRoll(f)
+	if !isRoll {
+		return pdfOf(t)
+	}
+	var all []byte
+	for _, one := range t.EachCopy() {
+		slip, err := sheet.Roll(scaleticket.Compose(one), settings)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, slip...)
+	}
+	return all, nil
+}
+
+// Copies is the list of those for whom a ticket prints a copy, as it is typed:
+// "driver, office".
+func Copies(typed string) (list []string) {
+	for _, name := range strings.Split(typed, ",") {
+		if name = strings.TrimSpace(name); name != "" {
+			list = append(list, name)
+		}
+	}
+	return list
 }

@@ -8,10 +8,10 @@ import (
 	"tenthpoint/internal/textsearch"
 )
 
-// NoFigure stands in a list where there is no figure.
+// NoFigure is shown in a list where there is no figure.
 const NoFigure = "–"
 
-// Counted is a number of things with its thousands parted.
+// Counted formats a number with thousands separators.
 func Counted(n int64) string { return quantity.Int(n, quantity.Plain).Figure() }
 
 // FigureIn is a figure of a list in a column of a unit: the figure alone, or

@@ -27,7 +27,7 @@ func RulerOf(from moisture.Ruler) model.Ruler {
 	return r
 }
 
-// MarkReading says how the reading stands.
+// MarkReading sets the state of the reading.
 func MarkReading(r *model.Ruler, state model.State) {
 	for i := range r.Marks {
 		if r.Marks[i].Kind == model.ReadingMark {
@@ -36,7 +36,7 @@ func MarkReading(r *model.Ruler, state model.State) {
 	}
 }
 
-// changes are what changes at a moisture, by the limits that fall on it.
+// changes describe what changes at a moisture, by the limits at it.
 var changes = map[string]string{
 	"shrink-to":                                 "shrink to %s",
 	"shrink trigger":                            "shrink above %s",
@@ -47,8 +47,8 @@ var changes = map[string]string{
 	"shrink-to, shrink trigger, drying trigger": "shrink and drying above and to %s",
 }
 
-// limitText says what changes where a mark stands: "shrink above and to 15.0".
-// The edge of a class has its own name.
+// limitText describes the limits at a mark: "shrink above and to 15.0". The edge of a class has its
+// own name.
 func limitText(limits []moisture.Limit) string {
 	var names []string
 	text, at := "", Bare(limits[0].At)

@@ -7,16 +7,16 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// printer says everything the window shows.
+// printer translates everything in the window.
 var printer *message.Printer
 
-// SetLanguage gives the presenters and screens their language. One language holds
-// for the whole process; what was said before stays as it was said.
+// SetLanguage sets the language of presenters and screens. There is one language for the whole
+// process; existing texts are not translated again.
 func SetLanguage(p *message.Printer) { printer = p }
 
-// Say puts an English text into the language of the desk and sets its arguments
-// in. Every text a person reads goes through here, in whole sentences, so that a
-// translator never has to join halves.
+// Say translates an English text to the language of the desk and formats its arguments. Every text
+// a person reads goes through here, in whole sentences, so that a translator never has to join
+// halves.
 func Say(english string, args ...any) string {
 	if len(args) == 0 {
 		return printer.Word(english)
@@ -27,8 +27,7 @@ func Say(english string, args ...any) string {
 // Text is a message in the language of the desk.
 func Text(m message.Sayable) string { return printer.Text(m) }
 
-// Sentence is an error's text in the language of the desk, ended like a
-// sentence.
+// Sentence returns an error's text in the language of the desk, with a final full stop.
 func Sentence(err error) string {
 	if err == nil {
 		return ""
@@ -46,7 +45,7 @@ func OneLine(text string) string { return strings.Join(strings.Split(text, "\n")
 // Signs are those of figures in the language of the desk.
 func Signs() message.Figures { return printer.Figures() }
 
-// ParseFigure reads a figure as it is typed in the language of the desk.
+// ParseFigure parses a figure typed in the language of the desk.
 func ParseFigure(f quantity.Field, text string) (quantity.Amount, error) {
 	plain, err := quantity.WithPoint(f.Name, text, printer.Figures())
 	if err != nil {

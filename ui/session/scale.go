@@ -9,8 +9,7 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Condition is how the display of a truck scale stands. Only a weight at rest may go
-// on a ticket.
+// Condition is the state of a truck scale's display. Only a weight at rest may go on a ticket.
 type Condition int
 
 // The conditions.
@@ -18,15 +17,15 @@ const (
 	AtRest    Condition = iota
 	Moving              // or the indicator does not tell
 	Net                 // a tare is held in the indicator
-	Over                // above what it can show, or what it may weigh
-	Under               // below what it can show
+	Over                // above its range, or its capacity
+	Under               // below its range
 	BelowZero           //
-	Faulty              // the indicator says that it is broken
+	Faulty              // the indicator reports a fault
 	OtherUnit           // than the scale is set up in
 	Undivided           // no whole number of divisions
 )
 
-// word is what the sidebar says of a condition, and its state.
+// word returns the sidebar's word for a condition, and its state.
 func (c Condition) word() (string, model.State) {
 	switch c {
 	case AtRest:
@@ -49,8 +48,8 @@ func (c Condition) word() (string, model.State) {
 	return Say("FAULT"), model.Stop
 }
 
-// Display is what the indicator of a truck scale shows. Over, under and with a fault
-// the digits mean nothing and the weight is zero.
+// Display is the reading of a truck scale's indicator. Over, under and with a fault the digits mean
+// nothing and the weight is zero.
 type Display struct {
 	Weight    quantity.Amount
 	Condition Condition
@@ -64,7 +63,7 @@ func (d Display) isBlind() bool {
 	return d.Weight.IsZero() && d.Condition != AtRest && d.Condition != Moving
 }
 
-// Says is the display in words: the weight with what is to be known of it, and its state.
+// Says describes the display: the weight with its condition, and its state.
 func (d Display) Says() model.Remark {
 	word, state := d.Condition.word()
 	switch {
@@ -78,15 +77,14 @@ func (d Display) Says() model.Remark {
 
 // Indicator is the truck scale's display, where the program can read it.
 type Indicator interface {
-	// Latest is what the display shows now. The error says in a sentence why nothing
-	// is known.
+	// Latest returns the current reading. The error says why there is none.
 	Latest() (Display, error)
 	// Weigh waits for a weight at rest that may go on a ticket.
 	Weigh(ctx context.Context) (quantity.Amount, error)
 }
 
-// Live is what the scale shows now, for the sidebar: the weight, and over it in a word
-// what keeps it from a ticket. Shown is false where weights are typed.
+// Live returns the current reading for the sidebar: the weight, and over it in a word what keeps it
+// from a ticket. Shown is false where weights are typed.
 func (f *Session) Live() (live model.Figure, shown bool) {
 	if f.Indicator == nil {
 		return model.Figure{}, false
@@ -114,8 +112,7 @@ func (f *Session) Live() (live model.Figure, shown bool) {
 // ScaleMemory is the name under which the station remembers its scale.
 const ScaleMemory = "scale"
 
-// Scale is the scale that this desk weighs on: the one chosen here, else the
-// first of the house.
+// Scale returns the scale of this desk: the one chosen here, else the first of the elevator.
 func (f *Session) Scale() (elevator.Scale, bool) {
 	p := f.Desk.Profile()
 	if chosen, known := p.Scale(f.Recall(ScaleMemory)); known {
@@ -127,7 +124,7 @@ func (f *Session) Scale() (elevator.Scale, bool) {
 	return p.Scales[0], true
 }
 
-// ReadTare reads a tare as a weight of the house's scale.
+// ReadTare parses a tare as a weight of the elevator's scale.
 func ReadTare(f *Session, text string) (quantity.Amount, error) {
 	s, ok := f.Scale()
 	if !ok {

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Session is what the screens of one window share: the desk, who is signed in,
-// the lists of growers and trucks, and the window itself.
+// Session holds what the screens of one window share: the desk, the person signed in, the lists of
+// growers and trucks, and the window itself.
 type Session struct {
 	Desk    *scalehouse.Desk
 	Printer Printer
@@ -21,20 +21,20 @@ type Session struct {
 	Deck Deck
 	// Station is this computer; nil where nothing of it can be changed.
 	Station Station
-	// Files takes what is no paper: workbooks, figures for other programs.
+	// Files saves exports: workbooks, figures for other programs.
 	Files Files
-	// Zone is the elevator's own time, for what is printed.
+	// Zone is the elevator's time zone, for printing.
 	Zone *time.Location
 	// SetLanguage turns the window to another language at once; nil where there is none
 	// to turn.
 	SetLanguage func(language string) error
-	// Demo makes a book of the invented elevator and gives its path, OpenDemo
-	// opens it in place of this one; nil where the program has none to offer.
+	// Demo makes a book of the invented elevator and returns its path, OpenDemo opens it in place
+	// of this one; nil where the program has none.
 	Demo     func(ctx context.Context, report func(done, total int)) (path string, err error)
 	OpenDemo func(path string) error
 
-	// RatesFolder is where the elevator's own rates lie; RatesWrong what is wrong
-	// with them, one mistake to a line.
+	// RatesFolder is the folder of the elevator's own rates; RatesWrong its mistakes, one to a
+	// line.
 	RatesFolder string
 	RatesWrong  []string
 
@@ -44,16 +44,15 @@ type Session struct {
 	Lists  *Lists
 	manual string  // why weights are typed, by whom and on what day
 	failed error   // of the last act that failed
-	drafts *Drafts // what was typed and is no fact, once it was asked for
+	drafts *Drafts // typed texts that are no facts, once loaded
 }
 
-// New makes the session of a window on a desk. Its Window is set before anything
-// is asked of it.
+// New makes the session of a window on a desk. Set its Window before using it.
 func New(d *scalehouse.Desk, printer Printer) *Session {
 	return &Session{Desk: d, Printer: printer, Zone: time.Local, Window: nowhere{}}
 }
 
-// Say puts the result of an act on the status line.
+// Say shows the result of an act on the status line.
 func (f *Session) Say(state model.State, sentence string) {
 	f.Window.Say(state, OneLine(Say(sentence)))
 }
@@ -68,8 +67,8 @@ func (f *Session) Fail(err error) {
 	}
 }
 
-// Put puts a question before the window. When what is done with the answer fails, the
-// question stands again with all that was typed and the reason.
+// Put opens a dialog for a question. When the act on the answer fails, the dialog opens again with
+// all that was typed and the reason.
 func (f *Session) Put(ask model.Ask) { f.Window.Put(withDraft(f, keptOpen(f, ask))) }
 
 // Run does slow work away from the window.
@@ -78,7 +77,7 @@ func (f *Session) Run(job model.Job) { f.Window.Run(job) }
 // Go brings a screen to the front.
 func (f *Session) Go(screen string) { f.Window.Go(screen) }
 
-// TakeUp brings the yard to the front with a load of the book on its form.
+// TakeUp opens a load of the book on the yard.
 func (f *Session) TakeUp(id string) {
 	if f.takeUp != nil {
 		f.takeUp(id)
@@ -86,10 +85,10 @@ func (f *Session) TakeUp(id string) {
 	f.Go("yard")
 }
 
-// OnTakeUp says how a load of the book is put on the form.
+// OnTakeUp sets how a load of the book is opened on the form.
 func (f *Session) OnTakeUp(take func(id string)) { f.takeUp = take }
 
-// ShowTickets brings the tickets to the front with a line that narrows them.
+// ShowTickets opens the tickets with a search line.
 func (f *Session) ShowTickets(line string) {
 	if f.narrow != nil {
 		f.narrow(line)
@@ -97,13 +96,13 @@ func (f *Session) ShowTickets(line string) {
 	f.Go("tickets")
 }
 
-// OnShowTickets says how the list of tickets is narrowed to a line.
+// OnShowTickets sets how the list of tickets is filtered.
 func (f *Session) OnShowTickets(narrow func(line string)) { f.narrow = narrow }
 
-// Forget drops what belongs to the screens: they are made again.
+// Forget drops the state of the screens, which are rebuilt.
 func (f *Session) Forget() { f.drafts, f.Lists, f.takeUp, f.narrow = nil, nil, nil, nil }
 
-// Changed forgets what was read from the book and has the window show it again.
+// Changed drops the cached data of the book and refreshes the window.
 func (f *Session) Changed() {
 	f.Lists = nil
 	f.Window.Redraw()

@@ -10,11 +10,59 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// mostOwners is how many owners a sheet of shares asks for, unless there are
-// more already.
+// mostOwners is the number of owners a sheet of shares has room for, unless there are more already.
 const mostOwners = 4
 
-// ShareFields ask for owners and what each has.
+// OwnerFields ask for owners of a load, what each has and what becomes of it.
+func OwnerFields(f *Session, owners []load.Owner) []model.AskField {
+	var fields []model.AskField
+	for i, field := range ShareFields(f, owners) {
+		fields = append(fields, field)
+		if i%2 == 0 {
+			continue
+		}
+		terms, n := "", i/2
+		if n < len(owners) && owners[n].Own != nil {
+			terms = entry.DealText(*owners[n].Own)
+		}
+		fields = append(fields, model.AskField{ID: termsField(n), Label: Say("is"), Options: dealOptions(), Value: terms, Chars: 20, FreeText: true, Hint: Say("empty: as the load")})
+	}
+	return fields
+}
+
+// dealOptions are what can become of one owner's part.
+func dealOptions() []model.Option {
+	return []model.Option{
+		{Code: "stored", Name: Say("stored")}, {Code: "sold", Name: Say("sold"), Detail: Say("with a price: sold at 4.15")},
+		{Code: "undecided", Name: Say("not decided")}, {Code: "bank", Name: Say("in the grain bank")},
+	}
+}
+
+// OwnerTermsTyped are the terms of a sheet of owners as the field of the load takes
+// them, owner by owner; none where all are as the load.
+func OwnerTermsTyped(values map[string]string, owners []load.Owner) string {
+	var out []string
+	n := 0
+	for i := 0; ; i++ {
+		id, asked := values[ownerField(i)]
+		if !asked {
+			break
+		}
+		if id == "" || n >= len(owners) {
+			continue
+		}
+		if terms := strings.TrimSpace(values[termsField(i)]); terms != "" {
+			out = append(out, PartyText(owners[n].Party)+"="+terms)
+		}
+		n++
+	}
+	if len(out) == 0 {
+		return "none"
+	}
+	return strings.Join(out, "; ")
+}
+
+// ShareFields are the fields for owners and their shares.
 func ShareFields(f *Session, owners []load.Owner) []model.AskField {
 	var fields []model.AskField
 	for i := range max(mostOwners, len(owners)) {
@@ -32,6 +80,8 @@ func ShareFields(f *Session, owners []load.Owner) []model.AskField {
 func ownerField(i int) string { return fmt.Sprintf("owner%d", i+1) }
 
 func shareField(i int) string { return fmt.Sprintf("share%d", i+1) }
+
+func termsField(i int) string { return fmt.Sprintf("terms%d", i+1) }
 
 // ReadShares reads the sheet; the faults are sentences by field.
 func ReadShares(f *Session, values map[string]string) ([]load.Owner, map[string]string) {
@@ -78,7 +128,7 @@ func shareText(o load.Owner) string {
 	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
-// SharesText says in one line who shares in a load.
+// SharesText describes the owners of a load in one line.
 func SharesText(l *load.Load) string {
 	text := ""
 	for _, o := range l.Details.Shares {

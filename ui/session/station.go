@@ -8,10 +8,10 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Station is what belongs to this computer and not to the book: where papers
-// go, which scale is listened to, what was last remembered.
+// Station has the settings of this computer, which are not in the book: printer, scale, remembered
+// values.
 type Station interface {
-	// Recall gives what was remembered under a name, or nothing.
+	// Recall returns the value remembered under a name, or nothing.
 	Recall(name string) string
 	// Remember keeps a text under a name, also for the next time the program
 	// runs.
@@ -19,13 +19,13 @@ type Station interface {
 	// SendPapers makes papers go one of the ways there are; the queue is the
 	// print queue's name, empty for the computer's own choice.
 	SendPapers(way, queue string) error
-	// MakeFolder makes a folder with all it lies in.
+	// MakeFolder makes a folder with its parents.
 	MakeFolder(path string) error
 	// Relink listens to the scale again after its link has been changed.
 	Relink() error
 }
 
-// The ways papers may go.
+// The destinations of papers.
 const (
 	ToFolder = "folder" // a file beside the book
 	ToScreen = "screen" // that, and opened on the screen
@@ -40,7 +40,7 @@ type Deck interface {
 	RollOff()
 }
 
-// Recall gives what the station remembers of this book.
+// Recall returns the value the station remembers about this book.
 func (f *Session) Recall(name string) string {
 	if f.Station == nil {
 		return ""
@@ -61,7 +61,7 @@ type Files interface {
 	Save(ctx context.Context, name string, data []byte) (where string, err error)
 }
 
-// Save hands a file on and says where it went.
+// Save exports a file and shows its path.
 func (f *Session) Save(name, what string, data []byte) {
 	if f.Files == nil {
 		f.Say(model.Warn, Say("no folder is set up for files. Choose one under Equipment."))

@@ -3,6 +3,8 @@ package session_test
 import (
 	"testing"
 
+	"tenthpoint/internal/scalehouse"
+
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
 )
@@ -25,5 +27,20 @@ func TestManualReasonHoldsForADay(t *testing.T) {
 	tomorrow.Station = station
 	if session.ManualReason(others) != "" || session.ManualReason(tomorrow) != "" {
 		t.Errorf("another person has %q, the next day %q", session.ManualReason(others), session.ManualReason(tomorrow))
+	}
+}
+
+// A real house that settles on invented rates wears the mark as the invented elevator
+// does, and loses it with its own rates.
+func TestExampleRatesAreMarkedAllDay(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 0)
+	p := r.Session.Desk.Profile()
+	p.Demo = false
+	sessiontest.Must(t, scalehouse.SetProfile(t.Context(), r.Session.Desk, p))
+	if got := r.Session.Masthead().Example; got != "example rates - not for trade" {
+		t.Errorf("the house on example rates is marked %q", got)
+	}
+	if got := sessiontest.EmptyRoom(t).Session.Masthead().Example; got != "" {
+		t.Errorf("a house that settles nothing yet is marked %q", got)
 	}
 }

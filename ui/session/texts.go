@@ -28,8 +28,7 @@ func ShortName(f grain.Factor) string {
 	return f.Name
 }
 
-// shortNames are what factors are called where room is short; the slip has the
-// name in full.
+// shortNames are abbreviations of factors for where room is short; the slip has the full name.
 var shortNames = map[grain.FactorID]string{
 	grain.Damage:         "Damage",
 	grain.HeatDamage:     "Heat damage",
@@ -39,7 +38,7 @@ var shortNames = map[grain.FactorID]string{
 	grain.SkinnedBroken:  "Skinned, broken",
 }
 
-// NotYet stands for a figure that cannot be known yet.
+// NotYet is the placeholder of a figure that is not known yet.
 const NotYet = "–"
 
 // PrintedLike prints an amount with the decimals that a step is printed with.
@@ -51,6 +50,17 @@ func PrintedLike(s *worksheet.Step, a quantity.Amount) string {
 	}
 	return a.FixedString(int32(places))
 }
+
+// ToOwner is an amount of money with its sign: + is to the owner, - from the owner.
+func ToOwner(a quantity.Amount) string {
+	if a.Sign() > 0 {
+		return "+" + a.FixedString(cents)
+	}
+	return a.FixedString(cents)
+}
+
+// cents are the decimals of money.
+const cents = 2
 
 // FigureOf is a step's figure as printed, without its unit.
 func FigureOf(s *worksheet.Step) string {
@@ -72,8 +82,7 @@ func PartyText(p load.Party) string {
 	return p.Name
 }
 
-// InPlaceText says which ticket a load's ticket takes the place of, and why;
-// empty when it takes none's.
+// InPlaceText says which ticket a load's ticket replaces, and why; empty when it replaces none.
 func InPlaceText(l *load.Load) string {
 	switch {
 	case l.Corrects != 0:

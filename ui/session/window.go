@@ -5,11 +5,11 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Window is what presenters ask of the window they are shown in.
+// Window is the window as presenters see it.
 type Window interface {
-	// Say puts the result of an act on the status line.
+	// Say shows the result of an act on the status line.
 	Say(state model.State, sentence string)
-	// Put puts a question before the window.
+	// Put opens a dialog for a question.
 	Put(ask model.Ask)
 	// Run does slow work away from the window.
 	Run(job model.Job)
@@ -19,8 +19,8 @@ type Window interface {
 	Go(screen string)
 }
 
-// PaperWaits is the error of a paper that is not printed yet and prints by itself as
-// soon as the printer does.
+// PaperWaits is the error of a paper that is queued and will be printed as soon as the printer is
+// ready.
 type PaperWaits struct{ Why error }
 
 func (w PaperWaits) Error() string { return w.Why.Error() }
@@ -29,5 +29,5 @@ func (w PaperWaits) Unwrap() error { return w.Why }
 // Printer takes a finished paper away: into a folder, to a queue, on the
 // screen. It answers where the paper went.
 type Printer interface {
-	Print(ctx context.Context, name string, pdf []byte) (where string, err error)
+	Print(ctx context.Context, name string, paper []byte) (where string, err error)
 }

@@ -4,14 +4,16 @@ import (
 	"strings"
 	"tenthpoint/ui/model"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 	"tenthpoint/internal/worksheet"
 )
 
 // WorkingLines are the steps of a settlement, with the edition they follow.
 // Grain that leaves is only weighed, under no edition.
-func WorkingLines(s *settle.Settlement, d load.Disposition) []model.CardLine {
+func WorkingLines(s *settle.Settlement, d title.Under) []model.CardLine {
 	under := Say("weighed only, under no rates")
 	if s.Edition != nil {
 		under = Say("worked under %s", s.Edition.ID)
@@ -21,7 +23,7 @@ func WorkingLines(s *settle.Settlement, d load.Disposition) []model.CardLine {
 }
 
 // StepLines are steps under their headings, each with its calculation below.
-func StepLines(steps []*worksheet.Step, d load.Disposition) []model.CardLine {
+func StepLines(steps []*worksheet.Step, d title.Under) []model.CardLine {
 	var lines []model.CardLine
 	section := ""
 	for _, step := range steps {
@@ -34,7 +36,7 @@ func StepLines(steps []*worksheet.Step, d load.Disposition) []model.CardLine {
 	return lines
 }
 
-func stepLine(step *worksheet.Step, d load.Disposition) model.CardLine {
+func stepLine(step *worksheet.Step, d title.Under) model.CardLine {
 	figure := step.PrintedIn(printer.Word)
 	if step.Kind() == worksheet.NotApplied {
 		figure = Say("none")
@@ -43,4 +45,43 @@ func stepLine(step *worksheet.Step, d load.Disposition) model.CardLine {
 		Kind: model.CardPair, Left: Say(step.Label()), Right: figure,
 		Note: strings.Join(step.ExplainIn(func(note string) string { return Say(d.Remark(note)) }), "\n"),
 	}
+}
+
+// ChangedFacts are what was written down otherwise.
+func ChangedFacts(old, now *load.Load) []model.CardLine {
+	var lines []model.CardLine
+	fact := func(name, before, after string) {
+		if before != after {
+			lines = append(lines, model.CardLine{Kind: model.CardPair, Left: name, Right: OrElse(after, Say("none")), Note: Say("before: %s", OrElse(before, Say("none")))})
+		}
+	}
+	fact(Say("Grower"), old.Details.Grower.Name, now.Details.Grower.Name)
+	fact(Say("Shares"), SharesText(old), SharesText(now))
+	fact(Say("Commodity"), GrainName(old.Details.Commodity), GrainName(now.Details.Commodity))
+	fact(Say("Truck"), TruckText(old.Details.Truck), TruckText(now.Details.Truck))
+	fact(Say("Pit or bin"), old.Details.Bin, now.Details.Bin)
+	fact(Say("Sold or stored"), entry.TermsText(old), entry.TermsText(now))
+	return lines
+}
+
+// ChangedFigures are the lines of the settlement that parted, with what they
+// were and what they are.
+func ChangedFigures(c *settle.Comparison) []model.CardLine {
+	var lines []model.CardLine
+	for _, l := range c.Changed() {
+		line := model.CardLine{Kind: model.CardPair, Left: Say(l.Label), Right: Signed(l.Change)}
+		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
+			line.Kind = model.CardTotal
+		}
+		line.Note = Say("%s → %s", printedOr(l.Before), printedOr(l.After))
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func printedOr(step *worksheet.Step) string {
+	if step == nil {
+		return Say("none")
+	}
+	return step.Printed()
 }

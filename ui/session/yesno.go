@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/textsearch"
 )
 
-// YesOrNo is how a thing that is there or not stands in its field.
+// YesOrNo returns the text of a yes-no field.
 func YesOrNo(present bool) string {
 	if present {
 		return Say("yes")

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// A desk that asks "o/n" takes an o, and shows "oui" where it stands.
+// A desk that asks "o/n" accepts an o, and shows "oui".
 func TestYesAndNoInTheLanguageOfTheDesk(t *testing.T) {
 	musty := grain.Factor{Name: "Musty odor", YesNo: true}
 	read := func(text string) string {

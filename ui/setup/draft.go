@@ -3,14 +3,15 @@ package setup
 import (
 	"maps"
 	"slices"
+
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// SetUpDraft is where the sheet of the set-up is kept until it is written down.
+// SetUpDraft is the key of the set-up's draft.
 var SetUpDraft = session.DraftAt{Place: "setup", ID: ""}
 
-// takeBack types what was typed before the program stopped.
+// takeBack restores what was typed before the program stopped.
 func (s *SetUp) takeBack() {
 	texts := s.session.Drafts().TypedBefore(SetUpDraft)
 	fields := s.Fields()
@@ -24,7 +25,7 @@ func (s *SetUp) takeBack() {
 	}
 }
 
-// isWritten forgets what was typed: the book has it.
+// isWritten discards what was typed: the book has it.
 func (s *SetUp) isWritten() {
 	s.inBook = maps.Clone(s.values)
 	s.session.Drafts().Keep(SetUpDraft, nil)

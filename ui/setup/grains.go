@@ -47,8 +47,7 @@ func (s *SetUp) addSchedule(e *rates.Edition) {
 
 func grainField(commodity string) string { return "grain." + commodity }
 
-// provenance says where rates come from, so that nobody trades on invented
-// ones.
+// provenance describes the origin of rates, so that nobody trades on invented ones.
 func provenance(e *rates.Edition) string {
 	switch e.Status {
 	case rates.Example:

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Languages are the languages the desk speaks, each called by its own name.
+// Languages are the languages of the desk, each by its own name.
 func Languages() []model.Option {
 	var out []model.Option
 	for _, code := range i18n.Codes() {
@@ -15,7 +15,7 @@ func Languages() []model.Option {
 	return out
 }
 
-// languageHint says when another language is heard.
+// languageHint says when another language takes effect.
 func (s *SetUp) languageHint() string {
 	if s.values["language"] == session.OrElse(s.session.Desk.Profile().Language, "en") {
 		return ""
@@ -23,9 +23,8 @@ func (s *SetUp) languageHint() string {
 	return session.Say("at once, when it is written down")
 }
 
-// setLanguage turns the window to the language the house has chosen, if that was
-// another before. Whatever is typed is kept as a draft, so the screens that are
-// made again have it again.
+// setLanguage switches the window to the language the elevator has chosen, if it has changed. Typed
+// texts are saved as a draft, so that the rebuilt screens restore them.
 func setLanguage(f *session.Session, before string) error {
 	now := session.OrElse(f.Desk.Profile().Language, "en")
 	if f.SetLanguage == nil || now == session.OrElse(before, "en") {

@@ -12,8 +12,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Save writes the sheet into the book. In a new book it also makes the person
-// who filled it in the first manager, and goes on to the yard.
+// Save writes the sheet into the book. In a new book it also makes the person who filled it in the
+// first manager, and turns to the yard.
 func (s *SetUp) Save() {
 	s.Renew()
 	first, before, spoken := s.IsFirst(), s.link(), s.session.Desk.Profile().Language
@@ -80,7 +80,7 @@ func (s *SetUp) save() error {
 	return d.SignIn(name)
 }
 
-// whole says what is still missing or wrong.
+// whole returns the first missing or invalid field as an error.
 func (s *SetUp) whole() error {
 	for _, f := range s.Fields() {
 		switch {
@@ -96,12 +96,12 @@ func (s *SetUp) whole() error {
 	return nil
 }
 
-// profile is the sheet as the book keeps it, with what the sheet does not ask
-// left as it was.
+// profile returns the profile with the sheet's values; others are unchanged.
 func (s *SetUp) profile() elevator.Profile {
 	p := s.session.Desk.Profile()
 	text := func(id string) string { return strings.TrimSpace(s.values[id]) }
 	p.Business, p.Street, p.Town, p.Phone, p.Licence = text("business"), text("street"), text("town"), text("phone"), text("licence")
+	p.CopiesFor = session.Copies(text("copies"))
 	p.Rules, p.Language, p.Dates = text("rules"), text("language"), text("dates")
 	if p.Unlicensed = p.Rules == unlicensed; p.Unlicensed {
 		p.Rules = "canada"
@@ -121,7 +121,7 @@ func (s *SetUp) profile() elevator.Profile {
 		}
 	}
 	if p.RetainDays == 0 {
-		p.RetainDays = 3 // days a sample of an inbound truck is kept in the United States
+		p.RetainDays = elevator.UsualRetainDays(p.Rules)
 	}
 	return p
 }

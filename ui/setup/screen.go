@@ -53,11 +53,11 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	return container.New(titleGivesWay{s.Form.Sheet}, top, fields, container.NewHBox(save, s.demo))
 }
 
-// mostAtLeft is how many fields stand in the left column; who sets the book up
-// comes at the right.
+// mostAtLeft is the number of fields in the left column; the person who sets the book up comes at
+// the right.
 const mostAtLeft = 11
 
-// columns sets what a ticket prints at the left and what is taken at the right.
+// columns sets what a ticket prints at the left and what is bought at the right.
 func (s *Screen) columns(fields []model.Field, rows map[string]*shell.FormRow) (left, right []fyne.CanvasObject) {
 	left, right = append(left, s.left), append(right, s.right)
 	for _, f := range fields {
@@ -72,20 +72,18 @@ func (s *Screen) columns(fields []model.Field, rows map[string]*shell.FormRow) (
 	return left, right
 }
 
-// muteRows are the fields of which nothing is ever said: something of their list
-// always stands in them.
+// muteRows are the fields without messages: they always hold an item of their list.
 var muteRows = map[string]bool{"rules": true, "unit": true, "dates": true}
 
-// leave keeps a text for which nothing was found, so that it is said what is
-// wrong with it.
+// leave keeps a text without a match, so that its error is shown.
 func (s *Screen) leave(id, text string, unfound bool) {
 	if unfound {
 		s.Form.Typed(id, text)
 	}
 }
 
-// titleGivesWay sets a form under its title, over its buttons. Where the form needs
-// the room of the title, it has it: the list of screens says where one is.
+// titleGivesWay sets a form under its title, over its buttons. Where the form needs the room, the
+// title is dropped: the list of screens shows the current one.
 type titleGivesWay struct{ form *shell.FieldSheet }
 
 func (titleGivesWay) MinSize(objects []fyne.CanvasObject) fyne.Size {
@@ -109,13 +107,13 @@ func (l titleGivesWay) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	shell.Put(foot, 0, size.Height-low+theme.Padding(), size.Width, low-theme.Padding())
 }
 
-// showAround brings up to date what stands around the form.
+// showAround updates the parts around the form.
 func (s *Screen) showAround() {
 	s.title.Say(s.sheet.Welcome())
 	shell.SetVisible(s.demo, s.sheet.CanDemo())
 }
 
-// Show puts the keyboard on the first field to fill.
+// Show moves the focus to the first field to fill.
 func (s *Screen) Show() {
 	s.Form.Show(true)
 	if id := s.sheet.FirstMissing(); id != "" {
@@ -131,10 +129,10 @@ func (s *Screen) Refresh() {
 	s.Form.Show(false)
 }
 
-// Hint says what keys carry the work.
+// Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
 	return session.Say("Enter goes on, the down arrow lists what there is to choose, Ctrl+S writes the sheet down.")
 }
 
-// Ring is the order of the keyboard.
+// Ring returns the tab order.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.Form.Ring }

@@ -12,9 +12,9 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// SetUp is the elevator's own sheet: its name and address as every ticket
-// prints them, its scale, and what it takes under which rates. In a new book it
-// comes first and also asks who sets it up.
+// SetUp is the form of the elevator's profile: its name and address as printed on every ticket, its
+// scale, and its commodities with their rates. In a new book it comes first and also asks who sets
+// it up.
 type SetUp struct {
 	session *session.Session
 	values  map[string]string
@@ -22,8 +22,8 @@ type SetUp struct {
 	grains  []grainChoice
 }
 
-// NewSetUp makes the sheet with what is known filled in, and over it what was
-// typed before the program stopped.
+// NewSetUp makes the sheet with the book's values, and over them what was typed before the program
+// stopped.
 func NewSetUp(f *session.Session) *SetUp {
 	s := &SetUp{session: f}
 	s.Reset()
@@ -31,12 +31,13 @@ func NewSetUp(f *session.Session) *SetUp {
 	return s
 }
 
-// Reset fills in what the book has.
+// Reset restores the book's values.
 func (s *SetUp) Reset() {
 	p := s.session.Desk.Profile()
 	s.values = map[string]string{
 		"business": p.Business, "street": p.Street, "town": p.Town, "phone": p.Phone, "licence": p.Licence,
 		"rules": rulesOf(p), "unit": p.WeightUnit().String(),
+		"copies":   strings.Join(p.CopiesFor, ", "),
 		"language": session.OrElse(p.Language, "en"), "dates": session.OrElse(p.Dates, session.IsoDates),
 		"scale": "1", "division": "20", "capacity": "120,000",
 	}
@@ -55,9 +56,8 @@ func (s *SetUp) Reset() {
 	s.inBook = maps.Clone(s.values)
 }
 
-// Renew fills in what the book has by now, and keeps what was typed. A scale may
-// have been changed elsewhere since; what only stood here untouched must not put
-// it back.
+// Renew reloads values from the book, and keeps what was typed. A scale may have been changed
+// elsewhere since; an untouched field must not undo that.
 func (s *SetUp) Renew() {
 	typed := session.TypedOver(s.inBook, s.values)
 	s.Reset()
@@ -75,7 +75,7 @@ func (s *SetUp) Welcome() string {
 	return session.Say("What every ticket prints, the scale, and what is taken here. Ctrl+S writes it down.")
 }
 
-// Fields are the fields in the order they are asked.
+// Fields are the fields in their order.
 func (s *SetUp) Fields() []model.Field {
 	unit := s.values["unit"]
 	fields := []model.Field{
@@ -95,6 +95,7 @@ func (s *SetUp) Fields() []model.Field {
 		fields = append(fields, s.grainRow(g))
 	}
 	fields = append(fields,
+		model.Field{ID: "copies", Label: session.Say("Copies for"), Part: model.ClosePart, Chars: 24, Reading: session.Say("driver, office, landlord; each copy names whose it is")},
 		model.Field{ID: "language", Label: session.Say("Language"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
 		model.Field{ID: "dates", Label: session.Say("Dates"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.dateOptions()})
 	if len(s.session.Desk.People()) == 0 {
@@ -106,7 +107,7 @@ func (s *SetUp) Fields() []model.Field {
 	return fields
 }
 
-// linkHint says what a link is; empty is an answer too.
+// linkHint explains the link; empty is valid too.
 func (s *SetUp) linkHint() string {
 	if strings.TrimSpace(s.values["link"]) == "" {
 		return session.Say("empty: weights are typed; else tcp://host:port or serial:///dev/name")
@@ -118,7 +119,7 @@ func (s *SetUp) linkHint() string {
 // Act does not bind.
 const unlicensed = "canada-unlicensed"
 
-// rulesOf is the choice of rules that a profile stands for.
+// rulesOf returns the choice of rules of a profile.
 func rulesOf(p elevator.Profile) string {
 	if p.Unlicensed && p.Rules == "canada" {
 		return unlicensed
@@ -141,7 +142,7 @@ func unitOptions() []model.Option {
 	}
 }
 
-// fill puts value and sentence into a field.
+// fill sets the value and message of a field.
 func (s *SetUp) fill(f *model.Field) {
 	f.Value = s.values[f.ID]
 	text, err := s.check(f.ID)
@@ -154,7 +155,7 @@ func (s *SetUp) fill(f *model.Field) {
 	}
 }
 
-// offList says that the text of a field is none of those that it offers.
+// offList reports a text that is not on the field's list.
 func offList(f model.Field) error {
 	if _, listed := session.Find(f.Options, func(o model.Option) bool { return o.Code == f.Value }); listed || f.Value == "" {
 		return nil
@@ -165,7 +166,7 @@ func offList(f model.Field) error {
 // needed are the fields that no ticket can do without.
 var needed = map[string]bool{"business": true, "street": true, "town": true, "phone": true, "scale": true, "division": true, "capacity": true, "person": true}
 
-// check says whether a field is still to be filled, and what is wrong with it.
+// check reports whether a required field is empty, and the error of its text.
 func (s *SetUp) check(id string) (missing bool, err error) {
 	text := strings.TrimSpace(s.values[id])
 	if text == "" {
@@ -174,6 +175,8 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 	switch id {
 	case "division", "capacity":
 		_, err = s.weight(id)
+	case "copies":
+		err = elevator.Profile{CopiesFor: session.Copies(text)}.CheckCopies()
 	case "link":
 		err = elevator.Scale{Link: text}.CheckLink()
 	}
@@ -205,10 +208,10 @@ func (s *SetUp) Type(id, text string) {
 // Enter in a field goes to the one that follows.
 func (s *SetUp) Enter(string) (next string) { return "" }
 
-// Restore keeps what was typed: Escape leaves the sheet as it is.
+// Restore does nothing: Escape keeps what was typed.
 func (s *SetUp) Restore(string) bool { return false }
 
-// FirstMissing is the first field to fill or mend; empty when all is there.
+// FirstMissing returns the first field that is missing or invalid; empty when there is none.
 func (s *SetUp) FirstMissing() string {
 	for _, f := range s.Fields() {
 		if f.Missing || f.State == model.Stop {

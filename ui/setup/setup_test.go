@@ -13,7 +13,7 @@ import (
 	"tenthpoint/ui/yard"
 )
 
-// firstSheet is what a new elevator types.
+// firstSheet holds the values a new elevator types.
 var firstSheet = [][2]string{
 	{"business", "Example Siding"}, {"street", "1 Example Road"}, {"town", "Nowhere"}, {"phone", "555-0101"},
 	{"grain.corn", "main"}, {"person", "Ann Example"},
@@ -74,7 +74,7 @@ func TestExampleRatesAreMarked(t *testing.T) {
 	}
 }
 
-// What cannot stand on the sheet says why.
+// Invalid text on the sheet gets a message.
 func TestSetUpAnswersWhatIsTyped(t *testing.T) {
 	r := sessiontest.EmptyRoom(t)
 	tests := []struct{ id, text, want string }{
@@ -97,7 +97,30 @@ func TestSetUpAnswersWhatIsTyped(t *testing.T) {
 	}
 }
 
-// A house that weighs in kilograms has every weight in kilograms.
+// The sheet asks for whom a ticket prints copies; more than are printed is refused.
+func TestCopiesInTheSetUp(t *testing.T) {
+	r := sessiontest.EmptyRoom(t)
+	s := NewSetUp(r.Session)
+	for _, field := range firstSheet {
+		s.Type(field[0], field[1])
+	}
+	s.Type("copies", "driver, office ,landlord,")
+	s.Save()
+	if got := r.Session.Desk.Profile().CopiesFor; !slices.Equal(got, []string{"driver", "office", "landlord"}) {
+		t.Errorf("copies are for %q", got)
+	}
+	s.Type("copies", "a,b,c,d,e,f,g")
+	if missing, err := s.check("copies"); missing || err == nil {
+		t.Errorf("seven copies: %v, %v", missing, err)
+	}
+	s.Type("copies", "")
+	s.Save()
+	if got := r.Session.Desk.Profile().CopiesFor; len(got) != 0 {
+		t.Errorf("an empty list leaves copies for %q", got)
+	}
+}
+
+// An elevator that weighs in kilograms has every weight in kilograms.
 func TestSetUpInKilograms(t *testing.T) {
 	r := sessiontest.EmptyRoom(t)
 	s := NewSetUp(r.Session)
@@ -115,8 +138,8 @@ func TestSetUpInKilograms(t *testing.T) {
 	}
 }
 
-// The scale's link is told apart from what is none while it is typed, and is
-// listened to once it is written down.
+// The scale's link is told apart from what is none while it is typed, and is listened to once it is
+// recorded.
 func TestLinkInTheSetUp(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 1)
 	station := &sessiontest.FakeStation{Memory: map[string]string{}}
@@ -144,8 +167,8 @@ func TestLinkInTheSetUp(t *testing.T) {
 	}
 }
 
-// What was changed on another screen since the sheet was filled in stays changed
-// when the sheet is written down for something else.
+// What was changed on another screen since the sheet was filled in stays changed when the sheet is
+// recorded for something else.
 func TestSetUpPutsNothingBack(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 1)
 	r.Session.Station = &sessiontest.FakeStation{Memory: map[string]string{}}
@@ -162,7 +185,7 @@ func TestSetUpPutsNothingBack(t *testing.T) {
 	}
 }
 
-// A new elevator's sheet stands as it was, and is forgotten once it is written.
+// A new elevator's sheet is restored, and forgotten once it is stored.
 func TestSetUpStandsAsItWas(t *testing.T) {
 	r := sessiontest.EmptyRoom(t)
 	s := NewSetUp(r.Session)

@@ -57,9 +57,8 @@ func (l buttonRows) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	l.parts(objects).set(size.Width)
 }
 
-// Spread sets what it holds in a row: each has the width it needs, and what is
-// left goes to all alike. Where there is too little, a button leaves its key out,
-// and last its icon.
+// Spread lays its objects out in a row: each has the width it needs, and the rest is shared
+// equally. Where there is too little room, a button leaves its key out, and last its icon.
 type Spread struct{}
 
 // leastButton is the least width of a button, in figures.
@@ -83,8 +82,8 @@ func leastWhole(o fyne.CanvasObject) float32 {
 	return o.MinSize().Width
 }
 
-// widths shares the room out: every one has what it needs and a part of what is
-// left; or, with too little room, what its text needs and a part of that.
+// widths shares the room: each object gets what it needs and an equal part of the rest; or, with
+// too little room, what its text needs and an equal part of the rest.
 func (l Spread) widths(objects []fyne.CanvasObject, room float32) []float32 {
 	out := make([]float32, len(objects))
 	needed, least := float32(0), float32(0)

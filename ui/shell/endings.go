@@ -33,8 +33,8 @@ func (l *Endings) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	l.lines(objects).set(size.Width)
 }
 
-// turn chooses one row or several. What has no place in the one is out of sight:
-// its key does the same.
+// turn chooses one row or several. A button without room in one row is hidden: its key does the
+// same.
 func (l *Endings) turn(objects []fyne.CanvasObject, inRow bool) {
 	l.inRow = inRow
 	for _, o := range objects[1+l.Rows[0]:] {

@@ -16,18 +16,18 @@ type FieldSource interface {
 	// Enter is Enter in a field. It answers the field to go to, empty for the one
 	// that follows.
 	Enter(id string) (next string)
-	// Restore forgets what was typed, and reports whether that changed anything.
+	// Restore discards the text typed, and reports whether that changed anything.
 	Restore(id string) bool
 }
 
-// FieldForm shows the fields of a presenter in two columns and walks them in
-// their order. Which fields there are may change with every keystroke.
+// FieldForm shows the fields of a presenter in two columns, in tab order. The set of fields may
+// change with every keystroke.
 type FieldForm struct {
 	window  *Window
 	source  FieldSource
 	Rows    map[string]*FormRow
 	held    map[string]string // what each field held when it was last shown
-	typing  string            // the field whose text is being handed over
+	typing  string            // the field whose text is being passed on
 	order   []string
 	Ring    *widgets.FocusOrder
 	Sheet   *FieldSheet
@@ -44,18 +44,18 @@ type FormHooks struct {
 	// Columns sets the rows of the fields into two columns. By default the sample and the closing
 	// of a load are on the right.
 	Columns func(fields []model.Field, rows map[string]*FormRow) (left, right []fyne.CanvasObject)
-	// Arrived follows the keyboard to a field.
+	// Arrived is called when a field gains the focus.
 	Arrived func(id string)
 	// Commit is Enter in a field, in place of handing it to the presenter.
 	Commit func(id string) (next string)
-	// Leave is told that a field was left with a text. Unfound: something is to be
-	// found for the text and nothing was.
+	// Leave is called with the text when a field loses focus. unfound means that nothing on its
+	// list matches the text.
 	Leave func(id, text string, unfound bool)
-	// Search is told the letters typed to find something, while nothing is chosen.
+	// Search is called with the letters typed to find something, while nothing is chosen.
 	Search func(id, text string)
-	// Wrong says on the status line what is wrong with a field, or that it is not.
+	// Wrong shows a field's error on the status line, or clears it.
 	Wrong func(row *FormRow)
-	// Home is the field to begin on. Otherwise it is the first.
+	// Home returns the field to focus first. The default is the first field.
 	Home func() string
 }
 
@@ -66,14 +66,13 @@ func NewFieldForm(w *Window, source FieldSource, changed func()) *FieldForm {
 	}
 }
 
-// AddLast gives a widget a place on the ring after the fields.
+// AddLast appends a widget to the ring after the fields.
 func (v *FieldForm) AddLast(id string, stop widgets.Keyed) {
 	v.last, v.lastIDs = append(v.last, stop), append(v.lastIDs, id)
 }
 
-// Show brings every row up to date. All sets the texts of all entries. Otherwise
-// the entry that has the keyboard keeps what the person types, unless its field
-// has come to hold something else.
+// Show updates every row. All sets the texts of all entries. Otherwise the focused entry keeps what
+// the person types, unless its field has become another.
 func (v *FieldForm) Show(all bool) {
 	fields := v.source.Fields()
 	v.arrange(fields)
@@ -93,8 +92,7 @@ func (v *FieldForm) Show(all bool) {
 	v.changed()
 }
 
-// arrange makes the rows that are new and puts all in their columns, when the
-// fields are others than before.
+// arrange makes new rows and sets the columns, when the fields have changed.
 func (v *FieldForm) arrange(fields []model.Field) {
 	if v.isArranged(fields) {
 		return
@@ -132,7 +130,7 @@ func (v *FieldForm) inColumns(fields []model.Field) (left, right []fyne.CanvasOb
 	return left, right
 }
 
-// arrived follows the keyboard to a field.
+// arrived follows the focus to a field.
 func (v *FieldForm) arrived(id string) {
 	v.Sheet.Hold(v.Rows[id])
 	if v.Arrived != nil {
@@ -152,7 +150,7 @@ func (v *FieldForm) isArranged(fields []model.Field) bool {
 	return true
 }
 
-// row is the row of a field, made the first time it is asked for.
+// row returns the row of a field, made on first use.
 func (v *FieldForm) row(f model.Field) *FormRow {
 	row := v.Rows[f.ID]
 	if row == nil {
@@ -181,7 +179,7 @@ func (v *FieldForm) entry(f model.Field) widgets.Keyed {
 	return in.New(f)
 }
 
-// Typed hands a text to the presenter and shows what follows from it.
+// Typed passes a text to the presenter and shows the result.
 func (v *FieldForm) Typed(id, text string) {
 	v.typing = id
 	v.source.Type(id, text)
@@ -190,8 +188,8 @@ func (v *FieldForm) Typed(id, text string) {
 	v.SayWrong(id)
 }
 
-// SayWrong repeats on the status line what is wrong with a field: beside it
-// there may be no room for the whole sentence.
+// SayWrong repeats a field's error on the status line: beside the field there may be no room for
+// the whole sentence.
 func (v *FieldForm) SayWrong(id string) {
 	row := v.Rows[id]
 	switch {
@@ -204,7 +202,7 @@ func (v *FieldForm) SayWrong(id string) {
 	}
 }
 
-// enter hands Enter to the presenter, which says where the keyboard goes.
+// enter passes Enter to the presenter, which returns the next focus.
 func (v *FieldForm) enter(id string) (next string) {
 	if v.Commit != nil {
 		return v.Commit(id)
@@ -217,7 +215,7 @@ func (v *FieldForm) enter(id string) (next string) {
 	return next
 }
 
-// escape goes back to the form, or forgets what was typed, if anything was.
+// escape returns to the form, or discards what was typed, if anything was.
 func (v *FieldForm) escape() bool {
 	if v.ToForm() {
 		v.Focus(v.home())
@@ -237,7 +235,7 @@ func (v *FieldForm) home() string {
 	return v.order[0]
 }
 
-// Focus puts the keyboard on a field and selects its text.
+// Focus moves the focus to a field and selects its text.
 func (v *FieldForm) Focus(id string) {
 	v.ToForm()
 	v.Ring.Focus(id)

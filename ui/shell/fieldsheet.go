@@ -14,10 +14,10 @@ type Setting int
 
 // The settings, the widest first.
 const (
-	Airy Setting = iota // under every field there is room for what is said of it
+	Airy Setting = iota // there is room for a message under every field
 	Snug                // only warnings and errors are shown under their field
 	Lean                // nothing is shown under fields, only a mark in the row
-	bare                // and there is no line at the foot: the status line says it
+	bare                // and there is no line at the foot: the status line is used
 )
 
 var settings = []Setting{Airy, Snug, Lean, bare}
@@ -33,11 +33,11 @@ type FieldSheet struct {
 	said    *footLine
 	inHand  *FormRow
 	Setting Setting
-	shape   string // what the last layout depended on
+	shape   string // the input of the last layout
 	Content *fyne.Container
-	Hint    func(text string) // says on the status line what has no room at the foot
+	Hint    func(text string) // shows on the status line what has no room at the foot
 
-	hints bool // the status line says it now
+	hints bool // the status line is in use now
 }
 
 func NewFieldSheet() *FieldSheet {
@@ -46,7 +46,7 @@ func NewFieldSheet() *FieldSheet {
 	return s
 }
 
-// Set puts other rows into the columns.
+// Set replaces the rows of the columns.
 func (s *FieldSheet) Set(left, right []fyne.CanvasObject) {
 	s.columns = [2][]fyne.CanvasObject{left, right}
 	all := append(append([]fyne.CanvasObject{}, left...), right...)
@@ -67,7 +67,7 @@ func (s *FieldSheet) Rows() []*FormRow {
 	return out
 }
 
-// Hold tells the sheet which field the keyboard is in; none is nil.
+// Hold sets the focused field; nil for none.
 func (s *FieldSheet) Hold(row *FormRow) {
 	if s.inHand != nil && s.inHand != row {
 		s.inHand.take(false)
@@ -79,8 +79,7 @@ func (s *FieldSheet) Hold(row *FormRow) {
 	s.say()
 }
 
-// Follow brings the line at the foot up to date, and reports whether the rows
-// have to be laid out again.
+// Follow updates the line at the foot, and reports whether the rows have to be laid out again.
 func (s *FieldSheet) Follow() bool {
 	s.say()
 	var b strings.Builder
@@ -207,7 +206,7 @@ func (s *FieldSheet) heights(at Setting) (out [2][]float32) {
 			high := o.MinSize().Height
 			if row, ok := o.(*FormRow); ok {
 				high = row.Height(at)
-			} else if at == bare { // a heading gives way
+			} else if at == bare { // a heading is dropped
 				high = 0
 			}
 			out[i] = append(out[i], high)
@@ -285,8 +284,8 @@ func (s *FieldSheet) noteRoom(column, at int, own, all float32) float32 {
 	return all
 }
 
-// share gives each column what it needs; then room for what is chosen from lists,
-// then for words; and what is left to both alike.
+// share gives each column the width it needs; then room for values chosen from lists, then for
+// words; and shares the rest equally.
 func (s *FieldSheet) share(width float32) pair {
 	out := s.widths((*FormRow).least)
 	for _, of := range []func(*FormRow) float32{(*FormRow).picked, (*FormRow).wished} {

@@ -8,8 +8,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// footLine is the line at the foot of a form that says of one field what has no
-// room below it: the field's name, and the sentence.
+// footLine is the line at the foot of a form for the message of a field that has no room below it:
+// the field's name, and the message.
 type footLine struct {
 	name *Label
 	note *widgets.Note
@@ -39,7 +39,7 @@ func (f *footLine) width() float32 {
 // height is that of one line.
 func (f *footLine) height() float32 { return max(f.name.MinSize().Height, f.note.MinSize().Height) }
 
-// place puts the line where it belongs, or takes it away.
+// place shows the line at a position, or hides it.
 func (f *footLine) place(at fyne.Position, width float32, shown bool) {
 	SetVisible(f.name, shown)
 	SetVisible(f.note, shown)
@@ -53,8 +53,8 @@ func (f *footLine) place(at fyne.Position, width float32, shown bool) {
 	f.note.Resize(fyne.NewSize(max(0, width-named), f.height()))
 }
 
-// ShowHint puts a word about the focused field in the place of the hint, unless the
-// status line has something to tell.
+// ShowHint shows a text about the focused field instead of the hint, unless the status line has a
+// message.
 func (w *Window) ShowHint(text string) {
 	if w.Status.State() == model.Plain {
 		w.Say(model.Plain, text)

@@ -26,7 +26,7 @@ type FormAndPaper struct {
 	Buttons     *fyne.Container // laid out by endings
 	Second      fyne.CanvasObject
 	OverPaper   bool    // the head is over the paper, not over the form
-	Share       float32 // of a hundred: what the paper has where the form needs less
+	Share       float32 // percent of the width for the paper where the form needs less
 	Most        float32 // how wide the paper grows, in figures; 0: no end
 	Turned      bool    // the paper is in front, where only one has room
 	Working     bool    // the paper is the working
@@ -154,7 +154,7 @@ func (l *FormAndPaper) Turn() {
 	}
 }
 
-// ToForm brings the form to the front, and reports whether it was not.
+// ToForm brings the form to the front, and reports whether that changed anything.
 func (l *FormAndPaper) ToForm() bool {
 	if !l.Narrow || !l.Turned {
 		return false
@@ -163,7 +163,7 @@ func (l *FormAndPaper) ToForm() bool {
 	return true
 }
 
-// Next names what the key brings to the front; paper is the paper's own name.
+// Next names the part the key brings to the front; paper is the paper's own name.
 func (l *FormAndPaper) Next(paper string) string {
 	switch {
 	case l.Narrow && !l.Turned:

@@ -23,10 +23,10 @@ type FormRow struct {
 	Entry   widgets.Keyed
 	columns *FormColumns
 	setting Setting
-	// noteRoom is how far the text below may reach, from the left of the row.
+	// noteRoom is the right end of the text below, from the left of the row.
 	noteRoom float32
-	inHand   bool // the keyboard is in it
-	Mute     bool // nothing is said of it unless it is wrong
+	inHand   bool // the focus is in it
+	Mute     bool // only errors are shown
 }
 
 // FormColumns holds the left edge of the entries of one column.
@@ -70,7 +70,7 @@ func (r *FormRow) says() (model.State, string) {
 	return model.Plain, ""
 }
 
-// isDoubted reports whether what was typed is wrong, or to be looked at twice.
+// isDoubted reports whether the field has an error or a warning.
 func (r *FormRow) isDoubted() bool {
 	return r.Field.Note != "" && (r.Field.State == model.Stop || r.Field.State == model.Warn)
 }
@@ -113,7 +113,7 @@ func (r *FormRow) Space(s Setting, label float32) {
 	}
 }
 
-// take tells the row whether the keyboard is in it.
+// take sets whether the row has the focus.
 func (r *FormRow) take(inHand bool) {
 	if r.inHand != inHand {
 		r.inHand = inHand

@@ -6,15 +6,14 @@ import (
 	"tenthpoint/ui/charts"
 )
 
-// FormSheet sets the fields of a form over the moisture ruler. What the height
-// has no room for gives way in turn: first the lines under the fields, then the
-// height of the ruler, then the ruler.
+// FormSheet sets the fields of a form over the moisture ruler. When there is too little height it
+// drops, in turn, the lines under the fields, the height of the ruler, and the ruler.
 type FormSheet struct {
 	Fields *FieldSheet
 	Ruler  *charts.MoistureRuler
 }
 
-// MinSize asks for little: what has no room at all can be scrolled to.
+// MinSize returns little: content without room can be scrolled to.
 func (FormSheet) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return objects[0].MinSize()
 }
@@ -69,8 +68,8 @@ func (l FormSheet) choose(room float32) choice {
 	return choices[len(choices)-1]
 }
 
-// Layout places the fields, which scroll where even the closest setting has no
-// room, and the ruler in a holder of its own, so that a screen may hide it.
+// Layout places the fields, which scroll where even the densest setting has no room, and the ruler
+// in a holder of its own, so that a screen may hide it.
 func (l FormSheet) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	fields, holder := objects[0], objects[1]
 	c := l.choose(size.Height)

@@ -9,8 +9,7 @@ import (
 	"tenthpoint/ui/apptheme"
 )
 
-// Label is a piece of text in the theme's letters, cut short with three dots
-// where it has no room.
+// Label is a text in a size of the theme, truncated with three dots where it has no room.
 type Label struct {
 	widget.BaseWidget
 	letters

@@ -52,7 +52,7 @@ func Language() string { return language }
 // reserved are words that Fyne's texts cannot be called by.
 var reserved = []string{"id", "description", "hash", "leftdelim", "rightdelim", "zero", "one", "two", "few", "many", "other"}
 
-// kitWords are the kit's own words in a language.
+// kitWords are the texts of package widgets in a language.
 func kitWords(say func(english string) string) widgets.Words {
 	w := widgets.EnglishWords()
 	texts := reflect.ValueOf(&w).Elem()

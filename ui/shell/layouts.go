@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// Margin leaves a little ground around what it holds.
+// Margin puts a margin around its content.
 type Margin struct{}
 
 func (Margin) gap() float32 { return 1.5 * theme.Padding() }
@@ -29,12 +29,12 @@ func (m Margin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 // SlimGap is just the ground that the ring round the focused field needs.
 const SlimGap = 3
 
-// Slim leaves that ground around what it holds.
+// Slim puts that margin around its content.
 func Slim() fyne.Layout {
 	return layout.NewCustomPaddedLayout(SlimGap, SlimGap, SlimGap, SlimGap)
 }
 
-// Wide gives what it holds a width in figures, which grows with the text.
+// Wide sets the width of its content in digits, so that it grows with the text.
 type Wide struct{ Figures float32 }
 
 func (l Wide) width() float32 { return l.Figures * figureWidth() }
@@ -79,8 +79,7 @@ func (l *Tight) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
-// Fitting sets what it holds side by side as far as there is room, and leaves
-// the rest out.
+// Fitting lays its objects side by side as far as there is room, and leaves the rest out.
 type Fitting struct{}
 
 func (Fitting) MinSize(objects []fyne.CanvasObject) fyne.Size {
@@ -115,7 +114,7 @@ func Visible(objects []fyne.CanvasObject) []fyne.CanvasObject {
 	return out
 }
 
-// Grid sets what it holds in columns of one width, row by row.
+// Grid lays its objects in columns of one width, row by row.
 type Grid struct {
 	columns int
 	gap     float32

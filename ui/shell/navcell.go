@@ -9,8 +9,8 @@ import (
 	"tenthpoint/ui/apptheme"
 )
 
-// navCell is one screen in the list: its name and the key it is under. A click
-// goes there, as the key does, and leaves the keyboard where it is.
+// navCell is one screen in the list: its name and the key it is under. A click opens it, as the key
+// does, and leaves the focus where it is.
 type navCell struct {
 	widget.BaseWidget
 	window  *Window

@@ -5,8 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 )
 
-// PictureAndSays sets pictures and tables at the left and what is said of them at
-// the right.
+// PictureAndSays sets pictures and tables at the left and the text about them at the right.
 type PictureAndSays struct{}
 
 func (PictureAndSays) MinSize(objects []fyne.CanvasObject) fyne.Size {
@@ -48,7 +47,7 @@ func (titleAndLine) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
-// High gives what it holds the height of so many lines of a table.
+// High sets the height of its content in lines of a table.
 type High struct{ Lines float32 }
 
 func (l High) MinSize(objects []fyne.CanvasObject) fyne.Size {

@@ -34,8 +34,8 @@ func (w *Window) putChoice(ask model.Ask) {
 	}, func(chosen model.Option, ok bool) { w.answer(ask, map[string]string{field.ID: chosen.Code}, ok) })
 }
 
-// answer goes on with the answer to a question, or says that nothing was done: a
-// person who pressed the wrong key would believe the opposite.
+// answer passes on the answer to a question, or says that nothing was done: a person who pressed
+// the wrong key would believe the opposite.
 func (w *Window) answer(ask model.Ask, values map[string]string, ok bool) {
 	if ok {
 		ask.Then(values)

@@ -13,9 +13,8 @@ import (
 // doubtful is the text style of a mark's word.
 var doubtful = letters{size: apptheme.SizeNote, color: apptheme.ColorWarn}
 
-// rowMark says within a row, where there is no line below it, that its field is
-// still to come or in doubt: by the icon of the state, with the word where there
-// is room.
+// rowMark shows within a row, where there is no line below it, that its field is missing or in
+// doubt: by the icon of the state, with the word where there is room.
 type rowMark struct {
 	state model.State
 	icon  *canvas.Image
@@ -53,8 +52,8 @@ func (m *rowMark) aside(row *FormRow) float32 {
 	return row.note.MinSize().Height + theme.InnerPadding()
 }
 
-// place puts the mark after the unit, or in an empty place for words at its right
-// end. A figure with no room after its unit has it in its place, at the left.
+// place puts the mark after the unit, or at the right end of an empty text entry. A figure with no
+// room after its unit has it inside the entry, at the left.
 func (m *rowMark) place(row *FormRow, entry fyne.CanvasObject, end float32) {
 	gap, side := theme.InnerPadding(), row.note.MinSize().Height
 	left, right := entry.Position().X, entry.Position().X+entry.Size().Width

@@ -9,15 +9,15 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// Report tells how far work has come: so many of so many.
+// Report reports progress: done of total.
 type Report = func(done, total int)
 
 // Runner runs jobs. Views are given one and never start a goroutine.
 type Runner interface {
-	// Run starts a job and gives the function that stops it.
+	// Run starts a job and returns the function that stops it.
 	Run(job model.Job) (stop func())
-	// Later calls a function on the user interface after what is going on now,
-	// such as moving the keyboard to a part that is only being shown.
+	// Later calls a function on the user interface after the current event, for example to focus a
+	// part that is only being shown.
 	Later(f func())
 	// Every calls a function on the user interface again and again until
 	// stopped: how long a truck has waited.
@@ -53,8 +53,7 @@ func NewImmediate() Runner {
 	return &runner{away: now, home: now, every: func(time.Duration, func()) func() { return func() {} }}
 }
 
-// Manual is a runner for tests of what happens in between: jobs wait until
-// they are stepped.
+// Manual is a runner for tests of intermediate states: jobs wait until they are stepped.
 type Manual struct {
 	runner
 	waiting []func()
@@ -73,7 +72,7 @@ func NewManual() *Manual {
 	return m
 }
 
-// Step runs what has waited longest and answers whether there was anything.
+// Step runs what has waited longest and reports whether there was anything.
 func (m *Manual) Step() bool {
 	if len(m.waiting) == 0 {
 		return false
@@ -84,7 +83,7 @@ func (m *Manual) Step() bool {
 	return true
 }
 
-// StepAll runs all that waits, also what that brings along.
+// StepAll runs all pending steps, also those they add.
 func (m *Manual) StepAll() {
 	for m.Step() {
 	}
@@ -156,8 +155,8 @@ func (r *runner) work(ctx context.Context, mine *run, job model.Job) {
 	r.home(func() { r.finish(mine, job, err) })
 }
 
-// report sends progress home. While one is on its way further ones only change
-// what it will say, so that work may report as often as it likes.
+// report sends progress to the user interface. While one report is on its way further ones only
+// replace it, so that work may report as often as it likes.
 func (r *runner) report(mine *run, job model.Job, done, total int) {
 	r.mu.Lock()
 	waiting := mine.told

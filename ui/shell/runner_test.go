@@ -12,7 +12,7 @@ import (
 	"fyne.io/fyne/v2/test"
 )
 
-// diary writes down, in order, what jobs did.
+// diary records, in order, what jobs did.
 type diary struct {
 	mu    sync.Mutex
 	lines []string
@@ -63,8 +63,8 @@ func TestWorkMayFail(t *testing.T) {
 	NewImmediate().Run(model.Job{}) // nothing to do is no fault
 }
 
-// TestStaleAnswersAreDropped: only the newest question's answer arrives, in
-// whatever order the work comes back.
+// TestStaleAnswersAreDropped: only the newest question's answer arrives, in any order of
+// completion.
 func TestStaleAnswersAreDropped(t *testing.T) {
 	d := &diary{}
 	m := NewManual()

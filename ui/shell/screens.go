@@ -43,17 +43,15 @@ func (w *Window) Yard() Yard {
 
 // Screen is one screen of the window. It is made once, when the window opens.
 type Screen interface {
-	// Acts are everything a person can do here. They are asked for once,
-	// before Build.
+	// Acts returns the actions of the screen. It is called once, before Build.
 	Acts() []Act
 	// Build makes the screen's widgets.
 	Build(w *Window) fyne.CanvasObject
-	// Show is called when the screen comes to the front: it puts the keyboard
-	// where work begins.
+	// Show is called when the screen comes to the front: it moves the focus to where work begins.
 	Show()
 	// Refresh shows the current facts, without moving the keyboard.
 	Refresh()
-	// Ring is the order of the keyboard on the screen.
+	// Ring returns the tab order of the screen.
 	Ring() *widgets.FocusOrder
 }
 

@@ -15,15 +15,15 @@ import (
 // sidebarFigures is the width of the sidebar, in digits.
 const sidebarFigures = 25
 
-// Sidebar is the left edge of the window: whose house this is, the trucks on the
-// yard, the list of screens.
+// Sidebar is the left edge of the window: the name of the elevator, the trucks on the yard, the
+// list of screens.
 type Sidebar struct {
 	window   *Window
 	content  fyne.CanvasObject
 	business *Label
 	Example  *widgets.Badge
 	who      *Label
-	Live     *widgets.Figure // what the scale shows
+	Live     *widgets.Figure // the scale's reading
 	here     *widgets.Heading
 	empty    *widgets.Note
 	Trucks   *fyne.Container
@@ -71,7 +71,7 @@ func (r *Sidebar) shortList() string {
 	return session.Say("Screens: Ctrl+%s to %s, %s", string(first.Name), string(last.Name), string(r.cells[len(r.cells)-1].row.Key.Name))
 }
 
-// Show brings the sidebar up to date.
+// Show updates the sidebar.
 func (r *Sidebar) Show() {
 	w := r.window
 	over := w.Session.Masthead()

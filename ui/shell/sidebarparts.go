@@ -7,7 +7,7 @@ import (
 // sidebarSetting is the level of detail of the sidebar.
 type sidebarSetting int
 
-// The settings, the fullest first. In each of them nothing lies over anything else.
+// The settings, the fullest first. In none of them do parts overlap.
 const (
 	roomySidebar sidebarSetting = iota // three lines for every truck, and the list of screens
 	closeRail                          // two lines for every truck

@@ -9,8 +9,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// table is the one table of commands: the screens by their keys, what every
-// screen can do, and what belongs to the desk itself.
+// table returns all commands: the screens by their keys, the acts of every screen, and the desk's
+// own.
 func (w *Window) table() []widgets.Command {
 	var list []widgets.Command
 	for i, s := range w.Screens {
@@ -29,8 +29,8 @@ func (w *Window) table() []widgets.Command {
 	return append(list, w.ownCommands()...)
 }
 
-// onScreen puts an act in the menu of its screen and makes it work only while the
-// screen is in front, unless it works everywhere.
+// onScreen puts an act in the menu of its screen and enables it only while the screen is in front,
+// unless it works everywhere.
 func (w *Window) onScreen(i int, act Act) widgets.Command {
 	c := act.Command
 	c.Menu = session.Say(w.rows[i].Menu)
@@ -69,14 +69,14 @@ func (w *Window) ownCommands() []widgets.Command {
 	}
 }
 
-// turnTo goes to a screen because a person asked for it: what was said of the
-// last act is read by then, and the hint of the screen takes its place.
+// turnTo opens a screen at a person's request: the message of the last act has been read by then,
+// and the hint of the screen replaces it.
 func (w *Window) turnTo(id string) {
 	w.Say(model.Plain, "")
 	w.Go(id)
 }
 
-// escape backs out of a screen to the yard.
+// escape leaves a screen for the yard.
 func (w *Window) escape() {
 	if w.Current >= 0 && w.rows[w.Current].Hidden {
 		w.GoBack()
@@ -104,8 +104,8 @@ func (w *Window) turnSize() {
 	}
 	w.Look.Scale = next
 	w.settings(w.Look.Theme())
-	// Set once more, the menus have the height of their new letters, and the
-	// content the room that is left.
+	// Setting the menu again gives the menus the height of their new letters, and the content the
+	// remaining room.
 	w.Runner.Later(func() { w.Window.SetMainMenu(w.Window.MainMenu()) })
 }
 

@@ -32,7 +32,7 @@ func (c *truckCard) Set(row model.TruckRow) {
 	}
 }
 
-// Shorten leaves the line of whose grain it is out, or puts it back.
+// Shorten hides or shows the line with the grain's owner.
 func (c *truckCard) Shorten(short bool) {
 	if c.short != short {
 		c.short = short

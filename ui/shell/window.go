@@ -34,7 +34,7 @@ type Window struct {
 	Current  int
 	before   int // the screen to go back to
 
-	ends    []func() // end what is looked at again and again
+	ends    []func() // stop the periodic refreshes
 	Sidebar *Sidebar
 	Status  *widgets.StatusLine
 	clock   *Label
@@ -49,7 +49,7 @@ type Options struct {
 	Window fyne.Window
 	Runner Runner
 	Look   Look
-	// SetTheme puts a theme in force for the whole program.
+	// SetTheme sets the theme of the whole program.
 	SetTheme func(fyne.Theme)
 }
 
@@ -151,8 +151,8 @@ func (w *Window) watchScale() {
 	w.Yard().WatchScale()
 }
 
-// Say puts the result of an act on the status line. Nothing to say leaves the
-// hint of the screen.
+// Say shows the result of an act on the status line. An empty sentence restores the hint of the
+// screen.
 func (w *Window) Say(state model.State, sentence string) {
 	if sentence == "" {
 		state, sentence = model.Plain, w.hint()
@@ -169,7 +169,7 @@ func begun(sentence string) string {
 	return string(unicode.ToUpper(first)) + sentence[size:]
 }
 
-// hint says what keys carry the work on this screen.
+// hint returns the main keys of the screen.
 func (w *Window) hint() string {
 	if w.Current < 0 {
 		return ""

@@ -88,8 +88,7 @@ func (t *Tickets) Reissue() {
 	})
 }
 
-// openInPlace opens the load that is to take a ticket's place and takes it in
-// hand.
+// openInPlace opens the load that is to replace a ticket and makes it current.
 func (t *Tickets) openInPlace(number int64, values map[string]string, open func(context.Context, scalehouse.Actor, int64, string) (string, error)) (id string, ok bool) {
 	err := t.session.As(values["who"], func() (err error) {
 		id, err = open(context.Background(), t.session.Desk, number, values["reason"])
@@ -104,8 +103,8 @@ func (t *Tickets) openInPlace(number int64, values map[string]string, open func(
 	return id, true
 }
 
-// CheckCode asks for the code at the foot of a slip, or for what a scanner
-// reads from the square beside it, and holds the paper against the book.
+// CheckCode asks for the code at the foot of a slip, or for the scanned QR code beside it, and
+// compares the paper with the book.
 func (t *Tickets) CheckCode() {
 	t.session.Put(model.Ask{
 		Title:  session.Say("Is this paper one of ours?"),
@@ -140,8 +139,7 @@ func (t *Tickets) lookUp(text string) {
 	})
 }
 
-// tell says what the book has under a code, and whether a scanned paper says
-// the same.
+// tell shows the ticket of a code, and whether a scanned paper agrees.
 func (t *Tickets) tell(l *load.Load, scanned barcode.Payload, isScanned bool) {
 	book, err := payload(t.session, l)
 	if err != nil {
@@ -172,7 +170,7 @@ func (t *Tickets) tell(l *load.Load, scanned barcode.Payload, isScanned bool) {
 	t.Type(fmt.Sprintf("%s %d", session.Say("ticket"), l.Number))
 }
 
-// payload is what the square on a ticket must hold.
+// payload returns the content of the QR code on a ticket.
 func payload(f *session.Session, l *load.Load) (barcode.Payload, error) {
 	ticket, err := session.IssuedTicket(f, context.Background(), l, 0)
 	if err != nil {
@@ -185,7 +183,7 @@ func payload(f *session.Session, l *load.Load) (barcode.Payload, error) {
 	return p, nil
 }
 
-// unlike names the figures on which a paper and the book part.
+// unlike names the figures in which a paper and the book differ.
 func unlike(paper, book barcode.Payload) []string {
 	var wrong []string
 	part := func(what, on, in string) {

@@ -1,4 +1,4 @@
-// Package tickets is the list of all tickets: it is narrowed by one typed line, and
-// the chosen ticket shows its slip, its working and how it differs from another. A
-// manager voids, corrects and reissues tickets here.
+// Package tickets has the screen of all tickets: one search line filters the list, and the chosen
+// ticket shows its slip, its working and how it differs from another. A manager voids, corrects and
+// reissues tickets here.
 package tickets

@@ -7,10 +7,10 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// pageOfTickets is how many tickets are fetched at a time.
+// pageOfTickets is the number of tickets fetched at a time.
 const pageOfTickets = 100
 
-// ticketLine is what a person typed to find tickets, understood.
+// ticketLine is a parsed ticket search.
 type ticketLine struct {
 	search office.Search
 	read   []string // each part in words

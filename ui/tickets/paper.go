@@ -4,28 +4,25 @@ import (
 	"context"
 	"tenthpoint/ui/model"
 
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/worksheet"
 	"tenthpoint/ui/session"
 )
 
-// PaperOf is what the paper at the right of the tickets shows.
+// PaperOf is the paper shown at the right of the tickets.
 type PaperOf int
 
 // The papers of a ticket.
 const (
 	SlipPaper       PaperOf = iota
-	WorkingPaper            // every figure with its sum, worked again
-	DifferencePaper         // to the ticket whose place it took, or which took its
+	WorkingPaper            // every figure with its sum, recalculated
+	DifferencePaper         // to the ticket it replaced, or that replaced it
 )
 
-// Ticket is the one chosen in the list: its facts, settled again once, and its
-// papers, each made when it is first looked at.
+// Ticket is the chosen one: its facts, settled again once, and its papers, each made on first use.
 type Ticket struct {
 	session *session.Session
 	shows   PaperOf
@@ -64,7 +61,7 @@ func (t *Ticket) Turn(to PaperOf) {
 	t.shows = to
 }
 
-// Pages are the pages of the slip while it is in front; nil while a card is.
+// Pages returns the pages of the slip while it is in front; nil while a card is.
 func (t *Ticket) Pages() *paper.Layout {
 	if t.load == nil || t.err != nil || t.inFront() != SlipPaper {
 		return nil
@@ -81,7 +78,7 @@ func (t *Ticket) Pages() *paper.Layout {
 	return t.pages
 }
 
-// inFront is what shows: a ticket with no other to differ from shows its slip.
+// inFront returns the paper in front: a ticket with no other to differ from shows its slip.
 func (t *Ticket) inFront() PaperOf {
 	if t.shows == DifferencePaper && t.other() == 0 {
 		return SlipPaper
@@ -114,8 +111,8 @@ func (t *Ticket) make(shows PaperOf) []model.CardLine {
 	return nil
 }
 
-// slip is the ticket as its original printed. A load turned away has a slip of
-// what was known of it.
+// slip returns the slip as printed originally. A load turned away has a slip with what was known of
+// it.
 func (t *Ticket) slip() (scaleticket.Document, error) {
 	if t.worked == nil {
 		return scaleticket.Compose(session.TicketOf(t.session, t.load, nil, 0, nil)), nil
@@ -129,7 +126,7 @@ func (t *Ticket) slip() (scaleticket.Document, error) {
 	return scaleticket.Compose(slip), nil
 }
 
-// working is every line with its sum, worked again just now.
+// working lists every line with its calculation, recalculated now.
 func (t *Ticket) working() []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of ticket %d", t.load.Number)}}
 	if t.worked == nil {
@@ -139,10 +136,10 @@ func (t *Ticket) working() []model.CardLine {
 	if wrong := t.disagreement(); wrong != "" {
 		agrees = model.CardLine{Kind: model.CardMark, Left: wrong}
 	}
-	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Disposition)...), session.GradeLines(t.session, t.load)...)
+	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Under)...), session.GradeLines(t.session, t.load)...)
 }
 
-// disagreement says in a sentence where the ticket and its working part.
+// disagreement describes how the ticket and its recalculation differ.
 func (t *Ticket) disagreement() string {
 	for id, ours := range t.load.Settled.Figures {
 		step, ok := t.worked.Sheet.Step(id)
@@ -193,8 +190,8 @@ func (t *Ticket) difference() []model.CardLine {
 		{Kind: model.CardMiddle, Left: now.Why},
 		{Kind: model.CardRule},
 	}
-	facts := changedFacts(old, now)
-	figures := changedFigures(settle.Compare(oldWorked, nowWorked))
+	facts := session.ChangedFacts(old, now)
+	figures := session.ChangedFigures(settle.Compare(oldWorked, nowWorked))
 	if len(facts)+len(figures) == 0 {
 		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The two tickets say the same.")})
 	}
@@ -206,43 +203,4 @@ func differenceTitle(now *load.Load) string {
 		return session.Say("What is not as on the void ticket")
 	}
 	return session.Say("What the correction changed")
-}
-
-// changedFacts are what was written down otherwise.
-func changedFacts(old, now *load.Load) []model.CardLine {
-	var lines []model.CardLine
-	fact := func(name, before, after string) {
-		if before != after {
-			lines = append(lines, model.CardLine{Kind: model.CardPair, Left: name, Right: session.OrElse(after, session.Say("none")), Note: session.Say("before: %s", session.OrElse(before, session.Say("none")))})
-		}
-	}
-	fact(session.Say("Grower"), old.Details.Grower.Name, now.Details.Grower.Name)
-	fact(session.Say("Shares"), session.SharesText(old), session.SharesText(now))
-	fact(session.Say("Commodity"), session.GrainName(old.Details.Commodity), session.GrainName(now.Details.Commodity))
-	fact(session.Say("Truck"), session.TruckText(old.Details.Truck), session.TruckText(now.Details.Truck))
-	fact(session.Say("Pit or bin"), old.Details.Bin, now.Details.Bin)
-	fact(session.Say("Sold or stored"), entry.TermsText(old), entry.TermsText(now))
-	return lines
-}
-
-// changedFigures are the lines of the settlement that parted, with what they
-// were and what they are.
-func changedFigures(c *settle.Comparison) []model.CardLine {
-	var lines []model.CardLine
-	for _, l := range c.Changed() {
-		line := model.CardLine{Kind: model.CardPair, Left: session.Say(l.Label), Right: session.Signed(l.Change)}
-		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
-			line.Kind = model.CardTotal
-		}
-		line.Note = session.Say("%s → %s", printedOr(l.Before), printedOr(l.After))
-		lines = append(lines, line)
-	}
-	return lines
-}
-
-func printedOr(step *worksheet.Step) string {
-	if step == nil {
-		return session.Say("none")
-	}
-	return step.Printed()
 }

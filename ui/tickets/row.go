@@ -12,12 +12,12 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// row is one ticket of the list with its settlement as it was written down.
+// row is one ticket of the list with its settlement as recorded.
 type row struct {
 	office.Found
 	session *session.Session
 	summary settle.Summary
-	settled bool // there is a summary, and the book has it as it was written down
+	settled bool // there is a summary of the recorded settlement
 	state   model.Remark
 }
 
@@ -64,14 +64,13 @@ func (r row) moisture() string {
 	return session.FigureIn(*r.summary.Moisture, true, quantity.Percent, 1)
 }
 
-// bushels is what the grain comes to: bushels where they are used, else what was
-// settled by.
+// bushels returns the dry quantity: bushels where they are used, else the quantity settled.
 func (r row) bushels() string {
 	a, counted := r.summary.DryQuantity()
 	return session.FigureIn(a, r.settled && counted, quantity.Bushel, 2)
 }
 
-// payable is what was paid, or that the price comes later.
+// payable returns the amount payable, or that the price comes later.
 func (r row) payable() string {
 	switch {
 	case !r.settled || r.summary.Weighed:

@@ -39,7 +39,7 @@ func NewScreen(f *session.Session) shell.Screen {
 	return s
 }
 
-// ticketActs are what can be done with tickets.
+// ticketActs are the actions of tickets.
 var ticketActs = []shell.ActRow[*Screen]{
 	{ID: "tickets.find", Title: "Find a ticket", Icon: apptheme.IconFind, Key: widgets.Ctrl(fyne.KeyF), Do: act((*Tickets).Find), MenuOnly: true, Everywhere: true},
 	{ID: "tickets.print", Title: "Print again", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: can((*Ticket).CanReprint), Why: "No ticket is open.", Do: act((*Tickets).Reprint)},

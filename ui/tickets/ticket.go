@@ -6,7 +6,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Headline says in a sentence what became of the chosen ticket.
+// Headline describes what happened to the chosen ticket.
 func (t *Ticket) Headline() model.Remark {
 	l := t.load
 	if l == nil {
@@ -52,7 +52,7 @@ func (t *Ticket) CanChange() bool {
 	return t.load != nil && t.load.Phase == load.Ticketed
 }
 
-// WhyNotChange says why the chosen ticket may not be.
+// WhyNotChange returns why the chosen ticket may not be changed.
 func (t *Ticket) WhyNotChange() string {
 	l := t.load
 	switch {
@@ -75,7 +75,7 @@ func (t *Ticket) CanReissue() bool {
 	return l != nil && l.Phase == load.Void && l.Again.By == 0
 }
 
-// WhyNotReissue says why the chosen ticket is not to be reissued.
+// WhyNotReissue returns why the chosen ticket may not be reissued.
 func (t *Ticket) WhyNotReissue() string {
 	l := t.load
 	switch {

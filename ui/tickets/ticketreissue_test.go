@@ -11,7 +11,7 @@ import (
 	yardpkg "tenthpoint/ui/yard"
 )
 
-// reissueRow is one stand of a ticket, and what the screen says and allows there.
+// reissueRow is one status of a ticket, and what the screen shows and allows for it.
 type reissueRow struct {
 	name          string
 	load          load.Load
@@ -22,7 +22,7 @@ type reissueRow struct {
 	canBeCompared bool
 }
 
-// What the screen of tickets says and allows of a ticket, by how it stands.
+// The screen of tickets shows and allows by the status of a ticket.
 func TestWhatMayBeReissued(t *testing.T) {
 	void := load.Ending{Reason: "torn", Stamp: load.Stamp{Who: "Mae Orton"}}
 	s := NewTickets(sessiontest.DemoRoom(t, 0).Session)

@@ -10,9 +10,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Tickets is the list of all tickets, narrowed by one line, with the paper of
-// the one chosen. The list is read a page at a time, so it is as quick in a
-// book of ten years as in a new one.
+// Tickets is the list of all tickets, filtered by a search line, with the paper of the chosen one.
+// The list is read a page at a time, so it is as quick in a book of ten years as in a new one.
 type Tickets struct {
 	session *session.Session
 	line    string
@@ -122,7 +121,7 @@ func (t *Tickets) Find() {
 // Load is the load of the chosen ticket; nil when there is none.
 func (t *Tickets) Load() *load.Load { return t.Ticket.load }
 
-// Reading says how the line was understood.
+// Reading describes how the line was parsed.
 func (t *Tickets) Reading() string { return t.read.words() }
 
 // Counted says how many tickets there are.
@@ -141,7 +140,7 @@ func (t *Tickets) Counted() string {
 	return session.Say("%s found", session.Counted(t.all))
 }
 
-// Empty says what to do when nothing is listed.
+// Empty returns what to do when nothing is listed.
 func (t *Tickets) Empty() string {
 	switch {
 	case !t.fresh:
@@ -152,7 +151,7 @@ func (t *Tickets) Empty() string {
 	return session.Say("Nothing fits. Take a word away, or press Escape to start over.")
 }
 
-// Clear empties the line, and reports whether anything stood in it.
+// Clear empties the line, and reports whether it held text.
 func (t *Tickets) Clear() bool {
 	if t.line == "" {
 		return false

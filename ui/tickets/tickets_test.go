@@ -231,7 +231,7 @@ func TestCorrectATicket(t *testing.T) {
 	}
 }
 
-// paperOf is what stands on the paper in front, a line to a line.
+// paperOf returns the text of the paper in front, a line to a line.
 func paperOf(s *Tickets) string {
 	if pages := s.Ticket.Pages(); pages != nil {
 		return sessiontest.WordsOf(*pages)
@@ -372,8 +372,8 @@ func BenchmarkTicketsKey(b *testing.B) {
 	}
 }
 
-// The advice stands under the working of load, bench and ticket; the slip keeps
-// "not graded", and no figure of the settlement knows of it.
+// The advice is under the working of load, bench and ticket; the slip keeps "not graded", and no
+// figure of the settlement depends on it.
 func TestGradeAdviceIsNotOnTheSlip(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
 	s := openIssued(r)

@@ -47,7 +47,7 @@ func NewAutocomplete(options []model.Option) *Autocomplete {
 	return p
 }
 
-// SetOptions changes what can be found. What is chosen stays.
+// SetOptions replaces the options. The choice stays.
 func (p *Autocomplete) SetOptions(options []model.Option) {
 	p.options = options
 	if p.shown {
@@ -82,10 +82,10 @@ func (p *Autocomplete) SetChosen(code string) {
 	p.SetText(text)
 }
 
-// ListOpen tells whether the list is showing.
+// ListOpen reports whether the list is showing.
 func (p *Autocomplete) ListOpen() bool { return p.shown }
 
-// Fits gives what the list shows now, the marked index, or -1.
+// Fits returns the options listed now, and the marked index or -1.
 func (p *Autocomplete) Fits() ([]model.Option, int) { return p.fits, p.marked }
 
 // typed follows the person's typing.
@@ -111,8 +111,8 @@ func (p *Autocomplete) typed(text string) {
 	p.showList()
 }
 
-// filter finds what fits and marks the best. Free text marks only a code typed
-// in full, so that Enter keeps what was written.
+// filter finds the matching options and marks the best. Free text marks only a code typed in full,
+// so that Enter keeps what was typed.
 func (p *Autocomplete) filter() {
 	p.fits = model.Matching(p.options, p.Text)
 	p.marked = -1
@@ -158,7 +158,7 @@ func (p *Autocomplete) take() {
 	p.goOn()
 }
 
-// goOn writes the choice out and walks on.
+// goOn commits the choice and moves the focus on.
 func (p *Autocomplete) goOn() {
 	p.hideList()
 	p.settle()
@@ -208,8 +208,7 @@ func (p *Autocomplete) mark(i int) {
 	p.showList()
 }
 
-// FocusLost takes what Enter would take, closes the list, and writes the chosen
-// option out.
+// FocusLost commits what Enter would commit, closes the list, and shows the chosen option.
 func (p *Autocomplete) FocusLost() {
 	if o, found := p.meant(); found {
 		p.choose(o)

@@ -11,7 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// picking is a find field that writes down all it calls back.
+// picking is a find field that records all it calls back.
 type picking struct {
 	*house
 	pick *Autocomplete

@@ -17,8 +17,8 @@ const (
 	pickFewest = 3
 )
 
-// pickList is the list below an Autocomplete. It never has the keyboard: the field keeps it, so
-// that typing goes on narrowing the list.
+// pickList is the list below an Autocomplete. It never has the focus: the field keeps it, so that
+// more typing narrows the list.
 type pickList struct {
 	widget.BaseWidget
 	of    *Autocomplete
@@ -46,7 +46,7 @@ func (l *pickList) follow(marked int) {
 	l.top = max(l.top, marked-l.lines+1)
 }
 
-// rows gives the options that show.
+// rows returns the options that are shown.
 func (l *pickList) rows() []model.Option {
 	fits := l.of.fits
 	from := min(l.top, len(fits))
@@ -62,9 +62,8 @@ func (l *pickList) Tapped(ev *fyne.PointEvent) {
 	}
 }
 
-// A click on something that cannot have the keyboard takes the keyboard away,
-// and the list with it, before the click arrives. So the list says it can, and
-// passes on what it is never given.
+// A click on something that cannot have the focus takes the focus away, and closes the list, before
+// the click arrives. So the list claims to be focusable, and passes on any focus.
 
 // FocusGained does nothing.
 func (l *pickList) FocusGained() {}
@@ -92,7 +91,7 @@ func (l *pickList) rowHeight(p paint.Painter) float32 {
 	return p.LineHeight(code) + p.Inner()
 }
 
-// columns gives the widths of code, name and detail over the rows that show.
+// columns returns the widths of code, name and detail over the rows that show.
 func (l *pickList) columns(p paint.Painter) (code, name, detail float32) {
 	codeL, nameL, detailL := l.letters()
 	for _, o := range l.rows() {

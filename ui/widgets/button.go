@@ -10,8 +10,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Button is pressed by Enter, Space or a click. A click does not take the
-// keyboard away from the field the clerk is in.
+// Button is pressed by Enter, Space or a click. A click does not move the focus from the field the
+// clerk is in.
 type Button struct {
 	widget.DisableableWidget
 	focusStop
@@ -40,7 +40,7 @@ func NewButton(text string, do func()) *Button {
 	return b
 }
 
-// SetText changes what the button says.
+// SetText changes the label of the button.
 func (b *Button) SetText(text string) {
 	if b.Text != text {
 		b.Text = text
@@ -66,7 +66,7 @@ func (b *Button) setEnabled(on bool) {
 	}
 }
 
-// Press does what the button is for, unless it is grey.
+// Press runs the button's command, unless it is disabled.
 func (b *Button) Press() {
 	if !b.Disabled() && b.OnTapped != nil {
 		b.OnTapped()
@@ -76,8 +76,8 @@ func (b *Button) Press() {
 // Tapped presses the button.
 func (b *Button) Tapped(*fyne.PointEvent) { b.Press() }
 
-// TypedKey: the ring and the commands first, then Enter and Space press, and
-// the arrows walk to the neighbour.
+// TypedKey offers a key to the ring and the commands first; then Enter and Space press the button,
+// and the arrows move to the neighbour.
 func (b *Button) TypedKey(ev *fyne.KeyEvent) {
 	if b.offer(ev) {
 		return
@@ -144,7 +144,7 @@ func (b *Button) ground() fyne.ThemeColorName {
 	}
 }
 
-// Widths gives the room for icon, text and key, gaps included.
+// Widths returns the room for icon, text and key, gaps included.
 func (b *Button) Widths(p paint.Painter) (icon, text, key float32) {
 	textLetters, keyLetters := b.letters()
 	if b.Icon != nil {
@@ -157,8 +157,8 @@ func (b *Button) Widths(p paint.Painter) (icon, text, key float32) {
 	return icon, text, key
 }
 
-// Fitting gives what there is room for: where it is tight the key goes first,
-// then the icon, and last of all letters of the text.
+// Fitting returns the widths that fit: where room is tight the key goes first, then the icon, and
+// last of all letters of the text.
 func (b *Button) Fitting(p paint.Painter, width float32) (icon, text, key float32) {
 	icon, text, key = b.Widths(p)
 	room := width - 2*p.Pad()

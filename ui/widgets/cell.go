@@ -29,7 +29,7 @@ type face struct {
 	trailing bool        // at the right, as figures are set
 	state    model.State // its icon is drawn before the text
 	chosen   bool        // its row is chosen
-	keyed    bool        // and the table has the keyboard
+	keyed    bool        // and the table has the focus
 	first    bool        // it begins the row
 	struck   bool        // a line goes through it
 	total    bool        // a total of the cells above
@@ -44,7 +44,7 @@ func newCell(l paint.TextStyle) *cell {
 	return c
 }
 
-// show gives a cell another face, and repaints only when it differs.
+// show sets the content of a cell, and repaints only when it differs.
 func (c *cell) show(f face) {
 	if c.face != f {
 		c.face = f
@@ -52,7 +52,7 @@ func (c *cell) show(f face) {
 	}
 }
 
-// aside is the ground left and right of what a cell says.
+// aside is the padding left and right of a cell's text.
 func aside(p paint.Painter, narrow bool) float32 {
 	if narrow {
 		return p.Pad()

@@ -9,7 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Checkbox is a box to tick. Space changes it; Enter walks on.
+// Checkbox is a check box. Space toggles it; Enter moves on.
 type Checkbox struct {
 	widget.DisableableWidget
 	focusStop
@@ -34,10 +34,10 @@ func NewCheckbox(text string) *Checkbox {
 	return t
 }
 
-// On tells whether the box is ticked.
+// On reports whether the box is ticked.
 func (t *Checkbox) On() bool { return t.on }
 
-// SetOn shows what the presenter says. It does not call OnToggle.
+// SetOn shows the presenter's value. It does not call OnToggle.
 func (t *Checkbox) SetOn(on bool) {
 	if t.on != on {
 		t.on = on
@@ -58,7 +58,7 @@ func (t *Checkbox) toggle() {
 // Tapped changes the box.
 func (t *Checkbox) Tapped(*fyne.PointEvent) { t.toggle() }
 
-// TypedKey: ring and commands first, then Enter walks on.
+// TypedKey offers a key to ring and commands first; then Enter moves on.
 func (t *Checkbox) TypedKey(ev *fyne.KeyEvent) {
 	if t.offer(ev) {
 		return

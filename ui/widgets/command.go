@@ -7,11 +7,11 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// Command is one thing a person can make the desk do. It is written down once
-// and feeds the menu, the F-keys, the buttons, the help sheet and the tests.
+// Command is an action of the desk. It is defined once and feeds the menu, the F-keys, the buttons,
+// the help sheet and the tests.
 type Command struct {
 	ID    string // how code asks for it: "load.settle"
-	Title string // what a person reads: "Settle"
+	Title string // the label: "Settle"
 	Group string // the area it belongs to, and the menu that lists it; empty keeps it out of the menu
 	Menu  string // the menu on the bar that holds the group; empty is the group itself
 	Keys  []Key  // any bare keys, and at most one with a modifier
@@ -20,9 +20,9 @@ type Command struct {
 	// different places may share a key.
 	Place string
 
-	// EnabledWhen says whether it makes sense now; nil means always.
+	// EnabledWhen reports whether the command is enabled; nil means always.
 	EnabledWhen func() bool
-	// WhyNot is the sentence to say when it does not; nil says nothing.
+	// WhyNot returns the message for when it is not; it may be nil.
 	WhyNot func() string
 	// ModalSafe lets it through while a dialog is open.
 	ModalSafe bool
@@ -33,8 +33,8 @@ type Command struct {
 	Do func()
 }
 
-// enabled asks EnabledWhen. It is asked at the moment of acting, because a
-// grey menu item's shortcut still fires.
+// enabled calls EnabledWhen. It is called when acting, because a disabled menu item's shortcut
+// still fires.
 func (c Command) enabled() bool { return c.EnabledWhen == nil || c.EnabledWhen() }
 
 // Outcome is the result of running a command.
@@ -43,17 +43,17 @@ type Outcome int
 // The outcomes of Run. Only Ran means that the command's Do was called.
 const (
 	Ran       Outcome = iota
-	NotNow            // EnabledWhen said no
+	NotNow            // EnabledWhen returned false
 	BehindBox         // a dialog is open and the command is not modal-safe
 	NoSuch            // no command has this id
 )
 
 // Commands is the one table of commands of a window.
 type Commands struct {
-	// OnRefused is told of a command that a person asked for and that did not
-	// run, so that the status line can say why.
+	// OnRefused is called with a command that a person asked for and that did not run, so that the
+	// status line can say why.
 	OnRefused func(Command, Outcome)
-	// At tells which place is in front; nil when there are none.
+	// At returns the place in front; nil when there are no places.
 	At func() string
 
 	list    []Command
@@ -120,10 +120,10 @@ func checkCommands(list []Command) error {
 	return errors.Join(faults...)
 }
 
-// List gives the commands in the order they were written down.
+// List returns the commands in the order they were defined.
 func (c *Commands) List() []Command { return append([]Command(nil), c.list...) }
 
-// Find gives the command of an id.
+// Find returns the command with an id.
 func (c *Commands) Find(id string) (Command, bool) {
 	i, ok := c.byID[id]
 	if !ok {
@@ -158,8 +158,8 @@ func (c *Commands) refuse(command Command, why Outcome) Outcome {
 	return why
 }
 
-// TakeKey offers a key pressed without a modifier. It answers whether a
-// command owns the key; an owned key is used up even when the command refused.
+// TakeKey offers a key pressed without a modifier. It reports whether a command owns the key; an
+// owned key is used up even when the command refused.
 func (c *Commands) TakeKey(ev *fyne.KeyEvent) bool {
 	command, owned := c.forKey(Bare(ev.Name))
 	if owned {

@@ -12,10 +12,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Dialog is a box in front of the window. While it is open only modal-safe
-// commands run. The keyboard starts on a chosen stop, Enter presses the button
-// that has it, Escape dismisses, and afterwards the keyboard is back where it
-// was.
+// Dialog is a modal dialog. While it is open only modal-safe commands run. The focus starts on a
+// chosen stop, Enter presses the button that has it, Escape dismisses, and afterwards the keyboard
+// is back where it was.
 type Dialog struct {
 	stage     *UIContext
 	ring      *FocusOrder
@@ -57,14 +56,14 @@ func (d *Dialog) addButton(id, text string, importance widget.Importance, press 
 	return b
 }
 
-// addFault says over the buttons why what was answered before failed.
+// addFault shows over the buttons why the act on the last answer failed.
 func (d *Dialog) addFault(text string) {
 	if text != "" {
 		d.body = append(d.body, newWideNote(model.Stop, text, theme.SizeNameText, d.width))
 	}
 }
 
-// show opens the box with the keyboard on the stop of an id.
+// show opens the box with the focus on the stop of an id.
 func (d *Dialog) show(first string) *Dialog {
 	gap := paint.PainterFor(d.stage.layer).Inner() * 2
 	foot := container.New(layout.NewCustomPaddedHBoxLayout(gap), layout.NewSpacer())
@@ -88,10 +87,10 @@ func (d *Dialog) show(first string) *Dialog {
 	return d
 }
 
-// Ring is the order of the keyboard in the box: fields first, then buttons.
+// Ring is the tab order of the dialog: fields first, then buttons.
 func (d *Dialog) Ring() *FocusOrder { return d.ring }
 
-// Open tells whether the box is still there.
+// Open reports whether the dialog is still open.
 func (d *Dialog) Open() bool { return d.open }
 
 // Dismiss closes the box without going on, as Escape does.
@@ -101,7 +100,7 @@ func (d *Dialog) Dismiss() {
 	}
 }
 
-// close takes the box away and answers whether it was open.
+// close takes the box away and reports whether it was open.
 func (d *Dialog) close() bool {
 	if !d.open {
 		return false
@@ -121,8 +120,8 @@ func (d *Dialog) close() bool {
 	return true
 }
 
-// finish closes the box and then calls what was asked for, in that order, so
-// that the answer may open the next box or move the keyboard.
+// finish closes the dialog and then calls a function, in that order, so that it may open the next
+// dialog or move the focus.
 func (d *Dialog) finish(then func()) {
 	if d.close() && then != nil {
 		then()
@@ -179,11 +178,11 @@ type Question struct {
 	State model.State // the icon beside the title
 	Yes   string      // what going on is called: "Void the ticket". Empty: Words.Agree
 	No    string      // empty: Words.Cancel
-	// Danger marks what cannot be undone: the keyboard starts on No.
+	// Danger marks what cannot be undone: the focus starts on No.
 	Danger bool
 }
 
-// Ask puts a question. The answer is called once, with false for No or Escape.
+// Ask shows a confirmation. answer is called once, with false for No or Escape.
 func (s *UIContext) Ask(q Question, answer func(yes bool)) *Dialog {
 	d := s.newDialog(q.Title, q.State, q.Text)
 	d.onDismiss = func() { answer(false) }
@@ -206,8 +205,7 @@ type Notice struct {
 	Close string // empty: Words.Close
 }
 
-// Tell shows a notice. The function, which may be nil, is called once it is
-// put away.
+// Tell shows a notice. The function, which may be nil, is called once it is closed.
 func (s *UIContext) Tell(n Notice, then func()) *Dialog {
 	d := s.newDialog(n.Title, n.State, n.Text)
 	d.onDismiss = then
@@ -215,7 +213,7 @@ func (s *UIContext) Tell(n Notice, then func()) *Dialog {
 	return d.show("close")
 }
 
-// or gives a text, or another when it is empty.
+// or returns a text, or another when it is empty.
 func or(text, otherwise string) string {
 	if text == "" {
 		return otherwise

@@ -10,7 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// boxed is a window with a field that has the keyboard, and its commands.
+// boxed is a window with a field that has the focus, and its commands.
 type boxed struct {
 	*house
 	deeds deeds
@@ -132,7 +132,7 @@ func TestBoxOnBox(t *testing.T) {
 	b.gone(first)
 }
 
-// TestAnswerMayOpenTheNextBox and move the keyboard: the first is gone by then.
+// TestAnswerMayOpenTheNextBox and move the focus: the first is gone by then.
 func TestAnswerMayOpenTheNextBox(t *testing.T) {
 	b := newBoxed(t)
 	var next *Dialog
@@ -147,7 +147,7 @@ func TestAnswerMayOpenTheNextBox(t *testing.T) {
 	b.gone(next)
 }
 
-// askReason asks for a reason and writes down what was answered.
+// askReason asks for a reason and records what was answered.
 func (b *boxed) askReason(ask model.Ask, required bool) *Dialog {
 	ask.Fields = []model.AskField{{ID: "reason", Label: "Reason", Chars: 40, Required: required}}
 	return b.Stage.AskForm(ask, func(v map[string]string, ok bool) { b.say("%s %v", v["reason"], ok) })
@@ -228,8 +228,7 @@ func TestFormGivesItsValues(t *testing.T) {
 	b.gone(d)
 }
 
-// Whoever asks is told all values at every change, whatever kind of field it is
-// made in.
+// Typed is called with all values at every change, for every kind of field.
 func TestFormTellsEveryChange(t *testing.T) {
 	b := newBoxed(t)
 	b.Stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields(), Typed: func(v map[string]string) {

@@ -1,9 +1,9 @@
-// Package widgets is the set of widgets the desk is built from.
+// Package widgets has the widgets of the window.
 //
 // The idea. A scale clerk works with gloves on, in sunlight, with a driver
 // waiting. So every widget here keeps four promises:
 //
-//   - The keyboard is enough. A widget has a stop in a [FocusOrder], which fixes the order of
+//   - The focus is enough. A widget has a stop in a [FocusOrder], which fixes the order of
 //     Tab and Enter; F-keys and Escape go to one table of Commands first.
 //   - Colour is never the only signal. A State is a word, an icon and a colour.
 //   - The widget shows and calculates nothing. Text comes in ready made.

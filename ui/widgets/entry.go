@@ -70,9 +70,8 @@ func (e *FieldEntry) prepare(whole fyne.Widget) {
 	}
 }
 
-// SetText shows what the presenter says. It never calls OnEdit, and leaves the
-// cursor alone when nothing changes. A text that was marked stays marked, so that
-// the next letter replaces it and no letter after that one.
+// SetText shows the presenter's text. It never calls OnEdit, and leaves the cursor alone when
+// nothing changes. Selected text stays selected, so that the next letter replaces it.
 func (e *FieldEntry) SetText(text string) {
 	if text == e.Text {
 		return
@@ -176,14 +175,13 @@ func (e *FieldEntry) CreateRenderer() fyne.WidgetRenderer {
 	return newFigureRenderer(e, e.Entry.CreateRenderer())
 }
 
-// figureRenderer draws an entry as Fyne does and then, for figures, moves the
-// scrolling part that holds the letters against the right edge. Fyne's entry
-// knows no alignment, and a column of weights that starts at the left cannot
-// be compared at a glance.
+// figureRenderer draws an entry as Fyne does and then, for figures, aligns the text right by moving
+// the scrolling part. Fyne's entry has no alignment, and a column of weights that is aligned left
+// cannot be compared at a glance.
 type figureRenderer struct {
 	fyne.WidgetRenderer
 	entry *FieldEntry
-	ring  fyne.CanvasObject // while the entry has the keyboard
+	ring  fyne.CanvasObject // while the entry has the focus
 	size  fyne.Size         // the ring is for
 }
 
@@ -204,9 +202,9 @@ func (r *figureRenderer) Refresh() {
 	r.outline(r.entry.Size())
 }
 
-// outline draws the ring round the entry that has the keyboard. Fyne only
-// changes the color of the frame, which sunlight swallows. A ring that is there
-// stays: the window lays an entry out at every frame in which it finds a new one.
+// outline draws the ring round the entry that has the focus. Fyne only changes the color of the
+// frame, which sunlight swallows. A ring that is there stays: the window lays an entry out at every
+// frame in which it finds a new one.
 func (r *figureRenderer) outline(size fyne.Size) {
 	switch {
 	case !r.entry.focused:
@@ -267,9 +265,8 @@ func (e *FieldEntry) indent() float32 {
 	return max(0, e.Size().Width-letterInset(e)-width)
 }
 
-// The longest texts, in letters, that an entry takes unless it is told otherwise.
-// An entry lays out all of its text at every keystroke: a megabyte pasted into one
-// stops the window for a minute.
+// The maximum lengths of an entry's text, in letters, by default. An entry lays out all of its text
+// at every keystroke: a megabyte pasted into one freezes the window for a minute.
 const (
 	mostWords   = 200
 	mostName    = 80 // to find one of a list by
@@ -295,7 +292,7 @@ func (e *FieldEntry) room() int {
 // body is the entry that a place to type is made of.
 func (e *FieldEntry) body() *FieldEntry { return e }
 
-// refuse tells why something typed or pasted was kept out.
+// refuse reports why typed or pasted text was rejected.
 func (e *FieldEntry) refuse(why string) {
 	if e.OnRefuse != nil {
 		e.OnRefuse(why)

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/ui/widgettest"
 )
 
-// paste pastes a text into an entry.
+// paste inserts a text into an entry from the clipboard.
 func paste(e fyne.Shortcutable, text string) {
 	clipboard := test.NewClipboard()
 	clipboard.SetContent(text)

@@ -11,8 +11,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Field is one row of a form: what is asked, where it is typed, in which unit,
-// and, beside it, how it was read or what is wrong with it.
+// Field is one row of a form: label, entry, unit, and beside it how the text was read or what is
+// wrong with it.
 type Field struct {
 	widget.BaseWidget
 
@@ -59,8 +59,8 @@ func (f *Field) SetReading(text string) {
 	}
 }
 
-// SetNote says what is wrong or worth knowing, in a sentence with its state.
-// An empty text takes it back and shows the reading again.
+// SetNote shows a warning or an error with its state. An empty text removes it and shows the
+// reading again.
 func (f *Field) SetNote(state model.State, text string) {
 	if text == "" {
 		state, text = model.Plain, f.quiet
@@ -74,7 +74,7 @@ func (f *Field) SetProblem(text string) { f.SetNote(model.Stop, text) }
 // Says is the sentence shown beside the field now, and its state.
 func (f *Field) Says() (model.State, string) { return f.Note.state, f.Note.text }
 
-// SetLabel changes what is asked.
+// SetLabel changes the label.
 func (f *Field) SetLabel(text string) {
 	if f.label != text {
 		f.label = text
@@ -183,7 +183,7 @@ func NewSheet(rows ...fyne.CanvasObject) *fyne.Container {
 
 type sheetLayout struct{ cols *columns }
 
-// share measures the rows and gives every field the same columns.
+// share measures the rows and sets the same columns in every field.
 func (l *sheetLayout) share(rows []fyne.CanvasObject) {
 	widest := columns{}
 	for _, row := range rows {

@@ -5,22 +5,19 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 )
 
-// Keyed is a widget that has a place on a ring. All of the kit's focusable
-// widgets are.
+// Keyed is a widget that has a place on a ring. All of package widgets's focusable widgets are.
 type Keyed interface {
 	fyne.Widget
 	fyne.Focusable
 	place() *focusStop
 }
 
-// FocusOrder fixes the order in which the keyboard walks a form. Without it the
-// order would be the order of the object tree, which is seldom the order in
-// which the work is done.
+// FocusOrder is the tab order of a form. Without it the order would be that of the object tree,
+// which is seldom the order in which the work is done.
 type FocusOrder struct {
-	// OnEscape, when set, is asked before the commands are. It answers whether
-	// it used the key up.
+	// OnEscape, when set, is asked before the commands are. It reports whether it used the key up.
 	OnEscape func() bool
-	// OnArrive, when set, is told of the stop that has the keyboard from now on.
+	// OnArrive, when set, is called with the stop that gains the focus.
 	OnArrive func(id string)
 
 	stage *UIContext
@@ -33,7 +30,7 @@ func NewFocusOrder(stage *UIContext) *FocusOrder {
 	return &FocusOrder{stage: stage, held: modifiersHeld}
 }
 
-// modifiersHeld asks the platform. Without a keyboard there is none held.
+// modifiersHeld returns the modifiers held, none without a keyboard.
 func modifiersHeld() fyne.KeyModifier {
 	if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
 		return d.CurrentKeyModifiers()
@@ -41,8 +38,8 @@ func modifiersHeld() fyne.KeyModifier {
 	return 0
 }
 
-// Add gives a widget the next place on the ring. The id names it in presenters
-// and tests. Adding an id twice panics: it is a slip in code.
+// Add appends a widget to the ring. The id names it in presenters and tests. Adding an id twice
+// panics: that is a programming error.
 func (r *FocusOrder) Add(id string, stop Keyed) {
 	if r.find(id) >= 0 {
 		panic("kit: ring has two stops " + id)
@@ -52,7 +49,7 @@ func (r *FocusOrder) Add(id string, stop Keyed) {
 	r.Seats = append(r.Seats, s)
 }
 
-// SetMissing says how to tell whether the stop of an id still has to be filled.
+// SetMissing sets how to find out whether a stop still has to be filled.
 func (r *FocusOrder) SetMissing(id string, missing func() bool) {
 	if i := r.find(id); i >= 0 {
 		r.Seats[i].missing = missing
@@ -68,24 +65,24 @@ func (r *FocusOrder) IDs() []string {
 	return ids
 }
 
-// Focus puts the keyboard on the stop of an id and answers whether it could:
-// a hidden or disabled stop cannot have it.
+// Focus moves the focus to the stop of an id and reports whether it could: a hidden or disabled
+// stop cannot have it.
 func (r *FocusOrder) Focus(id string) bool {
 	i := r.find(id)
 	return i >= 0 && r.Seats[i].open() && r.focus(r.Seats[i])
 }
 
-// focus answers whether the keyboard is there now: a widget that is not on the
-// canvas, or hidden with all around it, does not get it.
+// focus reports whether the keyboard is there now: a widget that is not on the canvas, or hidden
+// with all around it, does not get it.
 func (r *FocusOrder) focus(s *focusStop) bool {
 	r.stage.canvas.Focus(s.Stop)
 	return r.stage.canvas.Focused() == fyne.Focusable(s.Stop)
 }
 
-// FocusFirst puts the keyboard on the first stop that can have it.
+// FocusFirst moves the focus to the first stop that can have it.
 func (r *FocusOrder) FocusFirst() bool { return r.step(-1, +1) }
 
-// Current is the id of the stop that has the keyboard, or "".
+// Current is the id of the stop that has the focus, or "".
 func (r *FocusOrder) Current() string {
 	if stop, ok := r.stage.canvas.Focused().(Keyed); ok && stop.place().ring == r {
 		return stop.place().id
@@ -103,10 +100,10 @@ func (r *FocusOrder) FirstMissing() string {
 	return ""
 }
 
-// Next puts the keyboard on the stop after an id, round the ring.
+// Next moves the focus to the stop after an id, round the ring.
 func (r *FocusOrder) Next(id string) bool { return r.step(r.find(id), +1) }
 
-// Prev puts the keyboard on the stop before an id, round the ring.
+// Prev moves the focus to the stop before an id, round the ring.
 func (r *FocusOrder) Prev(id string) bool {
 	from := r.find(id)
 	if from < 0 {
@@ -161,11 +158,11 @@ type focusStop struct {
 
 func (s *focusStop) place() *focusStop { return s }
 
-// AcceptsTab keeps Tab from walking the object tree: a seated widget gets the
-// key itself and hands it to its ring.
+// AcceptsTab keeps Tab from moving through the object tree: a widget with a stop gets the key
+// itself and passes it to its ring.
 func (s *focusStop) AcceptsTab() bool { return s.ring != nil }
 
-// offer gives a key to the ring first and answers whether it was used up.
+// offer passes a key to the ring first and reports whether it was handled.
 func (s *focusStop) offer(ev *fyne.KeyEvent) bool {
 	return s.ring != nil && s.ring.take(s.id, ev)
 }
@@ -181,8 +178,8 @@ func (s *focusStop) advance(next string) {
 	}
 }
 
-// tookFocus remembers who had the keyboard last, so that a click on bare
-// ground does not lose it for good, and tells the ring.
+// tookFocus remembers the last focused widget, so that a click on the background does not lose it
+// for good, and tells the ring.
 func (s *focusStop) tookFocus() {
 	if s.ring == nil {
 		return
@@ -193,7 +190,7 @@ func (s *focusStop) tookFocus() {
 	}
 }
 
-// open tells whether the widget can have the keyboard now.
+// open reports whether the widget can have the focus now.
 func (s *focusStop) open() bool {
 	if d, ok := s.Stop.(fyne.Disableable); ok && d.Disabled() {
 		return false

@@ -8,8 +8,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Every box has one rule for Enter: in a field it goes to the next one, in the last to
-// the button that does what is asked, and on a button it presses it.
+// Every dialog has one rule for Enter: in a field it goes to the next one, in the last to the
+// confirm button, and on a button it presses it.
 
 // AskForm shows a form. The answer is called once: with the values by field id
 // and true, or with nil and false.
@@ -55,8 +55,7 @@ func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, o
 	return d.show(f.Fields[0].ID)
 }
 
-// formFaults writes what is wrong beside the fields and gives the id of the
-// first bad one, or "".
+// formFaults shows the errors beside the fields and returns the id of the first invalid one, or "".
 func formFaults(f model.Ask, rows []*formRow, values map[string]string) string {
 	var faults map[string]string
 	if f.Check != nil {
@@ -109,7 +108,7 @@ type Choice struct {
 	Label       string // beside the find field
 	Options     []model.Option
 	Yes, No     string
-	Fault       string // why the choice before could not stand
+	Fault       string // why the previous choice was invalid
 }
 
 // AskChoice lets a person choose one of the options, by code, by letters or by arrows. The list is

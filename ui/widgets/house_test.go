@@ -51,7 +51,7 @@ func (h *house) Cast(cast map[string]Keyed, order ...string) *FocusOrder {
 	return ring
 }
 
-// At fails the test unless the keyboard is on the stop of an id.
+// At fails the test unless the focus is on the stop of an id.
 func (h *house) At(ring *FocusOrder, id string) {
 	h.T.Helper()
 	if got := ring.Current(); got != id {
@@ -66,7 +66,7 @@ func exampleTable() *Table {
 	return t
 }
 
-// deeds is a small table that writes down what ran and what was refused.
+// deeds is a small table that records what ran and what was refused.
 type deeds struct {
 	ran, refused []string
 	open         bool // whether settling makes sense

@@ -6,19 +6,18 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// Input says what follows from what a person does in the place to type of a
-// field. Each of its functions may be nil.
+// Input has the event handlers of a field's entry. Each may be nil.
 type Input struct {
-	// Edit is told the value as it changes: a text, the code of an option, TickOn.
+	// Edit is called with the value as it changes: a text, the code of an option, TickOn.
 	Edit func(value string)
-	// Enter says which stop is next; "" is the one that follows.
+	// Enter returns the next stop; "" is the following one.
 	Enter func() (next string)
-	// Leave is told that the field was left with a text; unfound, that nothing on
-	// its list fits the text.
+	// Leave is called with the text when the field loses focus; unfound means that nothing on its
+	// list matches the text.
 	Leave func(text string, unfound bool)
-	// Search is told the letters typed to find an option, while none is chosen.
+	// Search is called with the letters typed to find an option, while none is chosen.
 	Search func(text string)
-	// Refused is told why something typed or pasted was kept out.
+	// Refused is called with the reason why typed or pasted text was rejected.
 	Refused func(why string)
 }
 

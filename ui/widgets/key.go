@@ -44,7 +44,7 @@ var takenKeys = map[fyne.KeyName]string{
 	fyne.KeyInsert: "copy",
 }
 
-// fault says why a command cannot have the key, or "" when it can.
+// fault returns why a command cannot have the key, or "" when it can.
 func (k Key) fault() string {
 	if k.Mod == 0 && !bareKeys[k.Name] {
 		return "only F-keys and Escape may be used without Ctrl or Alt"
@@ -63,7 +63,7 @@ func (k Key) shortcut() fyne.KeyboardShortcut {
 	return &desktop.CustomShortcut{KeyName: k.Name, Modifier: k.Mod}
 }
 
-// String is the key as printed on the keyboard, in the kit's words: "Ctrl+N".
+// String returns the key as printed on the keyboard, in the language of the window: "Ctrl+N".
 func (k Key) String() string {
 	var parts []string
 	for _, m := range []struct {

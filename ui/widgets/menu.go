@@ -82,8 +82,8 @@ func menuKey(command Command) (Key, bool) {
 	return Key{}, false
 }
 
-// Button makes a button for a command. It is grey while the command makes no
-// sense, as of the last Refresh. An unknown id panics: it is a slip in code.
+// Button makes a button for a command. It is grey while the command makes no sense, as of the last
+// Refresh. An unknown id panics: that is a programming error.
 func (c *Commands) Button(id string) *Button {
 	command, ok := c.Find(id)
 	if !ok {

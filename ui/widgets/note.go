@@ -40,7 +40,7 @@ func newWideNote(state model.State, text string, size fyne.ThemeSizeName, width 
 	return n
 }
 
-// Say shows a sentence. An empty one leaves the note blank.
+// Say shows a sentence. An empty one clears the note.
 func (n *Note) Say(state model.State, text string) {
 	if n.state == state && n.text == text {
 		return

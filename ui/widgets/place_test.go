@@ -31,7 +31,7 @@ func TestScreensShareKeys(t *testing.T) {
 	items := c.MainMenu().Items[0].Items
 	everything := func() {
 		c.TakeKey(&fyne.KeyEvent{Name: fyne.KeyF12})
-		items[0].Action() // as a window does for Ctrl+S, on whatever screen
+		items[0].Action() // as a window does for Ctrl+S, on any screen
 		c.TakeKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	}
 	everything()

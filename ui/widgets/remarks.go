@@ -10,9 +10,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Remarks lists what is to be said about something, each remark under its word
-// with icon and colour. The list is as high as its sentences need at the width
-// it has.
+// Remarks is a list of messages, each under its word with icon and colour. The list is as high as
+// its sentences need at the width it has.
 type Remarks struct {
 	widget.BaseWidget
 	list  []model.Remark
@@ -32,7 +31,7 @@ func (r *Remarks) Set(list []model.Remark) {
 	r.Refresh()
 }
 
-// List gives the remarks shown now.
+// List returns the remarks shown now.
 func (r *Remarks) List() []model.Remark { return r.list }
 
 // CreateRenderer draws the list.
@@ -65,7 +64,7 @@ func (r *Remarks) Paint(size fyne.Size) []fyne.CanvasObject {
 	return objects
 }
 
-// set lays the remarks out for a width, and tells how high they came.
+// set lays the remarks out for a width, and returns their height.
 func (r *Remarks) set(p paint.Painter, width float32) (objects []fyne.CanvasObject, high float32) {
 	for i, one := range r.list {
 		if i > 0 {
@@ -78,7 +77,7 @@ func (r *Remarks) set(p paint.Painter, width float32) (objects []fyne.CanvasObje
 	return objects, high
 }
 
-// setRemark draws one remark from a height down, and tells where it ends.
+// setRemark draws one remark at a position, and returns its end.
 func setRemark(r model.Remark, p paint.Painter, width, top float32) (objects []fyne.CanvasObject, bottom float32) {
 	word := paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.StateInk(r.State), Style: paint.Bold}
 	left := remarkBar + p.Inner()

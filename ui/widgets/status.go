@@ -72,8 +72,7 @@ func (s *StatusLine) LeastSize() fyne.Size {
 	return fyne.NewSize(height*8, height+p.Pad())
 }
 
-// lines chooses the letters: large on one line, or small on two when the
-// sentence is long.
+// lines chooses the text size: large on one line, or small on two when the sentence is long.
 func (s *StatusLine) lines(p paint.Painter, width float32) (paint.TextStyle, []string) {
 	large := s.large()
 	if p.Measure(s.text, large).Width <= width {
@@ -133,7 +132,7 @@ func NewBadge(state model.State, word string) *Badge {
 	return b
 }
 
-// Say changes what the badge shows.
+// Say sets the state and word of the badge.
 func (b *Badge) Say(state model.State, word string) {
 	if b.state != state || b.word != word {
 		b.state, b.word = state, word

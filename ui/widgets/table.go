@@ -12,9 +12,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Table shows rows of ready text under a header that stays. The keyboard is on
-// a row, never on a cell: arrows, Home, End, PageUp and PageDown move it, Enter
-// opens it. A click chooses a row, and a click on the chosen one opens it.
+// Table shows rows of ready text under a header that stays. The focus is on a row, never on a cell:
+// arrows, Home, End, PageUp and PageDown move it, Enter opens it. A click chooses a row, and a
+// click on the chosen one opens it.
 type Table struct {
 	widget.Table
 	focusStop
@@ -55,8 +55,8 @@ func NewTable(columns []model.Column) *Table {
 	return t
 }
 
-// SetRows shows other rows. The chosen row stays chosen if its key is still
-// among them; otherwise nothing is chosen. Nothing is called back.
+// SetRows replaces the rows. The chosen row stays chosen if its key is still among them; otherwise
+// none is. No callback is called.
 func (t *Table) SetRows(rows []model.Row) {
 	t.rows.Replace(rows)
 	t.Refresh()
@@ -90,7 +90,7 @@ func (t *Table) SetChosen(key string) {
 	t.Refresh()
 }
 
-// choose moves to a row, kept within the table, and tells the view.
+// choose moves to a row within the table, and calls the view.
 func (t *Table) choose(i int) {
 	i = t.rows.Nearest(i)
 	if i < 0 || i == t.rows.Chosen {
@@ -102,7 +102,7 @@ func (t *Table) choose(i int) {
 	}
 }
 
-// move repaints only the rows that change, and brings the new one into sight.
+// move repaints only the rows that change, and scrolls to the new one.
 func (t *Table) move(i int) {
 	was := t.rows.Chosen
 	t.rows.Chosen = i
@@ -138,7 +138,7 @@ func (t *Table) clicked(id widget.TableCellID) {
 	}
 }
 
-// Resize gives the growing column what room there is.
+// Resize sets the size; the growing column takes the remaining width.
 func (t *Table) Resize(size fyne.Size) {
 	changed := t.fit(size.Width)
 	t.Table.Resize(size)
@@ -148,8 +148,7 @@ func (t *Table) Resize(size fyne.Size) {
 	t.scrollToChosen()
 }
 
-// fit sets the columns into a width, and reports whether letters or columns are
-// others than before.
+// fit fits the columns into a width, and reports whether text size or columns have changed.
 func (t *Table) fit(room float32) (changed bool) {
 	p, before, shown := paint.PainterFor(t), t.fitted.fitting, t.fitted.shown
 	widths := t.fitted.fit(p, room, t.Small)
@@ -180,8 +179,8 @@ func (t *Table) Refresh() {
 	t.Table.Refresh()
 }
 
-// showCell fills a cell. A row that is gone by now shows empty: Fyne may still
-// ask for it after the list shrank.
+// showCell fills a cell. A row that no longer exists shows empty: Fyne may still ask for it after
+// the list shrank.
 func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 	f := face{letters: t.fitted.letters()}
 	if t.rows.Has(id.Row) && id.Col >= 0 && id.Col < len(t.fitted.shown) {
@@ -266,15 +265,15 @@ func (t *Table) pageRows() int {
 	return max(1, int(t.Size().Height/t.rowHeight())-2)
 }
 
-// TypedRune hands letters to a view that filters.
+// TypedRune passes letters to a view that filters.
 func (t *Table) TypedRune(letter rune) {
 	if t.OnLetter != nil {
 		t.OnLetter(letter)
 	}
 }
 
-// FocusGained marks the row that has the keyboard, the first if there was none.
-// Fyne's own mark sits on a cell, so its FocusGained is not called.
+// FocusGained marks the row that has the focus, the first if there was none. Fyne's own mark sits
+// on a cell, so its FocusGained is not called.
 func (t *Table) FocusGained() {
 	t.focused = true
 	t.tookFocus()

@@ -17,7 +17,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// tabled is a table of many rows that writes down what it calls back.
+// tabled is a table of many rows that records what it calls back.
 type tabled struct {
 	*house
 	table *Table
@@ -53,7 +53,7 @@ func (b *tabled) heard(want ...string) {
 	b.said = nil
 }
 
-// inSight tells whether the chosen row shows, by asking what is drawn.
+// inSight reports whether the chosen row shows, by asking what is drawn.
 func (b *tabled) inSight() bool {
 	for _, c := range cellsOf(b.table) {
 		if c.chosen {
@@ -63,7 +63,7 @@ func (b *tabled) inSight() bool {
 	return false
 }
 
-// cellsOf finds the cells a table draws, wherever Fyne keeps them.
+// cellsOf finds the cells a table draws inside Fyne's objects.
 func cellsOf(o fyne.CanvasObject) []*cell {
 	var cells []*cell
 	switch each := o.(type) {
@@ -308,8 +308,8 @@ func TestSmallRows(t *testing.T) {
 	}
 }
 
-// TestTitlesOnTwoLines: where titles are what needs the room, they stand on two
-// lines before any column goes, and are never cut.
+// TestTitlesOnTwoLines: where titles need the room, they wrap to two lines before any column goes,
+// and are never cut.
 func TestTitlesOnTwoLines(t *testing.T) {
 	b := newTabled(t, 3)
 	b.table.Small = true

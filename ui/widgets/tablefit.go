@@ -11,8 +11,8 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// columnFit sets the columns of a table into a width: how large the letters are,
-// which columns show, and how wide each is.
+// columnFit fits the columns of a table into a width: the text size, the columns shown, and their
+// widths.
 type columnFit struct {
 	columns []model.Column
 	fitting
@@ -71,8 +71,8 @@ func fittings(small bool) []fitting {
 	}
 }
 
-// fit chooses letters and columns for a width, and gives the widths of the
-// columns shown. Small tables prefer small letters to leaving columns out.
+// fit chooses text size and columns for a width, and returns the widths of the columns shown. Small
+// tables prefer small text to leaving columns out.
 func (c *columnFit) fit(p paint.Painter, room float32, small bool) []float32 {
 	var widths []float32
 	var left float32
@@ -134,8 +134,8 @@ func (c *columnFit) titleWidth(p paint.Painter, title string) float32 {
 	return width
 }
 
-// drop leaves out columns that may go until the others fit, and gives those that
-// stay and the room they leave.
+// drop leaves out optional columns until the others fit, and returns those that stay and the room
+// they leave.
 func (c *columnFit) drop(p paint.Painter, widths []float32, left float32) ([]int, float32) {
 	shown := make([]int, len(widths))
 	for i := range shown {

@@ -12,7 +12,7 @@ type UIContext struct {
 	commands *Commands
 	layer    *fyne.Container
 	floats   floats         // where what floats on the layer belongs
-	last     fyne.Focusable // who had the keyboard last
+	last     fyne.Focusable // who had the focus last
 	boxes    *[]*Dialog     // open dialogs, the front one last; shared with inner stages
 }
 
@@ -35,8 +35,8 @@ func newUIContext(canvas fyne.Canvas, commands *Commands, boxes *[]*Dialog) *UIC
 	return s
 }
 
-// Wrap puts the layer for floating lists over the window's content. Give the
-// result to Window.SetContent.
+// Wrap puts the layer for floating lists over the window's content. Pass the result to
+// Window.SetContent.
 func (s *UIContext) Wrap(content fyne.CanvasObject) fyne.CanvasObject {
 	return container.NewStack(content, s.layer)
 }
@@ -59,8 +59,8 @@ func (s *UIContext) takeKey(ev *fyne.KeyEvent) bool {
 	return s.commands != nil && s.commands.TakeKey(ev)
 }
 
-// unfocusedKey gets the keys pressed while nothing has the keyboard. Commands
-// come first; any other key only brings the keyboard back to where it was.
+// unfocusedKey gets the keys pressed while nothing has the focus. Commands come first; any other
+// key only restores the last focus.
 func (s *UIContext) unfocusedKey(ev *fyne.KeyEvent) {
 	if box := s.FrontDialog(); box != nil {
 		if !box.ring.take("", ev) {
@@ -184,8 +184,8 @@ func (s *UIContext) Write(letters string) {
 	}
 }
 
-// Chord presses a key with a modifier, which a window looks up in the menu. It
-// answers whether a command has that key.
+// Chord presses a key with a modifier, which a window looks up in the menu. It reports whether a
+// command has that key.
 func (s *UIContext) Chord(key Key) bool {
 	command, owned := s.commands.forKey(key)
 	if owned {

@@ -1,7 +1,6 @@
 package widgets
 
-// Words are the few words the kit speaks itself. Everything else comes to it
-// ready made.
+// Words are the texts built into this package. All other texts come from its users.
 type Words struct {
 	Agree   string // the button that confirms
 	Cancel  string // the button that leaves things as they are
@@ -24,7 +23,7 @@ type Words struct {
 	ArrowUp, ArrowDown, ArrowLeft, ArrowRight string
 }
 
-// EnglishWords are the words the kit starts with.
+// EnglishWords are the default texts of this package.
 func EnglishWords() Words {
 	return Words{
 		Agree: "OK", Cancel: "Cancel", Close: "Close", Halt: "Stop",
@@ -40,6 +39,6 @@ func EnglishWords() Words {
 
 var words = EnglishWords()
 
-// SetWords gives the kit the words of another language. One language holds for
-// the whole process, so it is called once, before the first widget is made.
+// SetWords sets the texts in another language. There is one language for the whole process, so it
+// is called once, before the first widget is made.
 func SetWords(w Words) { words = w }

@@ -1,6 +1,6 @@
-// Package widgettest is what tests of widgets share: a window in the program's own
-// look, examples to show, and what a widget drew. It knows no widget, so that the
-// tests inside a package of widgets can use it too.
+// Package widgettest has what tests of widgets share: a window in the program's theme, example
+// data, and functions to inspect what a widget drew. It imports no widget, so that the tests inside
+// a package of widgets can use it too.
 package widgettest
 
 import (
@@ -102,7 +102,7 @@ func TextsOf(o fyne.CanvasObject) []string {
 	return texts
 }
 
-// Texts are the texts an object draws, parted by strokes.
+// Texts are the texts an object draws, separated by strokes.
 func Texts(o fyne.CanvasObject) string { return strings.Join(TextsOf(o), "|") }
 
 // Blocks finds the rectangles of a colour of the light look.
@@ -116,7 +116,7 @@ func Blocks(objects []fyne.CanvasObject, name fyne.ThemeColorName) []*canvas.Rec
 	return found
 }
 
-// DrawnAt draws a widget at a size and gives what it drew.
+// DrawnAt draws a widget at a size and returns its objects.
 func DrawnAt(w fyne.Widget, size fyne.Size) []fyne.CanvasObject {
 	r := test.WidgetRenderer(w)
 	w.Resize(size)

@@ -68,8 +68,7 @@ func TestFailedPrintLeavesTheTicket(t *testing.T) {
 	}
 }
 
-// A printer that is off is said at once, and nobody is told to print again what will
-// print by itself.
+// A printer that is off is reported at once, without the advice to print again what is queued.
 func TestPaperThatWaits(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	r.Session.Printer = switchedOff{}

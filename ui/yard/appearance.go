@@ -5,17 +5,18 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// appearance is what only the form knows of a field: its width, the list it is
-// chosen from, and what is said beside it while nothing is wrong.
+// appearance is the form's own data of a field: its width, its list, and its message while nothing
+// is wrong.
 type appearance struct {
 	chars   int
 	options func() []model.Option
 	hint    func(*load.Load) string
-	// reading says how a text was understood, where that is not plain.
+	// reading describes how a text was parsed, where that is not obvious.
 	reading func(text string, l *load.Load) string
 }
 
@@ -78,7 +79,7 @@ func (a appearances) truckReading(text string, l *load.Load) string {
 	return session.Say("not seen before")
 }
 
-// weightHint says where a weight came from, or offers a stored tare.
+// weightHint describes the source of a weight, or offers a stored tare.
 func (a appearances) weightHint(l *load.Load, which load.Which, of string) string {
 	w, ok := l.Weight(which, of)
 	switch {
@@ -97,8 +98,7 @@ func (a appearances) weightHint(l *load.Load, which load.Which, of string) strin
 	return ""
 }
 
-// moistureReading says to what a typed moisture is recorded, and which result of
-// the bench it replaces.
+// moistureReading says how a typed moisture is rounded, and which result of the bench it replaces.
 func (a appearances) moistureReading(_ string, l *load.Load) string {
 	m := l.Sample.Moisture
 	field, known := a.now.Line("moisture")
@@ -115,7 +115,7 @@ func (a appearances) moistureReading(_ string, l *load.Load) string {
 	return reading
 }
 
-// moistureHint says by which meter or method the moisture was found.
+// moistureHint describes the meter or method of the moisture.
 func moistureHint(l *load.Load) string {
 	m := l.Sample.Moisture
 	switch {
@@ -127,7 +127,7 @@ func moistureHint(l *load.Load) string {
 	return session.Say(m.Method)
 }
 
-// resultReading says how another typed result was understood.
+// resultReading describes how another typed result was parsed.
 func resultReading(factor grain.Factor, l *load.Load) string {
 	found, tested := session.Find(l.Sample.Findings, func(one load.Finding) bool { return one.Factor == factor.ID })
 	switch {
@@ -143,7 +143,7 @@ func resultReading(factor grain.Factor, l *load.Load) string {
 	return recordedAs(factor, *found.Amount)
 }
 
-// recordedAs says to what a figure will be recorded, when that is another figure.
+// recordedAs returns the rounded figure, if it differs from the typed one.
 func recordedAs(factor grain.Factor, measured quantity.Amount) string {
 	recorded := factor.Recorded(measured)
 	if recorded.Equal(measured) {
@@ -159,9 +159,9 @@ const (
 	storedCode = "stored"
 )
 
-// termsReading says what a contract is for.
+// termsReading describes a contract.
 func (a appearances) termsReading(_ string, l *load.Load) string {
-	c, ok := a.session.Known().Contract(l.Details.ContractNo)
+	c, ok := a.session.Known().Contract(l.Details.Terms.No)
 	if !ok {
 		return ""
 	}
@@ -173,6 +173,10 @@ func (a appearances) termsOptions() []model.Option {
 	out := []model.Option{
 		{Code: soldCode, Name: session.Say("sold")},
 		{Code: storedCode, Name: session.Say("stored for the owner")},
+		{Code: string(title.Undecided), Name: session.Say("not decided")},
+		{Code: string(title.GrainBank), Name: session.Say("in the grain bank")},
+		{Code: string(title.Receipt) + " ", Name: session.Say("on a warehouse receipt"), Detail: session.Say("with its number: receipt 1042")},
+		{Code: string(title.DelayedPrice) + " ", Name: session.Say("on a delayed-price contract"), Detail: session.Say("with its number: delayed 17")},
 	}
 	d := a.now.Load.Details
 	for _, c := range a.session.Known().Contracts {
@@ -185,7 +189,7 @@ func (a appearances) termsOptions() []model.Option {
 
 func priceHint(l *load.Load) string {
 	if l.Details.Price == nil {
-		return session.Say(l.Details.Disposition.Unpriced())
+		return session.Say(l.Details.Under.Unpriced())
 	}
 	return session.Say(l.Details.PriceSource)
 }

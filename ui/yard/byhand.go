@@ -9,15 +9,15 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// typedAtDesk is the source of a figure that was typed. It is in the book in English
-// and translated where it is shown.
+// typedAtDesk is the source of a typed figure. It is in the book in English and translated when
+// shown.
 const typedAtDesk = "typed at the desk"
 
 // manualWeights are weights typed by hand on a form, each with its reason.
 type manualWeights struct{ form *LoadForm }
 
-// reason is why a weight was typed. Where the scale can be read each weight has a
-// reason of its own; where it cannot, one answer holds for the person's day.
+// reason returns why a weight was typed. Where the scale can be read each weight has a reason of
+// its own; where it cannot, one answer holds for the person's day.
 func (m manualWeights) reason(field string) string {
 	if m.isLinked() {
 		return m.form.typed.reasons[field]
@@ -41,8 +41,8 @@ func holdBack(facts *entry.Facts, good []string) (kept, unexplained []string) {
 	return kept, unexplained
 }
 
-// askWhy asks why the weights in some fields were typed by hand. With the answer
-// they are written down; without it the figures are taken back.
+// askWhy asks why the weights in some fields were typed by hand. With the answer they are recorded;
+// without it the figures are reverted.
 func (m manualWeights) askWhy(fields []string) {
 	f := m.form.session
 	ask := model.Ask{
@@ -72,7 +72,7 @@ func (m manualWeights) typed(fields []string) string {
 	return session.Say("%s: %s", m.form.Now.truck(), session.Join(", ", weights...))
 }
 
-// manualReasons are the reasons of the house. They are in the book in English.
+// manualReasons are the elevator's reasons. They are in the book in English.
 func manualReasons(f *session.Session) []model.Option {
 	var out []model.Option
 	for _, reason := range f.Desk.Profile().WhyManual() {
@@ -81,7 +81,7 @@ func manualReasons(f *session.Session) []model.Option {
 	return out
 }
 
-// explain gives weights their reason and writes them down.
+// explain sets the reason of weights and records them.
 func (m manualWeights) explain(fields []string, reason string) {
 	if m.isLinked() {
 		for _, field := range fields {
@@ -96,8 +96,7 @@ func (m manualWeights) explain(fields []string, reason string) {
 	}
 }
 
-// takeBack puts back what the book has in the fields of weights nobody gave a reason
-// for.
+// takeBack restores the book's values in the fields of weights without a reason.
 func (m manualWeights) takeBack(fields []string) {
 	for _, field := range fields {
 		m.form.Restore(field)

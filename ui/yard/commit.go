@@ -11,8 +11,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Commit writes into the book what was typed and is valid. The rest stays in its
-// fields, with the reason beside it.
+// Commit records the typed texts that are valid. The rest stay in their fields, with the error
+// beside them.
 func (f *LoadForm) Commit() error {
 	defer func() { f.draft.sync(f.id, f.typed.draft(f.Book)) }()
 	facts := f.Now.form.Facts()
@@ -38,8 +38,8 @@ func (f *LoadForm) Commit() error {
 	return nil
 }
 
-// write puts facts into the book as one act, and in the same act removes from the
-// draft the texts of the fields they were entered in.
+// write records facts as one act, and in the same act removes from the draft the texts of their
+// fields.
 func (f *LoadForm) write(facts entry.Facts, entered ...string) error {
 	stays := f.typed.draft(f.Book)
 	delete(stays, leavesText)
@@ -63,7 +63,7 @@ func (f *LoadForm) write(facts entry.Facts, entered ...string) error {
 	return nil
 }
 
-// writeDown writes texts into the book beside what is typed on the form.
+// writeDown records texts together with what is typed on the form.
 func (f *LoadForm) writeDown(texts map[string]string) error {
 	form := f.entering(texts)
 	if _, err := form.FirstRefused(); err != nil {
@@ -93,8 +93,8 @@ func (f *LoadForm) Reload() error {
 	return nil
 }
 
-// Issue writes down what is typed, settles the load, gives it its number and
-// prints it. The number is 0 when it was not issued.
+// Issue records what is typed, settles the load, issues the ticket and prints it. The number is 0
+// when it was not issued.
 func (f *LoadForm) Issue() (number int64, err error) {
 	if !f.Now.CanIssue() {
 		return 0, errors.New(f.Now.WhyNotIssue())

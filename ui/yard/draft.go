@@ -8,8 +8,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// draftKeeper keeps what is typed on load forms, so that it outlives the program.
-// Without a session it keeps nothing.
+// draftKeeper saves what is typed on load forms, so that it survives a restart. Without a session
+// it saves nothing.
 type draftKeeper struct{ session *session.Session }
 
 // draftAt is the place of the draft of a load; without an id that of the blank
@@ -32,9 +32,9 @@ func (k draftKeeper) sync(id string, texts map[string]string) {
 	}
 }
 
-// move keeps, together with an act, what stays typed after it. The draft of a
-// blank form becomes that of the load it opens. It returns what the book then has;
-// call took once the act is done.
+// move saves, together with an act, the texts that stay typed after it. The draft of a blank form
+// becomes that of the load it opens. It returns the drafts now in the book; call took once the act
+// is done.
 func (k draftKeeper) move(ctx context.Context, w *scalehouse.Batch, from, to string, stays map[string]string) (map[session.DraftAt]map[string]string, error) {
 	if k.session == nil {
 		return nil, nil
@@ -49,15 +49,15 @@ func (k draftKeeper) move(ctx context.Context, w *scalehouse.Batch, from, to str
 	return now, nil
 }
 
-// took notes what the book has after a move.
+// took notes the drafts in the book after a move.
 func (k draftKeeper) took(now map[session.DraftAt]map[string]string) {
 	for at, texts := range now {
 		k.session.Drafts().Take(at, texts, true)
 	}
 }
 
-// newKeptForm makes a form whose texts outlive the program, with what was typed
-// on it before the program stopped.
+// newKeptForm makes a form whose texts survive a restart, with what was typed on it before the
+// program stopped.
 func newKeptForm(f *session.Session, l *load.Load) *LoadForm {
 	form := NewLoadForm(f, l)
 	form.draft = draftKeeper{f}
@@ -67,8 +67,8 @@ func newKeptForm(f *session.Session, l *load.Load) *LoadForm {
 	return form
 }
 
-// restoreDraft puts the texts of a draft on the form. Texts without a field any
-// more, and those the book has by now, are left out.
+// restoreDraft sets the texts of a draft on the form. Texts whose field no longer exists, and those
+// now in the book, are left out.
 func (f *LoadForm) restoreDraft(texts map[string]string) {
 	f.typed.restore(texts)
 	f.read()
@@ -84,5 +84,5 @@ func (f *LoadForm) restoreDraft(texts map[string]string) {
 	}
 }
 
-// jot keeps what is typed on the form, at every keystroke.
+// jot saves what is typed on the form, at every keystroke.
 func (f *LoadForm) jot() { f.draft.jot(f.id, f.typed.draft(f.Book)) }

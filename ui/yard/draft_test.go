@@ -109,8 +109,8 @@ func anotherResult(factor string) func(*sessiontest.Room, *Yard) {
 
 func linked(r *sessiontest.Room, _ *Yard) { r.Session.Indicator = &sessiontest.FakeScale{} }
 
-// Whatever is done at the yard, in whatever order, the yard is the same after the
-// program stopped at any moment.
+// After any acts at the yard, in any order, the yard is the same after the program stopped at any
+// moment.
 func TestYardStandsAsItWas(t *testing.T) {
 	demo := sessiontest.EmptyDemo(t)
 	rapid.Check(t, func(rt *rapid.T) {
@@ -190,9 +190,8 @@ func TestBackIsSaidOnceSomebodySignedIn(t *testing.T) {
 	}
 }
 
-// Two desks on one book do not block each other: each opens with what was typed at
-// the other, either may write, and the drafts of a load end with it, whatever the
-// other desk still types.
+// Two desks on one book do not block each other: each opens with what was typed at the other,
+// either may write, and the drafts of a load end with it, even while the other desk still types.
 func TestTwoDesksOnOneBook(t *testing.T) {
 	a := sessiontest.EmptyDemo(t)
 	ya := NewYard(a.Session)

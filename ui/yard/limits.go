@@ -10,11 +10,11 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// limits are what stops a load and a manager may accept: limits of the rates, and
-// this elevator's doubts about a reading.
+// limits are the problems of a load that a manager may accept: limits of the rates, and this
+// elevator's flags on a reading.
 type limits struct{ form *LoadForm }
 
-// limit is one of them, with the sentence that says what is wrong.
+// limit is one of them, with its message.
 type limit struct{ id, sentence string }
 
 func (s limits) all() []limit {
@@ -35,8 +35,8 @@ func (s limits) all() []limit {
 // canAccept reports whether there is a limit that a manager may accept.
 func (s limits) canAccept() bool { return len(s.all()) > 0 }
 
-// ask asks a manager for the permission to settle the load beyond a limit, with a
-// reason that goes on record.
+// ask asks a manager for the permission to settle the load beyond a limit, with a reason that is
+// recorded.
 func (s limits) ask() {
 	all, f := s.all(), s.form.session
 	if len(all) == 0 {

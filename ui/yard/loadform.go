@@ -11,16 +11,17 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// LoadForm is one load's form. What is typed is read at every keystroke, and the
-// slip, the figures and the messages beside the fields follow at once. Whenever a
-// field is left, what is valid is written into the book, so that a half entered
-// truck survives anything. What is not valid yet is kept as a draft.
+// LoadForm is the form of one load. What is typed is parsed at every keystroke, and the slip, the
+// figures and the messages beside the fields follow at once. Whenever a field is left, valid texts
+// are recorded in the book, so that a half entered truck survives anything. Invalid ones are saved
+// as a draft.
 type LoadForm struct {
 	session *session.Session
-	id      string     // empty while nothing has been written down
+	id      string     // empty while nothing has been recorded
 	Book    *load.Load // as it is in the book; nil before that
 	typed   typed
-	edited  string // the field that somebody typed in last
+	before  *replaced // the ticket that the load is to replace
+	edited  string    // the field that somebody typed in last
 	draft   draftKeeper
 	Now     *standing // with everything typed taken in
 }
@@ -36,17 +37,16 @@ func NewLoadForm(f *session.Session, l *load.Load) *LoadForm {
 	return form
 }
 
-// ID is the load's id in the book; empty while nothing has been written down.
+// ID returns the load's id in the book; empty while nothing has been recorded.
 func (f *LoadForm) ID() string { return f.id }
 
-// IsBlank reports whether nothing has been typed or written down.
+// IsBlank reports whether nothing has been typed or recorded.
 func (f *LoadForm) IsBlank() bool { return f.id == "" && len(f.typed.texts) == 0 }
 
 // IsTyped reports whether a field holds a text that is not in the book.
 func (f *LoadForm) IsTyped(id string) bool { return f.typed.has(id) }
 
-// Type takes the text that is now in a field, and fills in what usually follows
-// from it.
+// Type sets the text of a field, and the defaults that follow from it.
 func (f *LoadForm) Type(id, text string) {
 	if _, known := f.Now.Line(id); !known {
 		return
@@ -64,7 +64,7 @@ func (f *LoadForm) Type(id, text string) {
 	f.jot()
 }
 
-// put keeps a text that differs from what is in the book.
+// put keeps a text that differs from the book.
 func (f *LoadForm) put(id, text string) {
 	if l, known := f.Now.Line(id); known && text == l.Shown(f.inBook()) {
 		f.typed.forget(id)
@@ -84,8 +84,7 @@ func (f *LoadForm) Text(id string) string {
 	return ""
 }
 
-// Restore puts back what the book has in a field, and reports whether that
-// changed anything.
+// Restore restores the book's value of a field, and reports whether that changed anything.
 func (f *LoadForm) Restore(id string) bool {
 	f.typed.look("", "")
 	typed := f.typed.has(id)
@@ -97,21 +96,21 @@ func (f *LoadForm) Restore(id string) bool {
 	return typed
 }
 
-// Search notes the letters by which somebody looks for something to put into a
-// field. They are not typed into it yet, but would be missed.
+// Search notes the letters of a search. They are not in the field yet, but should survive a
+// restart.
 func (f *LoadForm) Search(field, letters string) {
 	f.typed.look(field, letters)
 	f.jot()
 }
 
-// Split asks for the weights of a trailer beside those of its truck.
+// Split adds the weights of a trailer to those of its truck.
 func (f *LoadForm) Split() {
 	f.typed.split = true
 	f.read()
 	f.jot()
 }
 
-// TurnRound makes a truck that brings grain one that takes it away, and back.
+// TurnRound switches a truck between delivering and taking away grain.
 func (f *LoadForm) TurnRound() error {
 	if f.Book == nil {
 		f.typed.outbound = !f.typed.outbound
@@ -129,7 +128,7 @@ func (f *LoadForm) TurnRound() error {
 	return nil
 }
 
-// turnInBook writes down what is typed, then the other direction.
+// turnInBook records what is typed, then the other direction.
 func (f *LoadForm) turnInBook() error {
 	if err := f.Commit(); err != nil {
 		return err
@@ -150,10 +149,9 @@ func (f *LoadForm) Fields() []model.Field {
 	return out
 }
 
-// FirstToDo is the field where the work on a load goes on: the one edited last while
-// its text is not in the book, else the first still to be filled, else the one edited
-// last, else the first. It is never the act that
-// issues the load: somebody who comes back to a whole load comes to change
+// FirstToDo returns the field to focus on a load: the one edited last while its text is not in the
+// book, else the first still to be filled, else the one edited last, else the first. It is never
+// the act that issues the load: somebody who comes back to a complete load wants to change
 // something, and Enter would print the ticket with the mistake in it.
 func (f *LoadForm) FirstToDo() string {
 	_, known := f.Now.Line(f.edited)
@@ -166,8 +164,8 @@ func (f *LoadForm) FirstToDo() string {
 	return f.Now.lines[0].ID
 }
 
-// AfterTare is where the work goes on once the tare is there without having been
-// typed: the first field still to be filled, else the next empty one.
+// AfterTare returns the field to focus after a tare that was not typed: the first still to be
+// filled, else the next empty one.
 func (f *LoadForm) AfterTare() string {
 	if f.Now.FirstMissing() == "" {
 		for after := f.Now.After(string(load.Tare)); after != ""; after = f.Now.After(after) {
@@ -179,7 +177,7 @@ func (f *LoadForm) AfterTare() string {
 	return f.FirstToDo()
 }
 
-// inBook is the load as the book has it, or one of which nothing is known.
+// inBook returns the load as in the book, or a blank one.
 func (f *LoadForm) inBook() *load.Load {
 	if f.Book == nil {
 		return &load.Load{}
@@ -187,8 +185,8 @@ func (f *LoadForm) inBook() *load.Load {
 	return f.Book
 }
 
-// Rebase takes the load as the book now has it, when somebody wrote to it from
-// elsewhere, as the bench does. What is typed stays.
+// Rebase updates the load from the book, when somebody else wrote to it, as the bench does. What is
+// typed stays.
 func (f *LoadForm) Rebase(l *load.Load) {
 	if !reflect.DeepEqual(f.Book, l) {
 		f.Book = l
@@ -196,9 +194,13 @@ func (f *LoadForm) Rebase(l *load.Load) {
 	}
 }
 
-// read reads all that is typed onto a copy of the load.
+// read applies everything typed to a copy of the load.
 func (f *LoadForm) read() {
 	f.Now = standingOf(f.session, f.entering(f.typed.texts), f.Book, f.typed.texts)
+	if f.before == nil {
+		f.before = replacedBy(f.session, f.Book)
+	}
+	f.Now.before = f.before
 }
 
 // entering is a form of package entry with texts over the load as the book has it.

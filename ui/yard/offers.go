@@ -7,8 +7,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// offers are what usually follows from a grower or a truck: the other of the two,
-// and the commodity that came last time. Only empty fields are offered anything.
+// offers are defaults from a grower or a truck: the other of the two, and the commodity that came
+// last time. Only empty fields get defaults.
 type offers struct {
 	session *session.Session
 	text    func(field string) string // on the form
@@ -34,7 +34,7 @@ func offersAfter(field string, f *session.Session, text func(field string) strin
 	return o.fills
 }
 
-// now is the text of a field with what is offered taken in.
+// now returns the text of a field, with its default applied.
 func (o offers) now(field string) string {
 	if text, offered := o.fills[field]; offered {
 		return text
@@ -63,8 +63,7 @@ func (o offers) onlyTruck(grower string) string {
 	return only
 }
 
-// lastCommodity is the grain that this grower or truck brought last, if it is
-// taken here.
+// lastCommodity returns the grain that this grower or truck brought last, if the elevator buys it.
 func (o offers) lastCommodity() string {
 	last, found, err := office.LastLoad(context.Background(), o.session.Desk, o.now("grower"), o.now("truck"))
 	if err != nil || !found {

@@ -80,6 +80,9 @@ func onSheet(t *testing.T, r *sessiontest.Room, f *LoadForm, text entrytest.Text
 	case text.Field == "shares":
 		sharesSheet{f}.ask()
 		values = sharesValues(text.Typed)
+	case text.Field == "owner-terms":
+		sharesSheet{f}.ask()
+		values = ownersValues(f, text.Typed)
 	case strings.HasPrefix(text.Field, "accept."):
 		limits{f}.ask()
 		values = map[string]string{"who": entrytest.Manager, "reason": text.Typed}
@@ -108,6 +111,28 @@ func sharesValues(text string) map[string]string {
 	for i, one := range strings.Split(text, ";") {
 		owner, part, _ := strings.Cut(strings.TrimSpace(one), "=")
 		values[fmt.Sprint("owner", i+1)], values[fmt.Sprint("share", i+1)] = owner, part
+	}
+	return values
+}
+
+// ownersValues are "102=sold; 901=stored" as the sheet of owners is filled in.
+func ownersValues(f *LoadForm, text string) map[string]string {
+	var shares []string
+	owners := f.Now.Load.Details.Shares
+	for _, o := range owners {
+		shares = append(shares, fmt.Sprintf("%s=%s/%s", o.ID, o.Parts.Figure(), o.Of.Figure()))
+	}
+	values := sharesValues(strings.Join(shares, "; "))
+	for i := range 4 {
+		values[fmt.Sprint("terms", i+1)] = ""
+	}
+	for _, one := range strings.Split(text, ";") {
+		owner, terms, _ := strings.Cut(strings.TrimSpace(one), "=")
+		for i, o := range owners {
+			if o.ID == owner {
+				values[fmt.Sprint("terms", i+1)] = terms
+			}
+		}
 	}
 	return values
 }

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// yardPlaces is how many trucks on the yard have a key of their own.
+// yardPlaces is the number of trucks on the yard with a key of their own.
 const yardPlaces = 8
 
 // firstYardKey is the number of the F-key of the first place.
@@ -37,7 +37,7 @@ func (p *places) clear(isHere func(id string) bool) {
 	}
 }
 
-// give gives a load the first free place, unless it has one or none is free.
+// give assigns a load the first free place, unless it has one or none is free.
 func (p *places) give(id string) {
 	if free := slices.Index(p[:], ""); free >= 0 && !p.has(id) {
 		p[free] = id

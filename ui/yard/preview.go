@@ -13,10 +13,9 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Preview is everything a form comes to with what is typed on it, as one value:
-// the state of each field with its message, the settlement in figures, and the
-// ticket as it would print now. A screen draws from it and asks the form nothing
-// more.
+// Preview is everything shown about a form with what is typed on it, as one value: the state of
+// each field with its message, the settlement in figures, and the ticket as it would print now. A
+// screen draws from it alone.
 type Preview struct {
 	session *session.Session
 	now     *standing
@@ -24,14 +23,14 @@ type Preview struct {
 	Fields  []model.Field
 	Figures []model.Figure       // net, quantity settled, payable: what clerk and driver look for
 	Margin  model.Remark         // beside the figures
-	Tenth   string               // what a tenth of a point of moisture is worth; may be empty
-	Slip    scaleticket.Document // the ticket, with what is missing named in its place
+	Tenth   string               // the value of a tenth of a point of moisture; may be empty
+	Slip    scaleticket.Document // the ticket, with placeholders for what is missing
 	Ruler   model.Ruler          // of the moisture; bare without rates and reading
 
 	CanUseTare bool // the truck has a stored tare that is not in use
 }
 
-// Preview is the form's result for what is typed now.
+// Preview returns the form's current preview.
 func (f *LoadForm) Preview() Preview {
 	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse()}
 	p.Figures = p.figures()
@@ -62,7 +61,7 @@ func (p Preview) figures() []model.Figure {
 		settled.Value = session.FigureOf(s.Quantity)
 		money.Value = s.Payable.Printed()
 		if s.Payable.Kind() == worksheet.NotApplied {
-			money.Caption, money.Value = session.Say("Charges without price"), s.Charges.Printed()
+			money.Caption, money.Value = session.Say("Charges, discounts"), session.ToOwner(s.ToOwner())
 		}
 	}
 	return []model.Figure{net, settled, money}
@@ -80,8 +79,8 @@ func (p Preview) leavingFigures(net model.Figure) []model.Figure {
 // Tenth is one tenth of a point of moisture.
 var Tenth = quantity.Of("0.1", quantity.Percent)
 
-// tenth settles the load as it is and again one tenth of a point wetter. It is
-// empty while the load cannot be settled at both moistures.
+// tenth settles the load as it is and again one tenth of a point wetter, and describes the
+// difference. It is empty while the load cannot be settled at both moistures.
 func (p Preview) tenth() string {
 	s, m := p.now.settlement, p.now.Load.Sample.Moisture
 	if s == nil || m == nil || p.now.Leaves() {
@@ -100,16 +99,16 @@ func (p Preview) tenth() string {
 }
 
 // moneyBetween is what the grower has less by the second settlement: of what is
-// payable, or of the charges while the price comes later.
+// payable, or without a price of what is charged and discounted.
 func moneyBetween(s, w *settle.Settlement) string {
 	if s.Payable.Kind() == worksheet.NotApplied {
-		return session.Say("%s in charges", session.PrintedLike(s.Charges, w.Charges.Value().Sub(s.Charges.Value())))
+		return session.Say("%s in charges and discounts", s.ToOwner().Sub(w.ToOwner()).FixedString(2))
 	}
 	return session.PrintedLike(s.Payable, s.Payable.Value().Sub(w.Payable.Value()))
 }
 
-// margin is what stops the load as a whole, else what is asked about it, else which ticket it replaces, else
-// what a tenth of a point is worth.
+// margin returns the problem that stops the load as a whole, else the question about it, else the
+// ticket it replaces, else the value of a tenth of a point.
 func (p Preview) margin() model.Remark {
 	if stopped := p.now.remarks[wholeLoad]; stopped.State == model.Stop {
 		return stopped
@@ -118,13 +117,12 @@ func (p Preview) margin() model.Remark {
 		return model.Remark{State: model.Warn, Text: asked[0]}
 	}
 	if place := session.InPlaceText(p.now.Load); place != "" {
-		return model.Remark{State: model.Plain, Text: place}
+		return model.Remark{State: model.Plain, Text: session.Join(" ", p.now.payableChange(), place)}
 	}
 	return model.Remark{State: model.Plain, Text: p.Tenth}
 }
 
-// ruler marks where the rates begin to take something, what they shrink to, and
-// the moisture of this load.
+// ruler has the trigger, the shrink-to moisture, and the moisture of this load.
 func (p Preview) ruler() model.Ruler {
 	ruler, err := office.Ruler(context.Background(), p.session.Desk, p.now.Load)
 	if err != nil {
@@ -139,8 +137,8 @@ func (p Preview) ruler() model.Ruler {
 	return r
 }
 
-// Working is every line of the settlement with its arithmetic, as the screen
-// shows it in place of the slip. While the load cannot be settled it says why.
+// Working lists every line of the settlement with its calculation, as shown instead of the slip.
+// While the load cannot be settled it says why.
 func (p Preview) Working() []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working")}}
 	s := p.now.settlement
@@ -154,5 +152,6 @@ func (p Preview) Working() []model.CardLine {
 		}
 		return lines
 	}
-	return append(append(lines, session.WorkingLines(s, p.now.Load.Details.Disposition)...), session.GradeLines(p.session, p.now.Load)...)
+	lines = append(lines, p.now.differences()...)
+	return append(append(lines, session.WorkingLines(s, p.now.Load.Details.Under)...), session.GradeLines(p.session, p.now.Load)...)
 }

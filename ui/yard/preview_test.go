@@ -101,7 +101,7 @@ func TestTenthIsTheDifferenceOfTwoSettlements(t *testing.T) {
 		t.Errorf("said %q, want %q", got, want)
 	}
 	f.Type("price", "")
-	if got := f.Preview().Tenth; !strings.HasSuffix(got, "in charges.") {
+	if got := f.Preview().Tenth; !strings.HasSuffix(got, "in charges and discounts.") {
 		t.Errorf("while the price comes later it says %q", got)
 	}
 }
@@ -133,7 +133,7 @@ func TestBigFigures(t *testing.T) {
 		}
 	}
 	f.Type("price", "")
-	if got := f.Preview().Figures[2]; got.Caption != "Charges without price" || got.Value != f.Now.settlement.Charges.Printed() {
+	if got := f.Preview().Figures[2]; got.Caption != "Charges, discounts" || got.Value != f.Now.settlement.Adjustments.Printed() {
 		t.Errorf("while the price comes later: %+v", got)
 	}
 	f.Type("tare", "60000")
@@ -157,8 +157,8 @@ func TestMarginOfAStoppedLoad(t *testing.T) {
 	}
 }
 
-// The draft names who will sign the ticket: whoever is at the desk, not the one
-// the elevator names for when nobody is.
+// The draft names who will sign the ticket: the person at the desk, not the elevator's default
+// name.
 func TestDraftIsSignedByWhoIsAtTheDesk(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	y := NewYard(r.Session)
@@ -174,9 +174,9 @@ func TestDraftIsSignedByWhoIsAtTheDesk(t *testing.T) {
 	}
 }
 
-// Under the Canadian rules a house sees the edges of the moisture classes, also
-// of grains that the order lists under several names, and is asked to test
-// three times near one. Corn is straight to 15.5 %.
+// Under the Canadian rules an elevator sees the edges of the moisture classes, also of grains that
+// the order lists under several names, and is asked to test three times near one. Corn is straight
+// to 15.5 %.
 func TestClassLimits(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 5)
 	p := r.Session.Desk.Profile()

@@ -10,15 +10,15 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// questions are what the house asks about a load before its ticket: figures that
-// are improbable, each answered with a reason from a short list.
+// questions are the guards' questions about a load before its ticket: improbable figures, each
+// answered with a reason from a short list.
 type questions struct{ form *LoadForm }
 
 // waiting reports whether one waits for an answer.
 func (q questions) waiting() bool { return len(q.form.Now.asked) > 0 }
 
-// ask puts the first question that is not answered. What is typed is written down
-// before, so that the answer is about the figures in the book.
+// ask shows the first unanswered question. What is typed is recorded before, so that the answer is
+// about the figures in the book.
 func (q questions) ask() {
 	f := q.form.session
 	if !q.waiting() {
@@ -40,7 +40,7 @@ func (q questions) ask() {
 	})
 }
 
-// fields ask for the reason, and for a manager where the house leaves it to one.
+// fields ask for the reason, and for a manager where the elevator requires one.
 func (q questions) fields(asked guard.Finding) []model.AskField {
 	options := make([]model.Option, len(asked.Reasons))
 	for i, r := range asked.Reasons {
@@ -54,7 +54,7 @@ func (q questions) fields(asked guard.Finding) []model.AskField {
 	return append([]model.AskField{{ID: "who", Label: session.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true}}, fields...)
 }
 
-// answer writes the answer down, under the manager's name where one answered.
+// answer records the answer, under the manager's name where one answered.
 func (q questions) answer(asked guard.Finding, who, reason string) {
 	f := q.form.session
 	write := func() error { return scalehouse.Answer(context.Background(), f.Desk, q.form.id, asked.ID, reason) }

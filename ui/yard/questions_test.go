@@ -105,7 +105,7 @@ func TestAReplacedWeightIsAskedAbout(t *testing.T) {
 	}
 }
 
-// What the house leaves to a manager is answered under a manager's name.
+// What the elevator leaves to a manager is answered under a manager's name.
 func TestAManagersQuestionAsksForTheManager(t *testing.T) {
 	editions, err := schedules.Editions()
 	sessiontest.Must(t, err)

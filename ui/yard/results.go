@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Results are what a sample is tested for beside its moisture, typed on the form
-// of its load: at the yard, or at the bench.
+// Results are the results of a sample other than moisture, typed on the form of its load: at the
+// yard, or at the bench.
 type Results struct{ form *LoadForm }
 
 // ResultsOf are the results of a form.
@@ -38,13 +38,13 @@ func (r Results) Wrong() string {
 	return ""
 }
 
-// Sample is the sample with every typed result taken in.
+// Sample returns the sample with every typed result applied.
 func (r Results) Sample() load.Sample { return r.form.Now.form.Sample() }
 
 // Findings are those of the sample as far as they can be used.
 func (r Results) Findings() []load.Finding { return r.form.Now.Load.Sample.Findings }
 
-// Written forgets what was typed: the book has it.
+// Written discards what was typed: the book has it.
 func (r Results) Written() {
 	for id := range r.form.typed.texts {
 		if r.Has(id) {
@@ -64,14 +64,12 @@ func (r Results) Typed() map[string]string {
 	return out
 }
 
-// Asked are the results asked for beyond the usual ones and not in the book, as
-// texts of a draft.
+// Asked returns the factors added to the form and not in the book, as texts of a draft.
 func (r Results) Asked() map[string]string {
 	return factorTexts(r.form.typed.factors, r.form.inBook().Sample)
 }
 
-// Restore puts results on the form again: those asked for in a draft, and texts
-// by field.
+// Restore restores the results on the form: the factors added in a draft, and texts by field.
 func (r Results) Restore(draft, typed map[string]string) {
 	maps.Copy(r.form.typed.factors, factorsOf(draft))
 	r.form.read()
@@ -103,8 +101,7 @@ func (r Results) others() []model.Option {
 	return out
 }
 
-// AskMore asks which other result there is, and puts a field for it on the form.
-// Then is called with the field.
+// AskMore asks for another factor, and adds its field to the form. then is called with the field.
 func (r Results) AskMore(then func(field string)) {
 	r.form.session.Put(model.Ask{
 		Title:  session.Say("Which other result?"),

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// longestRest is how long the desk waits for a truck to stand still.
+// longestRest is the timeout for a truck to come to rest.
 const longestRest = 8 * time.Second
 
 // ScaleReader takes weights from the scale. One truck waits for a weight at a time:
@@ -23,7 +23,7 @@ type ScaleReader struct {
 	wait    *scaleWait // nil when no truck waits
 }
 
-// scaleWait is the wait of a truck for the scale to come to rest.
+// scaleWait is a wait for the scale to come to rest.
 type scaleWait struct {
 	form   *LoadForm
 	scale  session.Indicator
@@ -36,9 +36,8 @@ type scaleWait struct {
 // CanRead reports whether a weight can be taken from the scale.
 func (r *ScaleReader) CanRead() bool { return r.session.Indicator != nil }
 
-// Weigh takes the weight of a form's truck from the scale: the side whose field has
-// the keyboard, else the gross before the tare. A weight that is there is asked about
-// before another takes its place.
+// Weigh takes the weight of a form's truck from the scale: the side whose field has the focus, else
+// the gross before the tare. It asks before it replaces an existing weight.
 func (r *ScaleReader) Weigh(form *LoadForm, field string) {
 	if err := form.Commit(); err != nil {
 		r.session.Fail(err)
@@ -110,8 +109,8 @@ func (r *ScaleReader) waitFor(own context.Context, w *scaleWait) {
 	})
 }
 
-// End ends the wait because the truck is not shown any more: the next weight at
-// rest may be another truck's.
+// End cancels the wait because the truck is no longer shown: the next weight at rest may be another
+// truck's.
 func (r *ScaleReader) End() {
 	r.endFor(errors.New(session.Say("The truck was left before the scale came to rest")))
 }
@@ -140,12 +139,12 @@ func (r *ScaleReader) Watch() {
 	}
 }
 
-// refuse says for which truck no weight was taken, and why.
+// refuse reports for which truck no weight was taken, and why.
 func (r *ScaleReader) refuse(form *LoadForm, why error) {
 	r.session.Say(model.Stop, session.Say("%s: no weight is taken. %s", form.Now.truck(), session.Sentence(why)))
 }
 
-// take writes the weight from the scale down.
+// take records the weight from the scale.
 func (w *scaleWait) take(weight quantity.Amount) error {
 	f := w.form
 	s, _ := f.session.Scale()

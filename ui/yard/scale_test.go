@@ -93,9 +93,9 @@ func TestTypedWeightNeedsAReasonWhereTheScaleIsLinked(t *testing.T) {
 	}
 }
 
-// Where no scale is linked, nobody's reason is made up: the first weight of a person's
-// day asks, one answer of the house's list holds until the next day, and without an
-// answer the figure is taken back.
+// Where no scale is linked, nobody's reason is made up: the first weight of a person's day asks,
+// one answer of the elevator's list holds until the next day, and without an answer the figure is
+// taken back.
 func TestTypedWeightsAreExplainedOnceADay(t *testing.T) {
 	r := sessiontest.EmptyDemo(t)
 	session.SetManualReason(r.Session, "")

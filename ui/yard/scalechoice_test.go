@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/session/sessiontest"
 )
 
-// With two scales a desk weighs on the one chosen at its computer, and what is
-// typed there is written down as from that one.
+// With two scales a desk weighs on the one chosen at its computer, and what is typed there is
+// recorded as from that one.
 func TestWeighOnAnotherScale(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 0)
 	station := &sessiontest.FakeStation{Memory: map[string]string{}}

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// Screen is where trucks are received: the form of the current load, and beside it
-// the slip as it will print.
+// Screen is the screen that receives trucks: the form of the current load, and beside it the slip
+// as it will print.
 type Screen struct {
 	window  *shell.Window
 	Yard    *Yard
@@ -29,7 +29,7 @@ type Screen struct {
 // NewScreen makes the screen with the yard as it was before the program stopped.
 func NewScreen(f *session.Session) shell.Screen { return &Screen{Yard: NewYard(f)} }
 
-// Trucks, Here and Advice are what the sidebar shows of the yard.
+// Trucks, Here and Advice are the sidebar's texts about the yard.
 func (s *Screen) Trucks() []model.TruckRow { return s.Yard.Rows() }
 func (s *Screen) Here() string             { return s.Yard.Here() }
 func (s *Screen) Advice() string           { return s.Yard.Advice() }
@@ -75,20 +75,20 @@ func (s *Screen) buttons() *fyne.Container {
 	return container.New(&shell.Endings{Rows: []int{3}}, s.issueButton, s.stored, s.Toggle, refuse)
 }
 
-// Show puts the keyboard on the first field still to be filled.
+// Show moves the focus to the first field still to be filled.
 func (s *Screen) Show() { s.Load.focus() }
 
-// Hint says what keys carry the work.
+// Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
 	return session.Say("Enter goes on. F12 issues the ticket, Ctrl+N takes the next truck, F1 helps.")
 }
 
-// Ring is the order of the keyboard: the fields as the work goes, the ticket,
+// Ring returns the tab order: the fields as the work goes, the ticket,
 // the slip.
 func (s *Screen) Ring() *widgets.FocusOrder { return s.Load.Ring }
 
-// Refresh shows the facts as they now are. When another load has become current,
-// as after a refusal, the keyboard follows it.
+// Refresh shows the current facts. When another load has become current, as after a refusal, the
+// focus follows it.
 func (s *Screen) Refresh() {
 	s.Yard.Refresh()
 	other := s.shown != s.Form()
@@ -132,7 +132,7 @@ func (s *Screen) turnPaper() {
 	}
 }
 
-// toForm brings the form to the front, and reports whether it was not.
+// toForm brings the form to the front, and reports whether that changed anything.
 func (s *Screen) toForm() bool {
 	if !s.Pane.ToForm() {
 		return false
@@ -142,11 +142,11 @@ func (s *Screen) toForm() bool {
 	return true
 }
 
-// nameToggle names the button by what it brings to the front.
+// nameToggle labels the button with the part it brings to the front.
 func (s *Screen) nameToggle() { s.Toggle.SetText(s.Pane.Next(session.Say("Slip"))) }
 
-// reveal brings the slip's line of the field with the keyboard into sight, and
-// where the letters are large the field itself.
+// reveal scrolls to the slip's line of the focused field, and where the text is large to the field
+// itself.
 func (s *Screen) reveal(field string) {
 	s.Papers.reveal(field)
 	if row := s.Load.Rows[field]; row != nil {
@@ -154,13 +154,13 @@ func (s *Screen) reveal(field string) {
 	}
 }
 
-// TakeTruck makes a truck current, from wherever it is chosen.
+// TakeTruck makes a truck current, whether chosen on the yard or on another screen.
 func (s *Screen) TakeTruck(id string) {
 	s.Yard.Take(id)
 	s.showCurrent()
 }
 
-// showCurrent shows the current form and puts the keyboard in it.
+// showCurrent shows the current form and moves the focus to it.
 func (s *Screen) showCurrent() {
 	if !s.window.IsFront(0) {
 		s.window.Go("yard")

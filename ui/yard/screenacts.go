@@ -18,7 +18,7 @@ func (s *Screen) Acts() []shell.Act {
 	return append(acts, s.placeActs()...)
 }
 
-// loadActs begin and end a load, and add to it what the form does not ask.
+// loadActs begin and end a load, and add to it what has no field on the form.
 var loadActs = []shell.ActRow[*Screen]{
 	{ID: "load.new", Title: "New truck", Icon: apptheme.IconTruck, Key: widgets.Ctrl(fyne.KeyN), Everywhere: true,
 		Do: func(s *Screen) { s.turnTo(s.Yard.TakeNew) }},
@@ -96,15 +96,15 @@ func (s *Screen) issue() {
 	}
 }
 
-// useStoredTare goes on with the next field: the tare is the last figure of many
-// loads, but bin and price are still to be typed.
+// useStoredTare takes the stored tare and moves to the next field: the tare is the last figure of
+// many loads, but bin and price are still to be typed.
 func (s *Screen) useStoredTare() {
 	s.report(storedTare{s.Form()}.use())
 	s.Load.Show(true)
 	s.Load.Focus(s.Form().AfterTare())
 }
 
-// report puts a failure on the status line.
+// report shows an error on the status line.
 func (s *Screen) report(err error) {
 	if err != nil {
 		s.window.Session.Fail(err)

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/ui/shell"
 )
 
-// shownLoad is the current load as the screen shows it. A text goes into the form,
-// and the one value that comes of it is kept: everything drawn reads that value.
+// shownLoad is the current load as shown. Texts go into the form, which returns one value:
+// everything drawn reads that value.
 type shownLoad struct {
 	yard *Yard
 	now  Preview
@@ -40,7 +40,7 @@ type loadView struct {
 	*shell.FieldForm
 	*shownLoad
 	window *shell.Window
-	warned bool // the status line repeats what is wrong with a field
+	warned bool // the status line repeats a field's error
 }
 
 func newLoadView(w *shell.Window, yard *Yard, changed func(), arrived func(string)) *loadView {
@@ -57,28 +57,28 @@ func newLoadView(w *shell.Window, yard *Yard, changed func(), arrived func(strin
 
 func (v *loadView) form() *LoadForm { return v.yard.Form() }
 
-// Show shows the load as it now is; see [shell.FieldForm.Show].
+// Show updates the form to the current load; see [shell.FieldForm.Show].
 func (v *loadView) Show(all bool) {
 	v.read()
 	v.FieldForm.Show(all)
 }
 
-// showAll shows the load in every entry, with the keyboard where work goes on.
+// showAll updates every entry and moves the focus to the next work.
 func (v *loadView) showAll() {
 	v.Show(true)
 	v.focus()
 }
 
-// focus puts the keyboard where work goes on.
+// focus moves the focus to the next work.
 func (v *loadView) focus() { v.Focus(v.form().FirstToDo()) }
 
-// rowsAtLeft is how many rows the left column has while the sample has room for
-// the remark below it.
+// rowsAtLeft is the number of rows of the left column while the sample has room for the remark
+// below it.
 const rowsAtLeft = 8
 
-// inColumns sets the sample at the right and everything else at the left. The
-// columns keep their order whatever the grain, so that the hand finds a field
-// where it was; only the remark goes where there is room.
+// inColumns sets the sample at the right and everything else at the left. The columns keep their
+// order for every grain, so that fields stay where users expect them; only the remark goes where
+// there is room.
 func inColumns(fields []model.Field, rows map[string]*shell.FormRow) (left, right []fyne.CanvasObject) {
 	for _, part := range []model.Part{model.WhoPart, model.WeightPart, model.ClosePart, model.SamplePart} {
 		for _, f := range fields {
@@ -99,8 +99,7 @@ func inColumns(fields []model.Field, rows map[string]*shell.FormRow) (left, righ
 	return append(left, remark), right
 }
 
-// sayWrong repeats on the status line what is wrong with a field, as a warning:
-// the load can be put aside so.
+// sayWrong repeats a field's error on the status line, as a warning: the load can be put aside so.
 func (v *loadView) sayWrong(row *shell.FormRow) {
 	switch {
 	case row.IsWrong():
@@ -112,12 +111,12 @@ func (v *loadView) sayWrong(row *shell.FormRow) {
 	}
 }
 
-// commit is Enter: what is valid goes into the book and the keyboard moves on. It
-// stays where the typed text cannot be used.
+// commit handles Enter: valid texts are recorded and the focus moves on. It stays where the typed
+// text is invalid.
 func (v *loadView) commit(id string) (next string) {
 	if row := v.Rows[id]; row.Field.State == model.Stop && v.form().IsTyped(id) {
 		v.SayWrong(id)
-		v.Select(id) // the next key begins anew
+		v.Select(id) // the next key replaces the text
 		return id
 	}
 	v.write()
@@ -131,8 +130,8 @@ func (v *loadView) commit(id string) (next string) {
 	return ""
 }
 
-// sayFilled says what is left to do after the last field. Enter stays there: on
-// the button that issues the ticket it would issue it.
+// sayFilled shows what is left to do after the last field. Enter stays there: on the button that
+// issues the ticket it would issue it.
 func (v *loadView) sayFilled() {
 	if now := v.form().Now; now.CanIssue() {
 		v.window.Say(model.OK, session.Say("All is filled in. F12 issues the ticket."))
@@ -141,7 +140,7 @@ func (v *loadView) sayFilled() {
 	}
 }
 
-// left writes down what is valid, and keeps letters for which nothing was found.
+// left records valid texts, and keeps letters without a match.
 func (v *loadView) left(id, text string, unfound bool) {
 	if unfound && text != v.form().Text(id) {
 		v.Typed(id, text)
@@ -149,8 +148,7 @@ func (v *loadView) left(id, text string, unfound bool) {
 	v.write()
 }
 
-// write writes down what is valid. By then the keyboard is elsewhere, and the slip
-// follows it.
+// write records the valid texts. By then the focus is elsewhere, and the slip follows it.
 func (v *loadView) write() {
 	if err := v.form().Commit(); err != nil {
 		v.window.Session.Fail(err)
@@ -171,7 +169,7 @@ func newFieldPane(sheet *shell.FieldSheet) *fieldPane {
 	return p
 }
 
-// show shows a ruler, or none where it is bare.
+// show updates the ruler, and hides it when it has no marks.
 func (p *fieldPane) show(r model.Ruler) {
 	if bare := len(r.Marks) == 0; bare == p.ruler.Visible() {
 		shell.SetVisible(p.ruler, !bare)

@@ -22,7 +22,7 @@ func newPapers() *papers {
 	return &papers{Slip: paperview.NewSlipView(), beside: paperview.NewSlipView()}
 }
 
-// show shows the papers of a load, the first with the slip or the working.
+// show updates the papers of a load, the first with the slip or the working.
 func (p *papers) show(now Preview, working bool) {
 	if working {
 		p.Slip.SetLines(now.Working())
@@ -34,10 +34,10 @@ func (p *papers) show(now Preview, working bool) {
 	}
 }
 
-// reveal brings the place of a field on the slip into sight.
+// reveal scrolls to the place of a field on the slip.
 func (p *papers) reveal(field string) { p.Slip.Reveal(field) }
 
-// figureHead is the large figures, with what is said of the load as a whole.
+// figureHead shows the large figures, with the remark about the load as a whole.
 type figureHead struct {
 	Each   []*widgets.Figure
 	margin *widgets.Note

@@ -13,14 +13,14 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// A sheet asks for what has no field on the form. Its answers are written into the
-// book at once, after what is typed on the form.
+// A sheet is a dialog for what has no field on the form. Its answers are recorded at once, after
+// what is typed on the form.
 
 // seldom are the fields of a load that few loads need. They have no place on the
 // form and are asked for on a sheet of their own.
-var seldom = []string{"driver", "plate", "trailer", "class", "crop", "consignee", "agent", "number", "probes", "tester", "kept"}
+var seldom = []string{"driver", "plate", "trailer", "class", "crop", "whose", "consignee", "agent", "number", "probes", "tester", "kept"}
 
-// detailsSheet asks for what few loads need.
+// detailsSheet asks for the fields that few loads need.
 type detailsSheet struct{ form *LoadForm }
 
 func (s detailsSheet) ask() {
@@ -73,7 +73,7 @@ func (s detailsSheet) schedules() []model.Option {
 	return out
 }
 
-// write writes the sheet into the book, after what is typed on the form.
+// write stores the sheet in the book, after what is typed on the form.
 func (s detailsSheet) write(values map[string]string) {
 	f := s.form
 	if err := f.Commit(); err != nil {
@@ -89,7 +89,7 @@ func (s detailsSheet) write(values map[string]string) {
 	f.session.Changed()
 }
 
-// driverOptions are where the driver may be while the truck is weighed.
+// driverOptions are the places of the driver while the truck is weighed.
 func driverOptions() []model.Option {
 	return []model.Option{{Code: "on", Name: session.Say("on the truck")}, {Code: "off", Name: session.Say("off the truck")}}
 }
@@ -104,11 +104,8 @@ func (s sharesSheet) ask() {
 		Draft: "shares", Of: s.form.id,
 		Title:  session.Say("Who shares in this load?"),
 		Text:   session.Say("Leave all owners out when the grower has all of it."),
-		Fields: session.ShareFields(f, s.form.Now.Load.Details.Shares), Yes: session.Say("Write down"),
-		Check: func(values map[string]string) map[string]string {
-			_, faults := session.ReadShares(f, values)
-			return faults
-		},
+		Fields: session.OwnerFields(f, s.form.Now.Load.Details.Shares), Yes: session.Say("Write down"),
+		Check: s.check,
 		Then: func(values map[string]string) {
 			if err := s.write(values); err != nil {
 				f.Fail(err)
@@ -119,24 +116,42 @@ func (s sharesSheet) ask() {
 	})
 }
 
-// write writes down who shares in the load, after what is typed on the form.
+// check says what is wrong with the sheet: with the shares, then with what becomes
+// of the parts.
+func (s sharesSheet) check(values map[string]string) map[string]string {
+	_, faults := session.ReadShares(s.form.session, values)
+	if len(faults) > 0 {
+		return faults
+	}
+	for _, err := range s.form.entering(s.texts(values)).Refused() {
+		faults["terms1"] = session.Sentence(err)
+	}
+	return faults
+}
+
+// texts are the sheet as fields of the load.
+func (s sharesSheet) texts(values map[string]string) map[string]string {
+	owners, _ := session.ReadShares(s.form.session, values)
+	var shares []string
+	for _, o := range owners {
+		shares = append(shares, fmt.Sprintf("%s=%s/%s", session.PartyText(o.Party), session.Bare(o.Parts), session.Bare(o.Of)))
+	}
+	return map[string]string{"shares": strings.Join(shares, "; "), "owner-terms": session.OwnerTermsTyped(values, owners)}
+}
+
+// write writes down who shares in the load and what becomes of the parts, after what
+// is typed on the form.
 func (s sharesSheet) write(values map[string]string) error {
 	if err := s.form.Commit(); err != nil {
 		return err
 	}
-	owners, _ := session.ReadShares(s.form.session, values)
-	var texts []string
-	for _, o := range owners {
-		texts = append(texts, fmt.Sprintf("%s=%s/%s", session.PartyText(o.Party), session.Bare(o.Parts), session.Bare(o.Of)))
-	}
-	return s.form.writeDown(map[string]string{"shares": strings.Join(texts, "; ")})
+	return s.form.writeDown(s.texts(values))
 }
 
-// growerSheet asks for a grower who has not been here before, writes the grower
-// down and puts the name on the load.
+// growerSheet asks for a new grower, records it and puts the name on the load.
 type growerSheet struct{ form *LoadForm }
 
-// AskGrower asks for a grower who has not been here before.
+// AskGrower asks for a new grower.
 func (f *LoadForm) AskGrower() { growerSheet{f}.ask() }
 
 func (s growerSheet) ask() {

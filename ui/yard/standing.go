@@ -13,8 +13,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// standing is a load as it would be with everything typed taken in: its fields,
-// its settlement, and the messages beside the fields.
+// standing is a preview of a load with everything typed applied: its fields, its settlement, and
+// the messages beside the fields.
 type standing struct {
 	Load       *load.Load
 	form       *entry.Form
@@ -27,12 +27,12 @@ type standing struct {
 	remarks  session.Remarks
 	missing  map[string]bool
 	lacking  []guard.Lacking
-	asked    guard.Asked     // questions of the house that wait for an answer
-	refused  map[string]bool // fields whose typed text cannot be used
+	before   *replaced       // the ticket it is to replace; nil where there is none
+	asked    guard.Asked     // questions of the elevator that wait for an answer
+	refused  map[string]bool // fields with invalid texts
 }
 
-// standingOf tries a form of typed texts on a copy of its load, and says beside each
-// field what is wrong.
+// standingOf previews a form of typed texts on a copy of its load, with the errors by field.
 func standingOf(f *session.Session, form *entry.Form, book *load.Load, texts map[string]string) *standing {
 	tried := form.Tried()
 	s := &standing{
@@ -67,12 +67,12 @@ func saidOf(r entry.Remark) string {
 	return session.Text(r.Text)
 }
 
-// remark says something beside a field; see [session.Remarks].
+// remark adds a message to a field; see [session.Remarks].
 func (s *standing) remark(field string, state model.State, text string) {
 	s.remarks.Say(field, state, text)
 }
 
-// wholeLoad is where a remark goes that belongs to no field of the form.
+// wholeLoad is the field of a remark about the load as a whole.
 const wholeLoad = entry.WholeLoad
 
 // beside is the field of the form that a remark is shown beside.
@@ -88,7 +88,7 @@ func (s *standing) Line(id string) (line, bool) {
 	return session.Find(s.lines, func(l line) bool { return l.ID == id })
 }
 
-// field is a field with the text in it and what is said beside it.
+// field returns a field with its text and message.
 func (s *standing) field(l line, text string) model.Field {
 	out := model.Field{
 		ID: l.ID, Label: l.label, Unit: l.unit, Kind: l.kind, Part: l.Part, Chars: l.chars,
@@ -130,9 +130,9 @@ func (s *standing) After(id string) string {
 	return s.lines[i+1].ID
 }
 
-// sideToWeigh is the field of the weight that comes next from the scale: the one with
-// the keyboard, else the first, of those still missing. It is empty where the keyboard
-// is in a weight that is there, or all are: then a person says which one is meant.
+// sideToWeigh returns the field of the next weight from the scale: the focused one, else the first,
+// of those still missing. It is empty where the focus is in a weight that exists, or all exist:
+// then a person must choose.
 func (s *standing) sideToWeigh(field string) string {
 	if _, _, isWeight := entry.SideOf(field); isWeight {
 		if s.missing[field] {
@@ -148,8 +148,7 @@ func (s *standing) sideToWeigh(field string) string {
 	return ""
 }
 
-// sides are the fields of the weights, those still missing first, with the weight that
-// is there.
+// sides are the fields of the weights, those still missing first, with any existing weight.
 func (s *standing) sides() []model.Option {
 	var missing, there []model.Option
 	for _, l := range s.lines {
@@ -173,17 +172,16 @@ func (s *standing) CanSplit() bool { return len(s.form.Drafts()) == 1 }
 // it is sold on the buyer's test.
 func (s *standing) Leaves() bool { return s.Load.Details.Direction == load.Outbound }
 
-// Next says in a few words what the load waits for, with its state.
+// Next says briefly what the load waits for, with its state.
 func (s *standing) Next() model.Remark { return nextAct(s.Load, s.settlement != nil) }
 
-// CanIssue reports whether the load is whole and settles, every typed text can be
-// used, and nothing that the house asks is unanswered.
+// CanIssue reports whether the load is complete and settles, every typed text is valid, and every
+// question of the guards is answered.
 func (s *standing) CanIssue() bool {
-	return s.settlement != nil && len(s.refused) == 0 && len(s.lacking) == 0 && len(s.asked) == 0
+	return s.settlement != nil && len(s.refused) == 0 && len(s.lacking) == 0 && len(s.asked) == 0 && !s.isUnchanged()
 }
 
-// WhyNotIssue is the first thing that keeps the ticket from being issued, as a
-// sentence.
+// WhyNotIssue returns the first reason that the ticket cannot be issued.
 func (s *standing) WhyNotIssue() string {
 	for _, l := range s.lines {
 		if r := s.remarks[l.ID]; s.refused[l.ID] && r.State == model.Stop {
@@ -207,13 +205,16 @@ func (s *standing) WhyNotIssue() string {
 	for _, l := range s.lacking {
 		return session.Text(l.Said)
 	}
+	if s.isUnchanged() {
+		return session.Say("Nothing is changed against ticket %d: there is nothing to correct. Ctrl+R gives the correction up.", s.before.load.Number)
+	}
 	if len(s.asked) > 0 {
 		return session.Say("Ctrl+Shift+A answers what is asked: %s", session.Join(" ", s.questions()...))
 	}
 	return ""
 }
 
-// questions are what the house asks about the load and nobody has answered.
+// questions are the unanswered questions of the guards about the load.
 func (s *standing) questions() []string {
 	var out []string
 	for _, f := range s.asked {
@@ -231,7 +232,7 @@ func (s *standing) sentences() []string {
 	return out
 }
 
-// truck names the truck at the beginning of a sentence.
+// truck names the truck, for the beginning of a sentence.
 func (s *standing) truck() string {
 	if truck := session.TruckText(s.Load.Details.Truck); truck != "" {
 		return session.Say("Truck %s", truck)
@@ -239,7 +240,7 @@ func (s *standing) truck() string {
 	return session.Say("truck ?")
 }
 
-// Called names the load within a sentence: by its truck, else by its id.
+// Called names the load for a sentence: by its truck, else by its id.
 func (s *standing) Called() string {
 	switch truck := session.TruckText(s.Load.Details.Truck); {
 	case truck != "":

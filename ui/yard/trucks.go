@@ -9,8 +9,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// truckRow is a truck on the yard as the list of trucks shows it: whose, with what,
-// for how long, and the next act.
+// truckRow is a truck in the list of the yard: owner, grain, waiting time, and the next act.
 func truckRow(l *load.Load, settles bool, now string) model.TruckRow {
 	truck := session.TruckText(l.Details.Truck)
 	if truck == "" {
@@ -49,8 +48,8 @@ func nextAct(l *load.Load, settles bool) model.Remark {
 	return model.Remark{State: model.OK, Text: session.Say("issue the ticket")}
 }
 
-// waits is how long a truck has been here, in hours and minutes, of two times as
-// the book has them.
+// waits returns the time between two of the book's times, in hours and minutes: how long a truck
+// has been here.
 func waits(since, now string) string {
 	from, err1 := time.Parse(journal.TimeLayout, since)
 	to, err2 := time.Parse(journal.TimeLayout, now)

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// typed is what a person has put on a form and the book does not have.
+// typed holds what is typed on a form but not in the book.
 type typed struct {
 	texts    map[string]string            // by field
 	reasons  map[string]string            // why weights were typed though the scale can be read, by field
@@ -39,16 +39,14 @@ func (t *typed) forget(fields ...string) {
 	}
 }
 
-// look notes the letters by which something is looked for; empty letters end the
-// search.
+// look notes the letters of a search; empty letters end it.
 func (t *typed) look(field, letters string) { t.search.field, t.search.text = field, letters }
 
 // trailer is the second draft of a truck and its trailer weighed apart; the
 // truck's own draft has no name.
 const trailer = "trailer"
 
-// drafts are the weighings the form asks for: the truck's own, and that of its
-// trailer.
+// drafts returns the weighings on the form: the truck's own, and that of its trailer.
 func (t *typed) drafts() []string {
 	if t.split {
 		return []string{"", trailer}
@@ -56,7 +54,7 @@ func (t *typed) drafts() []string {
 	return []string{""}
 }
 
-// direction is which way the grain moves: as the book says, else as chosen here.
+// direction returns the direction of the grain: the book's, else the one chosen here.
 func (t *typed) direction(book *load.Load) load.Direction {
 	switch {
 	case book != nil:
@@ -67,7 +65,7 @@ func (t *typed) direction(book *load.Load) load.Direction {
 	return load.Inbound
 }
 
-// start is what a form of package entry begins with over a load of the book.
+// start returns the initial state of an entry form for a load of the book.
 func (t *typed) start(book *load.Load) entry.Start {
 	return entry.Start{
 		Book: book, Direction: t.direction(book), Origin: entry.Origin{Moisture: typedAtDesk, Price: typedAtDesk},
@@ -130,8 +128,8 @@ func isOneOf(options []model.Option, code string) bool {
 	return slices.ContainsFunc(options, func(o model.Option) bool { return o.Code == code })
 }
 
-// factorTexts are the results asked for and not yet in a sample, as texts of a
-// draft; factorsOf reads them.
+// factorTexts returns the factors added and not yet in a sample, as texts of a draft; factorsOf
+// reads them.
 func factorTexts(factors map[grain.FactorID]bool, s load.Sample) map[string]string {
 	out := map[string]string{}
 	for id := range factors {

@@ -157,8 +157,8 @@ func TestWaitForTheScaleIsShort(t *testing.T) {
 	sessiontest.WantSaid(t, l.Room, model.Stop, "Truck 7: no weight is taken. No steady weight came")
 }
 
-// A weight that is there is only taken again when a person says which one is meant,
-// whatever field the keyboard is in; the same weight once more changes nothing.
+// An existing weight is only taken again when a person says which one is meant, in any field; the
+// same weight again changes nothing.
 func TestWeightIsNotReplacedUnasked(t *testing.T) {
 	l, y, d := twoTrucks(t)
 	y.Weigh("gross")

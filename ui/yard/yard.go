@@ -24,9 +24,8 @@ type Yard struct {
 	Scale   *ScaleReader
 }
 
-// NewYard makes the yard as it was before the program stopped: every truck at its
-// place, with what was typed on its form. Without any, the blank form is the
-// current one.
+// NewYard restores the yard from before the program stopped: every truck at its place, with what
+// was typed on its form. Without any, the blank form is the current one.
 func NewYard(f *session.Session) *Yard {
 	y := &Yard{session: f, forms: map[string]*LoadForm{}, Scale: &ScaleReader{session: f}}
 	f.OnTakeUp(func(id string) {
@@ -48,7 +47,7 @@ func NewYard(f *session.Session) *Yard {
 // CurrentText is the name, in the draft of a screen, of the load that is current.
 const CurrentText = "load"
 
-// yardDraft is where the yard keeps its places and its current load.
+// yardDraft is the key of the yard's places and current load.
 var yardDraft = session.DraftAt{Place: session.Current, ID: "yard"}
 
 // restoreForms makes the forms on which something was typed before the program
@@ -106,8 +105,8 @@ func (y *Yard) read() {
 	y.keepForms()
 }
 
-// keepForms drops the forms of trucks that have left, and takes the blank form
-// into the yard once it has been written down.
+// keepForms drops the forms of trucks that have left, and moves the blank form to the yard once it
+// has been recorded.
 func (y *Yard) keepForms() {
 	if y.blank.id != "" {
 		y.forms[y.blank.id] = y.blank
@@ -164,7 +163,7 @@ func (y *Yard) row(l *load.Load, key string) model.TruckRow {
 	return row
 }
 
-// Here is how many trucks are on the yard, in words.
+// Here returns the number of trucks on the yard, in words.
 func (y *Yard) Here() string {
 	switch n := len(y.trucks); n {
 	case 0:
@@ -176,13 +175,13 @@ func (y *Yard) Here() string {
 	}
 }
 
-// Advice says what to do while no truck is here.
+// Advice returns what to do while no truck is here.
 func (y *Yard) Advice() string {
 	return session.Say("No truck is here. Type the next one in: it stands here until it has its ticket.")
 }
 
-// TakeNew makes the blank form current. What was typed on the one before is
-// written down first; what is not valid yet waits on its form.
+// TakeNew makes the blank form current. What was typed on the one before is recorded first; invalid
+// texts wait on its form.
 func (y *Yard) TakeNew() {
 	if !y.putDown() {
 		return
@@ -239,7 +238,7 @@ func (y *Yard) Step(by int) {
 // IsTaken reports whether there is a truck at a place.
 func (y *Yard) IsTaken(place int) bool { return y.places.at(place) != "" }
 
-// putDown writes down what is typed on the current form.
+// putDown records what is typed on the current form.
 func (y *Yard) putDown() bool {
 	if err := y.current.Commit(); err != nil {
 		y.session.Fail(err)
@@ -260,7 +259,7 @@ func (y *Yard) Issue() bool {
 	return true
 }
 
-// PrintAgain prints the newest ticket once more, as a reprint.
+// PrintAgain prints the newest ticket again, as a reprint.
 func (y *Yard) PrintAgain() { session.PrintLastTicket(y.session) }
 
 // left turns to a blank form after the current truck has left the yard.

@@ -162,8 +162,8 @@ func TestStepGoesRound(t *testing.T) {
 	}
 }
 
-// Whoever comes back to a truck goes on where it was left: in the figure that is
-// half typed, else in the first that is missing, else in the one edited last.
+// A truck opened again is focused where it was left: on the figure that is half typed, else on the
+// first that is missing, else on the one edited last.
 func TestATruckTakenUpAgain(t *testing.T) {
 	r := sessiontest.EmptyDemo(t)
 	f := NewLoadForm(r.Session, nil)

@@ -9,8 +9,8 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// A measure is how many papers of a kind are asked for: all of few, a spread of
-// many. Each answer costs the test some milliseconds.
+// measure is the number of papers of each kind to ask for: all of few, a spread of many. Each
+// answer costs the test some milliseconds.
 type measure struct{ plain, odd, accounts, days, forms int }
 
 var (
@@ -26,14 +26,14 @@ type asker struct {
 	said    []transcript.Entry
 }
 
-// ask keeps what was said.
+// ask runs a command and keeps its output.
 func (a *asker) ask(args ...string) (transcript.Entry, error) {
 	said, err := a.program.Say(context.Background(), a.now, args...)
 	a.said = append(a.said, said)
 	return said, err
 }
 
-// askAll asks several things; the first that cannot be asked ends it.
+// askAll asks several things; it stops at the first error.
 func (a *asker) askAll(lines ...[]string) error {
 	for _, line := range lines {
 		if _, err := a.ask(line...); err != nil {
@@ -43,7 +43,7 @@ func (a *asker) askAll(lines ...[]string) error {
 	return nil
 }
 
-// found is what a list of tickets tells of one.
+// found is one ticket of a list.
 type found struct {
 	Ticket string `json:"ticket"`
 	Status string `json:"status"`

@@ -15,9 +15,9 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// Books makes the books of testdata/books again from their recipes, with
-// the programs of the revisions they name, and writes down what the program
-// before the rebuild says of them. The program of today has no part in it.
+// Books makes the books of testdata/books again from their recipes, with the programs of the
+// revisions they name, and records the output of the program before the rebuild for them. Today's
+// program is not involved.
 func Books(args []string) error {
 	paths, err := filepath.Glob(filepath.Join(booksFolder, "*.recipe"))
 	if err != nil {
@@ -74,7 +74,7 @@ func (w workshop) program(revision string) (string, error) {
 	return terminalProgram(tree, filepath.Join(w.scratch, revision))
 }
 
-// make makes one book, asks for all its papers, and writes both down.
+// make makes one book, asks for all its papers, and stores both.
 func (w workshop) make(r recipe, asking string) error {
 	dir := filepath.Join(w.scratch, "work", r.name)
 	if err := w.cook(r, dir); err != nil {

@@ -1,6 +1,5 @@
-// Package older holds this program against those of older revisions: random loads and
-// scripts typed into both, and the books of testdata/books made with the programs of
-// their time.
+// Package older compares this program with those of older revisions: random loads and scripts run
+// by both, and the books of testdata/books made with the programs of their time.
 package older
 
 import (
@@ -17,15 +16,14 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// The lists of what may differ, with reasons: of old books, and besides of
-// what is written again, whose codes are made of other facts.
+// The lists of allowed differences, with reasons: for old books, and additionally for data written
+// again, whose codes follow from other facts.
 var allowedLists = []string{"allowed.txt", "allowed-anew.txt"}
 
-// mostShown is how many differences are printed; all are counted.
+// mostShown is the number of differences printed; all are counted.
 const mostShown = 60
 
-// A comparison sets the terminal program of another revision against the one
-// of this tree.
+// comparison compares the terminal program of another revision with that of this tree.
 type comparison struct {
 	old, today string // programs
 	scratch    string
@@ -43,8 +41,8 @@ type comparison struct {
 	rows, settled, lines, done, ran int
 }
 
-// Compare settles random loads with both programs and types random
-// scripts into both; what they say must be the same.
+// Compare settles random loads and runs random scripts with both programs; their output must be the
+// same.
 func Compare(args []string) error {
 	c := &comparison{}
 	flags := flag.NewFlagSet("compare", flag.ContinueOnError)
@@ -102,7 +100,7 @@ func readAllowedLists(names []string) (*transcript.Allowed, error) {
 	return all, nil
 }
 
-// told prints what was found; any difference is an error.
+// told prints the result; any difference is an error.
 func (c *comparison) told() error {
 	toolchain.Say("Seed %d: %d rows of loads, %d of them settled by the older program; %d scripts with %d command lines, %d of them done and not refused.", c.seed, c.rows, c.settled, c.ran, c.lines, c.done)
 	if c.differ > 0 {
@@ -112,7 +110,7 @@ func (c *comparison) told() error {
 	return nil
 }
 
-// count enters what was compared, and shows the first differences.
+// count adds the result of one comparison, and prints the first differences.
 func (c *comparison) count(where string, problems []string, enter func()) {
 	c.mutex.Lock()
 	defer c.mutex.Unlock()
@@ -126,7 +124,7 @@ func (c *comparison) count(where string, problems []string, enter func()) {
 	}
 }
 
-// eachOf does all of 1 to n, several at once, and gives what went wrong.
+// eachOf calls do with 1 to n, several at once, and returns the errors.
 func (c *comparison) eachOf(n int, do func(i int) error) error {
 	next := make(chan int)
 	wrong := make(chan error, c.workers)

@@ -14,7 +14,7 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// loadsAFile is how many loads are settled by one command.
+// loadsAFile is the number of loads settled by one command.
 const loadsAFile = 2500
 
 const loadsFile = "loads.csv"
@@ -79,8 +79,8 @@ func writeTable(path string, table [][]string) error {
 
 var rowOfComplaint = regexp.MustCompile(`^error: ` + loadsFile + ` row (\d+)`)
 
-// byRow parts what a batch said into what it said of each load: a line for
-// each column, and the complaints. Loads are named by their row.
+// byRow splits the output of a batch by load: a line for each column, and the complaints. Loads are
+// named by their row.
 func byRow(said transcript.Entry) (map[string]transcript.Entry, error) {
 	out := map[string]transcript.Entry{}
 	table, err := csv.NewReader(strings.NewReader(said.Out)).ReadAll()
@@ -143,7 +143,7 @@ func randomLoads(r *rand.Rand, editions []offer, rows int) [][]string {
 	return table
 }
 
-// keepScript writes a script where somebody can look at it.
+// keepScript writes a script to a file for inspection.
 func keepScript(name string, entries []transcript.Entry) (string, error) {
 	path := filepath.Join(os.TempDir(), name)
 	file, err := os.Create(path)

@@ -11,11 +11,11 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// ratesFolder is where both programs find the elevator's own rates: the editions
-// that the older program shipped, since those shipped today may say other things.
+// ratesFolder is where both programs find the elevator's own rates: the editions shipped with the
+// older program, since today's may differ.
 const ratesFolder = "schedules"
 
-// ownSuffix sets their ids and schedules apart from what today's program ships.
+// ownSuffix distinguishes their ids and schedules from those shipped today.
 const ownSuffix = "-then"
 
 // An offer is an edition as loads are drawn for it.

@@ -21,8 +21,8 @@ func (c *comparison) runScripts() error {
 	return c.eachOf(c.scripts, c.runScript)
 }
 
-// runScript runs one script with both and keeps it if they differ. Where one
-// refuses what the other does the books have parted, so the rest is not compared.
+// runScript runs one script with both and keeps it if they differ. Once one refuses what the other
+// accepts the books differ, so the rest is not compared.
 func (c *comparison) runScript(i int) error {
 	script := randomScript(drawing(c.seed, "script", i))
 	dirs := [2]string{filepath.Join(c.scratch, fmt.Sprintf("script-%d-old", i)), filepath.Join(c.scratch, fmt.Sprintf("script-%d-today", i))}
@@ -69,8 +69,7 @@ func (c *comparison) runScript(i int) error {
 	return err
 }
 
-// typed types a line into today's program, which prints one line of a ticket unless
-// it is told otherwise.
+// typed runs a line with today's program, which prints one line of a ticket by default.
 func typed(p transcript.Program, line transcript.Entry) (transcript.Entry, error) {
 	args := slices.Clone(line.Args)
 	if slices.Contains([]string{"receive", "issue", "correct", "reissue"}, args[0]) && !slices.Contains(args, "--json") {
@@ -81,8 +80,7 @@ func typed(p transcript.Program, line transcript.Entry) (transcript.Entry, error
 	return said, err
 }
 
-// askNothing turns off what today's program asks about improbable loads, which the
-// older one settled without a word.
+// askNothing turns off the guards of today's program, which the older one did not have.
 func askNothing(p transcript.Program, now string) error {
 	list, err := p.Say(context.Background(), now, "guard", "list", "--json")
 	if err != nil {

@@ -65,8 +65,8 @@ func price(r *rand.Rand, e offer) string {
 // noticed are results that are present or not.
 const noticed = " musty smut-odor off-odor infested heating "
 
-// result is what a tester may have found of a factor, in the range where rates
-// have their steps, at times far beyond it.
+// result returns a random result for a factor, in the range where rates have their steps, at times
+// far beyond it.
 func result(r *rand.Rand, factor string, metric bool) string {
 	least, most := 0, 800 // hundredths
 	switch {

@@ -10,8 +10,7 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// booksFolder holds books of older programs, with what those programs said of
-// them.
+// booksFolder holds books of older programs, with the output of those programs for them.
 const booksFolder = "testdata/books"
 
 // A recipe says how one of these books was made:

@@ -14,8 +14,8 @@ import (
 	"tenthpoint/cmd/task/toolchain"
 )
 
-// beforeRebuild is the program that old books and papers are held against: the
-// last commit before the packages were laid out by area.
+// beforeRebuild is the program that old books and papers are compared with: the last commit before
+// the packages were laid out by area.
 const beforeRebuild = "d9a3d3b"
 
 // terminalProgram builds the terminal program of a source tree so that its
@@ -87,7 +87,7 @@ func unpackTar(stream io.Reader, folder string) error {
 	}
 }
 
-// writeFrom writes what a stream still holds as a file, with its folders.
+// writeFrom writes the rest of a stream to a file, with its folders.
 func writeFrom(stream io.Reader, path string) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return err
@@ -100,8 +100,8 @@ func writeFrom(stream io.Reader, path string) error {
 	return errors.Join(err, file.Close())
 }
 
-// runSeed runs a Go program inside an unpacked tree, for what the terminal
-// program of that tree cannot do.
+// runSeed runs a Go program inside an unpacked tree, for tasks the terminal program of that tree
+// cannot do.
 func runSeed(tree, source string, args ...string) error {
 	text, err := os.ReadFile(source)
 	if err != nil {

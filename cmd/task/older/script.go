@@ -9,11 +9,10 @@ import (
 	"tenthpoint/internal/transcript"
 )
 
-// linesOfWork is how many acts and questions a script has after its set-up.
+// linesOfWork is the number of acts and questions of a script after its set-up.
 const linesOfWork = 24
 
-// A house is a kind of elevator for a script: what it is set up with, and its
-// grains.
+// house is a kind of elevator for a script: its set-up, and its grains.
 type house struct {
 	setup  []string
 	metric bool
@@ -43,7 +42,7 @@ var houses = []house{
 // typedWeights is the reason of every weight that is typed.
 var typedWeights = []string{"--manual", "read from the indicator"}
 
-// testedFor is what a load of a grain is tested for in scripts.
+// testedFor lists the factors a load of each grain is tested for in scripts.
 var testedFor = map[string][]string{
 	"corn":      {"test-weight", "damage", "bcfm", "musty"},
 	"soybeans":  {"test-weight", "foreign-material", "splits", "damage"},
@@ -54,7 +53,7 @@ var testedFor = map[string][]string{
 	"oats":      {"test-weight", "foreign-material"},
 }
 
-// typedTexts draws what may be typed at a kind of elevator.
+// typedTexts generates texts that may be typed at a kind of elevator.
 type typedTexts struct {
 	*rand.Rand
 	house
@@ -104,7 +103,7 @@ func (t *typist) line(args ...string) {
 	t.lines = append(t.lines, transcript.Entry{Now: t.clock.Format("2006-01-02 15:04"), Args: args})
 }
 
-// asManager is a line a manager types, or rarely somebody who may not.
+// asManager types a line as a manager, or rarely as somebody who may not.
 func (t *typist) asManager(args ...string) {
 	if t.IntN(15) > 0 {
 		args = append(args, "--who", "Mae Orton")
@@ -128,7 +127,7 @@ func (t *typist) setUp() {
 
 func (t typedTexts) pick(words ...string) string { return words[t.IntN(len(words))] }
 
-// some gives the words about one time in n, else none.
+// some returns the words about one time in n, else none.
 func (t typedTexts) some(n int, words ...string) []string {
 	if t.IntN(n) > 0 {
 		return nil

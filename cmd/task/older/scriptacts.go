@@ -4,7 +4,7 @@ import "slices"
 
 // What a typist types at the scale, at the bench and about tickets.
 
-// details are what is said of a load and who brings it.
+// details returns random flags for a load and its grower.
 func (t *typist) details(grain string) []string {
 	return slices.Concat(
 		[]string{"--grower", t.pick("102", "103", "103", "901", "Holloway", "999"), "--commodity", grain},
@@ -132,7 +132,7 @@ func (t *typist) settle() {
 		t.some(3, "--schedule", t.pick("main-then", "river-then", "statute-then", "metric-then")), t.some(3, "--json"))...)
 }
 
-// change is a change to what the house knows.
+// change is a change to the master data.
 func (t *typist) change() {
 	switch t.IntN(4) {
 	case 0:
@@ -146,7 +146,7 @@ func (t *typist) change() {
 	}
 }
 
-// look is a question about a ticket or the house.
+// look is a question about a ticket or the elevator.
 func (t *typist) look() {
 	n := t.ticket()
 	questions := [][]string{

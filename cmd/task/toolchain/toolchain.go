@@ -1,4 +1,4 @@
-// Package toolchain is what chores share: the go command, and a sentence of progress.
+// Package toolchain has what chores share: the go command, and progress messages.
 package toolchain
 
 import (

@@ -12,11 +12,11 @@ import (
 	"tenthpoint/internal/journal"
 )
 
-// mostOfANote is how much of a text file is searched for a head, in bytes.
+// mostOfANote is the number of bytes of a text file searched for a head.
 const mostOfANote = 1 << 20
 
-// notedHeads are the heads to hold a book against: those typed, and those found
-// where the flag points to.
+// notedHeads returns the heads to check a book against: those typed, and those found where the flag
+// points to.
 func (c Verify) notedHeads(p *terminal.Session) ([]journal.Head, error) {
 	var heads []journal.Head
 	for _, text := range c.Head {
@@ -87,7 +87,7 @@ func headOfBook(p *terminal.Session, path string) ([]journal.Head, error) {
 	return []journal.Head{journal.HeadOf(last)}, nil
 }
 
-// heldAgainst adds what is wrong with the book as seen from heads noted earlier.
+// heldAgainst adds the problems of the book by heads noted earlier.
 func (c Verify) heldAgainst(p *terminal.Session, found *audit.Soundness) error {
 	heads, err := c.notedHeads(p)
 	if err != nil {

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 
@@ -40,9 +41,9 @@ func (c Import) Run(t *terminal.Terminal) error {
 	if c.File == "" {
 		return terminal.Refusal("Name one, or ask for an example with --example", "no file is named")
 	}
-	text, err := os.ReadFile(c.File)
+	text, err := readList(c.File)
 	if err != nil {
-		return terminal.Refusal("Check the path", "the file %s cannot be read", c.File)
+		return err
 	}
 	how := terminal.ReadWrite
 	if c.Preview {
@@ -71,16 +72,36 @@ func (c Import) Run(t *terminal.Terminal) error {
 	})
 }
 
+// longestList is longer than any list of an elevator: a million loads take less.
+const longestList = 256 << 20
+
+// readList reads a file, and refuses one that does not end.
+func readList(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, terminal.Refusal("Check the path", "the file %s cannot be read", path)
+	}
+	defer f.Close()
+	text, err := io.ReadAll(io.LimitReader(f, longestList+1))
+	switch {
+	case err != nil:
+		return nil, terminal.Refusal("Check the path", "the file %s cannot be read", path)
+	case len(text) > longestList:
+		return nil, terminal.Refusal("Give a list of rows, or part it", "the file %s is longer than any list", path)
+	}
+	return text, nil
+}
+
 // listProblems are the problems of a file, each a complaint.
 type listProblems struct {
 	file     string
 	problems []imports.Problem
 }
 
-// Error is every problem on a line of its own, in English.
+// Error returns every problem on a line of its own, in English.
 func (l listProblems) Error() string { return l.Message().String() }
 
-// Message is every problem on a line of its own.
+// Message returns every problem on a line of its own.
 func (l listProblems) Message() message.Text {
 	lines := make([]any, len(l.problems))
 	for i, p := range l.problems {
@@ -89,7 +110,7 @@ func (l listProblems) Message() message.Text {
 	return message.List("\n", lines...)
 }
 
-// progress tells a person at the terminal how far a long work is.
+// progress shows the progress of long work on a terminal.
 func progress(p *terminal.Session, what string) func(done, all int) {
 	const every = 500
 	return func(done, all int) {
@@ -99,7 +120,7 @@ func progress(p *terminal.Session, what string) func(done, all int) {
 	}
 }
 
-// preview says row by row what a list would do.
+// preview prints row by row what a list would change.
 func preview(p *terminal.Session, c Import, list intake.List) error {
 	rows := [][]any{}
 	for i, r := range list.Rows {

@@ -14,8 +14,8 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// demoMorning does at a terminal what the window shows: a truck is received at
-// the invented elevator, and its papers and the day's sheet are written.
+// demoMorning is the terminal's version of what the window shows: it receives a truck at the
+// invented elevator, and writes its papers and the day's sheet.
 type demoMorning struct {
 	Dir string `required:"" help:"Folder for the book and the papers; made if it is not there." placeholder:"DIR"`
 	terminal.RatesFlags
@@ -25,7 +25,7 @@ func (demoMorning) Help() string {
 	return `    tenth demo morning --dir morning`
 }
 
-// morningSeason is how many loads have come before this one.
+// morningSeason is the number of earlier loads.
 const morningSeason = 60
 
 func (c demoMorning) Run(t *terminal.Terminal) error {
@@ -81,7 +81,7 @@ func (c demoMorning) working(p *terminal.Session, l *load.Load) ([]string, error
 	return p.Files(c.Dir, terminal.PaperName(l.Number, 0, 0)+"-working", nil, []byte(text))
 }
 
-// daySheet writes what came in today as the manager would sign it.
+// daySheet writes today's sheet as the manager would sign it.
 func (c demoMorning) daySheet(p *terminal.Session, l *load.Load) ([]string, error) {
 	sheet, err := office.DaySheet(p, p.Desk, l.IssuedDay)
 	if err != nil {

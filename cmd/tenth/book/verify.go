@@ -19,7 +19,7 @@ import (
 type Verify struct {
 	terminal.BookFlags
 	Code string `help:"Check a slip instead: its short code, or all that its QR code says." placeholder:"CODE"`
-	// Head and Against are what was noted of the book outside it.
+	// Head and Against are heads of the book noted outside it.
 	Head    []string `help:"The head of the book as it was noted, number and hash; may be repeated." placeholder:"N:HASH"`
 	Against string   `help:"A backup, the file beside one, or an examiner's folder, to hold the book against." placeholder:"PATH"`
 	JSON    bool     `help:"Print for programs: every figure as text."`
@@ -56,7 +56,7 @@ func (c Verify) Run(t *terminal.Terminal) error {
 	})
 }
 
-// soundnessJSON is what a check found, for programs.
+// soundnessJSON is the result of a check, for programs.
 type soundnessJSON struct {
 	Sound       bool     `json:"sound"`
 	Facts       string   `json:"facts"`
@@ -99,7 +99,7 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 	return errors.Join(append(all, last)...)
 }
 
-// slip finds the ticket of a code and holds what the slip says against it.
+// slip finds the ticket of a code and compares the slip's figures with it.
 func (c Verify) slip(p *terminal.Session) error {
 	code := c.Code
 	said, err := barcode.ParsePayload(c.Code)

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// Examine writes what an examiner asks for into a folder.
+// Examine writes the examiner's papers into a folder.
 type Examine struct {
 	terminal.BookFlags
 	terminal.WhoFlags

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// Position shows what is in the house.
+// Position prints the stock.
 type Position struct {
 	terminal.BookFlags
 	terminal.DocumentFlags

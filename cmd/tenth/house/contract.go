@@ -55,7 +55,7 @@ func (c contractList) Run(t *terminal.Terminal) error {
 	})
 }
 
-// contractRow is a contract with what is delivered on it.
+// contractRow is a contract with the quantity delivered on it.
 func contractRow(p *terminal.Session, c elevator.ContractTerms) ([]any, error) {
 	fill, err := office.ContractFill(p, p.Desk, c)
 	if err != nil {

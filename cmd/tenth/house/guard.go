@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Guard keeps the limits beyond which the house asks before a ticket.
+// Guard sets the limits beyond which the elevator asks before a ticket.
 type Guard struct {
 	Set  guardSet  `cmd:"" help:"Decide what a guard does, and at which limits."`
 	List guardList `cmd:"" help:"List the guards and what each does here."`
@@ -55,7 +55,7 @@ func (c guardSet) Run(t *terminal.Terminal) error {
 	})
 }
 
-// rule is what the flags say.
+// rule returns the rule of the flags.
 func (c guardSet) rule() (elevator.GuardRule, error) {
 	known, ok := guard.ByID(c.Guard)
 	if !ok {
@@ -116,7 +116,7 @@ func (c guardList) Run(t *terminal.Terminal) error {
 	})
 }
 
-// wordsList is a list of words of the program or the house.
+// wordsList is a list of words of the program or the elevator.
 func wordsList(separator string, words []string) message.Text {
 	items := make([]any, len(words))
 	for i, one := range words {

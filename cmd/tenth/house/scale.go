@@ -42,7 +42,7 @@ type scaleFlags struct {
 	Day string `help:"Day it was looked at. Without it, today." placeholder:"YYYY-MM-DD"`
 }
 
-// write puts an entry into the log of a scale and tells how that now stands.
+// write adds an entry to the log of a scale and prints its new status.
 func (f scaleFlags) write(t *terminal.Terminal, named string, entryOf func(elevator.Scale, truckscale.Made) (truckscale.Fact, error)) error {
 	return f.WithBook(t, terminal.ReadWrite, f.Who, func(p *terminal.Session) error {
 		scale, err := scaleNamed(p, named)

@@ -1,5 +1,5 @@
-// Package house holds the commands for what an elevator keeps on file: its set-up,
-// growers, trucks, people and bins.
+// Package house holds the commands for an elevator's master data: its set-up, growers, trucks,
+// people and bins.
 package house
 
 import (
@@ -14,11 +14,12 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
 
-// Setup sets the elevator up, or shows how it is set up.
+// Setup sets the elevator up, or prints its set-up.
 type Setup struct {
 	terminal.BookFlags
 	terminal.WhoFlags
@@ -32,6 +33,7 @@ type Setup struct {
 	Scale    []string `help:"A scale: its name, division and capacity; may be repeated." placeholder:"1=20lb,120000lb" sep:"none"`
 	Grain    []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
 	Retain   int      `help:"Days that samples are kept." placeholder:"DAYS"`
+	Dispute  int      `name:"dispute-days" help:"Posted days from delivery in which another test may be asked for; without them, the days samples are kept." placeholder:"DAYS"`
 	CopyFor  []string `sep:"none" help:"For whom a ticket prints a copy, named on it; may be repeated. \"nobody\" is one copy without a name." placeholder:"driver"`
 	Weigher  string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
 	Language string   `help:"Language of screens and papers." placeholder:"en|fr"`
@@ -83,10 +85,10 @@ func discard(path string) error {
 }
 
 func (c Setup) changes() bool {
-	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain > 0
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain+c.Dispute > 0
 }
 
-// write writes the profile down, and in a new book its first manager.
+// write stores the profile, and in a new book its first manager.
 func (c Setup) write(p *terminal.Session, profile elevator.Profile) error {
 	isNew := len(p.People()) == 0
 	if isNew {
@@ -101,7 +103,7 @@ func (c Setup) write(p *terminal.Session, profile elevator.Profile) error {
 	return scalehouse.SetPerson(p, p.Desk, elevator.Person{Name: p.Who().Name, Role: elevator.Manager})
 }
 
-// profile is the set-up with what was typed in place of what it had.
+// profile returns the set-up with the typed values applied.
 func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
 	for _, one := range []struct {
 		typed string
@@ -124,11 +126,14 @@ func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
 	if c.Retain > 0 {
 		p.RetainDays = c.Retain
 	}
+	if c.Dispute > 0 {
+		p.DisputeDays = c.Dispute
+	}
 	if len(c.CopyFor) > 0 {
 		p.CopiesFor = copiesFor(c.CopyFor)
 	}
 	if p.RetainDays == 0 {
-		p.RetainDays = 3
+		p.RetainDays = elevator.UsualRetainDays(p.Rules)
 	}
 	if err := c.scales(&p); err != nil {
 		return p, err
@@ -136,7 +141,7 @@ func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
 	return p, c.grains(&p)
 }
 
-// copiesFor is the list as it is kept; "nobody" empties it.
+// copiesFor returns the list as stored; "nobody" empties it.
 func copiesFor(typed []string) (list []string) {
 	for _, name := range typed {
 		if name = strings.TrimSpace(name); name != "" && name != "nobody" {
@@ -210,7 +215,11 @@ func (c Setup) show(p *terminal.Session) error {
 	for _, g := range profile.Grains {
 		p.Say("Takes %s under schedule %q", g.Commodity, g.Schedule)
 	}
-	p.Say("Rules: %s. Samples are kept %d days.", profile.Rules, profile.RetainDays)
+	keep, err := office.RetentionRule(p, p.Desk)
+	if err != nil {
+		return err
+	}
+	p.Say("Rules: %s. Samples are kept %d days.", profile.Rules, keep.Days)
 	if profile.Rules == "canada" {
 		p.Say("%s", licence(profile))
 	}
@@ -226,7 +235,7 @@ func (c Setup) show(p *terminal.Session) error {
 	return nil
 }
 
-// knownLanguage refuses a language that the house cannot choose.
+// knownLanguage refuses a language that the elevator cannot choose.
 func knownLanguage(code string) error {
 	if i18n.Known(code) {
 		return nil

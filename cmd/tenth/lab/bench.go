@@ -1,5 +1,5 @@
-// Package lab holds the commands of the sample bench: tests and what they are
-// worth, meters and their checks, charts, samples kept.
+// Package lab holds the commands of the sample bench: tests and their value, meters and their
+// checks, charts, retained samples.
 package lab
 
 // Bench is the sample bench: everything between a needle on a dial and
@@ -15,6 +15,7 @@ type Bench struct {
 	Samples benchSamples `cmd:"" help:"Number samples, list those due, discard them, print their labels."`
 	Meter   benchMeter   `cmd:"" help:"Enter a moisture meter, or change one."`
 	Meters  benchMeters  `cmd:"" help:"List the meters and how they stand with their checks."`
+	Start   benchStart   `cmd:"" help:"Write down the check of a meter before the first test of a day."`
 	Check   benchCheck   `cmd:"" help:"Write down a reference sample read on a meter."`
 	Bias    benchBias    `cmd:"" help:"How far off a meter reads, and how sure that is."`
 	Log     benchLog     `cmd:"" help:"A meter's check log as a paper."`

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// benchCell shows what a dial meter's test cell stores.
+// benchCell prints the capacitance of a dial meter's test cell.
 type benchCell struct {
 	Length string `help:"Length of the cell, in mm." default:"100" placeholder:"MM"`
 	Rod    string `help:"Radius of the rod, in mm." default:"4" placeholder:"MM"`

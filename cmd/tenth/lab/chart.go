@@ -8,15 +8,15 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// wanted is what a chart is looked for by; what is empty does not restrict.
+// wanted is a search for a chart; empty fields do not restrict.
 type wanted struct {
 	crop, meter, calibration string
 	mass                     quantity.Amount
 	day                      quantity.Date
 }
 
-// chartFor finds the one chart that fits. Which mass of grain was weighed in
-// decides between two charts of a meter, so it is never guessed.
+// chartFor finds the only chart that fits. Two charts of a meter may differ only in the mass of the
+// sample, so none is guessed.
 func chartFor(shelf *chart.Set, w wanted) (*chart.Chart, error) {
 	var fit []*chart.Chart
 	for _, c := range shelf.All() {
@@ -38,7 +38,7 @@ func chartFor(shelf *chart.Set, w wanted) (*chart.Chart, error) {
 	return nil, terminal.Refusal("Name one with --chart: "+strings.Join(names, ", "), "%d charts are in force for %s", len(fit), w)
 }
 
-// String is what was looked for.
+// String returns the search in words.
 func (w wanted) String() string {
 	text := w.crop
 	if w.mass.Unit() != quantity.Plain {

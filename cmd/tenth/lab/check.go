@@ -16,7 +16,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// benchCheck writes a check of a meter down.
+// benchCheck records a check of a meter.
 type benchCheck struct {
 	terminal.BookFlags
 	terminal.WhoFlags
@@ -71,7 +71,7 @@ func (c benchCheck) check(p *terminal.Session) (meter.Check, error) {
 		errors.Join(wrongCrop, wrongReference, wrongReading, wrongAt, wrongDay)
 }
 
-// moistureNamed reads a moisture to the hundredth under a name of its own.
+// moistureNamed reads a moisture to the hundredth; name is for errors.
 func moistureNamed(name, text string) (quantity.Amount, error) {
 	f := moisture.MoistureField
 	f.Name = name
@@ -86,8 +86,8 @@ type meterLogFlags struct {
 	Last      int    `help:"Only the last so many checks." placeholder:"N"`
 }
 
-// withLog hands on the log of the meter. Where none is named and there is not just
-// one, the meters are listed instead.
+// withLog passes on the log of the meter. Where none is named and there is not exactly one, it
+// lists the meters instead.
 func (f meterLogFlags) withLog(t *terminal.Terminal, do func(*terminal.Session, office.MeterLog) error) error {
 	return f.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
 		crop, err := cropNamed(f.Commodity)
@@ -106,7 +106,7 @@ func (f meterLogFlags) withLog(t *terminal.Terminal, do func(*terminal.Session, 
 	})
 }
 
-// benchBias says how far off a meter reads.
+// benchBias prints the bias of a meter.
 type benchBias struct {
 	meterLogFlags
 	Working bool           `help:"Print the whole working."`
@@ -145,11 +145,10 @@ func (c benchBias) Run(t *terminal.Terminal) error {
 	})
 }
 
-// chartColumns is how wide the errors are drawn.
+// chartColumns is the width of the chart of errors.
 const chartColumns = 41
 
-// tellChart draws every check on a line, zero in the middle, the bars where
-// the limit lies.
+// tellChart draws every check on a line, zero in the middle, the bars at the limit.
 func tellChart(p *terminal.Session, log office.MeterLog) {
 	edge := log.Chart.Edge
 	p.Say("%-10s  %-12s %8s  %-*s%s", "Day", "Grain", "Error", chartColumns-len(edge.String()), edge.Neg(), edge)
@@ -237,8 +236,8 @@ func cropNamed(text string) (string, error) {
 	return known.ID, err
 }
 
-// onlyMeter is the meter that was named, or the only one of the house. Where there
-// are several, or none, they are listed instead.
+// onlyMeter returns the meter named, or the only one of the elevator. Where there are several, or
+// none, it lists them instead.
 func onlyMeter(p *terminal.Session, named string) (string, error) {
 	if named != "" {
 		return named, nil

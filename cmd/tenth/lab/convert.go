@@ -49,8 +49,7 @@ func (c benchConvert) Run(t *terminal.Terminal) error {
 	if err != nil {
 		return err
 	}
-	// The meter is whoever's: nothing is known of its checks and nothing is said
-	// of them.
+	// The meter may be anyone's: its checks are unknown and not reported.
 	equipment := moisture.Equipment{
 		Charts:   mustShelf(chart),
 		Meters:   []meter.Meter{{ID: reading.Meter, Model: chart.Meter, Method: meter.ByDial, Calibration: chart.Calibration}},
@@ -125,7 +124,7 @@ func (c benchConvert) tell(t *terminal.Terminal, chart *chart.Chart, sheet *work
 	return nil
 }
 
-// flagJSON is one doubt for programs.
+// flagJSON is one warning for programs.
 type flagJSON struct {
 	Code     string `json:"code"`
 	Test     string `json:"test,omitempty"`
@@ -145,7 +144,7 @@ func flagsJSON(flags []moisture.Flag) []flagJSON {
 	return out
 }
 
-// tellFlags prints each doubt with its name, and whether it stops the ticket.
+// tellFlags prints each flag with its name, and whether it stops the ticket.
 func tellFlags(t *terminal.Terminal, flags []moisture.Flag) {
 	for _, f := range flags {
 		mark := "doubt"

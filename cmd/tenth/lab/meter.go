@@ -92,7 +92,7 @@ func (c benchMeter) apply(m *meter.Meter) error {
 	return errors.Join(faults...)
 }
 
-// postedIn reads what a meter answers for with a grain.
+// postedIn reads a meter's posted limits for a grain.
 func postedIn(text string) (meter.CropLimits, error) {
 	name, rest, _ := strings.Cut(text, ":")
 	crop, err := entry.Commodity(name)

@@ -29,7 +29,7 @@ type readingFlags struct {
 	FromDryer  bool     `help:"The grain is hot from a dryer."`
 }
 
-// readings are what was typed, numbered after those there are.
+// readings returns the typed readings, numbered after the existing ones.
 func (f readingFlags) readings(p *terminal.Session, l *load.Load, before int) ([]moisture.Reading, error) {
 	begun, common := f.common(p, l)
 	var out []moisture.Reading
@@ -64,13 +64,13 @@ func (f readingFlags) readings(p *terminal.Session, l *load.Load, before int) ([
 	return out, nil
 }
 
-// common is what all the readings share.
+// common returns the values all the readings share.
 func (f readingFlags) common(p *terminal.Session, l *load.Load) (moisture.Reading, terminal.Texts) {
 	begun := moisture.Reading{Crop: l.Details.Commodity, Day: p.Today(), Tester: p.Who().Name, FromDryer: f.FromDryer}
 	return begun, terminal.Texts{"temperature": f.At, "room": f.Room, "mass": f.Mass, "test-weight": f.TestWeight, "reason": f.Why}
 }
 
-// readTest reads one test as typed; the error is the first text that cannot stand.
+// readTest reads one test as typed; the error is the first invalid text.
 func readTest(begun moisture.Reading, typed terminal.Texts, needed ...string) (moisture.Reading, error) {
 	r, faults := entry.Test{Begun: begun, Needed: needed}.Read(typed)
 	if len(faults) > 0 {
@@ -79,7 +79,7 @@ func readTest(begun moisture.Reading, typed terminal.Texts, needed ...string) (m
 	return r, nil
 }
 
-// onMeter puts the meter and its calibration down.
+// onMeter sets the meter and its calibration.
 func (f readingFlags) onMeter(p *terminal.Session, r *moisture.Reading) (meter.Meter, error) {
 	if f.Meter == "" {
 		return meter.Meter{}, terminal.Refusal("Give --meter", "it is not said on which meter it was read")
@@ -89,7 +89,7 @@ func (f readingFlags) onMeter(p *terminal.Session, r *moisture.Reading) (meter.M
 	return m, err
 }
 
-// withOwn are texts with a figure and the temperature of its own, if it has one.
+// withOwn adds a figure and its own temperature, if it has one.
 func withOwn(common terminal.Texts, figure, text string) terminal.Texts {
 	typed := maps.Clone(common)
 	text, at, own := strings.Cut(text, "@")
@@ -115,7 +115,7 @@ func (f readingFlags) dial(p *terminal.Session, begun moisture.Reading, common t
 	if r.Chart = f.Chart; r.Chart != "" {
 		return r, nil
 	}
-	// A wrong mass has a chart too, of another mass: the bench then says so.
+	// A wrong mass has a chart too, of another mass: the bench then flags it.
 	w := wanted{crop: r.Crop, meter: m.Model, calibration: r.Calibration, mass: r.Mass, day: r.Day}
 	chart, err := chartFor(p.Charts(), w)
 	if err != nil {

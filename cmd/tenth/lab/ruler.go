@@ -14,7 +14,7 @@ import (
 //	|.........|..[=*=]..|
 //	          ^ shrink trigger 15.0 %
 //
-// A star is the reading, brackets are how far it may be off.
+// A star is the reading, brackets are its tolerance.
 func drawRuler(r moisture.Ruler, width int) string {
 	if len(r.Marks) == 0 {
 		return ""
@@ -34,8 +34,8 @@ func drawRuler(r moisture.Ruler, width int) string {
 	return strings.Join(lines, "\n") + "\n"
 }
 
-// lettersPerPoint is the most, up to a limit, of which one is a tenth, a fifth or
-// a half of a point, or the whole.
+// lettersPerPoint returns the largest number, up to a limit, for which one letter is a tenth, a
+// fifth or a half of a point, or the whole.
 func lettersPerPoint(limit int) int {
 	for _, n := range []int{10, 5, 2} {
 		if n <= limit {
@@ -51,7 +51,7 @@ type rulerText struct {
 	width int
 }
 
-// column is where a mark falls on the grid.
+// column returns the column of a position.
 func (d rulerText) column(at int) int { return (at*(d.width-1) + 500) / 1000 }
 
 func (d rulerText) figures() string {

@@ -16,7 +16,7 @@ import (
 	"tenthpoint/internal/scaleticket/sheet"
 )
 
-// benchSamples keeps the samples and what is left of them on the shelf.
+// benchSamples manages the retained samples.
 type benchSamples struct {
 	Take    samplesTake    `cmd:"" help:"Number the sample of a load that was probed."`
 	List    samplesList    `cmd:"" default:"withargs" help:"List the samples kept."`

@@ -16,7 +16,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// benchSetup shows how the house tests, or changes it.
+// benchSetup prints or changes the rules of testing.
 type benchSetup struct {
 	terminal.BookFlags
 	terminal.WhoFlags
@@ -100,7 +100,7 @@ func (c benchSetup) apply(b *office.Bench) error {
 	return c.limits(b)
 }
 
-// stops puts codes on the list of those that stop a ticket, or takes them off.
+// stops adds codes to the list of those that stop a ticket, or removes them.
 func (c benchSetup) stops(b *office.Bench) {
 	off := func(code moisture.Code) bool {
 		return slices.Contains(c.GoOn, string(code)) || slices.Contains(c.Stop, string(code))
@@ -157,8 +157,7 @@ func dropRules(text string) []moisture.ExclusionRule {
 	return out
 }
 
-// forGrain parts "corn:count=2" into the grain, empty for every one, and what
-// is said.
+// forGrain splits "corn:count=2" into the grain, empty for every one, and its settings.
 func forGrain(text string, known ...string) (crop string, said map[string]string, err error) {
 	name, rest, _ := strings.Cut(text, ":")
 	if name = strings.TrimSpace(name); name != "every" {
@@ -228,7 +227,7 @@ func limitWords(b office.Bench) string {
 	return ""
 }
 
-// everyOther is the default, where the house has no policy for every grain.
+// everyOther returns the default policy, where the elevator has none for every grain.
 func everyOther(policies []moisture.Policy) []moisture.Policy {
 	if slices.ContainsFunc(policies, func(p moisture.Policy) bool { return p.Crop == "" }) {
 		return nil

@@ -64,8 +64,8 @@ func (c benchTest) Run(t *terminal.Terminal) error {
 	})
 }
 
-// tests are the readings typed, after those written down if there are to be
-// more, with what was decided about them.
+// tests returns the typed readings, after the recorded ones when adding to them, with the decisions
+// about them.
 func (c benchTest) tests(p *terminal.Session, l *load.Load) (moisture.Tests, error) {
 	var t moisture.Tests
 	if m := l.Sample.Moisture; c.More && m != nil && m.Bench != nil {
@@ -173,7 +173,10 @@ func (c benchTest) tell(p *terminal.Session, l *load.Load, tested scalehouse.Tes
 		return p.PrintJSON(out)
 	}
 	c.print(p, out, tested)
-	return nil
+	if c.Try {
+		return nil
+	}
+	return askStart(p, tested.Record.Tests)
 }
 
 func (c benchTest) print(p *terminal.Session, out testJSON, tested scalehouse.Testing) {

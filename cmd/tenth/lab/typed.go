@@ -30,7 +30,7 @@ func pointsIn(name, text string) (quantity.Amount, error) {
 	return optional(quantity.Field{Name: name, Unit: quantity.Point, Places: 2, Min: quantity.Of("0.01", quantity.Point), Max: quantity.Int(20, quantity.Point)}, text)
 }
 
-// limitIn reads a moisture that is a limit; none when it is left out or "none".
+// limitIn reads a moisture limit; none when it is left out or "none".
 func limitIn(name, text string) (quantity.Amount, error) {
 	if strings.EqualFold(text, "none") {
 		return quantity.Amount{}, nil
@@ -76,7 +76,7 @@ func words(text string, known ...string) (map[string]string, error) {
 	return out, nil
 }
 
-// capital begins a sentence.
+// capital capitalizes the first letter.
 func capital(text string) string {
 	if text == "" {
 		return text

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// benchWorth says what a tenth is worth.
+// benchWorth prints the value of a tenth of a point.
 type benchWorth struct {
 	terminal.BookFlags
 	Load string `arg:"" help:"A load, or the number of its ticket." placeholder:"LOAD"`
@@ -25,7 +25,7 @@ func (benchWorth) Help() string {
     tenth bench worth 1042 --step 0.5`
 }
 
-// rulerColumns is how wide a ruler is drawn.
+// rulerColumns is the width of a ruler.
 const rulerColumns = 71
 
 func (c benchWorth) Run(t *terminal.Terminal) error {
@@ -62,7 +62,7 @@ func (c benchWorth) Run(t *terminal.Terminal) error {
 
 func payableWords(s *settle.Settlement) string {
 	if s.Price == nil {
-		return ", charges " + s.Charges.Printed() + ", no price"
+		return ", money " + signed(s.ToOwner()) + ", no price"
 	}
 	return ", payable " + s.Payable.Printed()
 }
@@ -77,7 +77,7 @@ func tellWorth(p *terminal.Session, step quantity.Amount, w settle.Worth) {
 			continue
 		}
 		c := one.end.Change
-		text := message.New("  %s %s, at %s: %s, %s, charges %s", step, one.way, one.end.Moisture.FixedString(1), signed(c.Weight), signedTo(c.Quantity, w.Here.Quantity.Rounding().Places()), signed(c.Charges))
+		text := message.New("  %s %s, at %s: %s, %s, money %s", step, one.way, one.end.Moisture.FixedString(1), signed(c.Weight), signedTo(c.Quantity, w.Here.Quantity.Rounding().Places()), signed(c.ToOwner))
 		if c.Payable != nil {
 			text = message.New("%s, payable %s", text, signed(*c.Payable))
 		}
@@ -120,14 +120,14 @@ func endJSON(e settle.End) map[string]string {
 		out["not_settled"] = e.Problems.Error()
 		return out
 	}
-	out["weight"], out["quantity"], out["charges"] = e.Change.Weight.String(), e.Change.Quantity.String(), e.Change.Charges.String()
+	out["weight"], out["quantity"], out["to_owner"] = e.Change.Weight.String(), e.Change.Quantity.String(), e.Change.ToOwner.String()
 	if e.Change.Payable != nil {
 		out["payable"] = e.Change.Payable.String()
 	}
 	return out
 }
 
-// rulerJSON is the ruler without its strokes: what stands on it.
+// rulerJSON is the ruler without its strokes: its marks and ranges.
 func rulerJSON(w office.Worth) map[string]any {
 	marks := []map[string]string{}
 	for _, m := range w.Ruler.Marks {

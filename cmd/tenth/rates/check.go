@@ -12,8 +12,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// ratesCheck reads files as the desk would and tells everything that is wrong
-// with them.
+// ratesCheck reads files as the desk would and reports every mistake in them.
 type ratesCheck struct {
 	terminal.BookFlags
 	File  []string `arg:"" optional:"" help:"Files or folders. Without any, the folder of rates." placeholder:"FILE"`
@@ -50,7 +49,7 @@ func (c ratesCheck) Run(t *terminal.Terminal) error {
 	return nil
 }
 
-// read reads the files that are named, or those of the folder of rates.
+// read reads the files named, or those of the folder of rates.
 func (c ratesCheck) read() ([]*rates.Edition, error) {
 	paths, err := c.paths()
 	if err != nil {
@@ -86,8 +85,8 @@ func (c ratesCheck) paths() ([]string, error) {
 	return paths, nil
 }
 
-// together holds the editions against each other and against the elevator's
-// others, as the desk will when it opens.
+// together checks the editions against each other and the elevator's others, as the desk will when
+// it opens.
 func (c ratesCheck) together(editions []*rates.Edition) error {
 	paths, err := ratefiles.EditionFiles(c.RatesFolder())
 	if err != nil {
@@ -104,7 +103,7 @@ func (c ratesCheck) together(editions []*rates.Edition) error {
 	return err
 }
 
-// lawful holds the editions against the law of the rule set.
+// lawful checks the editions against the law of the rule set.
 func (c ratesCheck) lawful(editions []*rates.Edition) error {
 	if c.Rules != "canada" {
 		return nil

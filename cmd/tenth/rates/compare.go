@@ -119,14 +119,13 @@ func (c ratesCompare) settle(e *rates.Edition) (*tried, error) {
 	return &tried{facts, s}, err
 }
 
-// beyondWater is what an edition takes beyond the water.
+// beyondWater is the part of an edition's shrink beyond the water.
 type beyondWater struct {
 	edition *rates.Edition
 	*settle.BeyondWater
 }
 
-// beyond is nil for the bare formula itself, and for an edition that brings
-// grain down to no moisture.
+// beyond returns nil for the bare formula itself, and for an edition that shrinks to no moisture.
 func (t *tried) beyond() (*beyondWater, error) {
 	e := t.settlement.Edition
 	if e.Hash == "" || e.Shrink.Method == shrink.None {
@@ -150,7 +149,7 @@ func changeOf(l settle.Line) string {
 	switch {
 	case l.Change == nil:
 		return "in other units"
-	case l.Before != nil && terminal.IsLater(l.Before):
+	case l.Before != nil && settle.AwaitsPrice(l.Before):
 		return ""
 	}
 	return l.Change.Printed()

@@ -71,7 +71,7 @@ func (c ratesDiff) Run(t *terminal.Terminal) error {
 	return nil
 }
 
-// printSide prints what one edition says on a line, if it says anything.
+// printSide prints one edition's text of a line, if it has any.
 func printSide(t *terminal.Terminal, mark string, line int, says message.Text) {
 	if !says.IsZero() {
 		fmt.Fprintf(t.Stdout, "  %s %3d  %s\n", mark, line, t.Printer.Text(says))

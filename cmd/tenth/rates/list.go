@@ -64,7 +64,7 @@ func (c ratesList) Run(t *terminal.Terminal) error {
 // inForce is the state of an edition that loads of the day are settled under.
 const inForce = "in force"
 
-// stateOn is how an edition stands on a day.
+// stateOn returns the status of an edition on a day.
 func stateOn(set *rates.Set, e *rates.Edition, day quantity.Date) string {
 	switch used, err := set.On(e.Schedule, e.Commodity.ID, day); {
 	case day.Before(e.From):

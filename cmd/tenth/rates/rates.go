@@ -10,9 +10,8 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// Rates is all that is done with editions of rates before a truck comes:
-// a manager reads one, holds it against another, tries it out and checks the
-// file before it is used.
+// Rates are the commands for editions of rates before a truck comes: a manager reads one, compares
+// it with another, tries it out and checks the file before it is used.
 type Rates struct {
 	List    ratesList    `cmd:"" default:"withargs" help:"List the editions in force, today or on a day."`
 	Show    ratesShow    `cmd:"" help:"Show everything an edition says, with the line of its file."`
@@ -65,7 +64,7 @@ func editionNamed(f terminal.BookFlags, named string) (*rates.Edition, error) {
 	return nil, terminal.NotFound(terminal.Refusal("Look with \"tenth rates list --all\", or name a file", "there is no edition %q here", named), named, ids)
 }
 
-// editionJSON is what an edition is, for programs.
+// editionJSON is an edition, for programs.
 type editionJSON struct {
 	ID          string `json:"id"`
 	Title       string `json:"title"`

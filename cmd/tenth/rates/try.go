@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
 )
 
@@ -33,6 +34,19 @@ func (ratesTry) Help() string {
     tenth rates try new-corn.toml --csv > new-corn.csv`
 }
 
+// spreadsheetRows are rows of which no cell is run as a formula: the words of an
+// edition reach the column of refusals.
+func spreadsheetRows(rows [][]string) [][]string {
+	out := make([][]string, len(rows))
+	for i, row := range rows {
+		out[i] = make([]string, len(row))
+		for n, cell := range row {
+			out[i][n] = report.SpreadsheetCell(cell)
+		}
+	}
+	return out
+}
+
 func (c ratesTry) Run(t *terminal.Terminal) error {
 	e, err := c.edition(t, c.BookFlags, c.Edition)
 	if err != nil {
@@ -52,7 +66,7 @@ func (c ratesTry) Run(t *terminal.Terminal) error {
 	}
 	switch {
 	case c.CSV:
-		return csv.NewWriter(t.Stdout).WriteAll(trial.Records())
+		return csv.NewWriter(t.Stdout).WriteAll(spreadsheetRows(trial.Records()))
 	case c.JSON:
 		records := trial.Records()
 		return t.PrintJSON(map[string]any{"edition": editionForJSON(e), "columns": records[0], "rows": records[1:]})
@@ -64,7 +78,7 @@ func (c ratesTry) Run(t *terminal.Terminal) error {
 	return nil
 }
 
-// grid are the moistures asked for.
+// grid returns the moistures asked for.
 func (c ratesTry) grid(e *rates.Edition) ([]quantity.Amount, error) {
 	first, err := c.first(e)
 	if err != nil {
@@ -109,7 +123,7 @@ func (c ratesTry) first(e *rates.Edition) (quantity.Amount, error) {
 	return moisture.Min, nil
 }
 
-// allRefused tells that no row could be settled, and the reason of the first.
+// allRefused reports that no row could be settled, with the reason of the first.
 func allRefused(trial *settle.Trial) (reason string, none bool) {
 	for _, row := range trial.Rows {
 		if row.Settlement != nil {

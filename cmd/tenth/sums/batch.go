@@ -26,12 +26,11 @@ var batchColumns = []string{"load", "commodity", "schedule", "day", "gross", "ta
 
 const factorColumn = "factor."
 
-// settledColumns are the columns of what comes out. Figures are plain, without
-// unit or commas, as a spreadsheet takes them; the units have columns of their
-// own.
+// settledColumns are the columns of the output. Figures are plain, without unit or commas, as a
+// spreadsheet expects; the units have columns of their own.
 var settledColumns = []string{
 	"load", "weight_unit", "net", "moisture", "dockage", "shrink", "handling", "dry",
-	"quantity_unit", "quantity", "bushels", "currency", "drying", "discounts", "charges", "value", "payable",
+	"quantity_unit", "quantity", "bushels", "currency", "drying", "discounts", "charges", "adjustments", "value", "payable",
 	"edition", "edition_sha256",
 }
 
@@ -99,9 +98,8 @@ func openTable(path string) (*os.File, error) {
 	return in, nil
 }
 
-// written gives what is written to a file, which is there whole or not at all,
-// or to standard output. Rows that could not be settled are no reason to lose
-// the others. The file that is read is never written over.
+// written passes a writer to a file, which appears whole or not at all, or to standard output. Rows
+// that could not be settled do not affect the others. The input file is never overwritten.
 func written(t *terminal.Terminal, path string, read *os.File, write func(io.Writer) error) error {
 	if path == "" {
 		return write(t.Stdout)
@@ -125,13 +123,13 @@ func written(t *terminal.Terminal, path string, read *os.File, write func(io.Wri
 	return cmp.Or(err, wrong)
 }
 
-// badRows says how many rows of how many could not be settled.
+// badRows is an error with the number of rows that could not be settled, of all rows.
 type badRows struct{ bad, rows int }
 
-// Error says so in English.
+// Error returns the message in English.
 func (b badRows) Error() string { return b.Message().String() }
 
-// Message says so.
+// Message returns the message.
 func (b badRows) Message() message.Text {
 	return message.New("%d of %d rows were not settled; mend the rows named above and settle them again", b.bad, b.rows)
 }
@@ -170,7 +168,7 @@ func (b *batch) run(t *terminal.Terminal, name string) error {
 	return nil
 }
 
-// head reads the first row and holds it against the columns there are.
+// head reads the first row and checks its column names.
 func (b *batch) head(name string) error {
 	first, err := b.in.header(name)
 	if err != nil {
@@ -195,7 +193,7 @@ func (b *batch) head(name string) error {
 	return errors.Join(wrong...)
 }
 
-// needed are the columns a file cannot do without: a net stands for gross and tare.
+// needed returns the columns a file must have: a net replaces gross and tare.
 func (b *batch) needed() []string {
 	if slices.Contains(b.columns, "net") {
 		return []string{"commodity", "moisture"}
@@ -251,7 +249,9 @@ func settledRow(name string, s *settle.Settlement) []string {
 		"discounts": discounts(s), "edition": s.Edition.ID, "edition_sha256": s.Edition.Hash,
 	}
 	for column, step := range terminal.HeadFigures(s) {
-		words[column] = plainFigure(step)
+		if column != "discounts" { // which names each of them
+			words[column] = plainFigure(step)
+		}
 	}
 	row := make([]string, len(settledColumns))
 	for i, column := range settledColumns {
@@ -263,8 +263,8 @@ func settledRow(name string, s *settle.Settlement) []string {
 var bare = strings.NewReplacer(",", "", "$", "")
 
 func plainFigure(step *worksheet.Step) string {
-	if terminal.IsLater(step) {
-		return terminal.PriceLater
+	if settle.AwaitsPrice(step) {
+		return step.Note()
 	}
 	figure, _, _ := strings.Cut(bare.Replace(step.Printed()), " ")
 	return figure
@@ -281,8 +281,8 @@ func discounts(s *settle.Settlement) string {
 	return strings.Join(out, "; ")
 }
 
-// atRow names the row and, where it is known, the column of a fault. Rows are
-// counted as a spreadsheet counts them, the first being the names.
+// atRow names the row and, where it is known, the column of a fault. Rows are counted as in a
+// spreadsheet, the first being the names.
 func atRow(file string, line int, err error) error {
 	var out []error
 	for _, c := range terminal.Complaints(err) {

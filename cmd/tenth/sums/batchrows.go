@@ -34,7 +34,7 @@ func newBatchRows(in io.Reader) *batchRows {
 // spoiled is a line that cannot be taken apart; those after it can be read.
 type spoiled struct{ error }
 
-// Unwrap gives the reason.
+// Unwrap returns the reason.
 func (s spoiled) Unwrap() error { return s.error }
 
 // next is the cells of the next line that is not empty; [io.EOF] after the last. A
@@ -97,8 +97,8 @@ func batchCells(line string) ([]string, error) {
 	return cells, nil
 }
 
-// header is the first row of a batch file. What is no table of comma-separated
-// values is named as what it is.
+// header reads the first row of a batch file. It reports a file that is not comma-separated values
+// by what it is.
 func (r *batchRows) header(file string) ([]string, error) {
 	start, err := r.in.Peek(3)
 	switch {
@@ -126,7 +126,7 @@ func (r *batchRows) header(file string) ([]string, error) {
 	return cells, nil
 }
 
-// headHint tells what a first row holds.
+// headHint lists the possible columns.
 func headHint() string {
 	return "The first row names the columns: " + strings.Join(batchColumns, ", ") + ", factor.ID"
 }

@@ -136,8 +136,7 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 	return nil
 }
 
-// standing says of each file of law since when it holds, and that it is to be
-// confirmed.
+// standing lists for each file of law since when it is in force, and that it is to be confirmed.
 func standing(files []*law.File) []string {
 	out := make([]string, len(files))
 	for i, f := range files {

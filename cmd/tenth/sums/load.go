@@ -60,8 +60,7 @@ func (s reader) read(cells terminal.Texts) (*outsideLoad, error) {
 	return &outsideLoad{facts, e}, err
 }
 
-// neededOf are the fields a load cannot do without: a net stands for gross and
-// tare, and beside it neither is read.
+// neededOf returns the required fields of a load: a net replaces gross and tare.
 func neededOf(load terminal.Texts) []string {
 	if load["net"] != "" && load["gross"]+load["tare"] == "" {
 		return []string{"moisture"}

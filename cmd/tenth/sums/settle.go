@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Settle settles a load that is in no book.
+// Settle is the command that settles a load that is in no book.
 type Settle struct {
 	terminal.RatesFlags
 	terminal.RuleSetFlags

@@ -65,7 +65,7 @@ func (c Shrink) Run(t *terminal.Terminal) error {
 	return nil
 }
 
-// given are the figures of the formula.
+// shrinkGiven holds the figures of the formula.
 type shrinkGiven struct {
 	weight, from, to, handling quantity.Amount
 	rounding                   quantity.Rounding
@@ -96,8 +96,8 @@ func (c Shrink) given() (g shrinkGiven, err error) {
 
 var hundred = quantity.Int(100, quantity.Percent)
 
-// work writes the formula down. Each result is worked from the figures given,
-// not from another result, and rounded once.
+// work records the formula. Each result is calculated from the given figures, not from another
+// result, and rounded once.
 func (c Shrink) work(g shrinkGiven) (*worksheet.Sheet, error) {
 	s := &worksheet.Sheet{}
 	s.Section("Given")
@@ -115,7 +115,7 @@ func (c Shrink) work(g shrinkGiven) (*worksheet.Sheet, error) {
 	return s, nil
 }
 
-// overDry is what grain drier than the base gives away; nil for any other.
+// overDry returns the loss on grain drier than the base; nil for any other.
 func (c Shrink) overDry(g shrinkGiven) (*settle.OverDry, error) {
 	if !g.from.Less(g.to) {
 		if c.Commodity+c.Price != "" {
@@ -154,7 +154,7 @@ func (c Shrink) overDry(g shrinkGiven) (*settle.OverDry, error) {
 
 var cents = quantity.To("0.01", quantity.HalfUp)
 
-// waterShrink gives the shrink as an exact operand, and writes it down rounded.
+// waterShrink returns the shrink as an exact operand, and records it rounded.
 func waterShrink(s *worksheet.Sheet, g shrinkGiven, weight, from, to *worksheet.Step) worksheet.Operand {
 	const source = "W x (Mi - Mf) / (100 - Mf)"
 	if !g.from.More(g.to) {
@@ -168,7 +168,7 @@ func waterShrink(s *worksheet.Sheet, g shrinkGiven, weight, from, to *worksheet.
 	return water
 }
 
-// handlingLoss gives the loss as an exact operand, and writes it down rounded.
+// handlingLoss returns the loss as an exact operand, and records it rounded.
 func handlingLoss(s *worksheet.Sheet, g shrinkGiven, basis string, rate, weight *worksheet.Step, water worksheet.Operand) worksheet.Operand {
 	if g.handling.IsZero() {
 		return s.Skip("handling", "Handling loss", g.weight.Unit(), g.rounding, "none was given", "")

@@ -14,11 +14,11 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Complaint is something that went wrong and what to do about it, in English.
+// Complaint is an error and what to do about it, in English.
 type Complaint struct {
 	What, Hint string
 
-	what, hint message.Text // the same, to be said in another language
+	what, hint message.Text // the same, to be translated
 }
 
 // In is a complaint in a language. What is known only as one sentence stays one.
@@ -32,7 +32,7 @@ func (c Complaint) In(p *message.Printer) Complaint {
 	return Complaint{What: p.Text(c.what), Hint: p.Text(c.hint)}
 }
 
-// At is a complaint with the place it is about before it.
+// At puts a place before a complaint.
 func (c Complaint) At(where message.Text) Complaint {
 	what, hint := c.what, c.hint
 	if what.IsZero() {
@@ -113,7 +113,7 @@ func Complaints(err error) []Complaint {
 	return out
 }
 
-// questions are what the house asks about a load, each with the flag that answers it.
+// questions are the questions of the guards about a load, each with the flag that answers it.
 func questions(asked guard.Asked) []Complaint {
 	var out []Complaint
 	for _, f := range asked {
@@ -134,8 +134,7 @@ var plural = map[entry.List]string{
 	entry.GrowerList: "growers", entry.CommodityList: "commodities", entry.TruckList: "trucks", entry.BinList: "pits or bins", entry.ContractList: "contracts",
 }
 
-// notOnTheList says what a person at a terminal does about a text that names
-// nothing.
+// notOnTheList advises what to do about a text that matches nothing.
 func notOnTheList(e entry.Unknown) Complaint {
 	switch e.List {
 	case entry.GrowerList:
@@ -157,8 +156,8 @@ func notOnTheList(e entry.Unknown) Complaint {
 	return parted(e.Error())
 }
 
-// meant advises the things most like what was typed, or all there are, or the list
-// of them.
+// meant suggests the items most like the text typed, or all of them, or the command that lists
+// them.
 func meant(near, known []string) message.Text {
 	switch {
 	case len(near) > 0:
@@ -169,7 +168,7 @@ func meant(near, known []string) message.Text {
 	return message.Words("Look with \"tenth contract list\", or add one with \"tenth contract add\"")
 }
 
-// inFile are mistakes in a file, each with the line as it stands.
+// inFile converts mistakes in a file, each with its line.
 func inFile(mistakes tomlfile.Problems) []Complaint {
 	var out []Complaint
 	for _, p := range mistakes {
@@ -179,8 +178,8 @@ func inFile(mistakes tomlfile.Problems) []Complaint {
 	return out
 }
 
-// parted takes the advice off the end of a line: its last sentence, or in a
-// line of one sentence what stands after its last semicolon.
+// parted splits the advice off the end of a line: its last sentence, or in a line of one sentence
+// the text after its last semicolon.
 func parted(line string) Complaint {
 	line = strings.TrimSpace(line)
 	for _, between := range []string{". ", "; "} {
@@ -195,7 +194,7 @@ func parted(line string) Complaint {
 	return Complaint{What: line}
 }
 
-// tells are words that begin a sentence which tells more instead of advising.
+// tells are words that begin an explanation rather than advice.
 var tells = []string{"nothing", "it", "the", "this", "they", "there", "in", "so", "known", "a", "editions", "that"}
 
 func isAdvice(text string) bool {
@@ -209,8 +208,8 @@ func isAdvice(text string) bool {
 	return more && strings.Trim(first, "abcdefghijklmnopqrstuvwxyz") == ""
 }
 
-// Sentence begins with a capital and ends with a full stop, whoever wrote it.
-// A name at its beginning, such as a file's, stays as it is.
+// Sentence adds an initial capital and a final full stop. A name at the beginning, such as a
+// file's, stays unchanged.
 func Sentence(text string) string {
 	if text = strings.TrimSpace(text); text == "" {
 		return ""
@@ -221,7 +220,7 @@ func Sentence(text string) string {
 		text = string(unicode.ToUpper(first)) + text[size:]
 	}
 	if strings.Contains(text, "\n") {
-		return text // it ends with a line as it stands in a file
+		return text // it ends with a line of a file
 	}
 	return stopped(text)
 }
@@ -234,7 +233,7 @@ func stopped(text string) string {
 	return text + "."
 }
 
-// withStop is a text that ends with a full stop, in whichever language it is said.
+// withStop adds a final full stop, in any language.
 func withStop(t message.Text) message.Text {
 	if said := t.String(); stopped(said) == said {
 		return t

@@ -37,7 +37,7 @@ func TestComplaints(t *testing.T) {
 	}
 }
 
-// Mistakes in a file of rates keep their line and what stands there.
+// Mistakes in a file of rates keep their line and its text.
 func TestComplaintsOfAFile(t *testing.T) {
 	_, err := rates.Read("house.toml", []byte("[edition]\nid = 5\n"))
 	var b bytes.Buffer

@@ -22,7 +22,7 @@ type DocumentFlags struct {
 	JSON  bool     `help:"Print for programs: every cell as text."`
 }
 
-// ShowDocument shows a paper, or writes its files under a name and says which.
+// ShowDocument prints a paper, or writes its files under a name and prints their names.
 func (p *Session) ShowDocument(f DocumentFlags, d report.Document, name string, landscape bool) error {
 	if f.Out == "" {
 		if f.JSON {
@@ -78,7 +78,7 @@ func (f DocumentFlags) render(d report.Document, name, as string, landscape bool
 	return files, nil
 }
 
-// FileName is a table's name within what every file system takes.
+// FileName makes a table's name valid on every file system.
 func FileName(name string) string {
 	out := []rune(name)
 	for i, r := range out {
@@ -89,8 +89,7 @@ func FileName(name string) string {
 	return string(out)
 }
 
-// WriteNew writes a file that is not there yet: paper once handed out is not
-// written over.
+// WriteNew writes a file that must not exist yet: paper once issued is not overwritten.
 func WriteNew(path string, content []byte) error {
 	err := atomicfile.Create(path, content)
 	if errors.Is(err, fs.ErrExist) {

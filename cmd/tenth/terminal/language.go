@@ -15,8 +15,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// HouseLanguage is the language of the house whose book a command line names; nil,
-// which is English, where there is no such book or it cannot be read.
+// HouseLanguage returns the printer for the language of the book a command line names; nil, which
+// is English, where there is no such book or it cannot be read.
 func HouseLanguage(ctx context.Context, args []string) *message.Printer {
 	path, err := BookFlags{Book: namedBook(args)}.BookPath()
 	if err != nil {
@@ -34,7 +34,7 @@ func HouseLanguage(ctx context.Context, args []string) *message.Printer {
 	return i18n.In(profiles[0].Language)
 }
 
-// namedBook is the book a command line names, before it is parsed.
+// namedBook returns the book a command line names, before it is parsed.
 func namedBook(args []string) string {
 	for i, arg := range args {
 		if path, is := strings.CutPrefix(arg, "--book="); is {
@@ -47,10 +47,10 @@ func namedBook(args []string) string {
 	return os.Getenv("TENTHPOINT_BOOK")
 }
 
-// Language is the house's, for a working.
+// Language returns the elevator's translation for a working.
 func (p *Session) Language() worksheet.Translate { return i18n.In(p.Profile().Language).Word }
 
-// GrainName is a grain's name in the language of the house; an id nobody knows stays.
+// GrainName returns a grain's name in the language of the elevator; an unknown id is unchanged.
 func (p *Session) GrainName(id string) string {
 	c, err := grain.ByID(id)
 	if err != nil {
@@ -59,8 +59,8 @@ func (p *Session) GrainName(id string) string {
 	return p.Printer.Word(c.Name)
 }
 
-// WorkingOf says the working of a load.
+// WorkingOf returns the translation for a load's working.
 func (p *Session) WorkingOf(l *load.Load) worksheet.Translate {
 	say := p.Language()
-	return func(english string) string { return say(l.Details.Disposition.Remark(english)) }
+	return func(english string) string { return say(l.Details.Under.Remark(english)) }
 }

@@ -13,8 +13,8 @@ type RuleSetFlags struct {
 	Rules string `help:"The rule set that results are recorded by: us or canada." enum:"us,canada" default:"us"`
 }
 
-// ReadLaws are the published rules of that rule set, with the house's own from
-// the folder of its rates, if there is one.
+// ReadLaws returns the published rules of that rule set, with the elevator's own from the folder of
+// its rates, if there is one.
 func (f RuleSetFlags) ReadLaws(folder string) (*Laws, error) {
 	set, err := ratefiles.ReadLaws(folder)
 	if err != nil {
@@ -23,8 +23,8 @@ func (f RuleSetFlags) ReadLaws(folder string) (*Laws, error) {
 	return &Laws{set: set.For(f.Rules), read: map[string]*grain.Tables{}}, nil
 }
 
-// Laws gives the law of a day to loads that are in no book. It is read once for
-// all days it holds on.
+// Laws returns the law of a day for loads that are in no book. It caches the law for the days it is
+// in force.
 type Laws struct {
 	set  *law.Set
 	read map[string]*grain.Tables // by hash

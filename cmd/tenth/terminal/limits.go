@@ -23,8 +23,7 @@ func Accepted(e *rates.Edition, limits []string) ([]string, error) {
 	return limits, nil
 }
 
-// NotFound is a refusal that advises the names most like what was typed, where any
-// are.
+// NotFound adds the most similar names to an error, if there are any.
 func NotFound(refused error, typed string, names []string) error {
 	c, is := refused.(Complaint)
 	if near := textsearch.Nearest(typed, names); is && len(near) > 0 {

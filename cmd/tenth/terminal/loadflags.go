@@ -6,9 +6,10 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/title"
 )
 
-// DetailFlags say whose grain it is and where it goes.
+// DetailFlags are the details of a load: owner, grain and destination.
 type DetailFlags struct {
 	Grower      string   `help:"Whose grain, by code or name." placeholder:"GROWER" group:"whose"`
 	Share       []string `sep:"none" help:"An owner's part, in place of the grower's usual shares; may be repeated." placeholder:"OWNER=2/3" group:"whose"`
@@ -28,6 +29,12 @@ type DetailFlags struct {
 	PriceSource string   `help:"Where the price comes from." placeholder:"WORDS" group:"whose"`
 	Sold        bool     `help:"The grain is sold." group:"whose"`
 	Stored      bool     `help:"The grain is stored for its owner." group:"whose"`
+	Receipt     string   `help:"Warehouse receipt the grain is stored under." placeholder:"NUMBER" group:"whose"`
+	Delayed     string   `help:"Delayed-price contract the grain is delivered on; it has no price yet." placeholder:"NUMBER" group:"whose"`
+	Bank        bool     `help:"The grain is kept in the grain bank." group:"whose"`
+	Undecided   bool     `help:"Nobody has said yet what becomes of the grain." group:"whose"`
+	Whose       string   `help:"Whose grain it is, where that does not follow: depositor, house or undecided." placeholder:"WHOSE" group:"whose"`
+	OwnerTerms  []string `sep:"none" help:"What becomes of one owner's part, such as 901=stored or 102=sold at 4.15; may be repeated." placeholder:"OWNER=TERMS" group:"whose"`
 	Consignee   string   `help:"Who takes grain that leaves." placeholder:"NAME" group:"whose"`
 	Agent       string   `help:"Who acts for the owner or the buyer." placeholder:"NAME" group:"whose"`
 	Remark      string   `help:"A remark for the ticket." placeholder:"WORDS" group:"whose"`
@@ -42,7 +49,7 @@ func (f DetailFlags) Texts() Texts {
 	for field, text := range map[string]string{
 		"grower": f.Grower, "shares": strings.Join(f.Share, "; "), "commodity": f.Commodity, "class": f.Class, "crop": f.CropYear,
 		"day": f.Day, "truck": f.Truck, "plate": f.Plate, "trailer": f.Trailer, "agent": f.Agent, "driver": f.Driver, "bin": f.Bin, "schedule": f.Schedule,
-		"terms": f.terms(), "price": f.Price, "price-source": f.PriceSource, "consignee": f.Consignee, "remark": f.Remark,
+		"terms": f.terms(), "whose": f.Whose, "owner-terms": strings.Join(f.OwnerTerms, "; "), "price": f.Price, "price-source": f.PriceSource, "consignee": f.Consignee, "remark": f.Remark,
 	} {
 		t.Put(field, text)
 	}
@@ -52,21 +59,29 @@ func (f DetailFlags) Texts() Texts {
 	return t
 }
 
-// terms are what becomes of the grain.
+// terms returns the disposition of the grain.
 func (f DetailFlags) terms() string {
 	switch {
 	case f.Stored:
-		return string(load.Stored)
+		return string(title.OpenStorage)
 	case f.Sold:
-		return string(load.Sold)
+		return string(title.CashSale)
+	case f.Receipt != "":
+		return title.Terms{Under: title.Receipt, No: f.Receipt}.Text()
+	case f.Delayed != "":
+		return title.Terms{Under: title.DelayedPrice, No: f.Delayed}.Text()
+	case f.Bank:
+		return string(title.GrainBank)
+	case f.Undecided:
+		return string(title.Undecided)
 	}
 	return f.Contract
 }
 
-// atTheTerminal are the words that stand in the book beside what was typed here.
+// atTheTerminal is recorded in the book beside values typed here.
 var atTheTerminal = entry.Origin{Moisture: "typed at the terminal", Price: "typed"}
 
-// Form is a load as it is entered by flags; nil is one that is not in the book.
+// Form returns the form of a load entered by flags; nil is a load not yet in the book.
 func (p *Session) Form(l *load.Load, way load.Direction, weights WeightFlags) *entry.Form {
 	return entry.New(office.NewEntering(p, p.Desk), entry.Start{
 		Book: l, Direction: way, Origin: atTheTerminal,
@@ -113,13 +128,13 @@ func (f WeightFlags) driverOn() string {
 	return f.DriverOn
 }
 
-// ConfirmFlags answer what the house asks about a load.
+// ConfirmFlags answer the guards' questions about a load.
 type ConfirmFlags struct {
 	Confirm []string `sep:"none" help:"Answer a question about the load with a reason of its list; may be repeated." placeholder:"QUESTION=REASON"`
 }
 
-// Texts are the answers as texts of their fields; the error is one that cannot be
-// parted from its question.
+// Texts returns the answers as texts of their fields; it fails for one that cannot be split from
+// its question.
 func (f ConfirmFlags) Texts() (Texts, error) {
 	t := Texts{}
 	for _, text := range f.Confirm {
@@ -132,7 +147,7 @@ func (f ConfirmFlags) Texts() (Texts, error) {
 	return t, nil
 }
 
-// SampleFlags are what the bench found.
+// SampleFlags are the results of the bench.
 type SampleFlags struct {
 	Moisture string   `help:"Moisture, percent wet basis." placeholder:"PERCENT" group:"sample"`
 	Meter    string   `help:"Meter it was read on." placeholder:"METER" group:"sample"`
@@ -150,8 +165,8 @@ type SampleFlags struct {
 // Tested reports whether any result was given.
 func (f SampleFlags) Tested() bool { return f.Moisture != "" || len(f.Factor) > 0 }
 
-// Texts are the results as texts of their fields; the error is one that cannot be
-// parted from its factor or limit.
+// Texts returns the results as texts of their fields; it fails for one that cannot be split from
+// its factor or limit.
 func (f SampleFlags) Texts() (Texts, error) {
 	t := Texts{}
 	for field, text := range map[string]string{

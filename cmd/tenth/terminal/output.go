@@ -13,7 +13,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Width is a width of text in letters, as it is typed.
+// Width is the width of text in characters.
 type Width int
 
 // The narrowest text that a figure with its unit fits in, and the widest that
@@ -38,7 +38,7 @@ func (w *Width) UnmarshalText(text []byte) error {
 func MayReplace(path string, read *os.File) error {
 	there, err := os.Lstat(path)
 	if err != nil {
-		return nil // a new file; a folder that is not there is told when it is made
+		return nil // a new file; a missing folder is reported when it is made
 	}
 	switch mode := there.Mode(); {
 	case mode&fs.ModeSymlink != 0:
@@ -58,21 +58,20 @@ func IsPlainText(text string) bool {
 	return utf8.ValidString(text) && strings.IndexFunc(text, func(r rune) bool { return r != '\t' && isControl(r) }) < 0
 }
 
-// isControl reports whether a character acts on a terminal instead of showing:
-// control characters, line ends other than the usual one, and marks that turn the
-// direction of writing.
+// isControl reports whether a character controls a terminal instead of showing: control characters,
+// unusual line ends, and marks that change the direction of writing.
 func isControl(r rune) bool {
 	return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || unicode.Is(unicode.Bidi_Control, r)
 }
 
-// escaping writes text for a terminal. A control character from a file, a title or
-// a name is shown as it is written in Go and JSON, such as \u001b, and never acts.
+// escaping writes text for a terminal. A control character from a file, a title or a name is
+// escaped as in Go and JSON, such as \u001b, and never executed.
 type escaping struct {
 	out  io.Writer
 	part []byte // of a character that the next write ends
 }
 
-// Write writes text; all of it is taken even where a character is not whole yet.
+// Write accepts all of the text even if it ends within a character.
 func (e *escaping) Write(text []byte) (int, error) {
 	var b strings.Builder
 	rest := append(e.part, text...)
@@ -93,7 +92,7 @@ func (e *escaping) Write(text []byte) (int, error) {
 	return len(text), err
 }
 
-// OneLine is a text within one line: a title out of a file cannot begin another.
+// OneLine escapes line ends: a title from a file cannot begin another line.
 func OneLine(text string) string {
 	return strings.Map(func(r rune) rune {
 		if r == '\n' || r == '\r' || r == '\t' || r == '\u2028' || r == '\u2029' {
@@ -103,10 +102,10 @@ func OneLine(text string) string {
 	}, text)
 }
 
-// longestComplaint is how much of a complaint is printed, in letters.
+// longestComplaint is the length at which a complaint is cut, in letters.
 const longestComplaint = 2000
 
-// shortened is a text cut where it is longer than anybody reads.
+// shortened truncates overlong text.
 func shortened(text string) string {
 	if utf8.RuneCountInString(text) <= longestComplaint {
 		return text

@@ -34,7 +34,7 @@ func (p *Session) Slip(l *load.Load, copyNo int64, owner int) (scaleticket.Docum
 	return scaleticket.Compose(t), nil
 }
 
-// ticket is what a slip is made of, settled again under the edition kept in the book.
+// ticket returns the content of a slip, settled again under the edition kept in the book.
 func (p *Session) ticket(l *load.Load, copyNo int64, owner int) (scaleticket.Ticket, error) {
 	s, err := office.Resettle(p, p.Desk, l)
 	if err != nil {
@@ -46,7 +46,7 @@ func (p *Session) ticket(l *load.Load, copyNo int64, owner int) (scaleticket.Tic
 	}, err
 }
 
-// copies are the documents of a ticket, one for each copy that the house prints.
+// copies returns the documents of a ticket, one for each copy that the elevator prints.
 func (p *Session) copies(l *load.Load, copyNo int64, owner int) ([]scaleticket.Document, error) {
 	t, err := p.ticket(l, copyNo, owner)
 	if err != nil {
@@ -59,8 +59,8 @@ func (p *Session) copies(l *load.Load, copyNo int64, owner int) ([]scaleticket.D
 	return docs, nil
 }
 
-// Paper writes a copy of a ticket into the folder, if one was named, and gives
-// the files' names and the text of the slip.
+// Paper writes a copy of a ticket into the folder, if one was named, and returns the files' names
+// and the text of the slip.
 func (p *Session) Paper(f PaperFlags, l *load.Load, copyNo int64) (files []string, text string, err error) {
 	owners := 0
 	if f.EachOwner {

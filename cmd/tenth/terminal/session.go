@@ -34,14 +34,13 @@ type WhoFlags struct {
 	Clock string `help:"Why the computer's clock stands before the last fact of the book, or long after it, when that was asked." placeholder:"WHY"`
 }
 
-// AfterApply hands the answer about the clock to the terminal, where the book is
-// opened.
+// AfterApply passes the answer about the clock to the terminal, where the book is opened.
 func (f WhoFlags) AfterApply(t *Terminal) error {
 	t.ClockAnswer = f.Clock
 	return nil
 }
 
-// BookPath is where the book lies.
+// BookPath returns the path of the book.
 func (f BookFlags) BookPath() (string, error) {
 	if f.Book != "" {
 		return f.Book, nil
@@ -53,8 +52,7 @@ func (f BookFlags) BookPath() (string, error) {
 	return filepath.Join(folder, "tenthpoint", "house.book"), nil
 }
 
-// RatesFolder is where the elevator keeps its own rates; nothing when there is no
-// telling.
+// RatesFolder returns the folder of the elevator's own rates; empty when it is unknown.
 func (f BookFlags) RatesFolder() string {
 	if f.Schedules != "" {
 		return f.Schedules
@@ -135,9 +133,9 @@ type rules struct {
 	laws   *law.Set
 }
 
-// readRules reads the rules beside a book. A mistake in them stops what settles or
-// tests, since nothing may be settled under others in their place; what only reads
-// the book goes on without them, and says so.
+// readRules reads the rules beside a book. A mistake in them stops what settles or tests, since
+// nothing may be settled under others in their place; commands that only read the book continue
+// without them, with a warning.
 func (f BookFlags) readRules(t *Terminal, path string, how sqlite.Options) (rules, error) {
 	set, ratesErr := f.ReadRates(path)
 	charts, chartsErr := f.ReadCharts(path)
@@ -156,14 +154,14 @@ func (f BookFlags) readRules(t *Terminal, path string, how sqlite.Options) (rule
 	return rules{set, charts, laws}, nil
 }
 
-// Warn says what is wrong and stops nothing.
+// Warn prints an error that stops nothing.
 func Warn(t *Terminal, wrong error) {
 	for _, c := range Complaints(wrong) {
 		fmt.Fprintln(t.Stderr, t.Printer.Word("note:"), Sentence(c.In(t.Printer).What))
 	}
 }
 
-// answerClock writes down why the clock stands as it does, where that was said.
+// answerClock records the reason for the clock's time, where one was given.
 func (t *Terminal) answerClock(d *scalehouse.Desk, how sqlite.Options) error {
 	if t.ClockAnswer == "" || how.ReadOnly {
 		return nil
@@ -171,8 +169,8 @@ func (t *Terminal) answerClock(d *scalehouse.Desk, how sqlite.Options) error {
 	return scalehouse.AnswerClock(t, d, t.ClockAnswer)
 }
 
-// open opens a book. One that is too old for reading is brought up to date
-// first, as any command that writes would do; the copy made of it is named.
+// open opens a book. One that is too old for reading is migrated first, as any command that writes
+// would do; the copy made of it is named.
 func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
 	kept, err := sqlite.Open(path, how)
 	if !errors.Is(err, book.ErrOld) {
@@ -189,7 +187,7 @@ func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
 	return sqlite.Open(path, how)
 }
 
-// named tells how to say who acts, when nobody was.
+// named adds to an error how to name the person acting, when nobody was named.
 func named(d *scalehouse.Desk, err error) error {
 	if errors.Is(err, message.ClockStepped) {
 		return asked(err)
@@ -200,7 +198,7 @@ func named(d *scalehouse.Desk, err error) error {
 	return Refusal("Say who acts: --who \"Full Name\", or TENTHPOINT_WHO", "nobody is signed in")
 }
 
-// asked tells how to answer about the clock.
+// asked adds to an error how to answer about the clock.
 func asked(err error) error {
 	return errors.Join(err, Refusal("To go on as it is, say why: --clock \"the battery was replaced\"", "nothing was written"))
 }
@@ -223,7 +221,7 @@ func (f RatesFlags) ReadCharts(book string) (*chart.Set, error) {
 	return ratefiles.ReadCharts(f.folder(book))
 }
 
-// folder is where a house keeps its rates, charts and rules of law.
+// folder returns the folder of the elevator's rates, charts and rules of law.
 func (f RatesFlags) folder(book string) string {
 	if f.Schedules == "" && book != "" {
 		return ratefiles.RatesBeside(book)

@@ -42,20 +42,12 @@ func SettlementJSON(s *settle.Settlement) Settlement {
 	return out
 }
 
-// InWords is a figure as printed, or that its price comes later.
+// InWords is a figure as printed, or why there is no price.
 func InWords(step *worksheet.Step) string {
-	if IsLater(step) {
-		return PriceLater
+	if settle.AwaitsPrice(step) {
+		return step.Note()
 	}
 	return step.Printed()
-}
-
-// PriceLater stands where money would, until there is a price.
-const PriceLater = "price later"
-
-// IsLater reports whether a figure waits for its price.
-func IsLater(step *worksheet.Step) bool {
-	return step.Kind() == worksheet.NotApplied && step.Note() == PriceLater
 }
 
 // HeadFigures are the lines of a settlement people look for first.
@@ -65,10 +57,14 @@ func HeadFigures(s *settle.Settlement) map[string]*worksheet.Step {
 		"gross": s.Gross, "tare": s.Tare, "net": s.Net, "moisture": s.Moisture, "dockage": s.Dockage, "shrink": s.Water,
 		"handling": s.Handling, "dry": s.Dry, "quantity": s.Quantity, "bushels": s.Bushels, "drying": s.Drying,
 		"price": s.Price, "value": s.Value, "charges": s.Charges, "payable": s.Payable,
+		"discounts": s.Discounts, "premiums": s.Premiums, "adjustments": s.Adjustments, "net_value": s.NetValue,
 	} {
 		if step != nil {
 			out[name] = step
 		}
+	}
+	if s.Services != nil {
+		out["charges"] = s.Services
 	}
 	return out
 }

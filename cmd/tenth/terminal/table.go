@@ -13,9 +13,9 @@ type ListFlags struct {
 	JSON bool `help:"Print for programs: every cell as text."`
 }
 
-// Table prints rows under a line of headings parted by tabs, or as objects named by
-// them; without rows it says so. Strings among the cells are names or figures; what
-// is to be said in the language of the house is a message.
+// Table prints rows under tab-separated headings, or as objects named by them; empty is printed
+// when there are no rows. Strings among the cells are names or figures; translated text must be a
+// message.
 func (p *Session) Table(f ListFlags, head string, rows [][]any, empty string) error {
 	if f.JSON {
 		return p.PrintJSON(objects(strings.Split(head, "\t"), rows))
@@ -23,8 +23,7 @@ func (p *Session) Table(f ListFlags, head string, rows [][]any, empty string) er
 	return p.Columns(head, rows, empty)
 }
 
-// Columns prints rows under a line of headings parted by tabs; without rows it
-// says so.
+// Columns prints rows under tab-separated headings; empty is printed when there are no rows.
 func (p *Session) Columns(head string, rows [][]any, empty string) error {
 	if len(rows) == 0 {
 		p.Say("%s", message.Words(empty))

@@ -1,6 +1,5 @@
-// Package terminal is what the commands of tenth share: the streams they are
-// typed at, the book they open, the flags that several of them take, figures as
-// people type them, and how tables, papers, tickets and refusals are printed.
+// Package terminal has what the commands of tenth share: standard streams, the open book, common
+// flags, the parsing of typed figures, and the printing of tables, papers, tickets and errors.
 package terminal
 
 import (
@@ -16,8 +15,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Terminal is where a command is typed: its streams, its clock, and what was
-// typed for every command alike.
+// Terminal is the environment of a command: its streams, its clock, and the global flags.
 type Terminal struct {
 	context.Context
 	Stdin  *bufio.Reader
@@ -25,11 +23,11 @@ type Terminal struct {
 	Stderr io.Writer
 	Clock  func() time.Time
 	Place  *time.Location
-	// Printer says everything in the language of the house; nil says it in English.
+	// Printer translates to the language of the elevator; nil is English.
 	Printer *message.Printer
-	// Typing tells that a person sits at it, who can be asked.
+	// Typing says that a person is at the terminal, who can be asked.
 	Typing bool
-	// ClockAnswer is why the clock stands as it does, where that was said.
+	// ClockAnswer is the reason for the clock's time, where one was given.
 	ClockAnswer string
 }
 
@@ -41,7 +39,7 @@ func New(clock func() time.Time, place *time.Location) *Terminal {
 	}
 }
 
-// isTerminal tells a terminal from a pipe, a file and the empty device.
+// isTerminal reports whether a file is a terminal, not a pipe, a file or the null device.
 func isTerminal(f *os.File) bool {
 	info, err := f.Stat()
 	if err != nil || info.Mode()&os.ModeCharDevice == 0 {
@@ -51,9 +49,8 @@ func isTerminal(f *os.File) bool {
 	return err != nil || !os.SameFile(info, empty)
 }
 
-// Say prints a line in the language of the house. Strings among the arguments are
-// names, or have been said already; figures are written with the signs of the
-// language.
+// Say prints a line in the language of the elevator. Strings among the arguments are names, or
+// already translated; figures get the format of the language.
 func (t *Terminal) Say(format string, args ...any) {
 	if false {
 		_ = fmt.Sprintf(format, args...) // never done: it lets go vet check every call
@@ -66,8 +63,8 @@ func (t *Terminal) LocalDate() quantity.Date {
 	return quantity.MustDate(t.Clock().In(t.Place).Format(time.DateOnly))
 }
 
-// PrintJSON prints a value for programs. Figures are text in it, never numbers:
-// whoever reads a JSON number may make a binary fraction of it.
+// PrintJSON prints a value for programs. Figures are text in it, never numbers: a reader may turn a
+// JSON number into a binary fraction.
 func (t *Terminal) PrintJSON(v any) error {
 	e := json.NewEncoder(t.Stdout)
 	e.SetIndent("", "  ")

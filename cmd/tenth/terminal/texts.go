@@ -16,7 +16,7 @@ import (
 // Texts are texts of a load by the ids of their fields.
 type Texts map[string]string
 
-// Put puts a text that was given into its field.
+// Put sets the text of a field unless it is empty.
 func (t Texts) Put(field, text string) {
 	if text != "" {
 		t[field] = text
@@ -61,8 +61,8 @@ func (t Texts) into(f *entry.Form) error {
 	return nil
 }
 
-// Entered types texts into a form; the error is the first text that cannot stand, or
-// a weight that is typed without a reason.
+// Entered sets texts of a form; the error is the first invalid text, or a weight typed without a
+// reason.
 func (p *Session) Entered(f *entry.Form, all ...Texts) (*entry.Form, error) {
 	for _, t := range all {
 		if err := t.into(f); err != nil {
@@ -83,8 +83,7 @@ func (p *Session) Entered(f *entry.Form, all ...Texts) (*entry.Form, error) {
 	return f, nil
 }
 
-// TrialFacts reads a load that is in no book. The error is the first text that cannot
-// stand, with its field.
+// TrialFacts reads a load that is in no book. The error is the first invalid text, with its field.
 func TrialFacts(e *rates.Edition, load Texts, needed ...string) (settle.Facts, error) {
 	facts, faults := entry.Trial{Edition: e, Needed: needed, Source: "as given"}.Read(load)
 	if len(faults) > 0 {

@@ -8,9 +8,10 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/settle"
 )
 
-// Standing says in a line where a ticket stands.
+// Standing returns the status of a ticket in a line.
 func Standing(l *load.Load) message.Text {
 	switch l.Phase {
 	case load.Void:
@@ -77,8 +78,7 @@ type AnswerFlags struct {
 	JSON bool `help:"Print for programs: every figure as text."`
 }
 
-// HandOut gives out a copy of a ticket: its files, and its line, its text or its
-// JSON.
+// HandOut prints a copy of a ticket: its files, and its line, its text or its JSON.
 func (p *Session) HandOut(l *load.Load, copyNo int64, f PaperFlags, how AnswerFlags) error {
 	files, text, err := p.Paper(f, l, copyNo)
 	if err != nil {
@@ -116,8 +116,8 @@ func (p *Session) sayResult(l *load.Load) error {
 		return nil
 	}
 	payable := s.Payable.Printed()
-	if IsLater(s.Payable) {
-		payable = p.Printer.Word(l.Details.Disposition.Unpriced())
+	if settle.AwaitsPrice(s.Payable) {
+		payable = p.Printer.Word(l.Details.Under.Unpriced())
 	}
 	p.Say("Ticket %d: net %s, settled %s, payable %s.", l.Number, s.Net.Printed(), s.Quantity.Printed(), payable)
 	return nil

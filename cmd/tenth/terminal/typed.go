@@ -13,8 +13,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Figures as people type them on a command line, each read by the bounded
-// parser with a sentence when it cannot be.
+// Figures as people type them on a command line, each parsed within limits with a readable error.
 
 // ParsePercent reads a percent from 0 to 100.
 func ParsePercent(name, text string) (quantity.Amount, error) { return entry.Percent(name).Parse(text) }
@@ -62,8 +61,8 @@ func (p *Session) LoadNamed(text string) (*load.Load, error) {
 	return office.Ticket(p, p.Desk, int64(number))
 }
 
-// GrowerID is a grower by code or name. A code that is on no card may still stand on
-// old tickets, and is taken as it is.
+// GrowerID finds a grower by code or name. An unknown code may still be on old tickets, and is
+// returned unchanged.
 func (p *Session) GrowerID(text string) (string, error) {
 	g, err := entry.Grower(office.NewEntering(p, p.Desk), text)
 	var unknown entry.Unknown
@@ -73,7 +72,7 @@ func (p *Session) GrowerID(text string) (string, error) {
 	return g.ID, err
 }
 
-// DayOrToday reads a day; without one it is today.
+// DayOrToday reads a day; the default is today.
 func (p *Session) DayOrToday(text string) (quantity.Date, error) {
 	day, err := entry.ParseDay("Day", text, p.Today())
 	if err == nil && day.IsZero() {

@@ -44,8 +44,7 @@ func (c Correct) Run(t *terminal.Terminal) error {
 	})
 }
 
-// correct opens the correction, changes what was typed and issues its ticket,
-// in one act.
+// correct opens the correction, applies the typed changes and issues its ticket, in one act.
 func (c Correct) correct(p *terminal.Session, old *load.Load) (number int64, err error) {
 	if c.nothing() {
 		return 0, terminal.Refusal("Say by flags what was wrong, such as --tare 24280", "nothing is changed by this correction of ticket %d", c.Ticket)
@@ -68,8 +67,7 @@ func (c Correct) correct(p *terminal.Session, old *load.Load) (number int64, err
 	return number, err
 }
 
-// handAfter gives out a ticket that took the place of another, with what it
-// changed of that one where a person reads it.
+// handAfter prints a ticket that replaced another, with its changes if a person reads it.
 func handAfter(p *terminal.Session, old *load.Load, number int64, f terminal.PaperFlags, how terminal.AnswerFlags) error {
 	l, err := office.Ticket(p, p.Desk, number)
 	if err != nil {
@@ -83,8 +81,7 @@ func handAfter(p *terminal.Session, old *load.Load, number int64, f terminal.Pap
 	return p.HandOut(l, 0, f, how)
 }
 
-// differences prints what a ticket changed of the one whose place it takes, line
-// by line.
+// differences prints the changes of a ticket from the one it replaces, line by line.
 func differences(p *terminal.Session, old, now *load.Load) error {
 	before, err := office.Resettle(p, p.Desk, old)
 	if err != nil {

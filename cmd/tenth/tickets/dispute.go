@@ -7,12 +7,13 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
 
-// Dispute is a disagreement about a ticket, from doubt to decision.
+// Dispute are the commands of disputes about tickets.
 type Dispute struct {
 	Raise  disputeRaise  `cmd:"" help:"Write a grower's doubt about a ticket down."`
 	Send   disputeSend   `cmd:"" help:"Write down that the sealed sample was sent."`
@@ -35,10 +36,11 @@ func (n *disputeName) UnmarshalText(text []byte) error {
 type disputeRaise struct {
 	terminal.BookFlags
 	terminal.WhoFlags
-	Ticket terminal.TicketNumber `arg:"" help:"Number of the ticket."`
-	By     string                `required:"" help:"Who doubts it." placeholder:"NAME"`
-	About  string                `required:"" help:"What about: moisture, weight, rates, or a factor such as damage." placeholder:"WHAT"`
-	Claim  string                `required:"" help:"What is claimed, in the grower's words." placeholder:"WORDS"`
+	Ticket   terminal.TicketNumber `arg:"" help:"Number of the ticket."`
+	By       string                `required:"" help:"Who doubts it." placeholder:"NAME"`
+	About    string                `required:"" help:"What about: moisture, weight, rates, or a factor such as damage." placeholder:"WHAT"`
+	Claim    string                `required:"" help:"What is claimed, in the grower's words." placeholder:"WORDS"`
+	Official bool                  `help:"It is about an official inspection, which has days of its own."`
 }
 
 func (disputeRaise) Help() string {
@@ -47,7 +49,7 @@ func (disputeRaise) Help() string {
 
 func (c disputeRaise) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
-		id, err := scalehouse.RaiseDispute(p, p.Desk, dispute.Raised{Ticket: int64(c.Ticket), By: c.By, About: c.About, Claim: c.Claim})
+		id, err := scalehouse.RaiseDispute(p, p.Desk, dispute.Raised{Ticket: int64(c.Ticket), By: c.By, About: c.About, Claim: c.Claim, Official: c.Official})
 		if err != nil {
 			return err
 		}
@@ -55,8 +57,15 @@ func (c disputeRaise) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		p.Say("Dispute %s about ticket %d is written down. Another test is to be asked for by %s.", id, c.Ticket, one.Raised.Due)
-		return nil
+		p.Say("Dispute %s about ticket %d is written down.", id, c.Ticket)
+		said, err := office.WhenRaised(p, p.Desk, one)
+		for _, text := range said {
+			p.Say("%s", text)
+		}
+		if !one.Raised.Day.After(one.Raised.Due) {
+			p.Say("Another test is to be asked for by %s.", one.Raised.Due)
+		}
+		return err
 	})
 }
 
@@ -68,6 +77,10 @@ type disputeSend struct {
 	To       string      `required:"" help:"Who tests it." placeholder:"NAME"`
 	SealedBy string      `required:"" help:"Who sealed it." placeholder:"NAME"`
 	Witness  string      `help:"Who certified it for the grower." placeholder:"NAME"`
+	Seal     string      `help:"Number of the seal." placeholder:"NUMBER"`
+	Mass     string      `help:"How much was sent, in g." placeholder:"GRAMS"`
+	Half     string      `help:"Where the other half of the sample stays." placeholder:"PLACE"`
+	FeeBy    string      `help:"Who pays for the test." placeholder:"NAME"`
 	Airtight bool        `help:"It was sealed airtight, as it must be when moisture is at issue."`
 	Day      string      `help:"The day it was sent. Without it, today." placeholder:"YYYY-MM-DD"`
 }
@@ -82,9 +95,20 @@ func (c disputeSend) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		f := dispute.Sent{Sample: c.Sample, SealedBy: c.SealedBy, Witness: c.Witness, Airtight: c.Airtight, To: c.To, Day: day}
+		f := dispute.Sent{Sample: c.Sample, SealedBy: c.SealedBy, Witness: c.Witness, Airtight: c.Airtight, To: c.To, Day: day, Seal: c.Seal, Half: c.Half, FeeBy: c.FeeBy}
+		if f.Mass, err = sentMass(c.Mass); err != nil {
+			return err
+		}
 		return goOn(p, string(c.Dispute), f)
 	})
+}
+
+// sentMass reads the mass of a sample, in g; nothing where none is given.
+func sentMass(text string) (quantity.Amount, error) {
+	if text == "" {
+		return quantity.Amount{}, nil
+	}
+	return moisture.MassField.Parse(text)
 }
 
 type disputeResult struct {
@@ -142,7 +166,7 @@ func (c disputeDecide) Run(t *terminal.Terminal) error {
 	})
 }
 
-// goOn writes the next fact of a dispute down and says where it stands.
+// goOn appends the next fact of a dispute and prints its status.
 func goOn(p *terminal.Session, id string, f dispute.Fact) error {
 	if err := scalehouse.ContinueDispute(p, p.Desk, id, f); err != nil {
 		return err

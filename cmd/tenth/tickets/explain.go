@@ -45,8 +45,7 @@ func (c Explain) Run(t *terminal.Terminal) error {
 	})
 }
 
-// whatChanged tells what a ticket changed of the one whose place it takes, line
-// by line.
+// whatChanged prints the changes of a ticket from the one it replaces, line by line.
 func whatChanged(p *terminal.Session, l *load.Load) error {
 	if l.InPlaceOf() == 0 {
 		return nil

@@ -7,12 +7,12 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/entry"
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/title"
 )
 
-// Find finds tickets.
+// Find is the command that searches tickets.
 type Find struct {
 	terminal.BookFlags
 	Text      []string `arg:"" optional:"" help:"Words of a search, as the window understands them: part of a name, truck or grain, a number, a day or month, today, yesterday, void, corrected, refused."`
@@ -106,10 +106,10 @@ func (c Find) search(p *terminal.Session) (s office.Search, err error) {
 	return s, c.days(p, &s)
 }
 
-// mostFound is how many tickets one list shows.
+// mostFound is the number of tickets in one list.
 const mostFound = 100_000
 
-// truckID is a truck by number or plate; one that is on no list may stand on tickets.
+// truckID finds a truck by number or plate; an unknown one may be on tickets.
 func truckID(in entry.Lists, text string) (string, error) {
 	truck, known, err := entry.Truck(in, text)
 	if err != nil || !known {
@@ -138,7 +138,7 @@ func (c Find) days(p *terminal.Session, s *office.Search) error {
 func foundIn(r book.LoadRow) (foundTicket, error) {
 	f := foundTicket{
 		Ticket: fmt.Sprint(r.Ticket), Status: r.Phase, Day: r.IssuedDay, Grower: r.GrowerName,
-		Commodity: r.Commodity, Truck: r.Truck, Payable: load.Disposition(r.Disposition).Unpriced(),
+		Commodity: r.Commodity, Truck: r.Truck, Payable: title.Under(r.Disposition).Unpriced(),
 	}
 	s, err := r.Recorded().Summary()
 	if err != nil {

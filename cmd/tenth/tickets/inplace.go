@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/load"
 )
 
-// inPlaceFlags say what a load that takes a ticket's place has otherwise.
+// inPlaceFlags are the changes of a load that replaces a ticket.
 type inPlaceFlags struct {
 	terminal.DetailFlags
 	terminal.WeightFlags
@@ -14,12 +14,12 @@ type inPlaceFlags struct {
 	terminal.ConfirmFlags
 }
 
-// nothing reports whether nothing is said to be otherwise.
+// nothing reports whether there are no changes.
 func (f inPlaceFlags) nothing() bool {
 	return !f.Changed() && !f.Tested() && !f.Weighed()
 }
 
-// read reads what they say over the load of the ticket.
+// read applies the flags to the load of the ticket.
 func (f inPlaceFlags) read(p *terminal.Session, old *load.Load) (entry.Facts, error) {
 	sample, err := f.SampleFlags.Texts()
 	if err != nil {

@@ -83,7 +83,7 @@ func (c Print) files(p *terminal.Session) error {
 	return nil
 }
 
-// stopped says what is there and how to go on, where the person ended the work.
+// stopped reports what was printed and how to continue, when the person stopped the command.
 func (c Print) stopped(p *terminal.Session, err error, next int64, done int) error {
 	if p.Err() == nil && !errors.Is(err, p.Err()) {
 		return err

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// Proof shows how a ticket was worked out, for the grower to follow.
+// Proof prints how a ticket was calculated, for the grower to follow.
 type Proof struct {
 	terminal.BookFlags
 	terminal.DocumentFlags

@@ -49,8 +49,8 @@ func (c Reissue) Run(t *terminal.Terminal) error {
 	})
 }
 
-// reissue opens the load, changes what was typed and, unless it is to stay on the
-// yard, issues its ticket, in one act.
+// reissue opens the load, applies the typed changes and, unless it is to stay on the yard, issues
+// its ticket, in one act.
 func (c Reissue) reissue(p *terminal.Session, old *load.Load) (id string, number int64, err error) {
 	change, err := c.read(p, old)
 	if err != nil {

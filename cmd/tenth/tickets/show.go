@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/scaleticket/sheet"
 )
 
-// Show shows a ticket; showing is no copy.
+// Show is the command that prints a ticket on the terminal; that counts as no copy.
 type Show struct {
 	terminal.BookFlags
 	Ticket terminal.TicketNumber `arg:"" help:"Number of the ticket."`

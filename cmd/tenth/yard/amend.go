@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// Amend changes what is known of a load.
+// Amend changes the details of a load.
 type Amend struct {
 	terminal.BookFlags
 	terminal.WhoFlags

@@ -13,16 +13,16 @@ import (
 	"tenthpoint/internal/rates"
 )
 
-// question is one thing asked for. Check says in a sentence what is wrong with
-// an answer; it is asked again until nothing is.
+// question is one prompt. Check returns the error of an answer; the question is repeated until
+// there is none.
 type question struct {
 	text     string
 	optional string // what Enter alone means; empty when it must be answered
 	check    func(answer string) error
 }
 
-// ask asks until there is an answer that is right. Questions stand on
-// standard error, so that what the command prints can go elsewhere.
+// ask repeats a question until the answer is valid. Questions are printed on standard error, so
+// that the command's output can be redirected.
 func ask(p *terminal.Session, q question) (string, error) {
 	for {
 		fmt.Fprint(p.Stderr, q.text)
@@ -53,7 +53,7 @@ func ask(p *terminal.Session, q question) (string, error) {
 	}
 }
 
-// right reads an answer as the text of a field, beside what the flags said.
+// right parses an answer as the text of a field, in addition to the flags.
 func (c *Receive) right(p *terminal.Session, field string) func(answer string) error {
 	return func(answer string) error {
 		form, err := c.form(p)
@@ -65,7 +65,7 @@ func (c *Receive) right(p *terminal.Session, field string) func(answer string) e
 	}
 }
 
-// ask asks for what the flags left out, in the order of the slip.
+// ask prompts for what the flags left out, in the order of the slip.
 func (c *Receive) ask(p *terminal.Session) error {
 	asked := false
 	need := func(missing bool, cell *string, q question) error {
@@ -143,8 +143,7 @@ func (c *Receive) askWeights(p *terminal.Session, need func(bool, *string, quest
 	}})
 }
 
-// askMore asks for what may be left out: the factors the rates look at, the
-// price, the bin.
+// askMore prompts for optional values: the factors of the rates, the price, the bin.
 func (c *Receive) askMore(p *terminal.Session) error {
 	form, err := c.form(p)
 	if err != nil {
@@ -171,7 +170,7 @@ func (c *Receive) askMore(p *terminal.Session) error {
 	return err
 }
 
-// askFactors asks for each result that the rates look at.
+// askFactors prompts for each result that the rates use.
 func (c *Receive) askFactors(p *terminal.Session, e *rates.Edition) error {
 	for _, d := range e.Discounts {
 		id := string(d.Factor.ID)

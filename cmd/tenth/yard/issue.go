@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Issue gives a load its ticket.
+// Issue issues a load's ticket.
 type Issue struct {
 	terminal.BookFlags
 	terminal.WhoFlags
@@ -39,8 +39,7 @@ func (c Issue) Run(t *terminal.Terminal) error {
 	})
 }
 
-// issue answers what is asked about the load and gives it its ticket, both or
-// neither.
+// issue answers the guards' questions about the load and issues its ticket, both or neither.
 func (c Issue) issue(p *terminal.Session) (number int64, err error) {
 	l, err := office.Load(p, p.Desk, string(c.Load))
 	if err != nil {

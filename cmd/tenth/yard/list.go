@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// List lists the trucks without a ticket.
+// List is the command that lists the trucks without a ticket.
 type List struct {
 	terminal.BookFlags
 	JSON bool `help:"Print for programs: every figure as text."`

@@ -9,7 +9,7 @@ import (
 
 // The acts of a yard one by one, for trucks that come and go in any order.
 
-// Open writes a truck down that has come.
+// Open records a truck that has come.
 type Open struct {
 	terminal.BookFlags
 	terminal.WhoFlags

@@ -23,7 +23,7 @@ import (
 // asFlags are the texts of a case as a person gives them on a command line.
 func asFlags(texts []entrytest.Text) []string {
 	names := map[string]string{"number": "sample", "crop": "crop-year"}
-	plain := strings.Fields("grower commodity class crop day truck plate trailer driver bin schedule price price-source consignee agent remark moisture meter why probes tester grade kept until number scale")
+	plain := strings.Fields("grower commodity class crop day truck plate trailer driver bin schedule price price-source whose consignee agent remark moisture meter why probes tester grade kept until number scale")
 	args := []string{"receive", "--manual=read from the indicator"}
 	for _, text := range texts {
 		field, typed := text.Field, text.Typed
@@ -36,7 +36,13 @@ func asFlags(texts []entrytest.Text) []string {
 			for _, one := range strings.Split(typed, ";") {
 				args = append(args, "--share="+one)
 			}
-		case field == "terms" && (typed == "sold" || typed == "stored"):
+		case field == "owner-terms":
+			for _, one := range strings.Split(typed, ";") {
+				args = append(args, "--owner-terms="+strings.TrimSpace(one))
+			}
+		case field == "terms" && numbered(typed) != "":
+			args = append(args, numbered(typed))
+		case field == "terms" && (typed == "sold" || typed == "stored" || typed == "bank" || typed == "undecided"):
 			args = append(args, "--"+typed)
 		case field == "terms":
 			args = append(args, "--contract="+typed)
@@ -55,6 +61,16 @@ func asFlags(texts []entrytest.Text) []string {
 		}
 	}
 	return args
+}
+
+// numbered is the flag for terms with a number; empty for other terms.
+func numbered(typed string) string {
+	for _, word := range []string{"receipt", "delayed"} {
+		if number, is := strings.CutPrefix(typed, word+" "); is {
+			return "--" + word + "=" + number
+		}
+	}
+	return ""
 }
 
 // Every line of the table of typed texts means at the terminal what it means

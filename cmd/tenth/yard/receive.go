@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// Receive brings one load from the scale to its ticket.
+// Receive takes one load from the scale to its ticket.
 type Receive struct {
 	terminal.BookFlags
 	terminal.WhoFlags
@@ -51,7 +51,7 @@ func (c Receive) Run(t *terminal.Terminal) error {
 	})
 }
 
-// Enter writes the load down and gives it back with its ticket.
+// Enter records the load and returns it with its ticket.
 func (c Receive) Enter(p *terminal.Session) (*load.Load, error) {
 	form, err := c.form(p)
 	if err != nil {

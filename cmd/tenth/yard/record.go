@@ -9,8 +9,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// record writes down what was typed of a load, says what is to be looked at
-// twice, and what the load still lacks.
+// record records what was typed of a load, and prints the warnings and what the load still lacks.
 func record(p *terminal.Session, id string, form *entry.Form) error {
 	tried := form.Tried()
 	if _, err := enter(p, form.Facts(), id); err != nil {
@@ -20,7 +19,7 @@ func record(p *terminal.Session, id string, form *entry.Form) error {
 	return SayStanding(p, id)
 }
 
-// warn says what is to be looked at twice of what was typed.
+// warn prints the warnings about what was typed.
 func warn(p *terminal.Session, form *entry.Form, tried entry.Tried) {
 	for _, field := range form.Read() {
 		if _, _, isWeight := entry.SideOf(field); isWeight {
@@ -33,7 +32,7 @@ func warn(p *terminal.Session, form *entry.Form, tried entry.Tried) {
 	}
 }
 
-// enter writes facts down as one act; an empty id opens a load.
+// enter records facts as one act; an empty id opens a load.
 func enter(p *terminal.Session, facts entry.Facts, id string) (string, error) {
 	err := p.Batch(p, func(w *scalehouse.Batch) (err error) {
 		id, err = scalehouse.Enter(p, w, id, facts)
@@ -42,7 +41,7 @@ func enter(p *terminal.Session, facts entry.Facts, id string) (string, error) {
 	return id, err
 }
 
-// SayStanding says what a load on the yard still lacks.
+// SayStanding prints what a load on the yard still lacks.
 func SayStanding(p *terminal.Session, id string) error {
 	l, err := office.Load(p, p.Desk, id)
 	if err != nil {

@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/office"
 )
 
-// Sample writes the bench's results down.
+// Sample records the bench's results.
 type Sample struct {
 	terminal.BookFlags
 	terminal.WhoFlags

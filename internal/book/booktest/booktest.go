@@ -1,7 +1,6 @@
-// Package booktest holds, as tests, what any engine must do that keeps an
-// elevator's book. An engine's own tests call the parts that it claims: [Journal],
-// [Numbers] and [Position] for the least that can carry a journal, and [Lists] and
-// [Keeping] for a book that the program can work on.
+// Package booktest is the conformance suite of storage engines for a book. An engine's own tests
+// call the parts that it claims: [Journal], [Numbers] and [Position] for the least that can carry a
+// journal, and [Lists] and [Keeping] for a book that the program can work on.
 package booktest
 
 import (
@@ -33,10 +32,10 @@ type Store interface {
 type Engine[B Store] struct {
 	// New makes an empty book.
 	New func(testing.TB) B
-	// Again opens the same book once more, as another program would.
+	// Again opens the same book again, as another program would.
 	Again func(testing.TB, B) B
-	// Raw runs one statement of SQL in the book, past the engine, as whoever holds
-	// the file or the server could. It returns what the book itself has against it.
+	// Raw runs one SQL statement in the book, bypassing the engine, as anyone with access to the
+	// file or the server could. It returns the book's own error.
 	Raw func(t testing.TB, b B, statement string) error
 }
 
@@ -49,8 +48,8 @@ func draft(i int) journal.Draft {
 	return journal.Draft{
 		At: journal.Stamp(start.Add(time.Duration(i) * time.Minute)), Who: "A. Clerk", Desk: "scale house",
 		Kind: kinds[i%3], Subject: fmt.Sprintf("load L%d", i/3+1),
-		// Spaces, letters outside ASCII and a figure no binary fraction has: all of
-		// it must come back to the byte, or no hash holds.
+		// Spaces, letters outside ASCII and a figure no binary fraction has: all of it must be
+		// returned byte for byte, or no hash holds.
 		Body: fmt.Appendf(nil, `{"figure":"%d.10 lb","note":"Körner ½  & \u0007"}`, 20000+i),
 	}
 }
@@ -103,7 +102,7 @@ func contents(t testing.TB, b Store) []string {
 	return out
 }
 
-// ticket is a load whose ticket brought so many pounds into a bin.
+// ticket is a load whose ticket added so many pounds to a bin.
 func ticket(number int64, day, bin string, pounds int64) book.LoadRow {
 	lb := func(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }
 	return book.LoadRow{

@@ -79,7 +79,7 @@ func filters[B Store](t *testing.T, e Engine[B]) {
 		t.Errorf("facts of load L2: %v, %v", of, err)
 	}
 	for range b.Facts(ctx, book.FactFilter{}) {
-		break // whoever stops reading gives the book free
+		break // stopping early releases the book
 	}
 	appendTo(t, b, 9, 1)
 }

@@ -27,8 +27,8 @@ type ListStore interface {
 	Drafts(context.Context) ([]book.Draft, error)
 }
 
-// Lists is the part of the suite about what the program reads: rows of loads and
-// their filters, records of the master data, editions, drafts.
+// Lists is the part of the suite for read models: rows of loads and their filters, records of the
+// master data, editions, drafts.
 func Lists[B ListStore](t *testing.T, e Engine[B]) {
 	t.Run("loads", func(t *testing.T) { loads(t, e) })
 	t.Run("search", func(t *testing.T) { search(t, e) })

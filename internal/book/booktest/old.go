@@ -7,8 +7,8 @@ import (
 	"tenthpoint/internal/journal"
 )
 
-// Old is the part of the suite about a book that an earlier program made: its chain
-// holds to the last hash, its position follows from its loads, and it goes on.
+// Old is the part of the suite for a book made by an earlier version: its chain verifies to the
+// last hash, its position follows from its loads, and it can be written.
 func Old[B PositionStore](t *testing.T, b B) {
 	before := facts(t, b)
 	if len(before) == 0 {

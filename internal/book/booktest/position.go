@@ -17,8 +17,8 @@ type PositionStore interface {
 	VerifyStock(context.Context) ([]string, error)
 }
 
-// Position is the part of the suite about one read model: the position follows the
-// rows of loads, in the write that writes them, and can be worked out again.
+// Position is the part of the suite about one read model: the position follows the rows of loads,
+// in the same write, and can be recalculated.
 func Position[B PositionStore](t *testing.T, e Engine[B]) {
 	t.Run("follows the tickets", func(t *testing.T) { follows(t, e) })
 	t.Run("all or nothing", func(t *testing.T) { positionGivenUp(t, e) })

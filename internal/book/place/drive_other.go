@@ -7,8 +7,8 @@ import (
 	"strings"
 )
 
-// networkDrive recognises a folder named by its computer. A drive letter or mount
-// point of such a folder is not told from a disk here.
+// networkDrive recognises a UNC path. A drive letter or mount point of a network folder is not
+// detected here.
 func networkDrive(folder string) string {
 	if strings.HasPrefix(filepath.ToSlash(folder), "//") {
 		return "UNC"

@@ -1,5 +1,5 @@
-// Package place tells where a book may lie: on a disk of the computer, and not where
-// other computers write as well.
+// Package place checks where a book may be stored: on a local disk, and not where other computers
+// write as well.
 package place
 
 import (
@@ -9,14 +9,12 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// syncedFolders begin the names of folders that a program on the computer copies to
-// and from elsewhere, in small letters.
+// syncedFolders are prefixes of the names of synced folders, in small letters.
 var syncedFolders = []string{"dropbox", "onedrive", "google drive", "googledrive", "icloud", "nextcloud", "owncloud", "syncthing", "box sync", "pcloud", "mega sync"}
 
-// Check refuses to write in a book on a network drive, where SQLite's locks and
-// its write-ahead log cannot be relied on, or in a folder that is synced, where
-// another computer's copy may be put over the book at any moment. Whoever knows
-// better may insist.
+// Check refuses to write in a book on a network drive, where SQLite's locks and its write-ahead log
+// cannot be relied on, or in a folder that is synced, where another computer's copy may be put over
+// the book at any moment. The caller may override this.
 func Check(path string) error { return check(path, networkDrive) }
 
 func check(path string, kindOf func(folder string) string) error {
@@ -34,7 +32,7 @@ func check(path string, kindOf func(folder string) string) error {
 	return nil
 }
 
-// startsWithLetter tells "Dropboxes" from "Dropbox (House)".
+// startsWithLetter distinguishes "Dropboxes" from "Dropbox (House)".
 func startsWithLetter(text string) bool {
 	return text != "" && strings.ToLower(text[:1]) != strings.ToUpper(text[:1])
 }

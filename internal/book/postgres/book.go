@@ -1,9 +1,9 @@
-// Package postgres keeps the core of a book in a PostgreSQL database: the journal,
-// the numbers given out, and one read model, the position. It shows that the port
-// in package book has not the shape of SQLite, and no program opens it: of a load's
-// row it keeps what the position follows from, and lists, records, editions, drafts,
-// backups and upgrades are not here. What it does it does by the same suite as the
-// engine in use (booktest); go run ./cmd/task postgres runs it on a server of its own.
+// Package postgres keeps the core of a book in a PostgreSQL database: the journal, the numbers
+// given out, and one read model, the position. It shows that the interfaces of package book do not
+// depend on SQLite, and no program opens it: of a load's row it keeps only what the position needs,
+// and read models, records, editions, drafts, backups and migrations are missing. It passes the
+// same suite as the engine in use (booktest); go run ./cmd/task postgres runs that on a temporary
+// server.
 package postgres
 
 import (
@@ -48,7 +48,7 @@ func Create(ctx context.Context, server, name string) (*Book, error) {
 	return b, nil
 }
 
-// Open opens the book of a schema.
+// Open opens the book in a schema.
 func Open(ctx context.Context, server, name string) (*Book, error) {
 	config, err := pgxpool.ParseConfig(server)
 	if err != nil {
@@ -63,7 +63,7 @@ func Open(ctx context.Context, server, name string) (*Book, error) {
 	return &Book{pool}, nil
 }
 
-// Close closes the book.
+// Close releases the connections.
 func (b *Book) Close() error {
 	b.pool.Close()
 	return nil
@@ -71,8 +71,7 @@ func (b *Book) Close() error {
 
 const columns = "seq, at, who, desk, kind, subject, body, prev, hash"
 
-// Facts reads the chosen facts in order, all from the state at one moment: it is
-// one statement.
+// Facts reads the selected facts in order, all from one snapshot: it is one statement.
 func (b *Book) Facts(ctx context.Context, f book.FactFilter) iter.Seq2[journal.Fact, error] {
 	return func(yield func(journal.Fact, error) bool) {
 		rows, err := b.pool.Query(ctx, "SELECT "+columns+` FROM facts

@@ -15,8 +15,7 @@ const (
 	selectStock = "SELECT commodity, bin, day, inward, outward, back, balance FROM stock"
 )
 
-// PutLoad keeps of a load's row what the position follows from, and moves the
-// position with it.
+// PutLoad stores the part of a load's row that the position depends on, and updates the position.
 func (w *write) PutLoad(r book.LoadRow) error {
 	figures, err := book.EncodeFigures(r)
 	if w.fail(err) != nil {
@@ -99,7 +98,7 @@ func (w *write) putStock(r book.StockRow) error {
 		ON CONFLICT (commodity, bin, unit, day) DO UPDATE SET inward = $5, outward = $6, back = $7, balance = $8`, values...)
 }
 
-// StockBefore is the position in the evening before a day, what is empty left out.
+// StockBefore returns the position in the evening before a day, without empty rows.
 func (b *Book) StockBefore(ctx context.Context, day string) ([]book.StockRow, error) {
 	return stockBefore(ctx, b.pool, day)
 }
@@ -142,8 +141,8 @@ func scanStock(row pgx.CollectableRow) (r book.StockRow, err error) {
 	return r, nil
 }
 
-// VerifyStock works the position out of the loads again and returns every row that
-// does not agree, as a sentence. Both are read from one moment's state.
+// VerifyStock recalculates the position from the loads and returns every row that differs, as a
+// sentence. Both are read from one snapshot.
 func (b *Book) VerifyStock(ctx context.Context) ([]string, error) {
 	tx, err := b.pool.BeginTx(ctx, pgx.TxOptions{IsoLevel: pgx.RepeatableRead, AccessMode: pgx.ReadOnly})
 	if err != nil {

@@ -12,12 +12,12 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// errElsewhere is what a write ends with that asks for more than is kept here.
+// errElsewhere is returned by writes this engine does not support.
 var errElsewhere = errors.New("this engine keeps the journal, the numbers and the position, and nothing else")
 
-// Write lets act write in the book: all of it is kept when Write returns nil, and
-// nothing when it returns an error. Writers, of any program, wait for each other:
-// each sees the true end of the chain. Readers do not wait.
+// Write runs act in a transaction: all of it is kept when Write returns nil, and nothing when it
+// returns an error. Writers, of any program, wait for each other: each sees the true end of the
+// chain. Readers do not wait.
 func (b *Book) Write(ctx context.Context, act func(book.Tx) error) error {
 	under, err := b.pool.Begin(ctx)
 	if err != nil {
@@ -37,8 +37,8 @@ func (b *Book) Write(ctx context.Context, act func(book.Tx) error) error {
 	return under.Commit(ctx)
 }
 
-// write is a write under way. PostgreSQL refuses every statement after a failed
-// one; failed refuses what never came to a statement.
+// write is a write transaction. PostgreSQL refuses every statement after a failed one; failed
+// refuses those that never reach the server.
 type write struct {
 	ctx    context.Context
 	tx     pgx.Tx
@@ -79,7 +79,7 @@ func (w *write) Append(d journal.Draft) (journal.Fact, error) {
 	return f, err
 }
 
-// NextNumber gives out the next number of a series.
+// NextNumber issues the next number of a series.
 func (w *write) NextNumber(series string) (n int64, err error) {
 	if w.failed != nil {
 		return 0, w.failed

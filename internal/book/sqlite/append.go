@@ -37,8 +37,8 @@ func (tx *Tx) Append(d journal.Draft) (journal.Fact, error) {
 	return f, nil
 }
 
-// findLast looks up what the next fact is linked to, once: while this write
-// lasts nobody else can append.
+// findLast looks up the fact to link the next one to, once: while this write lasts nobody else can
+// append.
 func (tx *Tx) findLast() error {
 	if tx.last != nil {
 		return tx.failed
@@ -60,8 +60,7 @@ func (tx *Tx) LastAt() (string, error) {
 	return tx.last.At, nil
 }
 
-// FactsOf is everything that happened to a subject, in order, including what
-// this write has appended so far.
+// FactsOf returns all facts of a subject, in order, including those this write has appended so far.
 func (tx *Tx) FactsOf(subject string) ([]journal.Fact, error) {
 	return list(tx, scanFact, selectSubject, subject)
 }

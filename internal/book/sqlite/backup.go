@@ -12,10 +12,9 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Backup copies the book to a new file, of one moment, while it is in use, and
-// then verifies the copy. An existing file is never written over, and a copy
-// that is not sound is not kept. A book on a stick can be opened like any
-// other.
+// Backup copies a snapshot of the book to a new file while it is in use, and then verifies the
+// copy. An existing file is never overwritten, and a copy that does not verify is not kept. A
+// backup can be opened like any book.
 func (b *Book) Backup(ctx context.Context, path string) error {
 	target, err := filepath.Abs(path)
 	if err != nil {
@@ -52,8 +51,8 @@ func noteHead(ctx context.Context, target string) error {
 	})
 }
 
-// verifyCopy checks that a copy is whole, sound, and of this book: its last
-// fact is one of ours, no earlier than what had been entered before.
+// verifyCopy checks that a copy is complete, valid, and of this book: its last fact is one of ours,
+// no earlier than the last one before the copy.
 func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact) error {
 	copied, err := Open(path, Options{ReadOnly: true})
 	if err != nil {

@@ -31,7 +31,7 @@ func TestBackupIsTheBookAtOneMoment(t *testing.T) {
 	if files := beside(t, target); !slices.Equal(files, []string{"", ".head.txt"}) {
 		t.Errorf("left behind: %q", files)
 	}
-	appendTo(t, b, 1) // the book goes on, the copy does not
+	appendTo(t, b, 1) // the book changes, the copy does not
 	for _, o := range []Options{{ReadOnly: true}, {}} {
 		copied, err := Open(target, o)
 		if err != nil {

@@ -21,8 +21,8 @@ type Options struct {
 	Busy     time.Duration // how long to wait for another program's write; 0 means 5 s
 }
 
-// A Book is an open book. It is safe for use by several goroutines.
-// What it reads is in the types it is made of, each the reader of some tables.
+// A Book is an open book. It is safe for use by several goroutines. Its read methods are in the
+// embedded types, each the reader of some tables.
 type Book struct {
 	factReader
 	loadReader
@@ -46,8 +46,8 @@ func (b *Book) readFrom(db *sql.DB) {
 	b.editionReader, b.stockReader, b.draftReader = editionReader{r}, stockReader{r}, draftReader{r}
 }
 
-// Open opens the book at path, bringing an older one up to date first (a copy
-// of the file as it was is left beside it).
+// Open opens the book at path, migrating an older one first (a copy of the unmigrated file is left
+// beside it).
 func Open(path string, o Options) (*Book, error) {
 	return open(path, o, migrations.Files, writeAccess)
 }
@@ -109,11 +109,11 @@ func (b *Book) open(o Options, steps fs.FS, how func(time.Duration) access) (err
 	return b.file.migrate(b.write.conn, known)
 }
 
-// Path is where the book lies.
+// Path returns the path of the book.
 func (b *Book) Path() string { return b.file.path }
 
-// Close closes the book; running reads end with an error. The writer goes
-// last, because the last one out tidies the files beside the book.
+// Close closes the book; running reads end with an error. The writer is closed last, because the
+// last connection removes SQLite's files beside the book.
 func (b *Book) Close() error {
 	var found error
 	if b.read != nil {

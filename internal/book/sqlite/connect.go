@@ -12,9 +12,8 @@ import (
 	_ "modernc.org/sqlite" // the driver "sqlite"
 )
 
-// An access is what a connection is for. Settings are part of the connection's
-// name because a statement that sets one reaches a single connection of a
-// pool.
+// access is the purpose of a connection, as settings. They are part of the connection string
+// because a statement that sets one reaches a single connection of a pool.
 type access url.Values
 
 // probeAccess reads a file that may not be a book, and changes nothing in it.
@@ -79,8 +78,8 @@ func connect(path string, a access, most int) (*sql.DB, error) {
 	return db, nil
 }
 
-// mostReaders bounds the reading pool. Each running iteration over facts
-// holds one connection, so it is not small.
+// mostReaders is the size of the reading pool. Each running iteration over facts holds one
+// connection, so it is not small.
 func mostReaders() int {
 	return max(8, runtime.NumCPU())
 }

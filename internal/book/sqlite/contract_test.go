@@ -41,7 +41,7 @@ func TestContract(t *testing.T) {
 	t.Run("lists", func(t *testing.T) { booktest.Lists(t, e) })
 }
 
-// Books of earlier programs, as they were made then, are opened and go on.
+// Books of earlier versions, as they were made then, can be opened and written.
 func TestContractOnOldBooks(t *testing.T) {
 	packed, err := filepath.Glob("../../../testdata/books/*.book.gz")
 	if err != nil || len(packed) < 10 {

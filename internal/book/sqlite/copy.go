@@ -14,7 +14,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// taken is the name of a copy that is there already.
+// taken is the name of a copy that already exists.
 type taken string
 
 // Error names it in English.
@@ -25,9 +25,9 @@ func (t taken) Message() message.Text {
 	return message.New("There already is a file %v; a copy never writes over one. Choose another name.", string(t))
 }
 
-// copyTo writes the book as it is at one moment to a new file. The copy is
-// made under another name, brought to the disk and looked over by check, and only
-// then takes its own: whatever ends the program before leaves nothing under it.
+// copyTo writes a snapshot of the book to a new file. The copy is made under another name, synced
+// and verified by check, and only then renamed: if the program ends earlier, there is no file of
+// that name.
 func (f *file) copyTo(ctx context.Context, target string, check func(partial string) error) error {
 	if _, err := os.Lstat(target); err == nil {
 		return taken(target)
@@ -50,14 +50,14 @@ func (f *file) copyTo(ctx context.Context, target string, check func(partial str
 	return errors.Join(err, discard(partial))
 }
 
-// partialMark stands in the name of a copy that is not whole yet.
+// partialMark is in the name of a copy that is not complete yet.
 const partialMark = ".partial"
 
-// longestCopy is how long a copy may be without a byte written before it counts as
-// left over from a program that was killed.
+// longestCopy is how long a copy may go without a byte written before it counts as left over from a
+// program that was killed.
 const longestCopy = 15 * time.Minute
 
-// discardPartials removes what killed programs left of copies to a target.
+// discardPartials removes partial copies left by killed programs.
 func discardPartials(target string) error {
 	entries, err := os.ReadDir(filepath.Dir(target))
 	if err != nil {
@@ -79,8 +79,8 @@ func discardPartials(target string) error {
 	return nil
 }
 
-// claim gives a whole copy its name, which must be free: by a link, which replaces
-// nothing, or on a disk that has none by a name taken just before.
+// claim renames a complete copy to its name, which must be free: by a link, which replaces nothing,
+// or on a disk without links by a name reserved just before.
 func claim(partial, target string) error {
 	err := os.Link(partial, target)
 	if errors.Is(err, fs.ErrExist) {
@@ -109,8 +109,8 @@ func claimWithoutLink(partial, target string) error {
 	return nil
 }
 
-// writeCopy copies the book and waits for the disk, which VACUUM INTO does
-// not. It reads through a connection of its own, so weighing goes on.
+// writeCopy copies the book and waits for the disk, which VACUUM INTO does not. It reads through a
+// connection of its own, so weighing can continue.
 func (f *file) writeCopy(ctx context.Context, partial string) error {
 	db, err := connect(f.path, probeAccess(f.busy), 1)
 	if err != nil {

@@ -13,7 +13,7 @@ import (
 	"tenthpoint/internal/journal"
 )
 
-// unguard is what somebody does who means to alter the book.
+// unguard drops the triggers, as somebody who means to alter the book would.
 func unguard(t testing.TB, b *Book) *sql.DB {
 	t.Helper()
 	guards, err := texts(ctx, b, "SELECT name FROM sqlite_schema WHERE type = 'trigger'")

@@ -12,7 +12,7 @@ const (
 	dropDraft = "DELETE FROM drafts WHERE place = ? AND id = ?"
 )
 
-// draftStatement is what keeps the draft, or takes it away when it has no texts.
+// draftStatement returns the statement that saves the draft, or deletes it when it has no texts.
 func draftStatement(d book.Draft) (query string, args []any) {
 	if d.Texts == "" {
 		return dropDraft, []any{d.Place, d.ID}
@@ -28,14 +28,14 @@ func (tx *Tx) SaveDraft(d book.Draft) error {
 	return err
 }
 
-// DropDrafts takes away all that was typed of one thing, at whatever place.
+// DropDrafts deletes all drafts of one thing, at any place.
 func (tx *Tx) DropDrafts(id string) error {
 	_, err := tx.exec("DELETE FROM drafts WHERE id = ?", id)
 	return err
 }
 
-// jotPatience is how long a jot waits for another program's write. A person is
-// typing: the next keystroke brings the same text again.
+// jotPatience is the timeout of saving a draft while another program writes. A person is typing:
+// the next keystroke brings the same text again.
 const jotPatience = 20 * time.Millisecond
 
 // draftAccess is for the connection of jots. What it commits has left the program
@@ -61,7 +61,7 @@ func (b *Book) SaveDraft(d book.Draft) error {
 	return b.file.sentence(err)
 }
 
-// A draftReader reads what was typed and not entered.
+// draftReader reads drafts.
 type draftReader struct{ reader }
 
 // Drafts are all drafts of the book, by place and id.

@@ -72,8 +72,7 @@ func TestDraftGoesWithItsWrite(t *testing.T) {
 	}
 }
 
-// What was jotted is there for whoever opens the file after the program was
-// killed: the files are taken as they lie, without closing the book.
+// Saved text is there after the program was killed: the files are copied without closing the book.
 func TestJotOutlivesTheProgram(t *testing.T) {
 	folder := t.TempDir()
 	b, err := Open(filepath.Join(folder, "live.book"), Options{Create: true})
@@ -106,8 +105,7 @@ func TestJotOutlivesTheProgram(t *testing.T) {
 	wantSound(t, after, 3)
 }
 
-// A jot does not wait while another write goes on, and says so; a write waits
-// for no jot.
+// Saving a draft does not wait for another write, and says so; a write waits for no draft.
 func TestJotDoesNotWait(t *testing.T) {
 	b := newBook(t)
 	write(t, b, func(tx *Tx) error {
@@ -154,8 +152,8 @@ func TestNothingLiesBesideABookAfterJots(t *testing.T) {
 	}
 }
 
-// BenchmarkJot is what a keystroke costs that is kept: it should stay far under
-// the 16 ms of a picture.
+// BenchmarkJot measures the cost of a saved keystroke: it should stay far under the 16 ms of a
+// frame.
 func BenchmarkJot(b *testing.B) {
 	book, err := Open(filepath.Join(b.TempDir(), "jot.book"), Options{Create: true})
 	if err != nil {

@@ -17,10 +17,9 @@ const (
 	insertEdition = "INSERT INTO editions (sha256, id, text) VALUES (?, ?, ?)"
 )
 
-// KeepEdition keeps the text of an edition in the book, so that whoever
-// disputes a ticket years later gets the very rates it was settled by. It is
-// known by sha, the SHA-256 of the text in hexadecimal; keeping it again
-// changes nothing. The same id with another text is another edition.
+// KeepEdition keeps the text of an edition in the book, so that a dispute years later has the exact
+// rates the ticket was settled by. Its key is sha, the SHA-256 of the text in hexadecimal; keeping
+// it again changes nothing. The same id with another text is another edition.
 func (tx *Tx) KeepEdition(id, sha, text string) error {
 	if want := hashOf(text); sha != want {
 		return tx.fail(message.Storage.Errorf("The edition %s was not kept: its text has the hash %s, not %s.", id, want, sha))

@@ -12,9 +12,8 @@ import (
 // A factReader reads the journal.
 type factReader struct{ reader }
 
-// Facts reads the chosen facts in order, all from the state at one moment. It
-// reads as it goes, so a book of any size may be walked; whatever ends the
-// reading is the last thing it yields.
+// Facts reads the selected facts in order, all from one snapshot. It streams, so a book of any size
+// may be read; an error is the last thing it yields.
 func (r factReader) Facts(ctx context.Context, filter book.FactFilter) iter.Seq2[journal.Fact, error] {
 	query, args := factQuery(filter)
 	return r.walk(ctx, query, args...)
@@ -71,8 +70,8 @@ func (r factReader) Head(ctx context.Context) (last journal.Fact, some bool, err
 	return facts[0], true, nil
 }
 
-// unlisted begins the kinds of what happens to a load before its ticket. They
-// are the most and are looked up by the load, so no index lists them by kind.
+// unlisted is the prefix of the kinds of facts of a load before its ticket. They are the most
+// numerous and are looked up by load, so no index lists them by kind.
 const unlisted = "load."
 
 // coded is the kind whose hashes are on slips, and have an index.

@@ -14,7 +14,7 @@ import (
 	"tenthpoint/internal/journal"
 )
 
-// chosen says once more, without SQL, which facts a filter means.
+// chosen says again, without SQL, which facts a filter means.
 func chosen(f book.FactFilter, fact journal.Fact) bool {
 	return (f.Subject == "" || fact.Subject == f.Subject) && (f.Kind == "" || fact.Kind == f.Kind) &&
 		(f.FromSeq == 0 || fact.Seq >= f.FromSeq) && (f.ToSeq == 0 || fact.Seq <= f.ToSeq)
@@ -138,7 +138,7 @@ func TestFactsReadOneMomentsState(t *testing.T) {
 			t.Fatal(err)
 		}
 		if count++; count < 10 {
-			appendTo(t, b, 1) // the desk goes on while the list is read
+			appendTo(t, b, 1) // another write while the list is read
 		}
 	}
 	if count != 30 {

@@ -17,14 +17,14 @@ import (
 // applicationID marks a SQLite file as a Tenthpoint book: "10pt" in ASCII.
 const applicationID = 0x31307074
 
-// A file is where the book is, and how long to wait for other programs there.
+// file is the path of the book, and how long to wait for other programs there.
 type file struct {
 	path string
 	busy time.Duration
 }
 
-// find makes sure that there is a book at the path, founding one if that was
-// asked for. A file that is something else is left as it is.
+// find makes sure that there is a book at the path, creating one if that was asked for. A file that
+// is something else is left unchanged.
 func (f *file) find(o Options) error {
 	if !o.ReadOnly && !o.AnyPlace {
 		if err := place.Check(f.path); err != nil {
@@ -58,7 +58,7 @@ func (f *file) find(o Options) error {
 	return errors.Join(found, db.Close())
 }
 
-// recognise tells a book from an empty file and from somebody else's data.
+// recognise distinguishes a book from an empty file and from other data.
 func (f *file) recognise(db *sql.DB, o Options) error {
 	var mark, tables int64
 	err := db.QueryRow(`SELECT application_id, (SELECT count(*) FROM sqlite_schema)

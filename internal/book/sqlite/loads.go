@@ -16,7 +16,7 @@ const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, gr
 	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher, " +
 	"reissues, reissued_by, reissued_day"
 
-// putLoad leaves a row where it is, so that only the indexes of what changed are
+// putLoad is an upsert that keeps a row in place, so that only the indexes of changed columns are
 // written.
 var putLoad = "INSERT INTO loads (" + loadColumns + ") VALUES (" + marks(1+strings.Count(loadColumns, ",")) + ") ON CONFLICT (id) DO UPDATE SET " + replacedColumns()
 
@@ -34,11 +34,15 @@ func (tx *Tx) PutLoad(r book.LoadRow) error {
 	if err != nil {
 		return tx.fail(err)
 	}
+	disposition, err := book.EncodeDisposition(r)
+	if err != nil {
+		return tx.fail(err)
+	}
 	if err := tx.moveStock(r); err != nil {
 		return err
 	}
 	_, err = tx.exec(putLoad, r.ID, r.Phase, r.Direction, r.Day, r.OpenedAt, r.Commodity, r.Grower,
-		r.GrowerName, r.Truck, r.Bin, r.Disposition, r.Contract, orNull(r.Ticket), r.IssuedAt, r.IssuedDay,
+		r.GrowerName, r.Truck, r.Bin, disposition, r.Contract, orNull(r.Ticket), r.IssuedAt, r.IssuedDay,
 		r.EndedAt, r.EndedDay, orNull(r.EndedBy), orNull(r.Corrects), r.Reason, r.Who, r.Manual, r.Accepted,
 		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, figures, r.Weigher,
 		orNull(r.Reissues), orNull(r.ReissuedBy), r.ReissuedDay)
@@ -72,9 +76,8 @@ func (r loadReader) Loads(ctx context.Context, f book.LoadFilter) ([]book.LoadRo
 	return list(r.during(ctx), scanRow, query, args...)
 }
 
-// EachLoad reads every load of the lists with its owners, in the order of the bytes
-// of their ids. A row that cannot be read comes with its id and an error, and the
-// reading goes on.
+// EachLoad reads every load of the read model with its owners, ordered by the bytes of their ids. A
+// row that cannot be read is yielded as its id and an error, and reading continues.
 func (r loadReader) EachLoad(ctx context.Context) iter.Seq2[book.LoadRow, error] {
 	return func(yield func(book.LoadRow, error) bool) {
 		from := r.during(ctx)
@@ -207,13 +210,13 @@ func assembleQuery(f book.LoadFilter, where []string) string {
 
 func scanRow(rows *sql.Rows) (book.LoadRow, error) { return scanLoad(rows) }
 
-// scanLoad reads loadColumns, and what was asked for behind them into more.
+// scanLoad reads loadColumns, and any further columns into more.
 func scanLoad(rows *sql.Rows, more ...any) (book.LoadRow, error) {
 	var r book.LoadRow
 	var ticket, endedBy, corrects, reissues, reissuedBy sql.NullInt64
-	var figures string
+	var figures, disposition string
 	err := rows.Scan(append([]any{&r.ID, &r.Phase, &r.Direction, &r.Day, &r.OpenedAt, &r.Commodity, &r.Grower, &r.GrowerName,
-		&r.Truck, &r.Bin, &r.Disposition, &r.Contract, &ticket, &r.IssuedAt, &r.IssuedDay, &r.EndedAt,
+		&r.Truck, &r.Bin, &disposition, &r.Contract, &ticket, &r.IssuedAt, &r.IssuedDay, &r.EndedAt,
 		&r.EndedDay, &endedBy, &corrects, &r.Reason, &r.Who, &r.Manual, &r.Accepted, &r.Flags, &r.Sample,
 		&r.Kept, &r.KeepUntil, &r.Edition, &r.EditionHash, &figures, &r.Weigher,
 		&reissues, &reissuedBy, &r.ReissuedDay}, more...)...)
@@ -222,5 +225,8 @@ func scanLoad(rows *sql.Rows, more ...any) (book.LoadRow, error) {
 	}
 	r.Ticket, r.EndedBy, r.Corrects = ticket.Int64, endedBy.Int64, corrects.Int64
 	r.Reissues, r.ReissuedBy = reissues.Int64, reissuedBy.Int64
+	if err := book.DecodeDisposition(&r, disposition); err != nil {
+		return r, err
+	}
 	return r, book.DecodeFigures(&r, figures)
 }

@@ -59,7 +59,7 @@ func readMigrations(steps fs.FS) ([]migration, error) {
 	return known, nil
 }
 
-// history is what the book has been through, in order.
+// history returns the migrations applied to the book, in order.
 func history(q interface {
 	QueryContext(context.Context, string, ...any) (*sql.Rows, error)
 }) ([]migration, error) {
@@ -106,8 +106,7 @@ func pending(path string, past, known []migration) ([]migration, error) {
 	return known[len(past):], nil
 }
 
-// refuseOld lets a book through that can be read as it is: an older one may
-// lack what reading does without.
+// refuseOld accepts an older book only if it can be read without migrating.
 func (f *file) refuseOld(db *sql.DB, known []migration) error {
 	past, err := history(db)
 	if err != nil {

@@ -5,8 +5,8 @@ import (
 	"database/sql"
 )
 
-// OwnersFor are the owners of every shared load that a grower brought or has a
-// share in, by load, in the order of the ticket.
+// OwnersFor returns the owners of every shared load that a grower brought or has a share in, by
+// load, in the order of the ticket.
 func (r loadReader) OwnersFor(ctx context.Context, grower string) (map[string][]string, error) {
 	out := map[string][]string{}
 	err := each(r.during(ctx), func(rows *sql.Rows) error {

@@ -145,7 +145,7 @@ func TestAnotherProgramsWriteIsWaitedForThenToldOf(t *testing.T) {
 	if !said.Scan() || said.Text() != "holding" {
 		t.Fatalf("the other program said %q", said.Text())
 	}
-	// Opening and reading go on beside the other's write.
+	// Opening and reading work during the other's write.
 	b, err := Open(path, Options{Busy: 50 * time.Millisecond})
 	if err != nil {
 		t.Fatal(err)

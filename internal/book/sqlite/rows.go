@@ -5,8 +5,7 @@ import (
 	"database/sql"
 )
 
-// A source answers queries: the book as it is on the disk ([reading]), or as a
-// write has left it so far ([Tx]).
+// source answers queries: from the book on disk ([reading]), or within a write ([Tx]).
 type source interface {
 	query(query string, args ...any) (*sql.Rows, error)
 	fail(err error) error // err in words, or nil
@@ -50,7 +49,7 @@ func list[T any](from source, scan func(*sql.Rows) (T, error), query string, arg
 	return out, err
 }
 
-// each hands the rows of a query to read, one after the other, until one fails.
+// each calls read with the rows of a query, one after the other, until one fails.
 func each(from source, read func(*sql.Rows) error, query string, args ...any) error {
 	rows, err := from.query(query, args...)
 	if err != nil {

@@ -23,8 +23,8 @@ func scanPart(rows *sql.Rows) (p schemaPart, err error) {
 	return p, err
 }
 
-// verifySchema compares every table, index and trigger of the book by its text with
-// what the book's migrations make. Nothing may be missing, changed or put in.
+// verifySchema compares every table, index and trigger of the book by its text with the result of
+// the book's migrations. Nothing may be missing, changed or added.
 func verifySchema(ctx context.Context, from source) ([]string, error) {
 	known, err := readMigrations(migrations.Files)
 	if err != nil {
@@ -45,7 +45,7 @@ func verifySchema(ctx context.Context, from source) ([]string, error) {
 	return compareSchema(want, is), err
 }
 
-// schemaAfter is what migrations make in an empty database.
+// schemaAfter returns the schema that migrations produce in an empty database.
 func schemaAfter(ctx context.Context, steps []migration) ([]schemaPart, error) {
 	scratch, err := sql.Open("sqlite", ":memory:")
 	if err != nil {
@@ -76,8 +76,7 @@ func (m inMemory) query(query string, args ...any) (*sql.Rows, error) {
 
 func (m inMemory) fail(err error) error { return err }
 
-// compareSchema names what is missing, what says something else, and what does not
-// belong in a book.
+// compareSchema lists what is missing, what differs, and what does not belong in a book.
 func compareSchema(want, is []schemaPart) []string {
 	left := map[string]schemaPart{}
 	for _, p := range is {

@@ -16,7 +16,7 @@ func (r loadReader) Search(ctx context.Context, s book.Search) ([]book.LoadRow, 
 	return list(r.during(ctx), scanRow, "SELECT "+loadColumns+" FROM loads WHERE "+where+order+" LIMIT ?", append(args, s.Limit)...)
 }
 
-// CountFound is how many tickets fit, over all pages.
+// CountFound returns the number of matching tickets, over all pages.
 func (r loadReader) CountFound(ctx context.Context, s book.Search) (int64, error) {
 	s.Before = 0
 	where, args := searchWhere(s)
@@ -26,7 +26,7 @@ func (r loadReader) CountFound(ctx context.Context, s book.Search) (int64, error
 	return n, from.fail(err)
 }
 
-// conditions gathers what a row must be.
+// conditions collects the conditions on a row.
 type conditions struct {
 	all  []string
 	args []any

@@ -10,9 +10,8 @@ import (
 	sqlite3 "modernc.org/sqlite/lib"
 )
 
-// sentence puts what the file system or SQLite said into words that tell a
-// person what happened to the book and what to do. Other errors pass
-// unchanged.
+// sentence translates an error of the file system or SQLite into one that says what happened to the
+// book and what to do. Other errors pass unchanged.
 func (f *file) sentence(err error) error {
 	var sqliteErr *sqlite.Error
 	if err == nil || errors.Is(err, context.Canceled) || errors.Is(err, book.ErrBusy) || !errors.As(err, &sqliteErr) {
@@ -44,7 +43,7 @@ func (f *file) onlyRead() error {
 	return message.Storage.Errorf("The book %s is open for reading only. Nothing was entered.", f.path)
 }
 
-// isBusy reports whether another program stood in the way.
+// isBusy reports whether another program holds the lock.
 func isBusy(err error) bool {
 	var sqliteErr *sqlite.Error
 	if !errors.As(err, &sqliteErr) {

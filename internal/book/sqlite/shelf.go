@@ -7,14 +7,13 @@ import (
 	"tenthpoint/internal/book"
 )
 
-// hasSample holds for a load that has a part of its sample on the shelf. The
-// load of a corrected ticket, and of a void one that was reissued, has handed
-// its sample on; one that was to take a ticket's place and was turned away has
-// handed it back.
+// hasSample is true for a load with a retained sample on the shelf. The load of a corrected ticket,
+// and of a void one that was reissued, has handed its sample on; one that was to take a ticket's
+// place and was turned away has handed it back.
 const hasSample = "kept <> '' AND phase <> 'corrected' AND reissued_by IS NULL AND (phase <> 'refused' OR coalesce(corrects, reissues) IS NULL)"
 
-// Shelf lists the loads of which a part of the sample was kept, in the order of their
-// tickets, those without one last.
+// Shelf lists the loads with a retained sample, in the order of their tickets, those without one
+// last.
 func (r loadReader) Shelf(ctx context.Context, f book.ShelfFilter) ([]book.ShelfRow, error) {
 	query, args := "SELECT id, coalesce(ticket, 0), commodity, grower_name, day, sample, kept, keep_until FROM loads WHERE "+hasSample+" AND keep_until <> ''", []any{}
 	if f.Until != "" {

@@ -10,8 +10,7 @@ import (
 
 const selectMoved = "SELECT coalesce(ticket, 0), direction, commodity, bin, issued_day, ended_day, figures FROM loads"
 
-// moveStock brings the position up to date with a load's row that is about to
-// be written in place of the one before.
+// moveStock updates the position for a load's row that is about to replace the one before.
 func (tx *Tx) moveStock(r book.LoadRow) error {
 	if r.Ticket == 0 {
 		return nil
@@ -93,7 +92,7 @@ func (tx *Tx) putStock(r book.StockRow) error {
 	return err
 }
 
-// balanceBefore is what was in the move's place in the evening before its day.
+// balanceBefore returns the closing balance of the day before, at the move's place.
 func (tx *Tx) balanceBefore(m book.StockMove) (quantity.Amount, error) {
 	before, err := list(tx, scanStock, selectStock+" WHERE commodity = ? AND bin = ? AND unit = ? AND day < ? ORDER BY day DESC LIMIT 1",
 		m.Key.Commodity, m.Key.Bin, m.Key.Unit.String(), m.Day)

@@ -109,8 +109,8 @@ func TestStockBeforeADay(t *testing.T) {
 	}
 }
 
-// However tickets come and end, in whatever order of days, the position kept is
-// the one worked out again.
+// For tickets issued and ended in any order of days, the stored position equals the recalculated
+// one.
 func TestStockAgreesWithItsLoads(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b, err := OpenScratch()

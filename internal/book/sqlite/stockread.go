@@ -55,8 +55,8 @@ func (r stockReader) StockDays(ctx context.Context, from, to string) ([]book.Sto
 	return list(r.during(ctx), scanStock, selectStock+" WHERE day >= ? AND day <= ? ORDER BY commodity, bin, unit, day", from, to)
 }
 
-// VerifyStock adds the position up from the loads and returns every row
-// that does not agree, as a sentence. Both are read from one moment's state.
+// VerifyStock recalculates the position from the loads and returns every row that differs, as a
+// sentence. Both are read from one snapshot.
 func (r stockReader) VerifyStock(ctx context.Context) ([]string, error) {
 	tx, err := r.db.BeginTx(ctx, nil)
 	if err != nil {
@@ -79,8 +79,8 @@ func (r stockReader) VerifyStock(ctx context.Context) ([]string, error) {
 	return append(misplaced, book.CompareStock(want, kept)...), err
 }
 
-// selectMisplaced finds rows that stand under another unit than they are in. The
-// unit is only looked up by, so nothing else would tell.
+// selectMisplaced finds rows stored under another unit than that of their weights. The unit is only
+// a key, so nothing else would detect it.
 const selectMisplaced = `SELECT 'The position of ' || commodity || ' in bin "' || bin || '" on ' || day || ' stands under the unit "' || unit || '", but is in ' || substr(balance, instr(balance, ' ') + 1) || '.'
 	FROM stock WHERE unit <> substr(balance, instr(balance, ' ') + 1) ORDER BY commodity, bin, unit, day`
 
@@ -95,14 +95,13 @@ func (s snapshot) query(query string, args ...any) (*sql.Rows, error) {
 	return rows, s.fail(err)
 }
 
-// fills are what a migration leaves to the program, by the migration's name:
-// SQL cannot add decimals that are text. Each runs in the migration's own
-// transaction.
+// fills are the parts of migrations done in Go, by the migration's name: SQL cannot add decimals
+// that are text. Each runs in the migration's own transaction.
 var fills = map[string]func(*file, *sql.Tx) error{
 	"0003_stock.sql": fillStock,
 }
 
-// fillStock works the position of an older book out of its loads.
+// fillStock calculates the position of an older book from its loads.
 func fillStock(f *file, tx *sql.Tx) error {
 	from := snapshot{reader{file: f}.during(context.Background()), tx}
 	all, err := sumStock(from)

@@ -9,14 +9,13 @@ import (
 	"tenthpoint/internal/journal"
 )
 
-// A Tx is a write under way. It belongs to the function it was handed to and
-// is of no use after that function returns. After its first failure every
-// later call fails the same way and the write cannot be kept, so a use case
-// that overlooks an error still enters nothing.
+// Tx is a write transaction. It belongs to the function it was passed to and is invalid after that
+// function returns. After its first failure every later call fails the same way and the write
+// cannot be kept, so a use case that overlooks an error still enters nothing.
 type Tx struct {
 	book   *Book
 	ctx    context.Context
-	ends   context.Context // gives the write up when it is done
+	ends   context.Context // cancels the write when it is done
 	last   *journal.Fact   // the end of the chain, once looked up
 	failed error
 }
@@ -64,7 +63,7 @@ func (b *Book) inWrite(ctx context.Context, act func(*Tx) error) error {
 	return b.file.sentence(err)
 }
 
-// ended is the first failure, or that the caller gave up meanwhile.
+// ended returns the first failure, or the cancellation by the caller.
 func (tx *Tx) ended() error {
 	if tx.failed == nil {
 		tx.failed = tx.ends.Err()
@@ -125,8 +124,8 @@ type row struct {
 	row *sql.Row // nil after a failure
 }
 
-// Scan reads the row's columns into dest. That there is no row is
-// sql.ErrNoRows, and the write goes on.
+// Scan reads the row's columns into dest. It returns sql.ErrNoRows if there is no row, which does
+// not fail the write.
 func (r row) Scan(dest ...any) error {
 	if r.row == nil {
 		return r.tx.failed

@@ -9,9 +9,8 @@ import (
 	"tenthpoint/internal/journal"
 )
 
-// Verify does all the checks of a book and returns every problem as a
-// sentence. The error says what could not be read to the end; the other checks
-// are done nevertheless.
+// Verify does all the checks of a book and returns every problem as a sentence. The error says what
+// could not be read to the end; the other checks are done anyway.
 func (b *Book) Verify(ctx context.Context) (problems []string, err error) {
 	damaged, fileErr := b.VerifyFile(ctx)
 	broken, _, chainErr := b.VerifyChain(ctx)
@@ -25,9 +24,9 @@ func (r factReader) VerifyChain(ctx context.Context) (problems []string, count i
 	return journal.Check(r.Facts(ctx, book.FactFilter{}))
 }
 
-// VerifyFile checks the file itself: that its pages and indexes agree, and that its
-// tables, indexes and triggers, some of which forbid altering the journal, are just
-// those that the program makes.
+// VerifyFile checks the file itself: that its pages and indexes agree, and that its tables, indexes
+// and triggers, some of which forbid altering the journal, are exactly those that the program
+// makes.
 func (b *Book) VerifyFile(ctx context.Context) ([]string, error) {
 	from := reader{b.file, b.read}.during(ctx)
 	problems, err := list(from, scanText, `SELECT 'The file is damaged: ' || integrity_check || '.'

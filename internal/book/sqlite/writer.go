@@ -18,8 +18,7 @@ type writer struct {
 	once []*sql.Stmt // beyond those kept, of the write under way
 }
 
-// mostStatements bounds what is kept prepared, should somebody put figures into
-// SQL text.
+// mostStatements limits the cache of prepared statements, in case figures are put into SQL text.
 const mostStatements = 100
 
 func newWriter(path string, a access, busy time.Duration) (*writer, error) {
@@ -70,7 +69,7 @@ func (w *writer) give() {
 	w.turn <- struct{}{}
 }
 
-// stmt is the query's prepared statement, for whose turn it is.
+// stmt returns the query's prepared statement; only the current writer may call it.
 func (w *writer) stmt(ctx context.Context, query string) (*sql.Stmt, error) {
 	if known, ok := w.kept[query]; ok {
 		return known, nil
@@ -87,7 +86,7 @@ func (w *writer) stmt(ctx context.Context, query string) (*sql.Stmt, error) {
 	return prepared, nil
 }
 
-// run runs a statement without arguments.
+// run executes a statement without arguments.
 func (w *writer) run(ctx context.Context, query string) error {
 	prepared, err := w.stmt(ctx, query)
 	if err == nil {
@@ -96,8 +95,8 @@ func (w *writer) run(ctx context.Context, query string) error {
 	return err
 }
 
-// close closes the statements too: SQLite tidies the files beside the book only
-// when nothing of the last connection is left.
+// close closes the statements first: SQLite removes the files beside the book only when nothing of
+// the last connection is left.
 func (w *writer) close() error {
 	var found error
 	for _, prepared := range w.kept {

@@ -1,6 +1,5 @@
-// Package subset cuts a TrueType font down to the letters that are printed, without
-// the instructions for coarse screens, and under a name of its own: the licences of
-// free fonts ask that a changed font is renamed.
+// Package subset reduces a TrueType font to the letters that are printed, without hinting, and
+// renames it: the licences of free fonts require that of a changed font.
 //
 // It needs nothing but the standard library, so that the chore that makes the
 // program's fonts (cmd/task) runs before anything is downloaded.
@@ -12,8 +11,8 @@ import (
 	"slices"
 )
 
-// Of is the font with only the given letters, renamed. The same font and letters
-// give the same bytes. Letters that the font lacks are left out.
+// Of returns the font with only the given letters, renamed. The same font and letters give the same
+// bytes. Letters that the font lacks are left out.
 func Of(ttf []byte, letters []rune, name Name) ([]byte, error) {
 	f, err := parse(ttf)
 	if err != nil {
@@ -143,7 +142,7 @@ type chosen struct {
 // choose takes the glyphs of letters and the parts that accented ones are made of.
 func (f *font) choose(letters []rune) (*chosen, error) {
 	c := &chosen{}
-	old := []uint16{0} // the sign for what a font lacks is always first
+	old := []uint16{0} // the missing-glyph sign is always first
 	number := map[uint16]uint16{0: 0}
 	take := func(glyph uint16) uint16 {
 		at, known := number[glyph]

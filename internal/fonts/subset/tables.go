@@ -51,9 +51,8 @@ func (n Name) postscript() string {
 // instructionFlags say that instructions ask for whole sizes and change widths.
 const instructionFlags = 1<<2 | 1<<3 | 1<<4
 
-// head says that there are no instructions, so that letters of every size are
-// exactly as wide as their outlines, and that places of outlines are long. Its
-// checksum is filled in last.
+// head sets that there are no instructions, so that letters of every size are exactly as wide as
+// their outlines, and that outline offsets are long. Its checksum is filled in last.
 func (c *chosen) head(f *font) []byte {
 	head := slices.Clone(f.tables["head"])
 	big.PutUint32(head[8:], 0)
@@ -68,7 +67,7 @@ func (c *chosen) hhea(f *font) []byte {
 	return hhea
 }
 
-// maxp says how many glyphs there are, and no instructions.
+// maxp sets the number of glyphs, and no instructions.
 func (c *chosen) maxp(f *font) []byte {
 	maxp := slices.Clone(f.tables["maxp"])
 	big.PutUint16(maxp[4:], uint16(c.count))
@@ -79,7 +78,7 @@ func (c *chosen) maxp(f *font) []byte {
 	return maxp
 }
 
-// post keeps what a viewer asks of the font and drops the names of glyphs.
+// post keeps the fields of the post table that a viewer needs and drops the glyph names.
 func post(old []byte) []byte {
 	table := slices.Clone(old[:32])
 	big.PutUint32(table, 0x00030000)

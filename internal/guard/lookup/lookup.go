@@ -1,5 +1,5 @@
-// Package lookup finds in a book what package guard compares a load with: the
-// other loads of its truck, what lies in its bin, the last prices of its grain.
+// Package lookup finds in a book what package guard compares a load with: the other loads of its
+// truck, the stock of its bin, the last prices of its grain.
 package lookup
 
 import (
@@ -15,9 +15,10 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
-// Lists are a book as it stands, or as a write has left it so far.
+// Lists are the current book, or the book within a write so far.
 type Lists interface {
 	Loads(book.LoadFilter) ([]book.LoadRow, error)
 	StockBefore(day string) ([]book.StockRow, error)
@@ -25,14 +26,14 @@ type Lists interface {
 	FactsOf(subject string) ([]journal.Fact, error)
 }
 
-// lastPrices and priceDays are how many tickets, and of how many days, make the
-// usual price.
+// lastPrices and priceDays are the number of tickets, and of days, that the usual price is taken
+// from.
 const (
 	lastPrices = 9
 	priceDays  = 7
 )
 
-// Around is what a book has around a load of a house.
+// Around returns the context of a load in a book.
 func Around(lists Lists, p elevator.Profile, today quantity.Date, l *load.Load) (guard.Setting, error) {
 	s := guard.Setting{House: p, Today: today}
 	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{bin, stock, truck, passages, prices} {
@@ -78,8 +79,7 @@ func recordOf[R journal.Kinded](lists Lists, id string, idOf func(R) string) (fo
 	return found, nil
 }
 
-// stock is asked for where it matters: of a bin for one grain, and of one that
-// grain leaves.
+// stock is read where it matters: for a bin for one grain, and for one that grain leaves.
 func stock(lists Lists, l *load.Load, s *guard.Setting) error {
 	if l.Details.Bin == "" || s.Bin.Commodity == "" && l.Details.Direction != load.Outbound {
 		return nil
@@ -100,8 +100,8 @@ func nameOf(commodity string) string {
 	return commodity
 }
 
-// passages are the loads of the truck that stand on the yard, and those that had a
-// ticket today or the day before.
+// passages are the loads of the truck on the yard, and those with a ticket of today or the day
+// before.
 func passages(lists Lists, l *load.Load, s *guard.Setting) error {
 	name := l.Details.Truck.ID
 	if name == "" {
@@ -144,10 +144,10 @@ func minutesBetween(one, other string) int {
 	return int(a.Sub(b).Abs() / time.Minute)
 }
 
-// prices are those of the last tickets of the grain, where the load has a price to
-// compare and the house no range of its own.
+// prices returns those of the last tickets of the grain, where the load has a price to compare and
+// the elevator no range of its own.
 func prices(lists Lists, l *load.Load, s *guard.Setting) error {
-	if l.Details.Price == nil || l.Details.Disposition == load.Contract || s.House.Guards.For(string(guard.Price), l.Details.Commodity, "").To != nil {
+	if l.Details.Price == nil || l.Details.Under == title.Contract || s.House.Guards.For(string(guard.Price), l.Details.Commodity, "").To != nil {
 		return nil
 	}
 	rows, err := lists.Loads(book.LoadFilter{

@@ -1,5 +1,5 @@
-// Package unsaid finds, for tests, what was left in English in a text that should
-// have been said in another language: words that no text of that language has.
+// Package unsaid finds, for tests, English words left in a text that should be in another language:
+// words that no text of that language has.
 package unsaid
 
 import (
@@ -10,12 +10,11 @@ import (
 	"tenthpoint/internal/i18n"
 )
 
-// Finder knows the words of a language and the names that are the same in every
-// one.
+// Finder has the words of a language and the names that are the same in every one.
 type Finder struct{ words map[string]bool }
 
-// In makes a finder for a language: its words are those of the texts in it,
-// others that are given beside, and the own words and names of a house.
+// In makes a finder for a language: its vocabulary is the texts of the language, further texts, and
+// the names and typed words of an elevator.
 func In(code string, more map[string]string, own ...string) Finder {
 	f := Finder{map[string]bool{}}
 	for _, text := range i18n.Texts(code) {
@@ -37,7 +36,7 @@ func (f Finder) Know(texts ...string) {
 	}
 }
 
-// word is letters in a row; what has figures in it is a number or an id.
+// word matches a run of letters; one with digits in it is a number or an id.
 var word = regexp.MustCompile(`[\p{L}\p{N}_]*\p{L}[\p{L}\p{N}_]*`)
 
 // Left are the words of a text that are not of the language.
@@ -45,8 +44,7 @@ func (f Finder) Left(text string) []string {
 	return slices.DeleteFunc(wordsOf(text), func(w string) bool { return f.words[w] })
 }
 
-// wordsOf are the words of a text in small letters, without units, ids and the
-// gaps of formats.
+// wordsOf returns the words of a text in small letters, without units, ids and the gaps of formats.
 func wordsOf(text string) []string {
 	text = gap.ReplaceAllString(text, " ")
 	var out []string

@@ -24,8 +24,8 @@ func (a axis) interval(x quantity.Amount) int {
 	return i
 }
 
-// fall says where the marks stop rising, with the number of the mark; the
-// number is -1 when they rise throughout.
+// fall returns where the marks stop rising, with the number of the mark; the number is -1 when they
+// rise throughout.
 func (a axis) fall() (at int, what message.Text) {
 	for i := 1; i < len(a); i++ {
 		if !a[i].More(a[i-1]) {
@@ -35,8 +35,8 @@ func (a axis) fall() (at int, what message.Text) {
 	return -1, message.Text{}
 }
 
-// gap says where the marks leave out a step: a line lost in copying a chart
-// would otherwise be bridged in silence.
+// gap returns where the marks leave out a step: a line lost in copying a chart would otherwise be
+// interpolated silently.
 func (a axis) gap() (at int, what message.Text) {
 	if len(a) < 3 {
 		return -1, message.Text{}

@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// leastMarks is how many rows and columns a chart must have: with one there is
-// nothing to go between.
+// leastMarks is the least number of rows and columns of a chart: with one there is nothing to
+// interpolate.
 const leastMarks = 2
 
 func (r *chartReader) temperatures(head *tomlfile.Table) {

@@ -42,7 +42,7 @@ type Chart struct {
 	uneven       string // why the steps of an axis change, if they do
 }
 
-// Origin is where a chart comes from.
+// Origin is the source of a chart.
 type Origin struct {
 	Issued   quantity.Date
 	By       string
@@ -50,7 +50,7 @@ type Origin struct {
 	Note     string
 }
 
-// Name tells people which chart it is.
+// Name identifies the chart for people.
 func (c *Chart) Name() string {
 	return fmt.Sprintf("%s, %s on %s, calibration %s", c.Crop, c.Mass, c.Meter, c.Calibration)
 }
@@ -81,8 +81,8 @@ func (c *Chart) NeedsTestWeight() (quantity.Unit, bool) {
 	return c.testWeight.weights[0].Unit(), true
 }
 
-// Place tells which four cells a dial and a temperature fall between: the row
-// and column of the first of them.
+// Place returns the four cells a dial and a temperature fall between: the row and column of the
+// first of them.
 func (c *Chart) Place(dial, temperature quantity.Amount) (row, column int, err error) {
 	if err := c.refuseOutside(dial, temperature); err != nil {
 		return 0, 0, err

@@ -43,7 +43,7 @@ func (c *Chart) Convert(s *worksheet.Sheet, id string, dial, temperature, testWe
 	return moisture, c.refuseMoisture(moisture.Value())
 }
 
-// onScale brings the thermometer to the scale the columns are headed in.
+// onScale converts the temperature to the unit of the columns.
 func (c *Chart) onScale(s *worksheet.Sheet, id string, temperature *worksheet.Step) *worksheet.Step {
 	var e worksheet.Expr
 	freezing := worksheet.Const(quantity.Int(32, quantity.Fahrenheit))
@@ -59,8 +59,8 @@ func (c *Chart) onScale(s *worksheet.Sheet, id string, temperature *worksheet.St
 	return s.Work(id+".on-scale", "Sample temperature in "+c.TemperatureScale().String(), e, quantity.Unrounded, "")
 }
 
-// part is how far a figure lies between mark n of an axis and the next: 0 on
-// the first, 1 on the second.
+// part returns the position of a figure between mark n of an axis and the next: 0 on the first, 1
+// on the second.
 func part(s *worksheet.Sheet, id string, at *worksheet.Step, a axis, n int) *worksheet.Step {
 	low, high := a[n], a[n+1]
 	return s.Work(id, fmt.Sprintf("Part of the way from %s to %s", low, high),

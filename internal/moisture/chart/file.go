@@ -11,8 +11,8 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Read reads one chart file, TOML or comma-separated lines. The error,
-// when there is one, is a [tomlfile.Problems] with every mistake in the file.
+// Read reads one chart file, TOML or comma-separated lines. A non-nil error is a
+// [tomlfile.Problems] with every mistake in the file.
 func Read(name string, text []byte) (*Chart, error) {
 	file, form := tomlfile.Parse, tomlChart
 	if isLines(name, text) {
@@ -88,7 +88,7 @@ func (r *chartReader) limits(t *tomlfile.Table) {
 // above is a required figure over zero.
 func above(t *tomlfile.Table, key string, remedy message.Text, units ...quantity.Unit) quantity.Amount {
 	if !t.Has(key) {
-		return t.Amount(key, units...) // says that it is missing
+		return t.Amount(key, units...) // reports that it is missing
 	}
 	a, read := t.OptionalAmount(key, units...)
 	if read && a.Sign() <= 0 {

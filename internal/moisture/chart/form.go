@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// chartForm is how a form of chart file writes its parts, for remedies.
+// chartForm is the notation of a kind of chart file, for remedies.
 type chartForm struct{ temperatures, uneven, row, testWeight message.Text }
 
 var (
@@ -26,8 +26,8 @@ var (
 	}
 )
 
-// isLines tells the two forms apart: by the name, else by how the text begins,
-// for a chart kept in the book has only its text.
+// isLines recognizes comma-separated values: by the name, else by the first line, since a chart
+// kept in the book has only its text.
 func isLines(name string, text []byte) bool {
 	switch {
 	case strings.HasSuffix(strings.ToLower(name), ".csv"):
@@ -44,10 +44,10 @@ func isLines(name string, text []byte) bool {
 	return false
 }
 
-// lineBeginnings are how a line of a chart may begin; no line of TOML does.
+// lineBeginnings are the possible beginnings of a chart's lines; no line of TOML has them.
 var lineBeginnings = []string{"chart,", "moisture,", "ambient,", "origin,", "dial,", "testweight"}
 
-// withoutQuotes leaves the bare letters of a line to tell its form by.
+// withoutQuotes strips a line for recognizing its form.
 var withoutQuotes = strings.NewReplacer(`"`, "", " ", "", "\t", "")
 
 // withoutMark takes off the mark that spreadsheets put before UTF-8.

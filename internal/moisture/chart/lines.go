@@ -187,7 +187,7 @@ func (l *chartLines) row(line int, fields []string) {
 	l.values[l.table] = append(rows, row)
 }
 
-// withUnit gives a bare figure the unit of its heading.
+// withUnit adds the unit of its heading to a bare figure.
 func withUnit(figure, unit string) string {
 	if figure == "" || unit == "" || strings.Trim(figure, "0123456789.,+-") != "" {
 		return figure
@@ -195,7 +195,7 @@ func withUnit(figure, unit string) string {
 	return figure + " " + unit
 }
 
-// texts is a list as TOML gives one.
+// texts converts a list to the type TOML uses.
 func texts(fields []string) []any {
 	out := make([]any, len(fields))
 	for i, f := range fields {
@@ -222,8 +222,7 @@ func (l *chartLines) key(line int, fields []string) {
 	l.set(line, fields[0], fields[1], flagOrText(value))
 }
 
-// flagOrText reads true and false as what they are, also as spreadsheets
-// capitalise them.
+// flagOrText parses true and false, also as spreadsheets capitalise them.
 func flagOrText(text string) any {
 	switch strings.ToLower(text) {
 	case "true":

@@ -6,10 +6,9 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// order checks that moisture goes one way along the dial, never standing still,
-// and one way (or level) along the temperature, the same in the whole chart. A
-// cell that breaks the order is nearly always a slip of the copyist: 15.4
-// written 14.5.
+// order checks that moisture is strictly monotonic along the dial, and monotonic along the
+// temperature, in the same direction in the whole chart. A cell that breaks the order is nearly
+// always a copying error: 15.4 written 14.5.
 func (r *chartReader) order(rows []*tomlfile.Table) {
 	c := r.chart
 	last, end := len(c.cells)-1, len(c.temperatures)-1
@@ -41,8 +40,7 @@ func (r *chartReader) disorder(t *tomlfile.Table, column int, cell, before, mark
 		way, r.chart.temperatures[column], cell, before, mark), message.New("Compare both cells with the printed chart."))
 }
 
-// reach checks that the range the chart answers for lies inside what its cells
-// cover.
+// reach checks that the chart's stated range is inside that of its cells.
 func (r *chartReader) reach() {
 	low, high := r.chart.cells[0][0], r.chart.cells[0][0]
 	for _, row := range r.chart.cells {

@@ -9,14 +9,14 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Set holds the charts of a house. The zero Set is empty, and so is a nil one.
+// Set holds the charts of an elevator. The zero Set is empty, and so is a nil one.
 type Set struct {
 	charts []*Chart
 }
 
-// NewSet puts charts together. The error is a [tomlfile.Problems] naming
-// every pair that may not be loaded together: one id twice, or two charts that
-// answer for the same grain on the same meter, mass and day.
+// NewSet makes a set of charts. The error is a [tomlfile.Problems] naming every pair that may not
+// be loaded together: one id twice, or two charts for the same grain on the same meter, mass and
+// day.
 func NewSet(charts ...*Chart) (*Set, error) {
 	var problems tomlfile.Problems
 	for i, c := range charts {

@@ -7,9 +7,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Lines writes the chart as comma-separated values, so that it can be opened in
-// a spreadsheet, compared with the printed chart and read again. The text and
-// its hash are then others; what the chart says is the same.
+// Lines writes the chart as comma-separated values, so that it can be opened in a spreadsheet,
+// compared with the printed chart and read again. Its text and hash differ then; its content is the
+// same.
 func (c *Chart) Lines() []byte {
 	w := &lineWriter{}
 	w.csv = csv.NewWriter(&w.text)
@@ -33,7 +33,7 @@ type lineWriter struct {
 
 func (w *lineWriter) line(fields ...string) { _ = w.csv.Write(fields) }
 
-// given leaves out what the chart does not say.
+// given leaves out empty values.
 func (w *lineWriter) given(table, key, value string) {
 	if value != "" {
 		w.line(table, key, value)

@@ -9,11 +9,10 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Bias is what a meter's checks say about it: how far off it reads on average,
-// and how sure that is. It is shown and argued with; nothing takes it off a
-// reading.
+// Bias is a meter's mean error by its checks, and its uncertainty. It is only shown; nothing
+// subtracts it from a reading.
 type Bias struct {
-	// N is how many references it rests on.
+	// N is the number of references it is based on.
 	N int
 	// Mean is the mean error, in points; above zero reads high.
 	Mean *worksheet.Step
@@ -22,26 +21,25 @@ type Bias struct {
 	SD, SE *worksheet.Step
 	// Low and High hold the true bias 95 times in 100; nil for one reference.
 	Low, High *worksheet.Step
-	// Shown reports whether zero lies outside Low to High: the references can
-	// tell this bias from chance.
+	// Shown reports whether zero is outside Low to High: the bias is statistically significant.
 	Shown bool
-	// Sentence says it all for people.
+	// Sentence describes the bias for people.
 	Sentence string
 }
 
-// errorPlaces is what the spread and the standard error are rounded to.
+// errorPlaces is the rounding of the spread and the standard error.
 var errorPlaces = quantity.To("0.0001", quantity.HalfUp)
 
 // widened rounds the half-width outward.
 var widened = quantity.To("0.0001", quantity.Up)
 
-// loneSD is the spread of single meter errors measured over many meters and
-// samples (Hurburgh 1985); it says how little one reference can tell.
+// loneSD is the standard deviation of single meter errors over many meters and samples (Hurburgh
+// 1985); it shows how little one reference can prove.
 var loneSD = quantity.Of("0.39", quantity.Point)
 
-// WorkBias works the bias out on a sheet from the last so many checks; the
-// checks are of one meter, under one calibration, oldest first, as [ChecksOf]
-// gives them. With last 0 all of them count.
+// WorkBias calculates the bias on a sheet from the last so many checks; the checks are of one
+// meter, under one calibration, oldest first, as [ChecksOf] returns them. With last 0 all of them
+// count.
 func WorkBias(s *worksheet.Sheet, checks []Check, last int) (Bias, error) {
 	if last > 0 && len(checks) > last {
 		checks = checks[len(checks)-last:]

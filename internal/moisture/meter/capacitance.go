@@ -5,17 +5,17 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Capacitor is the coaxial test cell of a dial meter: a can with a rod along its
-// middle. What is between them stores charge, and water stores so much more
-// than anything else in grain that the charge tells the moisture.
+// Capacitor is the coaxial test cell of a dial meter: a can with a rod along its middle. The grain
+// between them is the dielectric, and water has so much higher a permittivity than anything else in
+// grain that the capacitance measures the moisture.
 //
-// Nothing here settles a load: charts do that. It shows why a meter follows the
-// mass of grain in the cell, its temperature and its water.
+// Nothing here settles a load: charts do that. It shows why a meter depends on the mass of grain in
+// the cell, its temperature and its water.
 type Capacitor struct {
 	// Length of the cell, and the radii of rod and can, all in one unit of
 	// length, as plain numbers.
 	Length, Rod, Can quantity.Amount
-	// PerMetre is how many of that unit make a metre.
+	// PerMetre is the number of those units in a metre.
 	PerMetre quantity.Amount
 }
 
@@ -27,7 +27,7 @@ var (
 	two         = quantity.Int(2, quantity.Plain)
 )
 
-// lnPlaces is how far logarithms are worked out, far beyond what is shown.
+// lnPlaces is the number of decimals of logarithms, far beyond those shown.
 const lnPlaces = 24
 
 // Picofarads is C = 2 π ε₀ εᵣ L / ln(b/a) for a filling of relative

@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Check is one reference sample read on a meter: grain whose moisture an oven
-// has told, and what the meter makes of it.
+// Check is one reference sample read on a meter: grain of a moisture known from an oven test, and
+// the meter's reading.
 type Check struct {
 	// Seq orders the checks of one day.
 	Seq         int           `json:"seq,string"`
@@ -30,7 +30,7 @@ type Check struct {
 // the meter reads high.
 func (c Check) Error() quantity.Amount { return c.Reading.Sub(c.Reference).In(quantity.Point) }
 
-// Faults lists everything wrong with the check as written down.
+// Faults lists everything wrong with the check as recorded.
 func (c Check) Faults() []error {
 	var faults fault.List
 	faults.Unless(!c.Day.IsZero(), "the check has no day")
@@ -48,9 +48,8 @@ func (c Check) Faults() []error {
 	return faults
 }
 
-// ChecksOf are a meter's checks under its calibration up to a day, oldest
-// first. A new calibration is a new instrument: what was known of the old one
-// does not carry over.
+// ChecksOf returns a meter's checks under its calibration up to a day, oldest first. A new
+// calibration is a new instrument: earlier checks do not count.
 func ChecksOf(m Meter, checks []Check, day quantity.Date) []Check {
 	var out []Check
 	for _, c := range checks {

@@ -15,8 +15,8 @@ type ErrorLog struct {
 // ErrorPoint is one check and its limit.
 type ErrorPoint struct {
 	Check Check
-	// Limit is the largest error allowed, in points; Limited is false where the
-	// authority says nothing of the crop.
+	// Limit is the largest error allowed, in points; Limited is false where the authority has no
+	// limit for the crop.
 	Limit   quantity.Amount
 	Limited bool
 	// Outside reports that the error is larger than the limit.
@@ -29,8 +29,8 @@ var edgeStep = quantity.To("0.1", quantity.Up)
 // leastEdge keeps a good meter's chart from looking like a bad one's.
 var leastEdge = quantity.Of("0.5", quantity.Point)
 
-// NewErrorLog takes the checks of one meter, oldest first as [ChecksOf] gives
-// them, with the limits of an authority and each bias worked from them.
+// NewErrorLog takes the checks of one meter, oldest first as [ChecksOf] returns them, with the
+// limits of an authority and each bias calculated from them.
 func NewErrorLog(checks []Check, a CheckTolerance, biases ...Bias) ErrorLog {
 	c := ErrorLog{Edge: leastEdge}
 	for _, check := range checks {

@@ -7,9 +7,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Meter is one moisture meter of the house.
+// Meter is one moisture meter of the elevator.
 type Meter struct {
-	// ID is the house's own name for it; Model and Serial are the maker's.
+	// ID is the elevator's own name for it; Model and Serial are the maker's.
 	ID     string `json:"id"`
 	Model  string `json:"model"`
 	Serial string `json:"serial,omitempty"`
@@ -18,18 +18,18 @@ type Meter struct {
 	// Calibration is the edition in force on the meter now.
 	Calibration string `json:"calibration"`
 	// Ambient is the room temperature the meter is made for and MaxDifference the most the grain
-	// may differ from it, by the maker. A dial meter's chart says both too, and
-	// the chart's are used.
+	// may differ from it, by the maker. A dial meter's chart has both too, and the chart's are
+	// used.
 	Ambient       quantity.Span   `json:"ambient"`
 	MaxDifference quantity.Amount `json:"max_difference"`
-	// Tolerance is what the maker claims, in points to either side.
+	// Tolerance is the maker's tolerance, in points to either side.
 	Tolerance quantity.Amount `json:"tolerance"`
 	// Crops are the limits posted beside the meter for each grain; a crop that
 	// is not there has none posted.
 	Crops []CropLimits `json:"crops,omitempty"`
 }
 
-// CropLimits are what a meter answers for with one crop. Each may be left out.
+// CropLimits are a meter's limits for one crop. Each may be left out.
 type CropLimits struct {
 	Crop     string          `json:"crop"`
 	Mass     quantity.Amount `json:"mass"`               // g
@@ -40,7 +40,7 @@ type CropLimits struct {
 // Name is the meter for people: "bench-1 (Example dial meter A)".
 func (m Meter) Name() string { return fmt.Sprintf("meter %s (%s)", m.ID, m.Model) }
 
-// For is what the meter answers for with a crop.
+// For returns the meter's limits for a crop.
 func (m Meter) For(crop string) CropLimits {
 	for _, limits := range m.Crops {
 		if limits.Crop == crop {

@@ -2,7 +2,7 @@ package meter
 
 import "fmt"
 
-// Method is how a moisture was found.
+// Method is the way a moisture was determined.
 type Method string
 
 const (
@@ -10,10 +10,9 @@ const (
 	ByDial Method = "dial"
 	// Direct reads percent from a meter that does its own correction.
 	Direct Method = "direct"
-	// ByOven dries a weighed sample; it is the reference the others are held
-	// against.
+	// ByOven dries a weighed sample; it is the reference for the others.
 	ByOven Method = "oven"
-	// Typed is a figure from elsewhere, with the reason it is believed.
+	// Typed is a figure from elsewhere, with its reason.
 	Typed Method = "typed"
 )
 

@@ -19,16 +19,16 @@ const (
 	Failed  State = "failed"  // outside its limit at the last check
 )
 
-// CheckRule is which authority a house follows and how often it checks.
+// CheckRule is the authority an elevator follows and how often it checks.
 type CheckRule struct {
 	Authority CheckTolerance
-	// Hints are other rules whose limits are told beside the Authority's and decide
-	// nothing: that of official meters at a country house.
+	// Hints are other rules whose limits are shown beside the Authority's and decide nothing: that
+	// of official meters at a country elevator.
 	Hints []CheckTolerance
-	// EveryDays is the house's own interval; 0 takes the authority's. The
-	// shorter of the two counts.
+	// EveryDays is the elevator's own interval; 0 means the authority's. The shorter of the two
+	// counts.
 	EveryDays int
-	// WarnDays is how long before the date the meter shows as due.
+	// WarnDays is the number of days before the date from which the meter shows as due.
 	WarnDays int
 }
 
@@ -47,11 +47,11 @@ type Status struct {
 	State   State
 	Last    quantity.Date // last day with a check that counts
 	NextDue quantity.Date // none when no interval is set
-	// Sentence says the state with its figures.
+	// Sentence describes the state with its figures.
 	Sentence string
-	// Failures are the errors outside the limit, a sentence each.
+	// Failures are the errors outside the limit, one sentence each.
 	Failures []string
-	// Hints are what an unconfirmed rule would say; they decide nothing.
+	// Hints are the results of unconfirmed rules; they decide nothing.
 	Hints []string
 	// Ignored are checks that do not count, and why.
 	Ignored []string
@@ -87,7 +87,7 @@ func StatusOn(m Meter, checks []Check, rule CheckRule, day quantity.Date) Status
 	return s
 }
 
-// ignores says why a check does not count under the rule, or nothing.
+// ignores returns why a check does not count under the rule, or nothing.
 func (a CheckTolerance) ignores(c Check) string {
 	switch {
 	case !a.Sample.Given():
@@ -191,5 +191,5 @@ func (s *Status) decide(m Meter, rule CheckRule, day quantity.Date) {
 	}
 }
 
-// capital begins a sentence.
+// capital capitalizes the first letter.
 func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }

@@ -11,15 +11,15 @@ import (
 // shown not to be.
 type CheckTolerance struct {
 	ID, Name string
-	// Source is the document; a rule nobody has read there is not Confirmed, and
-	// then hints but never fails a meter.
+	// Source is the document; a rule not read there is not Confirmed, and then hints but never
+	// fails a meter.
 	Source    string
 	Confirmed bool
-	// EveryDays is the longest time between checks; 0 when the authority states
-	// none and the house sets its own.
+	// EveryDays is the longest time between checks; 0 when the authority states none and the
+	// elevator sets its own.
 	EveryDays int
-	// OfMean compares the limit with the mean error of a day's references with
-	// one crop; otherwise against each.
+	// OfMean applies the limit to the mean error of a day's references with one crop; otherwise it
+	// applies to each.
 	OfMean bool
 	// Sample is the temperature references must have.
 	Sample quantity.Span
@@ -43,8 +43,8 @@ func (l ErrorLimit) at(reference quantity.Amount) quantity.Amount {
 	return quantity.Max(reference.Mul(l.Share).In(quantity.Point), l.AtLeast)
 }
 
-// Allowed is the largest error with a crop at a reference moisture, in points;
-// false when the authority says nothing of the crop.
+// Allowed returns the largest error with a crop at a reference moisture, in points; false when the
+// authority has none for the crop.
 func (a CheckTolerance) Allowed(crop string, reference quantity.Amount) (quantity.Amount, bool) {
 	for _, l := range a.Limits {
 		if len(l.Crops) == 0 || slices.Contains(l.Crops, crop) {
@@ -57,7 +57,7 @@ func (a CheckTolerance) Allowed(crop string, reference quantity.Amount) (quantit
 // KindTolerances is the kind of file that has such rules.
 const KindTolerances = "meter-tolerances"
 
-// CheckTolerances are the published rules of a law; a house may set its own.
+// CheckTolerances are the published rules of a law; an elevator may set its own.
 func CheckTolerances(l law.Law) ([]CheckTolerance, error) {
 	var out []CheckTolerance
 	for _, f := range l.OfKind(KindTolerances) {
@@ -73,7 +73,7 @@ func CheckTolerances(l law.Law) ([]CheckTolerance, error) {
 // CheckToleranceByID finds a published rule; false when the law has none of the
 // id.
 func CheckToleranceByID(l law.Law, id string) (CheckTolerance, bool) {
-	rules, _ := CheckTolerances(l) // what cannot be read has been said when it was loaded
+	rules, _ := CheckTolerances(l) // errors were reported when it was loaded
 	for _, a := range rules {
 		if a.ID == id {
 			return a, true

@@ -1,5 +1,4 @@
-// Package scalelog answers from the logs of truck scales, and makes the paper that an
-// examiner of the scale asks for.
+// Package scalelog reads the logs of truck scales, and makes the paper for their examiner.
 package scalelog
 
 import (
@@ -29,7 +28,7 @@ func Read(ctx context.Context, d office.Desk, id string) (truckscale.Log, error)
 type Row struct {
 	Day, By    string
 	What       message.Text
-	Known      string // what was on the deck, or the other scale showed
+	Known      string // the load on the deck, or the other scale's reading
 	Shown, Off string
 	Allowed    string
 	Note       string // weights, truck, seals, reason: people's own words
@@ -81,8 +80,8 @@ func given(texts ...string) []string {
 	return out
 }
 
-// Paper is the log for whoever examines the scale, under the elevator's name, as of
-// a day.
+// Paper returns the log as a document for the scale's examiner, under the elevator's name, as of a
+// day.
 func Paper(l truckscale.Log, p elevator.Profile, day quantity.Date) report.Document {
 	d := report.Document{
 		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Log of scale " + l.Scale.ID,

@@ -1,9 +1,8 @@
 // Package pdf writes papers as PDF files.
 //
-// The fonts are the same in every file, so they are packed once in the life of the
-// program and copied; what a file costs is its own pages. The same papers give the
-// same bytes: nothing in here knows the time, and the date of a file is that of its
-// first paper.
+// The fonts are the same in every file, so they are compressed once per process and copied; only
+// the pages are compressed per file. The same papers give the same bytes: nothing here reads the
+// clock, and the date of a file is that of its first paper.
 //
 // The format is PDF 1.4 (ISO 32000-1 describes it): letters are two-byte characters
 // of the basic plane, each page is one stream of its own.
@@ -76,7 +75,7 @@ func (f *File) addPage(p paper.Layout, m *paper.Marks) {
 	f.packed(content, deflated(f.page.bytes))
 }
 
-// Close ends the file, and tells what went wrong since it was begun.
+// Close ends the file, and returns the first error since Begin.
 func (f *File) Close() error {
 	if len(f.pages) == 0 {
 		return message.Errorf("a PDF without a page cannot be made")

@@ -208,7 +208,7 @@ func hexText(text string) string {
 	return hex.EncodeToString(out)
 }
 
-// packer packs streams; it is costly to make and is used again.
+// packer compresses streams; it is costly to make and reused.
 type packer struct {
 	out    bytes.Buffer
 	writer *zlib.Writer

@@ -8,6 +8,8 @@ package roll
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"unicode"
 
 	"golang.org/x/text/encoding/charmap"
@@ -25,8 +27,8 @@ const (
 	Wide   = 48
 )
 
-// DefaultPage is the code page of a printer of which nothing is known: the letters of
-// western Europe, and the one that most printers begin with besides 437.
+// DefaultPage is the default code page: the letters of western Europe, which most printers have
+// besides 437.
 const DefaultPage = "858"
 
 // page is a table of letters: the number a printer knows it by.
@@ -42,7 +44,10 @@ var pages = map[string]page{
 	"1252": {16, charmap.Windows1252},
 }
 
-// Check says what is wrong with settings.
+// Pages are the names of the tables of letters, in order.
+func Pages() []string { return slices.Sorted(maps.Keys(pages)) }
+
+// Check returns what is wrong with settings.
 func (s Settings) Check() error {
 	if s.Columns != Narrow && s.Columns != Wide {
 		return fmt.Errorf("a roll has %d or %d columns, not %d", Narrow, Wide, s.Columns)
@@ -77,9 +82,9 @@ const (
 
 func (p *Paper) put(bytes ...byte) { p.bytes = append(p.bytes, bytes...) }
 
-// Text writes lines. Blanks of every width become plain ones, since the lines are
-// broken already. Letters that the printer's code page lacks become question marks, so
-// that what is missing can be seen.
+// Text writes lines. Blanks of every width become plain ones, since lines are already wrapped.
+// Letters that the printer's code page lacks become question marks, so that missing ones can be
+// seen.
 func (p *Paper) Text(text string) {
 	for _, r := range text {
 		b, has := p.page.letters.EncodeRune(r)
@@ -121,7 +126,7 @@ func (p *Paper) code(function byte, values ...byte) {
 // feedLines is the number of lines to feed so that the cutter is below the last line.
 const feedLines = 4
 
-// End feeds and cuts the paper, and gives its bytes.
+// End feeds and cuts the paper, and returns its bytes.
 func (p *Paper) End() []byte {
 	p.put(esc, 'd', feedLines)
 	p.put(gs, 'V', 1)

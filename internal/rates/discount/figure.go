@@ -7,8 +7,8 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// readAnswer reads what a row or a yes brings: a figure, or being turned away, or
-// both, the figure then being for a load that a manager accepts all the same.
+// readAnswer reads the effect of a row or a yes: a figure, or refusal, or both, the figure then
+// being for a load that a manager accepts anyway.
 func readAnswer(t *tomlfile.Table, h *rule.Head, of Of) (refuse bool, c rule.Cell, gives rule.Direction) {
 	refuse = t.Has("refuse") && t.Bool("refuse")
 	if refuse && !t.Has("discount") && !t.Has("premium") {

@@ -49,7 +49,7 @@ func read(t *tomlfile.Table, h *rule.Head) Rule {
 	return r
 }
 
-// roundedAs is the rounding of a discount that has none of its own.
+// roundedAs returns the default rounding of a discount.
 func (r *Rule) roundedAs(p rule.Places) quantity.Rounding {
 	if r.Of == OfWeight {
 		return p.Weight
@@ -57,7 +57,7 @@ func (r *Rule) roundedAs(p rule.Places) quantity.Rounding {
 	return p.Money
 }
 
-// isMeasured asks for a factor that is measured.
+// isMeasured requires a factor that is measured.
 func (r *Rule) isMeasured(t *tomlfile.Table) bool {
 	if r.Factor.YesNo {
 		t.AddProblem("form", message.New("%s is present or absent, it is not measured", r.Factor.Name), message.New("Use the form yes-no."))
@@ -66,8 +66,8 @@ func (r *Rule) isMeasured(t *tomlfile.Table) bool {
 	return !r.Factor.YesNo
 }
 
-// readLimits reads what turns a measured load away, and holds everything the
-// rule says to one unit.
+// readLimits reads the limits that turn a measured load away, and requires one unit throughout the
+// rule.
 func (r *Rule) readLimits(t *tomlfile.Table) {
 	units := r.factorUnits()
 	r.RefuseOver, r.RefuseUnder = rule.ReadOptionalCell(t, "refuse_over", units...), rule.ReadOptionalCell(t, "refuse_under", units...)

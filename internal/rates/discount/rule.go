@@ -19,12 +19,12 @@ type Work func(w Working, r *Rule, found *worksheet.Step)
 // Working is the settlement under way, as far as a form needs it.
 type Working interface {
 	rule.Working
-	// Apply takes or pays a rate, in money or weight as the rule says.
+	// Apply takes or pays a rate, in money or weight.
 	Apply(gives rule.Direction, rate *worksheet.Step)
-	// None writes down why nothing is taken or paid.
+	// None records why nothing is taken or paid.
 	None(reason string)
-	// TurnedAway refuses the load, unless a manager has accepted it; where says
-	// what was found. Accepted is then the remark for the sheet.
+	// TurnedAway refuses the load, unless a manager has accepted it; where describes the result.
+	// Accepted is then the remark for the sheet.
 	TurnedAway(where string) bool
 }
 
@@ -34,7 +34,7 @@ const Accepted = "accepted by a manager"
 // Forms are all there are.
 var Forms = []*Form{Table, PerUnit, YesNo}
 
-// Of tells what a discount's figure is a figure of.
+// Of is the base of a discount's figure.
 type Of string
 
 const (
@@ -59,8 +59,8 @@ type Rule struct {
 	Form          *Form
 	Of            Of
 	Basis         rule.Basis
-	// MustTest refuses to settle a load whose factor was not tested; without
-	// it an untested factor brings no discount.
+	// MustTest refuses to settle a load whose factor was not tested; without it an untested factor
+	// has no discount.
 	MustTest bool
 
 	Rows []rule.Band // of Table
@@ -91,7 +91,7 @@ func Line(id string) string { return "discount." + id }
 // line is a step of the rule on the sheet.
 func (r *Rule) line(part string) string { return Line(r.ID) + "." + part }
 
-// RateLine is the step of the rate that the factor brings.
+// RateLine returns the id of the step of a factor's rate.
 func RateLine(id string) string { return Line(id) + ".rate" }
 
 // Unit is the unit the factor's values are written in; false for a factor that
@@ -108,7 +108,7 @@ func (r *Rule) Unit() (quantity.Unit, bool) {
 	return quantity.Unit{}, false
 }
 
-// Post says the i-th rule of an edition line by line.
+// Post posts the i-th rule of an edition line by line.
 func (r *Rule) Post(w *rule.Lines, i int) {
 	w.Under(Line(r.ID), message.Words(r.Label))
 	w.In(rule.Nth("discount", i))
@@ -130,7 +130,7 @@ func (r *Rule) Post(w *rule.Lines, i int) {
 	}
 }
 
-// key is the key that says what a factor brings.
+// key returns the key of a factor's effect.
 func (r *Rule) key() string {
 	if !r.Cell.Given() {
 		return "refuse"
@@ -153,7 +153,7 @@ func (r *Rule) brings(refuse bool, c rule.Cell, gives rule.Direction) message.Te
 	return message.New("turned away")
 }
 
-// figure is a discount or premium with what it is a part of.
+// figure formats a discount or premium with its base.
 func (r *Rule) figure(c rule.Cell, gives rule.Direction) message.Text {
 	size := message.New("%s", c.Amount.Written())
 	switch r.Of {

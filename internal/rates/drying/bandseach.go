@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// BandsEach charges every point at the rate of the band it lies in.
+// BandsEach charges every point at the rate of its band.
 var BandsEach = &Method{
 	ID:   "bands-each",
 	Said: "every point at the rate of its band",
@@ -27,9 +27,9 @@ var BandsEach = &Method{
 	Explained: "every point at the rate of the band it lies in, as income tax is worked. One point more never makes the points before it dearer.",
 }
 
-// eachBand charges the points that lie in each band at that band's rate. The
-// points are counted in the edition's steps first and then laid on the bands
-// from below, so that the bands share out exactly the points that are charged.
+// eachBand charges the points that lie in each band at that band's rate. The points are counted in
+// the edition's steps first and then assigned to the bands from below, so that the bands add up to
+// exactly the points charged.
 func eachBand(w rule.Working, r Rule, to, points *worksheet.Step) worksheet.Expr {
 	sheet := w.Sheet()
 	top := sheet.Work("drying.top", "Points counted up to", worksheet.Sum(to, worksheet.AsPercent(points)), quantity.Unrounded, "")

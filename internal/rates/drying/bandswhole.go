@@ -9,8 +9,8 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// BandsWhole charges all points at the rate of the band the moisture lies in; a
-// band may also state a flat rate with no points.
+// BandsWhole charges all points at the rate of the moisture's band; a band may also have a flat
+// rate with no points.
 var BandsWhole = &Method{
 	ID: "bands-whole",
 	Said: "all points at the rate of the band the moisture lies in; " +

@@ -49,7 +49,7 @@ func Read(t *tomlfile.Table, h *rule.Head) Rule {
 	return r
 }
 
-// readMoistures reads what every method that charges says.
+// readMoistures reads the keys common to all methods that charge.
 func readMoistures(t *tomlfile.Table, r *Rule) {
 	r.Basis = rule.ReadBasis(t)
 	r.Trigger, r.To = rule.ReadMoisture(t, "trigger"), rule.ReadMoisture(t, "to")
@@ -69,7 +69,7 @@ func readRate(t *tomlfile.Table, h *rule.Head, units []quantity.Unit) rule.Cell 
 	return c
 }
 
-// Post says the rule line by line.
+// Post posts the rule line by line.
 func (r Rule) Post(w *rule.Lines) {
 	w.Under("drying", message.New("Drying charge"))
 	w.Text("method", message.New("Method"), message.Words(r.Method.Said))

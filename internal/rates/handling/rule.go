@@ -13,8 +13,8 @@ import (
 // Method is a way to take the loss.
 type Method = rule.Method[Rule, Work]
 
-// Work is the loss before rounding: rate is a percent, wet the weight that water
-// shrink was taken on, left what is left of the load.
+// Work returns the loss before rounding: rate is a percent, wet the weight that water shrink was
+// taken on, left the weight left of the load.
 type Work func(rate, wet, left *worksheet.Step) worksheet.Expr
 
 // Methods are all there are.
@@ -45,7 +45,7 @@ func Read(t *tomlfile.Table, h *rule.Head, shrinks bool) Rule {
 	return r
 }
 
-// Post says the rule line by line.
+// Post posts the rule line by line.
 func (r Rule) Post(w *rule.Lines) {
 	w.Under("handling", message.New("Handling loss"))
 	w.Text("method", message.New("Method"), message.Words(r.Method.Said))

@@ -5,9 +5,9 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Band is one row of a table: a range of a factor and the figure that belongs
-// to it. Which of its two ends belong to it is said by the words in the file:
-// "over" and "under" leave the end out, "from" and "upto" take it in.
+// Band is one row of a table: a range of a factor and the figure that belongs to it. The keys in
+// the file say which ends belong to it: "over" and "under" exclude the end, "from" and "upto"
+// include it.
 type Band struct {
 	Low, High     quantity.Amount
 	HasLow, LowIn bool // no low end: from the bottom of the scale
@@ -18,17 +18,17 @@ type Band struct {
 	Refuse        bool      // the row turns the load away
 }
 
-// Direction tells which way a discount's money or weight goes.
+// Direction says whether a discount takes from the grower or pays.
 type Direction string
 
 const (
 	// Docks takes from the grower.
 	Docks Direction = "discount"
-	// Pays gives to the grower.
+	// Pays is a premium to the grower.
 	Pays Direction = "premium"
 )
 
-// Contains reports whether a value lies in the band.
+// Contains reports whether a value is in the band.
 func (b Band) Contains(a quantity.Amount) bool {
 	if b.HasLow {
 		if c := a.Cmp(b.Low); c < 0 || c == 0 && !b.LowIn {
@@ -72,7 +72,7 @@ func (b Band) Message() message.Text {
 	return message.New("over %s under %s", low, high)
 }
 
-// Find is the band a value lies in; bands do not overlap.
+// Find returns the band of a value; bands do not overlap.
 func Find(bands []Band, a quantity.Amount) (Band, bool) {
 	for _, b := range bands {
 		if b.Contains(a) {
@@ -82,7 +82,7 @@ func Find(bands []Band, a quantity.Amount) (Band, bool) {
 	return Band{}, false
 }
 
-// seam says what is wrong between two neighboring bands, or nothing.
+// seam returns what is wrong between two neighboring bands, or nothing.
 func seam(lower, upper Band) message.Text {
 	switch {
 	case !lower.HasHigh || !upper.HasLow:

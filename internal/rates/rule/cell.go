@@ -40,14 +40,14 @@ type Cell struct {
 // Given reports whether the edition has the cell at all.
 func (c Cell) Given() bool { return c.Row != "" }
 
-// Step says what part of a point counts: points are taken in whole steps under
-// a rule. The zero Step counts every tenth as it is.
+// Step says what part of a point counts: points are rounded to whole steps by a rule. The zero Step
+// counts every tenth.
 type Step struct {
 	Rounding quantity.Rounding
 	Row      string
 }
 
-// Continuous reports whether every part of a point counts as it is.
+// Continuous reports whether parts of a point count without rounding.
 func (s Step) Continuous() bool { return s.Rounding.IsExact() }
 
 // ReadCell reads a required figure with its place. When it cannot be read the cell

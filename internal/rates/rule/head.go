@@ -20,7 +20,7 @@ type Head struct {
 type Units struct {
 	// Weight is lb or kg: the unit of every weight on the slip.
 	Weight quantity.Unit
-	// Settle is bu, cwt or t: what the price is per.
+	// Settle is bu, cwt or t: the unit of the price.
 	Settle quantity.Unit
 	// Currency is the three-letter code of the money.
 	Currency string
@@ -43,8 +43,7 @@ type Places struct {
 	Money    quantity.Rounding
 }
 
-// MustRound asks for a place: a line that is printed has one, or the lines of a
-// ticket do not add.
+// MustRound requires a rounding place: a printed line has one, or the lines of a ticket do not add.
 func MustRound(t *tomlfile.Table, key string, place quantity.Rounding) {
 	if t.Has(key) && place.Rule == quantity.Exact {
 		t.AddProblem(key, message.New("%s is exact: a printed line needs a place to be rounded to", t.Name(key)), message.New("Write the place and the rule, such as \"1 half-up\" or \"0.01 half-up\"."))

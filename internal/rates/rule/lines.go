@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Line is one thing an edition says, ready to be shown: where it belongs, what
-// it is and the words or figure. Lines that an edition leaves out are not there.
+// Line is one rule of an edition as posted: section, label and value. Rules an edition leaves out
+// have no line.
 type Line struct {
 	// Key names the line the same way in every edition, such as
 	// "shrink.trigger" or "discount.damage.row over 5.0 % up to 7.0 %".
@@ -21,7 +21,7 @@ type Line struct {
 	At int
 }
 
-// Lines gathers what an edition says, heading by heading.
+// Lines collects the lines of an edition, heading by heading.
 type Lines struct {
 	file tomlfile.Places
 	// prefix begins the keys of a section; table is its name in the file, which is the same except
@@ -64,7 +64,7 @@ func (w *Lines) TextAt(inFile, key string, label, value message.Text) {
 	}
 }
 
-// Cell adds a figure, where it is given.
+// Cell adds a figure, if there is one.
 func (w *Lines) Cell(key string, label message.Text, c Cell) {
 	if c.Given() {
 		w.Text(key, label, message.New("%s", c.Amount.Written()))
@@ -115,7 +115,7 @@ func (w *Lines) Step(s Step) {
 	}
 }
 
-// Untested adds what an untested factor means.
+// Untested adds the effect of an untested factor.
 func (w *Lines) Untested(mustTest bool) {
 	without := message.New("nothing is taken")
 	if mustTest {

@@ -5,23 +5,23 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Method is one way in which a kind of rule works, with everything that is
-// particular to it: how it is read, posted, settled, worded on the ticket and
-// explained. R is the rule it works by, W the function that settles a load.
+// Method is one method of a kind of rule, with everything particular to it: how it is read, posted,
+// settled, worded on the ticket and explained. R is the type of the rule, W the function that
+// settles a load.
 //
-// All engines of a settlement share it. A method that a new engine works in
-// another way is a second method under its own id, or the engine's own stage in
-// settle decides; what has settled a load is never changed.
+// All engines of a settlement share it. A method that a new engine calculates differently is a
+// second method under its own id, or the engine's own stage in settle decides; what has settled a
+// load is never changed.
 type Method[R, W any] struct {
 	// ID names the method in an edition, as in method = "water".
 	ID string
-	// Said is the method in a sentence, in posted rates.
+	// Said describes the method in a sentence, in posted rates.
 	Said string
 	// Read reads the keys of the method.
 	Read func(t *tomlfile.Table, h *Head, r *R)
-	// Lines posts what Read has read.
+	// Lines posts the keys of Read.
 	Lines func(w *Lines, r R)
-	// Work settles a load. A method that takes nothing says why in Nothing.
+	// Work settles a load. For a method that takes nothing, Nothing is the reason.
 	Work    W
 	Nothing string
 	// Ticket returns the ticket's description of the method beside its figures.
@@ -36,10 +36,10 @@ type Method[R, W any] struct {
 // be missing.
 type Phrase struct{ Words, Figure string }
 
-// Figures is the Ticket of a method whose worked figures say it all.
+// Figures is the Ticket function of a method whose figures need no description.
 func Figures[R any](R) Phrase { return Phrase{} }
 
-// NoKeys is the Read of a method without keys of its own.
+// NoKeys is the Read function of a method without keys of its own.
 func NoKeys[R any](*tomlfile.Table, *Head, *R) {}
 
 // NoLines is the Lines of a method that NoKeys reads.

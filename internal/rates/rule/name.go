@@ -17,7 +17,7 @@ func ReadName(t *tomlfile.Table, key string) string {
 	return text
 }
 
-// CheckName holds a text that others refer to to the letters of names.
+// CheckName requires that a name used in references has only the letters of names.
 func CheckName(t *tomlfile.Table, key, text string) {
 	if strings.Trim(text, nameLetters) != "" {
 		t.AddProblem(key, message.New("%s is %q", t.Name(key), text), message.New("Small letters, digits and hyphens only, such as \"corn-main-2026\": tickets and the working refer to it."))

@@ -29,7 +29,7 @@ func ReadBand(t *tomlfile.Table, units ...quantity.Unit) Band {
 	return Band{}
 }
 
-// isEmpty reports whether no value lies in the band.
+// isEmpty reports whether no value is in the band.
 func (b Band) isEmpty() bool {
 	if !b.HasLow || !b.HasHigh {
 		return false
@@ -38,8 +38,8 @@ func (b Band) isEmpty() bool {
 	return c < 0 || c == 0 && !(b.LowIn && b.HighIn)
 }
 
-// rangeEnd is one end of a row as read: broken when it is there and makes no
-// sense, which has then been reported.
+// rangeEnd is one end of a row as read: broken when it is present but invalid, which has then been
+// reported.
 type rangeEnd struct {
 	at                  quantity.Amount
 	isIn, found, broken bool

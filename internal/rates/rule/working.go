@@ -11,7 +11,7 @@ type Working interface {
 	Sheet() *worksheet.Sheet
 	// Moisture is the load's moisture as recorded, %.
 	Moisture() *worksheet.Step
-	// Rate writes a cell of the edition down.
+	// Rate records a cell of the edition.
 	Rate(id, label string, c Cell) *worksheet.Step
 	// Points are those of the load's moisture above a level, in steps.
 	Points(id, label string, to *worksheet.Step, s Step) *worksheet.Step
@@ -19,7 +19,7 @@ type Working interface {
 	AmountOn(b Basis, rate quantity.Unit) *worksheet.Step
 	// Source returns the reference to a row of the edition.
 	Source(row string) string
-	// Refuse says why the load cannot be settled. Field names what is wrong.
+	// Refuse records why the load cannot be settled. Field is the field at fault.
 	Refuse(field, sentence string)
 	// OffTable refuses a value that no row of a table holds.
 	OffTable(field, name string, found *worksheet.Step, row string, bands []Band)

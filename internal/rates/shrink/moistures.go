@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// readMoistures reads what every method that takes water off says: on which
-// weight, above and down to which moisture, and what over-dry grain gets.
+// readMoistures reads the keys common to all methods that take water off: the base weight, the
+// trigger and shrink-to moisture, and the credit for over-dry grain.
 func readMoistures(t *tomlfile.Table, r *Rule) {
 	r.Basis = rule.ReadBasis(t)
 	r.Trigger, r.To = rule.ReadMoisture(t, "trigger"), rule.ReadMoisture(t, "to")
@@ -20,9 +20,9 @@ func readMoistures(t *tomlfile.Table, r *Rule) {
 	readCredit(t, r)
 }
 
-// readFloor reads the lowest shrink-to allowed. Where the edition names a grain
-// of the Canadian moisture classes the floor is held against it: shrink-to may
-// not be below the lowest tough moisture less 0.1 (SOR/2018-176).
+// readFloor reads the lowest shrink-to allowed. Where the edition names a grain of the Canadian
+// moisture classes the floor is checked: shrink-to may not be below the lowest tough moisture less
+// 0.1 (SOR/2018-176).
 func readFloor(t *tomlfile.Table, r *Rule) {
 	r.Floor, r.FloorGrain = rule.ReadOptionalCell(t, "floor", quantity.Percent), t.OptionalText("floor_grain")
 	if rule.Less(r.To, r.Floor) {

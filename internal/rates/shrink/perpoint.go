@@ -39,8 +39,8 @@ var PerPoint = &Method{
 	Explained: "a fixed percent of the weight for every point above the shrink-to. It is easy to work in the head. Whatever the rate takes beyond the water is handling by another name, so an edition with a rate well above the water factor is cautioned.",
 }
 
-// hiddenHandling shows what the rate takes beyond the water at ten points, where
-// that is more than any loss measured.
+// hiddenHandling warns how much the rate takes beyond the water at ten points, where that is more
+// than any loss measured.
 func hiddenHandling(r Rule) message.Text {
 	ten := quantity.Int(10, quantity.Point)
 	left := worksheet.Points(worksheet.Const(rule.Hundred), worksheet.Const(r.To.Amount))

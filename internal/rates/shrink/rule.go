@@ -33,7 +33,7 @@ type Rule struct {
 	FloorGrain string
 	// Rate is percent of weight per point, for PerPoint.
 	Rate rule.Cell
-	// Step parts the points for PerPoint: what part of a point counts.
+	// Step is the part of a point that counts, for PerPoint.
 	Step rule.Step
 	Rows []rule.Band // of Table
 	// Percent rounds the percent before it meets the weight.
@@ -62,7 +62,7 @@ func Read(t *tomlfile.Table, h *rule.Head) Rule {
 	return r
 }
 
-// Post says the rule line by line.
+// Post posts the rule line by line.
 func (r Rule) Post(w *rule.Lines) {
 	w.Under("shrink", message.New("Shrink"))
 	w.Text("method", message.New("Method"), message.Words(r.Method.Said))

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// bookCheck holds the rows of a list against the book.
+// bookCheck compares the rows of a list with the book.
 type bookCheck struct {
 	desk    office.Desk
 	list    List
@@ -42,7 +42,7 @@ func newBookCheck(ctx context.Context, d office.Desk, t List) (*bookCheck, error
 	return c, err
 }
 
-// row adds what the book has against a row, and says what the row would do.
+// row adds the book's objections to a row, and returns what the row would change.
 func (c *bookCheck) row(r *imports.Row) message.Text {
 	if len(r.Problems) > 0 {
 		return message.Text{}
@@ -94,8 +94,8 @@ func (c *bookCheck) past(r *imports.Row) {
 	}
 }
 
-// order is how the rows are written: past loads day by day, so that their
-// tickets are numbered in the order of their days; other lists as they stand.
+// order returns the order in which the rows are written: past loads by day, so that their tickets
+// are numbered by day; other lists as given.
 func (t List) order() []int {
 	out := make([]int, len(t.Rows))
 	for i := range out {

@@ -1,6 +1,5 @@
-// Package intake takes lists kept elsewhere (growers, trucks, past loads) into the
-// book: each row is held against the book first, and the whole list is entered in
-// one transaction or not at all.
+// Package intake imports lists kept elsewhere (growers, trucks, past loads): each row is checked
+// against the book first, and the whole list is entered in one transaction or not at all.
 package intake
 
 import (
@@ -13,19 +12,18 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// List is a list from elsewhere as it would go into the book: the preview,
-// and what [Take] takes.
+// List is a list from elsewhere and its preview, the input of [Take].
 type List struct {
 	imports.List
 	Name string // of the file
 	Hash string // SHA-256 of its text
-	// Change says for each row what it would do to the book: "new", "changes
-	// NAME", "as it is", or nothing for a row with problems.
+	// Change says for each row what it would change in the book: "new", "changes NAME", "as it is",
+	// or nothing for a row with problems.
 	Change []message.Text
 }
 
-// Taken is the fact that a list was taken over, so that nobody takes the
-// same one over twice. Lines are rows taken and rows left out.
+// Taken is the fact that a list was imported, so that nobody imports it twice. Lines are rows
+// imported and rows left out.
 type Taken struct {
 	List    string `json:"list"`
 	Name    string `json:"name"`
@@ -37,9 +35,8 @@ type Taken struct {
 // Kind names the fact in the journal.
 func (Taken) Kind() string { return "list.taken" }
 
-// Preview reads a list and finds everything that keeps a row of it out of
-// the book, without writing anything. The problems given back are those of the
-// file as a whole; with any of them there is nothing to take over.
+// Preview reads a list and finds every reason to reject a row of it, without writing anything. The
+// problems returned are those of the file as a whole; with any of them nothing can be imported.
 func Preview(ctx context.Context, d office.Desk, kind imports.Kind, name string, text []byte) (List, []imports.Problem, error) {
 	list, problems := imports.Read(kind, text, imports.Defaults{House: office.NewEntering(ctx, d), Name: name})
 	t := List{List: list, Name: name, Hash: office.Hash(text)}
@@ -57,9 +54,9 @@ func Preview(ctx context.Context, d office.Desk, kind imports.Kind, name string,
 	return t, nil, nil
 }
 
-// Take writes a list into the book, all of it in one transaction: after a
-// kill nothing of it is there. A list with problems is taken only if its bad
-// rows may be left out. Progress is told after each row and may be nil.
+// Take imports a list in one transaction: if the program is killed nothing of it is in the book. A
+// list with problems is imported only if its bad rows may be left out. progress is called after
+// each row and may be nil.
 func Take(ctx context.Context, d *scalehouse.Desk, t List, leaveBadOut bool, progress func(done, all int)) (taken, skipped int, err error) {
 	if t.Kind == imports.Loads {
 		if err := d.MayManage("Taking past loads over"); err != nil {

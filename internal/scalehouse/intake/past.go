@@ -5,8 +5,8 @@ import (
 	"tenthpoint/internal/load"
 )
 
-// pastFacts are what is written down of a past load once it is open. Its weights
-// were typed over from the old books and say so.
+// pastFacts are the facts of a past load after it is opened. Its weights were copied from the old
+// books and say so.
 func pastFacts(p *imports.Past) []load.Fact {
 	var out []load.Fact
 	for _, w := range p.Facts.Weighed {

@@ -10,8 +10,8 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// longestCode is how many letters the barcode of a label holds: more would make
-// its bars too thin for the label printers in use.
+// longestCode is the maximum length of a label's barcode: more letters would make its bars too thin
+// for the label printers in use.
 const longestCode = 16
 
 // Code128 is a sample number as a Code 128 barcode, one pixel to a module, one

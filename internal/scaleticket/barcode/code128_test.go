@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// TestBars holds a barcode against the bar widths of ISO/IEC 15417 (from memory):
-// start B, S, 7, check, stop.
+// TestBars compares a barcode with the bar widths of ISO/IEC 15417 (from memory): start B, S, 7,
+// check, stop.
 func TestBars(t *testing.T) {
 	code, err := Code128("S7")
 	if err != nil {

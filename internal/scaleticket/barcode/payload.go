@@ -13,11 +13,11 @@ import (
 	"github.com/boombuler/barcode/qr"
 )
 
-// Payload is what the QR code on a ticket holds: enough to find the ticket
-// again and to hold its figures against the book.
+// Payload is the content of the QR code on a ticket: enough to find the ticket again and to compare
+// its figures with the book.
 //
-// Its text is six fields parted by single blanks, in the letters that a QR
-// code packs tightest (A to Z, 0 to 9, blank, $ % * + - . / :):
+// Its text is six fields separated by single blanks, in the QR code's alphanumeric mode (A to Z, 0
+// to 9, blank, $ % * + - . / :):
 //
 //	TENTHPOINT/1 1042 52300LB 18.4% 857.99BU 3FA9C01D22E4
 //
@@ -36,7 +36,7 @@ type Payload struct {
 // payloadMark begins every payload; the digit is the version of the format.
 const payloadMark = "TENTHPOINT/1"
 
-// codeDigits is how long a ticket's code is.
+// codeDigits is the length of a ticket's code.
 const codeDigits = 12
 
 // String is the payload's text.

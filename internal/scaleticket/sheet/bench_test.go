@@ -19,9 +19,9 @@ func BenchmarkText(b *testing.B) {
 	}
 }
 
-// againstFloor reports how many times as long a turn took as packing the fonts of a
-// slip once: that is what a slip cost at least before fonts were kept packed, and
-// it is measured in the same run, so that a busy machine slows both.
+// againstFloor reports the ratio of a turn's time to that of packing the fonts of a slip once: the
+// least cost of a slip before packed fonts were cached. It is measured in the same run, so that a
+// busy machine slows both.
 func againstFloor(b *testing.B, turn time.Duration) {
 	b.Helper()
 	least := time.Hour

@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/scaleticket"
 )
 
-// Facts stand in two columns, a long one across both.
+// Facts are set in two columns, a long one across both.
 const (
 	factColumns = 2
 	factBetween = 18 * paper.Point
@@ -116,8 +116,7 @@ func (one cell) draw(m *paper.Marks, x paper.Length) {
 	m.Paragraph(x, y, one.note, noteStyle)
 }
 
-// missing writes what is still to come so that it ends at x, in a frame, so
-// that it is seen on any printer.
+// missing writes a placeholder so that it ends at x, in a frame, so that it is seen on any printer.
 func missing(m *paper.Marks, x, y paper.Length, text string, s paper.Style) {
 	w := s.Width(text) + 7*paper.Point
 	m.Box(x-w, y+0.9*paper.Point, w, s.Leading()-1.3*paper.Point, tint, stop)

@@ -32,7 +32,7 @@ func headline(s scaleticket.Section, width paper.Length) paper.Block {
 // leastFigure is the size below which figures are not set, even if they do not fit.
 const leastFigure = 7 * paper.Point
 
-// headlineSize is the largest size in which all figures stand side by side.
+// headlineSize returns the largest size in which all figures fit side by side.
 func headlineSize(lines []scaleticket.Line, room paper.Length) paper.Length {
 	for size := figureStyle.Size; size > leastFigure; size -= paper.Point / 2 {
 		sum := paper.Length(0)
@@ -46,7 +46,7 @@ func headlineSize(lines []scaleticket.Line, room paper.Length) paper.Length {
 	return leastFigure
 }
 
-// figureWidth is what a figure takes with its label above it.
+// figureWidth returns the width of a figure with its label above it.
 func figureWidth(l scaleticket.Line, size paper.Length) paper.Length {
 	return max(labelStyle.Width(upper(l.Label)), figureOnlyWidth(l, size))
 }
@@ -65,8 +65,7 @@ func figureOnlyWidth(l scaleticket.Line, size paper.Length) paper.Length {
 
 const unitSpace = 2.5 * paper.Point
 
-// figure writes a number large with its unit small; words that stand for a
-// figure are written smaller.
+// figure writes a number large with its unit small; words in place of a figure are written smaller.
 func figure(m *paper.Marks, x, baseline paper.Length, l scaleticket.Line, big paper.Style) {
 	number, unit, isFigure := figureAndUnit(l.Value)
 	if !isFigure {

@@ -21,12 +21,12 @@ var ownOfTickets = []string{
 	"Bin", "chart of", "Shrunken and broken", "heating, sour smell",
 }
 
-// fromFile is what a slip names of the file of its rates: the words of the file
-// are the same in every language.
+// fromFile matches what a slip names of the file of its rates: the words of the file are the same
+// in every language.
 var fromFile = regexp.MustCompile(`\[[a-z0-9_, -]+, ligne \d+\]|[a-z]+-example-\d+, [A-Za-z ]+(, [A-Za-z ]+)?`)
 
-// Every slip of a house that speaks French is French to the last remark: each of
-// its words is one of the texts in French, or a name.
+// Every slip of an elevator that speaks French is French to the last remark: each of its words is
+// one of the texts in French, or a name.
 func TestNothingIsLeftInEnglish(t *testing.T) {
 	french := unsaid.In("fr", nil, ownOfTickets...)
 	for _, c := range tickettest.Table {

@@ -32,8 +32,8 @@ func fieldsOf(lines []scaleticket.Line) []string {
 	return out
 }
 
-// statusLines are the lines of the number that stand in the corner: number,
-// status, copy. What follows them refers to other tickets.
+// statusLines is the number of lines in the corner: number, status, copy. Any further lines refer
+// to other tickets.
 const statusLines = 3
 
 // nameLines is the name large, then the address and what else identifies the
@@ -68,8 +68,7 @@ func filled(parts []string, s paper.Style, width paper.Length) []string {
 	return append(out, s.Wrap(line, width)...)
 }
 
-// numberLines is the title, the number large, and below it how the ticket
-// stands and which copy this is.
+// numberLines sets the title, the number in large type, and below it status and copy.
 func numberLines(s scaleticket.Section, width paper.Length) (b paper.Block) {
 	ending := func(line string, look paper.Style) {
 		b.TextEnding(width, b.Height+look.Baseline(), line, look)

@@ -54,8 +54,7 @@ func LabelLayout(l scaleticket.Label) paper.Layout {
 	return paper.Layout{Title: l.Title + " " + l.Number, Made: l.Made, Width: labelWidth, Height: labelHeight, Pages: []paper.Marks{m}}
 }
 
-// quietModules is how many modules must stay empty at each side of a Code 128
-// barcode.
+// quietModules is the width of the quiet zone at each side of a Code 128 barcode, in modules.
 const quietModules = 10
 
 // bars draws the number as a barcode across the label, as wide as its quiet zones

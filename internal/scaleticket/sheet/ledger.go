@@ -8,8 +8,8 @@ import (
 // figureRoom is the width kept for the figures of a ledger.
 const figureRoom = 84 * paper.Point
 
-// ledger sets lines whose figures stand under each other at the right edge. A
-// note stands beside its label where it fits, else below.
+// ledger sets lines with right-aligned figures. A note is beside its label where it fits, else
+// below.
 func ledger(s scaleticket.Section, width paper.Length) []paper.Block {
 	inner := width - gutter
 	var rows []paper.Block

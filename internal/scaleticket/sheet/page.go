@@ -112,7 +112,7 @@ func (s *slip) body(code *paper.Code) bool {
 	return len(s.Pages) == 1
 }
 
-// end places the working, then what stands on every page.
+// end places the working, then the marks of every page.
 func (s *slip) end(size Size, o Options) paper.Layout {
 	for _, part := range s.doc.Sections {
 		if part.Form == scaleticket.SmallPrint && !o.NoWorking {
@@ -131,7 +131,7 @@ func (s *slip) end(size Size, o Options) paper.Layout {
 	return paper.Layout{Title: s.doc.Running, Made: s.doc.Made, Width: size.width(), Height: size.height(), Pages: s.Pages}
 }
 
-// running tells which page of which ticket this is.
+// running draws the page number, and from the second page on the running head.
 func (s *slip) running(m *paper.Marks, n int) {
 	m.TextEnding(s.Right(), s.Foot()+12*paper.Point, fmt.Sprintf(s.doc.PageOf, n+1, len(s.Pages)), noteStyle)
 	if n > 0 {

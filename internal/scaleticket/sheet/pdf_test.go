@@ -20,8 +20,8 @@ func pdfBytes(t testing.TB, d scaleticket.Document, size Size) []byte {
 	return b.Bytes()
 }
 
-// TestSameTicketSameBytes: a reprint in February is held against November's
-// paper byte by byte, and two desks may print at once.
+// TestSameTicketSameBytes: a reprint in February is compared with November's paper byte by byte,
+// and two desks may print at once.
 func TestSameTicketSameBytes(t *testing.T) {
 	for _, c := range tickettest.Table {
 		first := pdfBytes(t, scaleticket.Compose(c.Make(t)), HalfLetter)

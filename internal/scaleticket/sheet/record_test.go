@@ -28,7 +28,7 @@ type written struct {
 	left, top, right, bottom paper.Length
 }
 
-// recorded writes down what stands where.
+// recorded lists the marks with their places.
 func recorded(l paper.Layout) *record {
 	r := &record{width: l.Width, height: l.Height, pages: len(l.Pages)}
 	for n, page := range l.Pages {
@@ -101,8 +101,8 @@ func drawn(t rapid.TB, d scaleticket.Document, size Size, o Options) *record {
 	return recorded(Layout(d, size, o))
 }
 
-// check holds a drawn slip against its document: everything on the paper,
-// nothing on anything else, nothing left out.
+// check compares a drawn slip with its document: everything on the paper, nothing on anything else,
+// nothing left out.
 func (r *record) check(t rapid.TB, name string, d scaleticket.Document) {
 	t.Helper()
 	for _, what := range r.outside {

@@ -32,8 +32,7 @@ func signing(s scaleticket.Section, d scaleticket.Document, code *paper.Code, wi
 	return b
 }
 
-// signatures sets the rules side by side, each with what it is for and the
-// name of who signs.
+// signatures sets the rules side by side, each with its purpose and the signer's name.
 func signatures(s scaleticket.Section, width paper.Length) (b paper.Block) {
 	const between, space, rule = 12 * paper.Point, 20 * paper.Point, 21.5 * paper.Point
 	each := (width - between*paper.Length(len(s.Lines)-1)) / paper.Length(len(s.Lines))
@@ -56,8 +55,8 @@ func signatures(s scaleticket.Section, width paper.Length) (b paper.Block) {
 	return b.Named(fieldsOf(s.Lines)...)
 }
 
-// drawCode draws the QR code so that it ends at right, and under it the code in
-// letters, for whoever has no scanner.
+// drawCode draws the QR code so that it ends at right, and under it the code in letters, for those
+// without a scanner.
 func drawCode(m *paper.Marks, right, y paper.Length, code *paper.Code, line string) {
 	m.Picture(right-codeSide, y, codeSide, codeSide, code)
 	look := codeStyle.Fitted(line, codeSide+8*paper.Point, 3*paper.Point)
@@ -79,7 +78,7 @@ type codeCache struct {
 	kept map[string]*paper.Code
 }
 
-// mostCodes is how many codes are kept.
+// mostCodes is the size of the cache of codes.
 const mostCodes = 64
 
 var codes = codeCache{kept: map[string]*paper.Code{}}

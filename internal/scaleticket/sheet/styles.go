@@ -2,8 +2,7 @@ package sheet
 
 import "tenthpoint/internal/paper"
 
-// A slip has to come out of any printer, so every ink is told apart in grey as
-// well.
+// A slip has to come out of any printer, so every ink is distinct in grey as well.
 var (
 	noInk = paper.Ink{}
 	black = paper.Colour(22, 26, 30)

@@ -10,8 +10,7 @@ import (
 	"tenthpoint/internal/tickettest"
 )
 
-// TestText holds the roll and the page of every ticket against the slips kept
-// in testdata.
+// TestText compares the roll and the page of every ticket with the slips kept in testdata.
 func TestText(t *testing.T) {
 	for _, c := range tickettest.Table {
 		d := scaleticket.Compose(c.Make(t))
@@ -20,8 +19,8 @@ func TestText(t *testing.T) {
 	}
 }
 
-// TestPages holds what stands where on the pages of every ticket against what is
-// kept in testdata: page, place of the left end and the line, size, words.
+// TestPages compares the marks on the pages of every ticket with testdata: page, place of the left
+// end and the line, size, words.
 func TestPages(t *testing.T) {
 	for _, c := range tickettest.Table {
 		var b strings.Builder
@@ -52,7 +51,7 @@ func TestRollFits(t *testing.T) {
 	}
 }
 
-// TestSameWordsEverywhere: what stands on the ticket stands on the roll, in its order.
+// TestSameWordsEverywhere: the text of the ticket is on the roll, in the same order.
 func TestSameWordsEverywhere(t *testing.T) {
 	for _, c := range tickettest.Table {
 		d := scaleticket.Compose(c.Make(t))

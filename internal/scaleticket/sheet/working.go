@@ -13,8 +13,7 @@ const (
 	leastSmall   = 70 * paper.Point // less room than this is left empty
 )
 
-// small is the lettering of the working, which keeps its size whatever the scale of
-// the slip.
+// small holds the text styles of the working, whose size does not follow the scale of the slip.
 type small struct{ line, note, title paper.Style }
 
 func smallAt(scale paper.Length) small {
@@ -52,7 +51,7 @@ func (s *slip) working(part scaleticket.Section) {
 	s.Columns(blocks, smallBetween)
 }
 
-// head is the title, and what the working was worked under.
+// head is the title, and the rates of the working.
 func (p small) head(s scaleticket.Section, lead []scaleticket.Line, width paper.Length) (b paper.Block) {
 	const above = 4 * paper.Point
 	var lines []string

@@ -1,3 +1,3 @@
-// Package sessiontest is a window made of notes, for tests of presenters: what was
-// said, asked and printed is kept, and a question waits until the test answers it.
+// Package sessiontest has a fake window for tests of presenters: it keeps what was said, asked and
+// printed, and a question waits until the test answers it.
 package sessiontest

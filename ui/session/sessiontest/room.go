@@ -20,11 +20,11 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Noon is the moment every test here stands at.
+// Noon is the time in every test here.
 var Noon = time.Date(2025, 10, 14, 12, 0, 0, 0, time.UTC)
 
-// Room is a window made of notes: what presenters said, asked and printed. A
-// Question waits until the test answers it.
+// Room is a fake window: it keeps what presenters said, asked and printed. A question waits until
+// the test answers it.
 type Room struct {
 	T       testing.TB
 	Session *session.Session
@@ -58,7 +58,7 @@ func (r *Room) Print(_ context.Context, name string, pdf []byte) (string, error)
 	return name + ".pdf", nil
 }
 
-// Last is what was said last.
+// Last returns the last message.
 func (r *Room) Last() string {
 	if len(r.Said) == 0 {
 		return ""
@@ -66,8 +66,8 @@ func (r *Room) Last() string {
 	return r.Said[len(r.Said)-1]
 }
 
-// Answer answers the question that waits, as a person who goes on; what is
-// wrong with the answer is given back by field.
+// Answer answers the open question like a person who confirms; it returns the errors of the answer
+// by field.
 func (r *Room) Answer(values map[string]string) map[string]string {
 	r.T.Helper()
 	if len(r.Asked) == 0 {
@@ -121,7 +121,7 @@ func DemoRoom(t testing.TB, loads int) *Room {
 	}, demo.Manager)
 }
 
-// EmptyRoom is a room on a book of which nothing is known.
+// EmptyRoom is a room with an empty book.
 func EmptyRoom(t testing.TB) *Room { return newRoom(t, func(*sqlite.Book) {}, "") }
 
 func newRoom(t testing.TB, fill func(*sqlite.Book), who string) *Room {
@@ -168,7 +168,7 @@ func TextOf(lines []model.CardLine) string {
 	return b.String()
 }
 
-// WordsOf are the words on pages, a run of letters to a line.
+// WordsOf returns the words on pages, one text run per line.
 func WordsOf(l paper.Layout) string {
 	var b strings.Builder
 	for _, page := range l.Pages {
@@ -192,14 +192,14 @@ func (r *Room) CodeOf(l *load.Load) string {
 	return code
 }
 
-// Again is another window on the same book, as after the program was killed:
-// the first was told nothing and closed nothing.
+// Again returns another window on the same book, as after the program was killed: the first had no
+// chance to close anything.
 func (r *Room) Again() *Room {
 	r.T.Helper()
 	return r.AgainAt(Noon, r.Session.Desk.Who().Name)
 }
 
-// Clear empties the yard, and forgets what was typed.
+// Clear empties the yard, and discards what was typed.
 func (r *Room) Clear() *Room {
 	r.T.Helper()
 	rows, err := r.Session.Desk.Book().Drafts(context.Background())
@@ -261,7 +261,7 @@ func (r *Room) Half(values map[string]string) {
 	}
 }
 
-// ValuesOf are what stands in the fields of the question that waits.
+// ValuesOf returns the texts in the fields of the open question.
 func (r *Room) ValuesOf() map[string]string {
 	r.T.Helper()
 	out := map[string]string{}
@@ -282,7 +282,7 @@ func FieldOf(t testing.TB, f interface{ Fields() []model.Field }, id string) mod
 	return model.Field{}
 }
 
-// EmptyDemo is the invented elevator with nobody on the yard.
+// EmptyDemo is the invented elevator with an empty yard.
 func EmptyDemo(t *testing.T) *Room {
 	t.Helper()
 	r := DemoRoom(t, 0)

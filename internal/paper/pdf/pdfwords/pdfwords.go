@@ -1,8 +1,9 @@
 // Package pdfwords reads the words back out of a paper made here, so that a test can compare them
 // with the expected text.
 //
-// It knows just enough of the format for our own files: compressed page streams in which each text
-// is in brackets before "Tj", in 16-bit characters. It is not a reader for other people's files.
+// It supports just enough of the format for our own files: compressed page streams in which each
+// text is in brackets before "Tj", in 16-bit characters. It is not a reader for other people's
+// files.
 package pdfwords
 
 import (

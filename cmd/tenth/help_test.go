@@ -1,0 +1,67 @@
+package main
+
+import (
+	"reflect"
+	"strings"
+	"testing"
+
+	"github.com/alecthomas/kong"
+
+	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
+)
+
+// The help of every command, argument and flag is in the catalog of every complete
+// language.
+func TestHelpIsInTheCatalogs(t *testing.T) {
+	catalog, there := i18n.Catalog("fr")
+	if !there {
+		t.Fatal("there is no French catalog")
+	}
+	var c commands
+	parser, err := kong.New(&c, kong.Name("tenth"), kong.Description(about), groups)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := message.NewPrinter(catalog, nil)
+	translate(parser.Model, p)
+	if n := nodes(parser.Model.Node); n < 70 {
+		t.Fatalf("only %d commands were looked at", n)
+	}
+	if lost := p.Missing(); len(lost) > 0 {
+		t.Errorf("%d texts are said in English:\n%s", len(lost), strings.Join(lost, "\n-----\n"))
+	}
+}
+
+// A command whose help is in no catalog is found.
+func TestHelpInTheCatalogsCanFail(t *testing.T) {
+	var c struct {
+		One one `cmd:"" help:"Nobody has said this in French."`
+	}
+	parser, err := kong.New(&c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	catalog, _ := i18n.Catalog("fr")
+	p := message.NewPrinter(catalog, nil)
+	translate(parser.Model, p)
+	want := []string{"Nobody has said this in French.", "Nor this, which is longer."}
+	if lost := p.Missing(); !reflect.DeepEqual(lost, want) {
+		t.Errorf("lost are %q, want %q", lost, want)
+	}
+}
+
+type one struct{}
+
+func (one) Help() string { return "Nor this, which is longer." }
+
+func (one) Run() error { return nil }
+
+// nodes counts a command and all below it.
+func nodes(n *kong.Node) int {
+	count := 1
+	for _, child := range n.Children {
+		count += nodes(child)
+	}
+	return count
+}

@@ -1,0 +1,56 @@
+package day
+
+import (
+	"context"
+	"strings"
+
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// late is what was entered after the day was closed and counts on it all the same,
+// which only books of earlier programs have.
+type late struct{ *DaySheet }
+
+// remark tells of what was entered after the day was closed and counts on it or before
+// it: that somebody has to explain it, or who has. It is empty where nothing was.
+func (s late) remark() model.Remark {
+	c := s.sheet.Closed
+	switch {
+	case c == nil:
+	case c.Late:
+		return model.Remark{State: model.Stop, Text: session.Say("Something entered after the day was closed counts on it or before it. The sheet is the one that was signed; Ctrl+Shift+E lets a manager explain what came later.")}
+	case c.Explained != nil:
+		return model.Remark{State: model.Warn, Text: session.Say("Entered later, explained by %s, %s: %s", c.Explained.By, c.Explained.At, c.Explained.Reason)}
+	}
+	return model.Remark{}
+}
+
+// waits reports whether something entered later waits for an explanation.
+func (s late) waits() bool { return s.sheet.Closed != nil && s.sheet.Closed.Late }
+
+// ask asks a manager why something entered later counts on the closed day.
+func (s late) ask() {
+	s.session.Put(model.Ask{
+		Draft: "explain", Of: "day " + s.day.String(),
+		Title: session.Say("Explain what came after %s was closed?", s.session.Date(s.day)),
+		Text:  session.Say("The sheet stays as it was signed and names the reason."), State: model.Warn,
+		Fields: []model.AskField{
+			{ID: "who", Label: session.Say("Manager"), Options: s.session.Managers(), Value: s.session.ManagerHere(), Chars: 24, Required: true},
+			{ID: "reason", Label: session.Say("Reason"), Chars: 40, Required: true},
+		},
+		Yes:  session.Say("Explain it"),
+		Then: func(values map[string]string) { s.explain(values["who"], strings.TrimSpace(values["reason"])) },
+	})
+}
+
+func (s late) explain(who, reason string) {
+	err := s.session.As(who, func() error { return scalehouse.ExplainDay(context.Background(), s.session.Desk, s.day, reason) })
+	if err != nil {
+		s.session.Fail(err)
+		return
+	}
+	s.session.Say(model.OK, session.Say("what came after %s was closed is explained.", s.session.Date(s.day)))
+	s.session.Changed()
+}
