@@ -59,7 +59,7 @@ func EncodeDisposition(r LoadRow) (string, error) {
 	return string(text), err
 }
 
-// dispositions are what is kept in the place of one word.
+// dispositions is the stored form that replaces a single word.
 type dispositions struct {
 	Load   string        `json:"load"`
 	Owners []title.Terms `json:"owners"`

@@ -250,7 +250,7 @@ func dealtGrid(u units) *grid[Dealt, none] {
 	})
 }
 
-// taken is what drying and discounts less premiums are called.
+// taken is the title of drying and discounts less premiums.
 func (c *composer) taken() string {
 	if c.hasTitles() {
 		return "Taken"

@@ -75,8 +75,7 @@ func (t Ticket) moves() quantity.Amount {
 	return t.Settled
 }
 
-// unpriced stands where what is payable would, on a ticket without a price. It is
-// in no digest.
+// unpriced is printed instead of the payable of a ticket without a price. It is in no digest.
 func (t Ticket) unpriced() string {
 	if t.isApart() {
 		return "by owner"

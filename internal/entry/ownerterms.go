@@ -15,9 +15,9 @@ import (
 // ownerTermsID is the field of the deals of owners.
 const ownerTermsID = "owner-terms"
 
-// ownerTermsField takes "102=sold at 4.15; 901=stored; 903=delayed D-7, depositor":
-// an owner of the load, what becomes of that part, whose it is where that does not
-// follow, and its price. Nothing or none is that all owners have the deal of the load.
+// ownerTermsField accepts "102=sold at 4.15; 901=stored; 903=delayed D-7, depositor": an owner of
+// the load, the terms of that part, whose grain it is where that does not follow, and its price. An
+// empty text or none means that all owners have the deal of the load.
 func ownerTermsField() Field {
 	f := Field{ID: ownerTermsID, Label: "Terms by owner", Kind: Words, Part: TermsPart, Seldom: true, shown: OwnerTermsText}
 	return detail(f, func(d *draft, text string) error {

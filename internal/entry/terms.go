@@ -46,8 +46,8 @@ func pastTermsField() Field {
 	})
 }
 
-// pastNumberField takes the number of the contract or receipt, which stands apart
-// from the terms in a list.
+// pastNumberField takes the number of the contract or receipt, which a list has apart from the
+// terms.
 func pastNumberField() Field {
 	return detail(Field{ID: "contract", Label: "Contract", Kind: Words, Part: TermsPart}, func(d *draft, text string) error {
 		d.details.Terms.No = text
@@ -105,7 +105,7 @@ func (d *draft) readTerms(text string) (load.Deal, error) {
 	return load.Deal{Terms: title.Terms{Under: title.Contract, No: c.Number}, Price: &c.Price, PriceSource: "contract " + c.Number}, nil
 }
 
-// TermsText is what becomes of the grain, as its field holds it.
+// TermsText returns the terms of the grain as its field's text.
 func TermsText(l *load.Load) string { return l.Details.Terms.Text() }
 
 // whoseField takes whose the grain is, where that does not follow from its terms.

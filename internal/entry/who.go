@@ -163,7 +163,7 @@ func sharesField() Field {
 	})
 }
 
-// ownDeal is what an owner has agreed on already; it stays where the shares change.
+// ownDeal returns an owner's existing deal; it stays when the shares change.
 func ownDeal(owners []load.Owner, id string) *load.Deal {
 	for _, o := range owners {
 		if o.ID == id {

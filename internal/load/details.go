@@ -16,9 +16,8 @@ const (
 	Outbound Direction = "out"
 )
 
-// Details are what is known of a load besides weights and sample. They are
-// written down whole each time, so that a fact never depends on how an earlier
-// one was read.
+// Details are the data of a load besides weights and sample. They are written whole each time, so
+// that a fact never depends on how an earlier one was read.
 type Details struct {
 	Direction   Direction     `json:"direction"`
 	Day         quantity.Date `json:"day"` // business day, which picks the edition
@@ -51,21 +50,21 @@ type Owner struct {
 	Party
 	Parts quantity.Amount `json:"parts"`
 	Of    quantity.Amount `json:"of"`
-	// Own is what becomes of this owner's grain; nil where that is as for the load.
+	// Own is this owner's deal; nil where it is the load's.
 	Own *Deal `json:"own,omitempty"`
 }
 
-// Deal is what becomes of somebody's grain, and at what price.
+// Deal is the disposition of grain, and its price.
 type Deal struct {
 	title.Terms
 	Price       *quantity.Amount `json:"price,omitempty"`
 	PriceSource string           `json:"price_source,omitempty"`
 }
 
-// Deal is what becomes of the load but for owners with a deal of their own.
+// Deal returns the load's deal, for owners without one of their own.
 func (d Details) Deal() Deal { return Deal{d.Terms, d.Price, d.PriceSource} }
 
-// DealOf is what becomes of one owner's grain, counted from zero.
+// DealOf returns one owner's deal, counted from zero.
 func (d Details) DealOf(owner int) Deal {
 	if owner < len(d.Shares) && d.Shares[owner].Own != nil {
 		return *d.Shares[owner].Own
@@ -73,7 +72,7 @@ func (d Details) DealOf(owner int) Deal {
 	return d.Deal()
 }
 
-// Deals are what becomes of the load, owner by owner; one where nobody shares in it.
+// Deals returns the deals of a load, owner by owner; one where nobody shares in it.
 func (d Details) Deals() []Deal {
 	if len(d.Shares) == 0 {
 		return []Deal{d.Deal()}

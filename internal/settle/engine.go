@@ -60,7 +60,7 @@ type engine struct {
 	quality  func(*lineReader, *Summary) quantity.Amount
 	// charged reads what services, discounts and premiums come to.
 	charged func(*lineReader, *Part)
-	// digest is the text whose hash is written down with the load.
+	// digest returns the text whose hash is recorded with the load.
 	digest func(*worksheet.Sheet) string
 }
 

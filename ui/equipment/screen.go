@@ -77,6 +77,7 @@ var gearActs = []shell.ActRow[*Screen]{
 	{ID: "gear.backup", Title: "Back up", Key: widgets.Ctrl(fyne.KeyK), Do: act((*Equipment).AskBackup), Break: true},
 	{ID: "gear.verify", Title: "Check the book", Key: widgets.Ctrl(fyne.KeyJ), Do: act((*Equipment).Verify)},
 	{ID: "gear.person", Title: "Add a person", Key: widgets.Ctrl(fyne.KeyU), Do: func(s *Screen) { s.gear.AskPerson("") }, Break: true},
+	{ID: "gear.compulsory", Title: "What is asked", Key: widgets.Ctrl(fyne.KeyW), Do: func(s *Screen) { AskCompulsory(s.gear.session) }},
 	{ID: "gear.bin", Title: "Add a bin", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *Screen) { s.gear.AskBin("") }},
 }
 

@@ -13,7 +13,7 @@ import (
 // mostOwners is the number of owners a sheet of shares has room for, unless there are more already.
 const mostOwners = 4
 
-// OwnerFields ask for owners of a load, what each has and what becomes of it.
+// OwnerFields are the fields for owners of a load, their shares and terms.
 func OwnerFields(f *Session, owners []load.Owner) []model.AskField {
 	var fields []model.AskField
 	for i, field := range ShareFields(f, owners) {
@@ -30,7 +30,7 @@ func OwnerFields(f *Session, owners []load.Owner) []model.AskField {
 	return fields
 }
 
-// dealOptions are what can become of one owner's part.
+// dealOptions are the possible terms of one owner's part.
 func dealOptions() []model.Option {
 	return []model.Option{
 		{Code: "stored", Name: Say("stored")}, {Code: "sold", Name: Say("sold"), Detail: Say("with a price: sold at 4.15")},

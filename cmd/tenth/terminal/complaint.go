@@ -38,7 +38,10 @@ func (c Complaint) At(where message.Text) Complaint {
 	if what.IsZero() {
 		what, hint = message.Words(c.What), message.Words(c.Hint)
 	}
-	return complaint(message.New("%s: %s", where, what), hint)
+	return Complaint{
+		What: where.String() + ": " + c.What, Hint: c.Hint,
+		what: message.New("%s: %s", where, what), hint: hint,
+	}
 }
 
 // Error is both as one text.
