@@ -10,6 +10,7 @@ import (
 	"tenthpoint/cmd/tenth/book"
 	"tenthpoint/cmd/tenth/day"
 	"tenthpoint/cmd/tenth/house"
+	"tenthpoint/cmd/tenth/keep"
 	"tenthpoint/cmd/tenth/lab"
 	"tenthpoint/cmd/tenth/rates"
 	"tenthpoint/cmd/tenth/sums"
@@ -52,6 +53,7 @@ type commands struct {
 	Settle sums.Settle `cmd:"" group:"sums" help:"Settle a load without a book: figures in, working out."`
 	Shrink sums.Shrink `cmd:"" group:"sums" help:"Work out the bare water shrink of a weight."`
 	Grade  sums.Grade  `cmd:"" group:"sums" help:"Grade a sample by the published tables; advice only."`
+	Keep   keep.Keep   `cmd:"" group:"sums" help:"Grain in store: moisture it comes to, days it keeps, cooling, drying, blending; advice only."`
 
 	Setup    house.Setup    `cmd:"" group:"house" help:"Set the elevator up, or show how it is set up."`
 	Grower   house.Grower   `cmd:"" group:"house" help:"Add, change or list growers and their shares."`

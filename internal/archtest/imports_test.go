@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "dryness", "title", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "settle", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -57,10 +57,13 @@ var mayImport = map[string][]string{
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
 	"internal/moisture/meter": inside("fault", "quantity", "tomlfile", "worksheet", "law"),
 	"internal/moisture":       inside("fault", "quantity", "tomlfile", "worksheet", "law", "grain", "moisture/chart", "moisture/meter"),
-	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter"),
+	"internal/keeping":        append(inside("quantity", "tomlfile", "worksheet"), "schedules/keeping"), // what grain in store comes to, and what drying takes
+	"internal/keeping/blend":  inside("quantity"),                                                       // what mix of lots meets a target
+	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter", "keeping"),
 
 	"schedules":         inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
 	"schedules/factors": {},                                                                 // results the trade tests for, as data
+	"schedules/keeping": {},                                                                 // curves and tables of storing grain, as data
 	"schedules/law":     {},                                                                 // the published rules inside the program
 	"migrations":        {},                                                                 // the text of the book's own upgrades
 
@@ -150,6 +153,7 @@ var mayImport = map[string][]string{
 	"cmd/tenth/day":      command(),
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),
+	"cmd/tenth/keep":     command(),
 	"cmd/tenth/rates":    command(),
 	"cmd/tenth/book":     command("internal/book/sqlite", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
 
@@ -167,7 +171,7 @@ func area(more ...string) []string {
 }
 
 // commands are the groups of commands of the terminal program.
-var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/house", "cmd/tenth/rates", "cmd/tenth/book"}
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/house", "cmd/tenth/rates", "cmd/tenth/book"}
 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.

@@ -62,18 +62,22 @@ type Soundness struct {
 // The book may be in use meanwhile: what is entered after the walk began is
 // left to the next one.
 func Verify(ctx context.Context, d office.Desk, b Book, progress func(done int64)) (Soundness, error) {
-	v := &walk{
-		desk: d, book: b, ctx: ctx, progress: progress,
-		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
-		inPlace: map[int64]int64{}, gaveWay: map[int64]int64{},
-		seen: map[string]bool{}, samples: map[int64]bool{}, standing: map[string]journal.Fact{},
-	}
+	v := newWalk(ctx, d, b, progress)
 	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, v.standingRows, v.stock, v.lastNumbers, v.successions} {
 		if err := walk(); err != nil {
 			return v.out, err
 		}
 	}
 	return v.out, nil
+}
+
+func newWalk(ctx context.Context, d office.Desk, b Book, progress func(done int64)) *walk {
+	return &walk{
+		desk: d, book: b, ctx: ctx, progress: progress,
+		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
+		inPlace: map[int64]int64{}, gaveWay: map[int64]int64{},
+		seen: map[string]bool{}, samples: map[int64]bool{}, standing: map[string]journal.Fact{},
+	}
 }
 
 // walk is the state of one verification.
@@ -189,16 +193,17 @@ func (v *walk) ownName(text string) string {
 
 // journal checks the chain and collects its facts by kind.
 func (v *walk) journal() error {
-	problems, count, err := journal.Check(v.noting(v.book.Facts(v.ctx, book.FactFilter{})))
+	problems, count, err := journal.Check(v.noting(v.book.Facts(v.ctx, book.FactFilter{}), 1))
 	v.out.Facts = count
 	v.found(problems...)
 	return err
 }
 
-func (v *walk) noting(facts iter.Seq2[journal.Fact, error]) iter.Seq2[journal.Fact, error] {
+// noting notes facts from a number on, as they are read.
+func (v *walk) noting(facts iter.Seq2[journal.Fact, error], from int64) iter.Seq2[journal.Fact, error] {
 	return func(yield func(journal.Fact, error) bool) {
 		for f, err := range facts {
-			if err == nil {
+			if err == nil && f.Seq >= from {
 				v.note(f)
 			}
 			if !yield(f, err) {

@@ -21,6 +21,30 @@ func Check(facts iter.Seq2[Fact, error]) (problems []string, count int64, err er
 	return problems, count, nil
 }
 
+// CheckSince walks facts from a head's own on, as Check does from the first. What came
+// before the head is vouched for by its hash.
+func CheckSince(head Head, facts iter.Seq2[Fact, error]) (problems []string, count int64, err error) {
+	var last *Fact
+	for f, err := range facts {
+		if err != nil {
+			return problems, count, err
+		}
+		count++
+		if last == nil && !head.Holds(f) {
+			return []string{fmt.Sprintf("The book no longer holds fact %d as it was.", head.Seq)}, count, nil
+		}
+		if last == nil {
+			last = &Fact{Seq: f.Seq - 1, Hash: f.Prev}
+		}
+		problems = append(problems, breaks(last, f)...)
+		last = &f
+	}
+	if last == nil {
+		problems = append(problems, fmt.Sprintf("The book no longer holds fact %d.", head.Seq))
+	}
+	return problems, count, nil
+}
+
 // breaks returns what is wrong with one fact, given the one before it.
 func breaks(last *Fact, f Fact) []string {
 	var found []string

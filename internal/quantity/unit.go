@@ -28,6 +28,12 @@ const (
 	partsPerMillion
 	partsPerBillion
 	second
+	hour
+	day
+	gallon
+	litre
+	kilowattHour
+	cubicFeetPerMinute
 	bases
 )
 
@@ -36,6 +42,7 @@ var symbols = [bases]string{
 	bushel: "bu", hectolitre: "hL", percent: "%", point: "pt", dollar: "$",
 	fahrenheit: "°F", celsius: "°C", dial: "dial", count: "ct",
 	partsPerMillion: "ppm", partsPerBillion: "ppb", second: "s",
+	hour: "h", day: "d", gallon: "gal", litre: "L", kilowattHour: "kWh", cubicFeetPerMinute: "cfm",
 }
 
 // Unit is the unit of an [Amount]. It is a product of base units, so the unit of a product or
@@ -48,7 +55,8 @@ type Unit struct {
 // percentage point of moisture; Cwt is 100 lb; Tonne is 1000 kg; Dial is one division of a moisture
 // meter's dial; Count is a plain tally, such as smut balls in a sample. PPM and PPB are milligrams
 // and micrograms of a toxin in a kilogram of grain; Second measures the time the rod of a falling
-// number test falls.
+// number test falls. Hour, Day, the US Gallon and the Litre of fuel, KilowattHour and CFM, a fan's
+// cubic feet of air a minute, are what drying and aeration are reckoned in.
 var (
 	Plain      = Unit{}
 	Lb         = one(lb)
@@ -68,6 +76,12 @@ var (
 	PPM        = one(partsPerMillion)
 	PPB        = one(partsPerBillion)
 	Second     = one(second)
+	Hour       = one(hour)
+	Day        = one(day)
+	Gallon     = one(gallon)
+	Litre      = one(litre)
+	KWh        = one(kilowattHour)
+	CFM        = one(cubicFeetPerMinute)
 
 	LbPerBushel   = Lb.Per(Bushel)
 	KgPerHL       = Kg.Per(Hectolitre)
@@ -161,7 +175,7 @@ func (u Unit) spelled() string {
 
 // printOrder puts money first and points last, as in dollars per bushel per point.
 var printOrder = []base{dollar, lb, kg, cwt, tonne, gram, percent, fahrenheit,
-	celsius, dial, count, partsPerMillion, partsPerBillion, second, bushel, hectolitre, point}
+	celsius, dial, count, partsPerMillion, partsPerBillion, second, gallon, litre, kilowattHour, cubicFeetPerMinute, hour, day, bushel, hectolitre, point}
 
 // maxUnitParts is far more than any rate of the trade has.
 const maxUnitParts = 12

@@ -145,3 +145,31 @@ func TestClosedDayPrintsTheHead(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// Since a head only what came after it is looked at, but all of that.
+func TestVerifySinceAHead(t *testing.T) {
+	s := newScene(t)
+	s.ticket()
+	noted := s.noted()
+	since := func() audit.Soundness {
+		found, err := audit.VerifySince(ctx, s.Desk, s.book, noted)
+		must(t, err)
+		return found
+	}
+	if found := since(); found.Facts != 0 || found.Loads != 0 || len(found.Problems) > 0 {
+		t.Errorf("nothing came since: %+v", found)
+	}
+	s.ticket()
+	must(t, scalehouse.CloseDay(ctx, s.as(manager).Desk, s.Today(), ""))
+	if found := since(); found.Facts == 0 || found.Loads != 1 || found.Tickets != 1 || len(found.Problems) > 0 {
+		t.Errorf("one ticket came since: %+v", found)
+	}
+	unguarded(t, s.book.Path(), "UPDATE loads SET grower_name = 'Ida' WHERE ticket = 2")
+	if found := since(); len(found.Problems) == 0 {
+		t.Error("a changed row was not found")
+	}
+	noted.Hash = strings.Repeat("0", 64)
+	if found := since(); len(found.Problems) == 0 {
+		t.Error("another head was not told")
+	}
+}

@@ -105,7 +105,7 @@ func supersede(l *load.Load, day quantity.Date) load.Fact {
 	return load.Superseded{By: l.Number, Reason: l.Why, Day: day}
 }
 
-// RecordPrint records that a copy of a ticket is being printed, and returns its number: 0 is the
+// RecordPrint records that a copy of a ticket was printed, once there is paper, and returns its number: 0 is the
 // original, then reprints.
 func RecordPrint(ctx context.Context, at Actor, number int64) (copyNo int64, err error) {
 	return result(ctx, at, func(w *Batch) (copyNo int64, err error) {

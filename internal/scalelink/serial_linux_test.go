@@ -40,6 +40,7 @@ func TestAFrameOverASerialPort(t *testing.T) {
 	line := serialLine(t, name, time.Hour, newStepClock())
 	waitConnected(line)
 	say(t, line, far, "00lb G S]\r\n[+   52300lb G S]\r\n")
+	say(t, line, far, "[+   52300lb G S]\r\n")
 	shows(t, line, "52300", Stable)
 	// Closing must end the read that waits, or this test would not end.
 	if err := line.Close(); err != nil {

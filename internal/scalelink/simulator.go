@@ -174,7 +174,7 @@ func (s *Simulator) step() Reading {
 	if reading.Weight.More(scale.Most()) {
 		reading.State = Over
 	}
-	return s.rest.judge(reading)
+	return s.rest.byRule(reading)
 }
 
 // exampleFrame is a reading as a frame of ExampleColumns. Digits are dashes

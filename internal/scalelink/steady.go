@@ -22,11 +22,19 @@ func (s Steady) check() error {
 	return message.Device.Errorf("A weight is called at rest after 2 to 100 readings within 0 or more divisions. Change the scale's set-up.")
 }
 
-// rest remembers the last readings and judges a new one by the rule.
+// rest remembers the last readings and judges a new one: by the rule, and by the frame
+// before. A weight is at rest only when two frames, one directly after the other, say
+// the same weight, unit and mode and both say it stands still, or both say nothing of
+// that. A frame damaged on the wire is then no weight, however well it reads, since
+// the whole ones around it say another; only a fault that does the same twice running
+// is not told, for which frames need a check field.
 type rest struct {
 	rule   Steady
 	within quantity.Amount
 	last   []quantity.Amount
+
+	before Reading // as the frame before said it
+	heard  bool    // there is one
 }
 
 func newRest(rule Steady, division quantity.Amount) *rest {
@@ -36,11 +44,27 @@ func newRest(rule Steady, division quantity.Amount) *rest {
 // judge sets the state of the reading by the rule. States worse than motion are kept, and restart
 // the count.
 func (r *rest) judge(reading Reading) Reading {
+	said := reading
+	reading = r.byRule(reading)
+	if reading.State == Stable && !(r.heard && r.before.says(said)) {
+		reading.State = Motion
+	}
+	r.before, r.heard = said, true
+	return reading
+}
+
+// says reports whether two frames say the same.
+func (r Reading) says(o Reading) bool {
+	return r.State == o.State && r.Mode == o.Mode && r.Weight.Equal(o.Weight)
+}
+
+// byRule gives the reading the state the rule finds.
+func (r *rest) byRule(reading Reading) Reading {
 	if r.rule == (Steady{}) {
 		return reading
 	}
 	if !reading.hasWeight() || reading.Weight.Unit() != r.within.Unit() {
-		r.forget()
+		r.last = r.last[:0]
 		return reading
 	}
 	if len(r.last) == r.rule.Readings {
@@ -56,7 +80,7 @@ func (r *rest) judge(reading Reading) Reading {
 }
 
 // forget starts the count again, as after a lost line.
-func (r *rest) forget() { r.last = r.last[:0] }
+func (r *rest) forget() { r.last, r.heard = r.last[:0], false }
 
 func (r *rest) spread() quantity.Amount {
 	least, most := r.last[0], r.last[0]

@@ -36,7 +36,7 @@ func TestSteadyJudges(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			judge := newRest(tt.rule, lb("20"))
 			for i, reading := range tt.readings {
-				if got := judge.judge(reading).State; got != tt.want[i] {
+				if got := judge.byRule(reading).State; got != tt.want[i] {
 					t.Errorf("reading %d (%s) is judged %s, want %s", i+1, reading.Weight, got, tt.want[i])
 				}
 			}
@@ -51,7 +51,7 @@ func TestSteadyIsTheSpreadOfTheLast(t *testing.T) {
 		shown := rapid.SliceOfN(rapid.Int64Range(0, 6), 1, 30).Draw(t, "shown")
 		judge := newRest(rule, lb("20"))
 		for i, n := range shown {
-			got := judge.judge(Reading{Weight: quantity.Int(20*n, quantity.Lb)}).IsStable()
+			got := judge.byRule(Reading{Weight: quantity.Int(20*n, quantity.Lb)}).IsStable()
 			want := i+1 >= rule.Readings
 			for _, a := range shown[max(0, i+1-rule.Readings) : i+1] {
 				for _, b := range shown[max(0, i+1-rule.Readings) : i+1] {
@@ -72,5 +72,33 @@ func TestSteadyCheck(t *testing.T) {
 		if err := rule.check(); (err == nil) != good {
 			t.Errorf("%+v: check() = %v, want good %v", rule, err, good)
 		}
+	}
+}
+
+// At rest is what two frames running say alike.
+func TestTwoEqualFramesAreAtRest(t *testing.T) {
+	judge := newRest(Steady{}, lb("20"))
+	for i, step := range []struct {
+		said Reading
+		want State
+	}{
+		{Reading{Weight: lb("100"), State: Stable}, Motion},
+		{Reading{Weight: lb("100"), State: Stable}, Stable},
+		{Reading{Weight: lb("900"), State: Stable}, Motion},
+		{Reading{Weight: lb("100"), State: Stable}, Motion},
+		{Reading{Weight: lb("100"), State: Stable}, Stable},
+		{Reading{Weight: kg("100"), State: Stable}, Motion},
+		{Reading{Weight: lb("100"), State: Motion}, Motion},
+		{Reading{Weight: lb("100"), State: Stable}, Motion},
+		{Reading{Weight: lb("100"), State: Stable, Mode: Net}, Motion},
+		{Reading{Weight: lb("100"), State: Stable, Mode: Net}, Stable},
+	} {
+		if got := judge.judge(step.said).State; got != step.want {
+			t.Errorf("frame %d is judged %s, want %s", i+1, got, step.want)
+		}
+	}
+	judge.forget()
+	if got := judge.judge(Reading{Weight: lb("100"), State: Stable, Mode: Net}).State; got != Motion {
+		t.Errorf("after a frame that could not be read: %s", got)
 	}
 }

@@ -54,7 +54,7 @@ func TestWeighTakesTheFirstWeightAtRest(t *testing.T) {
 	line := openLine(t, dialer, settings(newStepClock()))
 	end := dialer.end(line)
 	result := weighTruck(t.Context(), line)
-	got := keepSaying(t, line, end, "[+   52300lb G M]\r\n[+   52320lb G S]\r\n", result)
+	got := keepSaying(t, line, end, "[+   52300lb G M]\r\n[+   52320lb G S]\r\n[+   52320lb G S]\r\n", result)
 	if got.err != nil || !got.reading.Weight.Equal(lb("52320")) {
 		t.Errorf("weighed %s, %v; want 52,320 lb", got.reading.Weight, got.err)
 	}
@@ -78,7 +78,9 @@ func TestWeighRefusesAndStillShows(t *testing.T) {
 func TestWaitStableTakesNothingFromBefore(t *testing.T) {
 	dialer := newWires()
 	line := openLine(t, dialer, settings(newStepClock()))
-	say(t, line, dialer.end(line), "[+   52300lb G S]\r\n")
+	end := dialer.end(line)
+	say(t, line, end, "[+   52300lb G S]\r\n")
+	say(t, line, end, "[+   52300lb G S]\r\n")
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	reading, err := line.WaitStable(ctx)

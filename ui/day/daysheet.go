@@ -200,6 +200,8 @@ var shortTitles = map[string]string{
 	"Average test weight":         "Test wt.",
 	"Loads without price":         "Later: loads",
 	"Charges without price":       "charges",
+	"Taken without price":         "charges",
+	"Off and on without price":    "charges",
 	"Quantity without price":      "quantity",
 	"Tonight bu, by legal weight": "Tonight bu",
 }

@@ -43,7 +43,14 @@ func PrintTicket(f *Session, number int64) {
 			return err
 		},
 		Done: func(err error) {
-			if errors.As(err, new(PaperWaits)) {
+			waits := errors.As(err, new(PaperWaits))
+			if err == nil || waits { // paper there is, or there will be
+				if _, failed := scalehouse.RecordPrint(context.Background(), f.Desk, number); failed != nil {
+					f.Fail(failed)
+					return
+				}
+			}
+			if waits {
 				f.Say(model.Warn, Say("ticket %d is issued; it prints as soon as the printer does: %s", number, Sentence(err)))
 				return
 			}
@@ -57,17 +64,14 @@ func PrintTicket(f *Session, number int64) {
 	})
 }
 
-// ticketPaper records that a copy is being printed, and makes it.
+// ticketPaper makes the next copy of a ticket. That it was printed is recorded once there is paper.
 func ticketPaper(f *Session, number int64) (name string, file []byte, err error) {
 	ctx := context.Background()
-	copyNo, err := scalehouse.RecordPrint(ctx, f.Desk, number)
-	if err != nil {
-		return "", nil, err
-	}
 	l, err := office.Ticket(ctx, f.Desk, number)
 	if err != nil {
 		return "", nil, err
 	}
+	copyNo := l.Copies
 	t, err := IssuedTicket(f, ctx, l, copyNo)
 	if err != nil {
 		return "", nil, err

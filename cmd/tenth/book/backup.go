@@ -14,7 +14,7 @@ type Backup struct {
 }
 
 func (Backup) Help() string {
-	return `The copy is of one moment, also while trucks are weighed, and is checked before it gets its name. It opens like any other book.
+	return `The copy is of one moment, also while trucks are weighed, and is checked before it gets its name: all of it in a folder without other copies and once a week, else what was entered since the last copy there. It opens like any other book.
 
     tenth backup /mnt/stick/house-2026-10-01.book`
 }

@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scaleticket"
@@ -22,6 +23,7 @@ type Verify struct {
 	// Head and Against are heads of the book noted outside it.
 	Head    []string `help:"The head of the book as it was noted, number and hash; may be repeated." placeholder:"N:HASH"`
 	Against string   `help:"A backup, the file beside one, or an examiner's folder, to hold the book against." placeholder:"PATH"`
+	Since   string   `help:"Check only what was entered after a head that was noted; what came before is vouched for by it." placeholder:"N:HASH"`
 	JSON    bool     `help:"Print for programs: every figure as text."`
 }
 
@@ -31,6 +33,7 @@ func (Verify) Help() string {
     tenth verify
     tenth verify --book /mnt/stick/house.book
     tenth verify --head 4180:5f0c7a91d2e4
+    tenth verify --since 4180:5f0c7a91d2e4
     tenth verify --against /mnt/stick/house-2026-10-01.book
     tenth verify --code 3fa9c01d22e4
     tenth verify --code "TENTHPOINT/1 1042 52300LB 18.4% 857.99BU 3FA9C01D22E4"
@@ -45,7 +48,7 @@ func (c Verify) Run(t *terminal.Terminal) error {
 		if c.Code != "" {
 			return c.slip(p)
 		}
-		found, err := audit.Verify(p, p.Desk, p.File, nil)
+		found, err := c.check(p)
 		if err != nil {
 			return err
 		}
@@ -54,6 +57,18 @@ func (c Verify) Run(t *terminal.Terminal) error {
 		}
 		return c.report(p, found)
 	})
+}
+
+// check checks the whole book, or what came after a head.
+func (c Verify) check(p *terminal.Session) (audit.Soundness, error) {
+	if c.Since == "" {
+		return audit.Verify(p, p.Desk, p.File, nil)
+	}
+	head, err := journal.ParseHead(c.Since)
+	if err != nil {
+		return audit.Soundness{}, err
+	}
+	return audit.VerifySince(p, p.Desk, p.File, head)
 }
 
 // soundnessJSON is the result of a check, for programs.

@@ -15,6 +15,7 @@ import (
 // benchDry prints whether grain is dry enough.
 type benchDry struct {
 	terminal.BookFlags
+	storingFlags
 	Load      string `arg:"" optional:"" help:"A load, or the number of its ticket." placeholder:"LOAD"`
 	Commodity string `aliases:"crop" help:"In place of a load: the grain, by id or name." placeholder:"GRAIN"`
 	Class     string `help:"Class of the grain." placeholder:"CLASS"`
@@ -28,14 +29,20 @@ func (benchDry) Help() string {
 
     tenth bench dry L12
     tenth bench dry 1042
-    tenth bench dry --commodity wheat-hrs --moisture 14.2 --tolerance 0.2`
+    tenth bench dry --commodity wheat-hrs --moisture 14.2 --tolerance 0.2
+    tenth bench dry --commodity corn --moisture 17 --until 2027-03-01 --stored-at 50F
+
+With --until, published tables say whether it keeps so long; where it does not, the grower's ways are set side by side, as far as their figures are known.`
 }
 
 func (c benchDry) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		advice, found, err := c.judge(p)
+		crop, advice, found, err := c.judge(p)
 		if err != nil {
 			return err
+		}
+		if c.Until != "" {
+			return c.tellWithStoring(p, crop, advice)
 		}
 		if !found {
 			return terminal.Refusal("A manager sets them with \"tenth bench setup --dry\"", "the house has no limits for this grain")
@@ -43,49 +50,77 @@ func (c benchDry) Run(t *terminal.Terminal) error {
 		if c.JSON {
 			return p.PrintJSON(adviceJSON(advice))
 		}
-		p.Say("Read as %s.", advice.Band)
-		for _, v := range advice.Verdicts {
-			p.Say("%s: %s. %s", capital(v.Purpose.String()), v.Short(), v.Reason)
-		}
-		p.Say("What can be done:")
-		for _, o := range advice.Options {
-			p.Say("  %s", o.Text)
-		}
+		tellAdvice(p, advice)
 		return nil
 	})
 }
 
-func (c benchDry) judge(p *terminal.Session) (dryness.Advice, bool, error) {
+func tellAdvice(p *terminal.Session, advice dryness.Advice) {
+	p.Say("Read as %s.", advice.Band)
+	for _, v := range advice.Verdicts {
+		p.Say("%s: %s. %s", capital(v.Purpose.String()), v.Short(), v.Reason)
+	}
+	p.Say("What can be done:")
+	for _, o := range advice.Options {
+		p.Say("  %s", o.Text)
+	}
+}
+
+// tellWithStoring answers whether the grain keeps, after the house's own limits where
+// it has any.
+func (c benchDry) tellWithStoring(p *terminal.Session, crop string, advice dryness.Advice) error {
+	question, err := c.ask(p, crop, advice.Band.Reading)
+	if err != nil {
+		return err
+	}
+	stored, err := question.Answer()
+	if err != nil {
+		return err
+	}
+	if c.JSON {
+		out := adviceJSON(advice)
+		out["storing"] = storedJSON(stored)
+		return p.PrintJSON(out)
+	}
+	if len(advice.Verdicts) > 0 {
+		tellAdvice(p, advice)
+	}
+	return tellStoring(p, question, stored)
+}
+
+// judge is the grain, the advice and whether the house has limits for it.
+func (c benchDry) judge(p *terminal.Session) (string, dryness.Advice, bool, error) {
 	if c.Load != "" {
 		l, err := p.LoadNamed(c.Load)
 		if err != nil {
-			return dryness.Advice{}, false, err
+			return "", dryness.Advice{}, false, err
 		}
-		return office.DryEnough(p, p.Desk, l)
+		advice, found, err := office.DryEnough(p, p.Desk, l)
+		return l.Details.Commodity, advice, found, err
 	}
 	if c.Commodity == "" || c.Moisture == "" {
-		return dryness.Advice{}, false, terminal.Refusal("Give a load, or --commodity and --moisture", "it is not said what is to be judged")
+		return "", dryness.Advice{}, false, terminal.Refusal("Give a load, or --commodity and --moisture", "it is not said what is to be judged")
 	}
 	crop, err := entry.Commodity(c.Commodity)
 	if err != nil {
-		return dryness.Advice{}, false, err
+		return "", dryness.Advice{}, false, err
 	}
 	percent, err := moisture.MoistureField.Parse(c.Moisture)
 	if err != nil {
-		return dryness.Advice{}, false, err
+		return "", dryness.Advice{}, false, err
 	}
 	tolerance, err := pointsIn("Tolerance", c.Tolerance)
 	if err != nil {
-		return dryness.Advice{}, false, err
+		return "", dryness.Advice{}, false, err
 	}
 	asked := &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}, Sample: load.Sample{Moisture: &load.Moisture{Percent: percent}}}
 	rules, found, err := office.DryRules(p, p.Desk, asked)
-	if err != nil || !found {
-		return dryness.Advice{}, false, err
+	if err != nil {
+		return "", dryness.Advice{}, false, err
 	}
 	advice, err := rules.Judge(moisture.MoistureRounding.Apply(percent), tolerance, nil)
 	advice.Options = append(advice.Options, office.OverDryOptions(p.Desk, asked)...)
-	return advice, true, err
+	return crop.ID, advice, found, err
 }
 
 func adviceJSON(a dryness.Advice) map[string]any {

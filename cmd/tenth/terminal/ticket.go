@@ -1,7 +1,6 @@
 package terminal
 
 import (
-	"context"
 	"fmt"
 
 	"tenthpoint/internal/load"
@@ -79,7 +78,17 @@ type AnswerFlags struct {
 }
 
 // HandOut prints a copy of a ticket: its files, and its line, its text or its JSON.
-func (p *Session) HandOut(l *load.Load, copyNo int64, f PaperFlags, how AnswerFlags) error {
+// That it was printed is written down last: where the folder cannot be written or the
+// program ends before, the next paper is the original still.
+func (p *Session) HandOut(l *load.Load, f PaperFlags, how AnswerFlags) error {
+	if err := p.handOut(l, l.Copies, f, how); err != nil {
+		return err
+	}
+	_, err := scalehouse.RecordPrint(p, p.Desk, l.Number)
+	return err
+}
+
+func (p *Session) handOut(l *load.Load, copyNo int64, f PaperFlags, how AnswerFlags) error {
 	files, text, err := p.Paper(f, l, copyNo)
 	if err != nil {
 		return err
@@ -121,14 +130,4 @@ func (p *Session) sayResult(l *load.Load) error {
 	}
 	p.Say("Ticket %d: net %s, settled %s, payable %s.", l.Number, s.Net.Printed(), s.Quantity.Printed(), payable)
 	return nil
-}
-
-// IssueAndPrint issues and prints a load that is whole.
-func IssueAndPrint(ctx context.Context, w *scalehouse.Batch, id string) (int64, error) {
-	number, err := scalehouse.Issue(ctx, w, id)
-	if err != nil {
-		return 0, err
-	}
-	_, err = scalehouse.RecordPrint(ctx, w, number)
-	return number, err
 }

@@ -61,7 +61,7 @@ func (c Correct) correct(p *terminal.Session, old *load.Load) (number int64, err
 		if _, err := scalehouse.Enter(p, w, id, change); err != nil {
 			return err
 		}
-		number, err = terminal.IssueAndPrint(p, w, id)
+		number, err = scalehouse.Issue(p, w, id)
 		return err
 	})
 	return number, err
@@ -78,7 +78,7 @@ func handAfter(p *terminal.Session, old *load.Load, number int64, f terminal.Pap
 			return err
 		}
 	}
-	return p.HandOut(l, 0, f, how)
+	return p.HandOut(l, f, how)
 }
 
 // differences prints the changes of a ticket from the one it replaces, line by line.

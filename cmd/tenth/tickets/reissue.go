@@ -63,7 +63,7 @@ func (c Reissue) reissue(p *terminal.Session, old *load.Load) (id string, number
 		if _, err := scalehouse.Enter(p, w, id, change); err != nil || c.Yard {
 			return err
 		}
-		number, err = terminal.IssueAndPrint(p, w, id)
+		number, err = scalehouse.Issue(p, w, id)
 		return err
 	})
 	return id, number, err

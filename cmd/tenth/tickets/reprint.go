@@ -3,7 +3,6 @@ package tickets
 import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scalehouse"
 )
 
 // Reprint prints another copy.
@@ -24,14 +23,10 @@ func (Reprint) Help() string {
 
 func (c Reprint) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
-		copyNo, err := scalehouse.RecordPrint(p, p.Desk, int64(c.Ticket))
-		if err != nil {
-			return err
-		}
 		l, err := office.Ticket(p, p.Desk, int64(c.Ticket))
 		if err != nil {
 			return err
 		}
-		return p.HandOut(l, copyNo, c.PaperFlags, terminal.AnswerFlags{Show: true, JSON: c.JSON})
+		return p.HandOut(l, c.PaperFlags, terminal.AnswerFlags{Show: true, JSON: c.JSON})
 	})
 }

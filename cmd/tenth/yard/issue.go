@@ -27,15 +27,11 @@ func (c Issue) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		copyNo, err := scalehouse.RecordPrint(p, p.Desk, number)
-		if err != nil {
-			return err
-		}
 		l, err := office.Ticket(p, p.Desk, number)
 		if err != nil {
 			return err
 		}
-		return p.HandOut(l, copyNo, c.PaperFlags, c.AnswerFlags)
+		return p.HandOut(l, c.PaperFlags, c.AnswerFlags)
 	})
 }
 

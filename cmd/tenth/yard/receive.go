@@ -47,7 +47,7 @@ func (c Receive) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.HandOut(l, 0, c.PaperFlags, c.AnswerFlags)
+		return p.HandOut(l, c.PaperFlags, c.AnswerFlags)
 	})
 }
 
@@ -64,7 +64,7 @@ func (c Receive) Enter(p *terminal.Session) (*load.Load, error) {
 		if err != nil {
 			return err
 		}
-		number, err = terminal.IssueAndPrint(p, w, id)
+		number, err = scalehouse.Issue(p, w, id)
 		return err
 	})
 	if err != nil {

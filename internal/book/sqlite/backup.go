@@ -4,7 +4,10 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
+	"strings"
+	"time"
 
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/book"
@@ -12,9 +15,10 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Backup copies a snapshot of the book to a new file while it is in use, and then verifies the
-// copy. An existing file is never overwritten, and a copy that does not verify is not kept. A
-// backup can be opened like any book.
+// Backup copies the book to a new file, of one moment, while it is in use, and then
+// checks the copy: what was entered since the last backup in that folder, and once a
+// week all of it. An existing file is never written over, and a copy that is not
+// sound is not kept. A book on a stick can be opened like any other.
 func (b *Book) Backup(ctx context.Context, path string) error {
 	target, err := filepath.Abs(path)
 	if err != nil {
@@ -24,61 +28,123 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
+	since := b.lastChecked(ctx, filepath.Dir(target))
+	var note headNote
 	err = b.file.copyTo(ctx, target, func(partial string) error {
-		return b.verifyCopy(ctx, partial, atLeast)
+		note, err = b.verifyCopy(ctx, partial, atLeast, since)
+		return err
 	})
-	if err != nil {
+	if err != nil || note.head.Seq == 0 {
 		return b.file.sentence(err)
 	}
-	return noteHead(ctx, target)
+	return note.write(target)
 }
 
-// noteHead writes the head of a copy into a small file beside it, which goes where
-// the copy does not: into a letter, on another stick.
-func noteHead(ctx context.Context, target string) error {
-	copied, err := Open(target, Options{ReadOnly: true})
-	if err != nil {
-		return err
-	}
-	defer copied.Close()
-	last, some, err := copied.Head(ctx)
-	if err != nil || !some {
-		return err
-	}
-	return atomicfile.Replace(target+".head.txt", func(w io.Writer) error {
-		_, err := fmt.Fprintln(w, journal.HeadOf(last))
-		return err
-	})
-}
-
-// verifyCopy checks that a copy is complete, valid, and of this book: its last fact is one of ours,
-// no earlier than the last one before the copy.
-func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact) error {
+// verifyCopy checks that a copy is sound, whole or since a head, and of this book: its
+// last fact is one of ours, no earlier than what had been entered before.
+func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact, since headNote) (headNote, error) {
 	copied, err := Open(path, Options{ReadOnly: true})
 	if err != nil {
-		return err
+		return headNote{}, err
 	}
 	defer copied.Close()
-	problems, err := copied.Verify(ctx)
+	note := since
+	var problems []string
+	if since.isDue() {
+		note = wholeNow()
+		problems, err = copied.Verify(ctx)
+	} else {
+		problems, err = copied.verifySince(ctx, since.head)
+	}
 	if err != nil {
-		return err
+		return headNote{}, err
 	}
 	if len(problems) > 0 {
-		return message.Storage.Errorf("The backup was not kept, because the book has %d problems. The first: %s "+
+		return headNote{}, message.Storage.Errorf("The backup was not kept, because the book has %d problems. The first: %s "+
 			"Verify the book; to keep it as it is, close every program and copy its file.", len(problems), problems[0])
 	}
 	last, some, err := copied.Head(ctx)
 	if err != nil || !some && atLeast.Seq == 0 {
-		return err
+		return headNote{}, err
 	}
-	for ours, err := range b.Facts(ctx, book.FactFilter{FromSeq: last.Seq, ToSeq: last.Seq}) {
-		if err != nil {
-			return err
-		}
-		if ours.Hash == last.Hash && last.Seq >= atLeast.Seq {
-			return nil
-		}
+	note.head = journal.HeadOf(last)
+	if holds, err := b.holds(ctx, note.head); err != nil || holds && last.Seq >= atLeast.Seq {
+		return note, err
 	}
-	return message.Storage.Errorf("The backup was not kept: it ends with fact %d (%.12s), which is not the book's. "+
+	return headNote{}, message.Storage.Errorf("The backup was not kept: it ends with fact %d (%.12s), which is not the book's. "+
 		"Is the disk in order?", last.Seq, last.Hash)
 }
+
+// holds reports whether the book has a fact of that number and hash.
+func (b *Book) holds(ctx context.Context, head journal.Head) (bool, error) {
+	for f, err := range b.Facts(ctx, book.FactFilter{FromSeq: head.Seq, ToSeq: head.Seq}) {
+		return err == nil && head.Holds(f), err
+	}
+	return false, nil
+}
+
+// A headNote stands in a small file beside a copy: the head of the copy, and when all
+// of the book was last checked for a copy in that folder. The file goes where the copy
+// does not: into a letter, on another stick.
+type headNote struct {
+	head  journal.Head
+	whole time.Time
+}
+
+const (
+	noteEnding = ".head.txt"
+	wholeWords = "All of it was checked on "
+	// wholeEvery is how long copies may be checked only since the one before.
+	wholeEvery = 7 * 24 * time.Hour
+)
+
+func wholeNow() headNote { return headNote{whole: time.Now()} }
+
+// isDue reports whether all of the book is to be checked. A time to come is no proof
+// of a check.
+func (n headNote) isDue() bool {
+	age := time.Since(n.whole)
+	return n.head.Seq == 0 || age < 0 || age > wholeEvery
+}
+
+// write puts the note beside a copy.
+func (n headNote) write(target string) error {
+	return atomicfile.Replace(target+noteEnding, func(w io.Writer) error {
+		_, err := fmt.Fprintf(w, "%s\n%s%s\n", n.head, wholeWords, journal.Stamp(n.whole))
+		return err
+	})
+}
+
+// readNote reads a note; its zero where it is none, or one of an earlier program.
+func readNote(path string) (n headNote) {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return n
+	}
+	heads := journal.FindHeads(string(text))
+	_, when, _ := strings.Cut(string(text), wholeWords)
+	whole, err := time.Parse(journal.TimeLayout, strings.TrimSpace(when))
+	if err != nil || len(heads) != 1 {
+		return n
+	}
+	return headNote{heads[0], whole}
+}
+
+// lastChecked is the furthest note beside the copies of a folder whose head this book
+// holds; its zero where there is none.
+func (b *Book) lastChecked(ctx context.Context, folder string) (last headNote) {
+	notes, _ := filepath.Glob(filepath.Join(escapeGlob(folder), "*"+noteEnding)) // a pattern of ours
+	for _, path := range notes {
+		n := readNote(path)
+		if n.head.Seq <= last.head.Seq {
+			continue
+		}
+		if holds, err := b.holds(ctx, n.head); err == nil && holds {
+			last = n
+		}
+	}
+	return last
+}
+
+// escapeGlob is a folder's name in which no sign means another.
+var escapeGlob = strings.NewReplacer("*", "[*]", "?", "[?]", "[", "[[]").Replace

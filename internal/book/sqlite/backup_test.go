@@ -85,7 +85,8 @@ func TestBackupGivenUpLeavesNothing(t *testing.T) {
 	target := filepath.Join(t.TempDir(), "monday.book")
 	err := b.file.copyTo(cancelled, target, func(partial string) error {
 		cancel()
-		return b.verifyCopy(cancelled, partial, journal.Fact{})
+		_, err := b.verifyCopy(cancelled, partial, journal.Fact{}, headNote{})
+		return err
 	})
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("got %v", err)
@@ -110,11 +111,13 @@ func TestBackupMustEndWithOurFact(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	wantError(t, b.verifyCopy(ctx, other.Path(), journal.Fact{}), "ends with fact 1", "not the book's")
+	_, err = b.verifyCopy(ctx, other.Path(), journal.Fact{}, headNote{})
+	wantError(t, err, "ends with fact 1", "not the book's")
 	short := newBook(t)
 	appendTo(t, short, 3)
-	wantError(t, b.verifyCopy(ctx, short.Path(), last), "ends with fact 3")
-	if err := b.verifyCopy(ctx, short.Path(), journal.Fact{}); err != nil {
+	_, err = b.verifyCopy(ctx, short.Path(), last, headNote{})
+	wantError(t, err, "ends with fact 3")
+	if _, err := b.verifyCopy(ctx, short.Path(), journal.Fact{}, headNote{}); err != nil {
 		t.Errorf("a copy from a moment before: %v", err)
 	}
 }
@@ -148,5 +151,60 @@ func TestKilledCopyLeavesItsNameFree(t *testing.T) {
 	}
 	if files := beside(t, target); len(files) != 2 { // the copy and its head
 		t.Errorf("beside the copy: %q", files)
+	}
+}
+
+// After the first copy in a folder only what came since is checked; what was there
+// before is vouched for by the head, so that even a book written again with new hashes
+// is found. After a week all of it is checked again.
+func TestBackupChecksWhatCameSince(t *testing.T) {
+	folder := t.TempDir()
+	b := newBook(t)
+	appendTo(t, b, 5)
+	copyTo := func(name string) (headNote, error) {
+		err := b.Backup(ctx, filepath.Join(folder, name))
+		return readNote(filepath.Join(folder, name) + noteEnding), err
+	}
+	first, err := copyTo("one.book")
+	if err != nil || first.head.Seq != 5 || first.isDue() {
+		t.Fatalf("%+v, %v", first, err)
+	}
+	appendTo(t, b, 2)
+	second, err := copyTo("two.book")
+	if err != nil || second.head.Seq != 7 || !second.whole.Equal(first.whole) {
+		t.Fatalf("%+v after %+v, %v", second, first, err)
+	}
+	if last := b.lastChecked(ctx, folder); last.head != second.head {
+		t.Errorf("last checked %+v", last)
+	}
+	appendTo(t, b, 2)
+	force(t, unguard(t, b), "UPDATE facts SET who = 'B.' WHERE seq = 8")
+	_, err = copyTo("three.book")
+	wantError(t, err, "The backup was not kept")
+}
+
+func TestBackupChecksAllOfItWhereTheHeadIsNotTheBooks(t *testing.T) {
+	for name, note := range map[string]headNote{
+		"of another book": {journal.Head{Seq: 2, Hash: "0123456789abcdef"}, time.Now()},
+		"eight days old":  {journal.Head{}, time.Now().Add(-8 * 24 * time.Hour)},
+		"to come":         {journal.Head{}, time.Now().Add(time.Hour)},
+	} {
+		t.Run(name, func(t *testing.T) {
+			folder := t.TempDir()
+			b := newBook(t)
+			appendTo(t, b, 5)
+			if note.head.Seq == 0 {
+				last, _, err := b.Head(ctx)
+				if err != nil {
+					t.Fatal(err)
+				}
+				note.head = journal.HeadOf(last)
+			}
+			if err := note.write(filepath.Join(folder, "older.book")); err != nil {
+				t.Fatal(err)
+			}
+			force(t, unguard(t, b), "UPDATE facts SET who = 'B.' WHERE seq = 2")
+			wantError(t, b.Backup(ctx, filepath.Join(folder, "monday.book")), "The backup was not kept")
+		})
 	}
 }

@@ -64,18 +64,23 @@ func readingAccess(busy time.Duration) access {
 // connect makes a pool of up to most connections to the file; the file is not
 // touched before the first use.
 func connect(path string, a access, most int) (*sql.DB, error) {
-	slashed := filepath.ToSlash(path)
-	if !strings.HasPrefix(slashed, "/") {
-		slashed = "/" + slashed // a drive letter
-	}
-	name := url.URL{Scheme: "file", Path: slashed, RawQuery: url.Values(a).Encode()}
-	db, err := sql.Open("sqlite", name.String())
+	db, err := sql.Open("sqlite", fileName(path, a))
 	if err != nil {
 		return nil, err
 	}
 	db.SetMaxOpenConns(most)
 	db.SetMaxIdleConns(most)
 	return db, nil
+}
+
+// fileName is a file with an access, as SQLite takes it.
+func fileName(path string, a access) string {
+	slashed := filepath.ToSlash(path)
+	if !strings.HasPrefix(slashed, "/") {
+		slashed = "/" + slashed // a drive letter
+	}
+	name := url.URL{Scheme: "file", Path: slashed, RawQuery: url.Values(a).Encode()}
+	return name.String()
 }
 
 // mostReaders is the size of the reading pool. Each running iteration over facts holds one

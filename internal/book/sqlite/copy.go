@@ -2,6 +2,7 @@ package sqlite
 
 import (
 	"context"
+	"database/sql"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -9,6 +10,8 @@ import (
 	"path/filepath"
 	"strings"
 	"time"
+
+	"modernc.org/sqlite"
 
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/message"
@@ -109,14 +112,14 @@ func claimWithoutLink(partial, target string) error {
 	return nil
 }
 
-// writeCopy copies the book and waits for the disk, which VACUUM INTO does not. It reads through a
-// connection of its own, so weighing can continue.
+// writeCopy copies the book page by page, as it is at one moment, and waits for the
+// disk. It reads through a connection of its own, so weighing goes on.
 func (f *file) writeCopy(ctx context.Context, partial string) error {
 	db, err := connect(f.path, probeAccess(f.busy), 1)
 	if err != nil {
 		return err
 	}
-	_, err = db.ExecContext(ctx, "VACUUM INTO ?", partial)
+	err = copyPages(ctx, db, partial)
 	if err := errors.Join(err, db.Close()); err != nil {
 		return err
 	}
@@ -125,6 +128,29 @@ func (f *file) writeCopy(ctx context.Context, partial string) error {
 		return err
 	}
 	return errors.Join(written.Sync(), written.Close())
+}
+
+// pageCopier is what the driver's connection can do beyond SQL.
+type pageCopier interface {
+	NewBackup(to string) (*sqlite.Backup, error)
+}
+
+func copyPages(ctx context.Context, db *sql.DB, to string) error {
+	conn, err := db.Conn(ctx)
+	if err != nil {
+		return err
+	}
+	defer conn.Close()
+	return conn.Raw(func(driver any) error {
+		copying, err := driver.(pageCopier).NewBackup(fileName(to, access{"mode": {"rw"}}))
+		if err != nil {
+			return err
+		}
+		// All in one step, which holds one moment of the book: between steps another
+		// program's write would begin the copy anew.
+		_, err = copying.Step(-1)
+		return errors.Join(err, copying.Finish(), ctx.Err())
+	})
 }
 
 // copyBefore keeps the book as it was before a migration, beside it. A name

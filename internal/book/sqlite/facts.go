@@ -86,10 +86,13 @@ func factQuery(f book.FactFilter) (string, []any) {
 		where, args = append(where, condition), append(args, arg...)
 	}
 	index := "NOT INDEXED"
-	if f.Kind != "" {
+	switch {
+	case f.Kind == coded && f.Hash != "":
+		restrict("kind = '" + coded + "'") // in the words of the index, which older books lack
+	case f.Kind != "":
 		restrict("kind = ?", f.Kind)
 	}
-	if f.Kind != "" && !strings.HasPrefix(f.Kind, unlisted) {
+	if f.Kind != "" && f.Hash == "" && !strings.HasPrefix(f.Kind, unlisted) {
 		index = "INDEXED BY facts_kind"
 		restrict("substr(kind, 1, 5) <> 'load.'") // in the words of the index
 	}
@@ -106,9 +109,6 @@ func factQuery(f book.FactFilter) (string, []any) {
 	}
 	if f.ToSeq > 0 {
 		restrict("seq <= ?", f.ToSeq)
-	}
-	if f.Hash != "" && f.Kind == coded {
-		where[0], args = "kind = '"+coded+"'", args[1:] // in the words of the index, which older books lack
 	}
 	query := "SELECT " + columns + " FROM facts " + index
 	if len(where) > 0 {

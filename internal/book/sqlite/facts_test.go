@@ -17,7 +17,7 @@ import (
 // chosen says again, without SQL, which facts a filter means.
 func chosen(f book.FactFilter, fact journal.Fact) bool {
 	return (f.Subject == "" || fact.Subject == f.Subject) && (f.Kind == "" || fact.Kind == f.Kind) &&
-		(f.FromSeq == 0 || fact.Seq >= f.FromSeq) && (f.ToSeq == 0 || fact.Seq <= f.ToSeq)
+		strings.HasPrefix(fact.Hash, f.Hash) && (f.FromSeq == 0 || fact.Seq >= f.FromSeq) && (f.ToSeq == 0 || fact.Seq <= f.ToSeq)
 }
 
 func anyFilter() *rapid.Generator[book.FactFilter] {
@@ -161,5 +161,28 @@ func TestFactsEndWithTheReason(t *testing.T) {
 	b.Close()
 	if _, err := b.FactsOf(ctx, "load 1"); err == nil {
 		t.Error("a closed book was read")
+	}
+}
+
+// The hash on a slip leads to its fact by an index of its own.
+func TestCodesAreLookedUpByTheirIndex(t *testing.T) {
+	b := newBook(t)
+	query, args := factQuery(book.FactFilter{Kind: coded, Hash: "0123456789ab"})
+	rows, err := b.read.Query("EXPLAIN QUERY PLAN "+query, args...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer rows.Close()
+	var plan strings.Builder
+	for rows.Next() {
+		var id, parent, unused int
+		var step string
+		if err := rows.Scan(&id, &parent, &unused, &step); err != nil {
+			t.Fatal(err)
+		}
+		plan.WriteString(step + "\n")
+	}
+	if !strings.Contains(plan.String(), "facts_code") {
+		t.Errorf("the plan is %s", plan.String())
 	}
 }

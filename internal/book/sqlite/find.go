@@ -36,8 +36,8 @@ func (f *file) find(o Options) error {
 	case errors.Is(err, fs.ErrNotExist) && !o.Create:
 		return message.NotFound.Errorf("There is no book at %s. Check the path, or create a book there.", f.path)
 	case errors.Is(err, fs.ErrNotExist):
-		if err := os.MkdirAll(filepath.Dir(f.path), 0o755); err != nil {
-			return message.Errorf("The folder for the book %s cannot be made: %w", f.path, err)
+		if err := f.claimPath(); err != nil {
+			return err
 		}
 	case err != nil:
 		return message.Errorf("The book %s cannot be looked at: %w", f.path, err)
@@ -56,6 +56,22 @@ func (f *file) find(o Options) error {
 	}
 	found := f.recognise(db, o)
 	return errors.Join(found, db.Close())
+}
+
+// claimPath makes the file of a new book, and its folder, for the owner alone: a book
+// holds names, addresses and prices. SQLite gives the files beside it the same rights.
+func (f *file) claimPath() error {
+	if err := os.MkdirAll(filepath.Dir(f.path), 0o700); err != nil {
+		return message.Errorf("The folder for the book %s cannot be made: %w", f.path, err)
+	}
+	empty, err := os.OpenFile(f.path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o600)
+	if errors.Is(err, fs.ErrExist) { // another program makes it just now
+		return nil
+	}
+	if err != nil {
+		return message.Errorf("The book %s cannot be made: %w", f.path, err)
+	}
+	return empty.Close()
 }
 
 // recognise distinguishes a book from an empty file and from other data.

@@ -18,6 +18,17 @@ func (b *Book) Verify(ctx context.Context) (problems []string, err error) {
 	return slices.Concat(damaged, broken, altered), errors.Join(fileErr, chainErr, editionErr)
 }
 
+// verifySince checks what was entered after a head, and that tables, indexes and
+// triggers are as the program makes them.
+func (b *Book) verifySince(ctx context.Context, head journal.Head) ([]string, error) {
+	altered, err := verifySchema(ctx, reader{b.file, b.read}.during(ctx))
+	if err != nil {
+		return nil, err
+	}
+	broken, _, err := journal.CheckSince(head, b.Facts(ctx, book.FactFilter{FromSeq: head.Seq}))
+	return append(altered, broken...), err
+}
+
 // VerifyChain walks the whole chain and returns every break as a sentence
 // naming the fact, and the number of facts read.
 func (r factReader) VerifyChain(ctx context.Context) (problems []string, count int64, err error) {

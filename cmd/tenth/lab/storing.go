@@ -1,0 +1,105 @@
+package lab
+
+import (
+	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/quantity"
+)
+
+// storingFlags ask whether the grain keeps, beside whether it is dry.
+type storingFlags struct {
+	Until      string `help:"Also: does it keep until this day, such as 2027-03-01? Takes --stored-at." placeholder:"DAY"`
+	StoredAt   string `help:"With --until: temperature it is kept at, with F or C." placeholder:"TEMPERATURE"`
+	FuelPrice  string `help:"With --until: the grower's price of fuel, such as \"1.80 $/gal\"." placeholder:"MONEY"`
+	PowerPrice string `help:"With --until: his price of power, such as \"0.12 $/kWh\"." placeholder:"MONEY"`
+}
+
+// ask is the question the flags make of grain of a moisture.
+func (f storingFlags) ask(p *terminal.Session, crop string, moisture quantity.Amount) (q dryness.Storing, err error) {
+	q = dryness.Storing{Crop: crop, Moisture: moisture}
+	day, err := entry.ParseDay("Day", f.Until, p.Today())
+	if err != nil {
+		return q, err
+	}
+	if !day.After(p.Today()) {
+		return q, terminal.Refusal("Give a day that is still to come", "%s is not after today", day)
+	}
+	q.Days = quantity.Int(int64(p.Today().DaysUntil(day)), quantity.Day)
+	if q.Temperature, err = temperatureIn("Temperature", f.StoredAt); err != nil {
+		return q, err
+	}
+	if !quantity.IsTemperature(q.Temperature) {
+		return q, terminal.Refusal("Add --stored-at, like 50F", "it is not said at what temperature the grain is kept")
+	}
+	if known, err := grain.ByID(crop); err == nil {
+		q.Bushel = known.Bushel
+	}
+	if q.FuelPrice, err = priceIn(f.FuelPrice, quantity.Gallon); err != nil {
+		return q, err
+	}
+	q.PowerPrice, err = priceIn(f.PowerPrice, quantity.KWh)
+	return q, err
+}
+
+// priceIn reads a price of a unit; none where it is left out.
+func priceIn(text string, of quantity.Unit) (quantity.Amount, error) {
+	if text == "" {
+		return quantity.Amount{}, nil
+	}
+	price, err := quantity.ParseAmount(text)
+	if err != nil || price.Unit() != quantity.Dollar.Per(of) || price.Sign() < 0 {
+		return price, terminal.Refusal("Write it like \"0.12 $/kWh\" or \"1.80 $/gal\"", "%q is no price of a %s", text, of.String())
+	}
+	return price, nil
+}
+
+// tellStoring says whether it keeps, by each table, and sets the ways side by side.
+func tellStoring(p *terminal.Session, q dryness.Storing, s dryness.Stored) error {
+	p.Say("")
+	p.Say("To keep %s at %s:", q.Days, q.Temperature)
+	for _, by := range s.By {
+		if by.Enough {
+			p.Say("  By %s it keeps %s, long enough.", by.Table.ID, by.Keeps)
+		} else {
+			p.Say("  By %s it keeps %s, not long enough.", by.Table.ID, by.Keeps)
+		}
+	}
+	for _, r := range s.Recommended {
+		p.Say("  Recommended for so long: %s (%s).", r.Moisture, r.Source)
+	}
+	if len(s.Ways) > 0 {
+		p.Say("")
+		if err := p.Columns("Way\tDays\tCost\tOf 100 lb left\tThen", wayRows(s.Ways), ""); err != nil {
+			return err
+		}
+	}
+	p.Say("Advice, not a promise: look at the grain and its temperature. Nobody enters a bin alone or while grain moves; fumigants are for licensed applicators.")
+	return nil
+}
+
+func wayRows(ways []dryness.Way) (rows [][]any) {
+	known := func(a quantity.Amount) any {
+		if !quantity.Recorded(a) {
+			return "-"
+		}
+		return a
+	}
+	for _, w := range ways {
+		rows = append(rows, []any{w.Name, known(w.Days), known(w.Cost), known(w.Left), w.Then})
+	}
+	return rows
+}
+
+func storedJSON(s dryness.Stored) map[string]any {
+	tables, ways := []map[string]any{}, []map[string]string{}
+	for _, by := range s.By {
+		tables = append(tables, map[string]any{"table": by.Table.ID, "keeps": by.Keeps.Shown().String(), "at_least": by.Keeps.AtLeast, "enough": by.Enough})
+	}
+	for _, w := range s.Ways {
+		ways = append(ways, map[string]string{"way": w.Name.String(), "days": amountOrNone(quantity.Recorded(w.Days), w.Days),
+			"cost": amountOrNone(quantity.Recorded(w.Cost), w.Cost), "left_of_100_lb": amountOrNone(quantity.Recorded(w.Left), w.Left), "then": w.Then.String()})
+	}
+	return map[string]any{"enough": s.Enough(), "tables": tables, "ways": ways}
+}

@@ -1,0 +1,151 @@
+//go:build unix
+
+package demo
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
+)
+
+// growth are the sizes of the books measured; a book of 100,000 loads takes some
+// minutes to fill, one of a million an hour.
+var growth = flag.String("growth", "1000,20000", "sizes of the books that BenchmarkGrowth measures, in loads")
+
+// userTime is the CPU time this process has spent in its own code. Wall time says
+// little on a machine that does other things too.
+func userTime(b *testing.B) time.Duration {
+	var used syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &used); err != nil {
+		b.Fatal(err)
+	}
+	return time.Duration(used.Utime.Nano())
+}
+
+// spent is the least user time of three tries at a task, on one core; of one where
+// nobody looks at the figure.
+func spent(b *testing.B, task func() error) time.Duration {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	least, tries := time.Duration(1<<63-1), 3
+	if testing.Short() {
+		tries = 1
+	}
+	for range tries {
+		before := userTime(b)
+		must(b, task())
+		least = min(least, userTime(b)-before)
+	}
+	return least
+}
+
+// BenchmarkGrowth is what a growing book costs. Whatever walks a book is given per
+// load and as a multiple of the floor: the chain read and hashed, nothing else. What
+// looks something up is given whole, and should not grow.
+func BenchmarkGrowth(b *testing.B) {
+	sizes := strings.Split(*growth, ",")
+	if testing.Short() {
+		sizes = []string{"60"}
+	}
+	for _, size := range sizes {
+		loads, err := strconv.Atoi(size)
+		must(b, err)
+		b.Run(fmt.Sprintf("%d loads", loads), func(b *testing.B) { grown(b, loads) })
+	}
+}
+
+func grown(b *testing.B, loads int) {
+	path := filepath.Join(b.TempDir(), "grown.book")
+	kept, err := sqlite.Open(path, sqlite.Options{Create: true})
+	must(b, err)
+	defer kept.Close()
+	must(b, Fill(ctx, kept, Options{Loads: loads, Seed: 7, Now: noon, Rates: shipped(b)}, nil))
+	d, err := scalehouse.Open(ctx, kept, scalehouse.Options{Rates: shipped(b), Place: time.UTC, Clock: func() time.Time { return noon }})
+	must(b, err)
+	b.ResetTimer()
+	for b.Loop() {
+		measureWalks(b, d, kept, loads)
+		measureLookups(b, d)
+	}
+	b.ReportMetric(0, "ns/op")
+	b.ReportMetric(float64(bytesIn(b, kept))/float64(loads), "bytes/load")
+}
+
+func measureWalks(b *testing.B, d *scalehouse.Desk, kept *sqlite.Book, loads int) {
+	perLoad := func(t time.Duration) float64 { return float64(t.Nanoseconds()) / 1000 / float64(loads) }
+	floor := spent(b, func() error {
+		_, _, err := journal.Check(kept.Facts(ctx, book.FactFilter{}))
+		return err
+	})
+	b.ReportMetric(perLoad(floor), "floor-µs/load")
+	report := func(name string, task func() error) {
+		t := spent(b, task)
+		b.ReportMetric(perLoad(t), name+"-µs/load")
+		b.ReportMetric(float64(t)/float64(floor), name+"/floor")
+	}
+	report("verify", func() error {
+		_, err := audit.Verify(ctx, d, kept, nil)
+		return err
+	})
+	folder, n := b.TempDir(), 0
+	backup := func() error { n++; return kept.Backup(ctx, filepath.Join(folder, fmt.Sprint(n, ".book"))) }
+	must(b, backup()) // all of it is checked for the first copy in a folder
+	report("backup", backup)
+}
+
+func measureLookups(b *testing.B, d *scalehouse.Desk) {
+	rows, _, err := office.FindTickets(ctx, d, office.Search{Limit: 1})
+	must(b, err)
+	newest, err := office.Load(ctx, d, rows[0].ID)
+	must(b, err)
+	code, err := office.Code(ctx, d, newest)
+	must(b, err)
+	for name, look := range map[string]func(context.Context) error{
+		"code":   func(ctx context.Context) error { _, err := office.TicketByCode(ctx, d, code); return err },
+		"due":    func(ctx context.Context) error { _, err := office.SamplesDue(ctx, d, d.Today()); return err },
+		"ticket": func(ctx context.Context) error { _, err := office.Ticket(ctx, d, newest.Number); return err },
+		"truck": func(ctx context.Context) error {
+			_, _, err := office.FindTickets(ctx, d, office.Search{Truck: rows[0].Truck, FromDay: d.Today().String(), Limit: 20})
+			return err
+		},
+		"yard": func(ctx context.Context) error { _, err := office.Yard(ctx, d); return err },
+	} {
+		const times = 20
+		t := spent(b, func() error {
+			for range times {
+				if err := look(ctx); err != nil {
+					return err
+				}
+			}
+			return nil
+		})
+		b.ReportMetric(float64(t.Microseconds())/times, name+"-µs")
+	}
+}
+
+// bytesIn is how much room the book takes.
+func bytesIn(b *testing.B, kept *sqlite.Book) int64 {
+	copied := filepath.Join(b.TempDir(), "size.book")
+	must(b, kept.Backup(ctx, copied))
+	return sizeOf(b, copied)
+}
+
+func sizeOf(b *testing.B, path string) int64 {
+	info, err := os.Stat(path)
+	must(b, err)
+	return info.Size()
+}

@@ -1,0 +1,79 @@
+package keeping
+
+import (
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/worksheet"
+)
+
+// NaturalAir is grain dried by a fan alone.
+type NaturalAir struct {
+	// Grain has weight, moistures and bushel; its rates of a heated dryer are not asked.
+	Grain Drying
+	// Airflow is in cfm a bushel; Temperature is that of the air.
+	Airflow, Temperature quantity.Amount
+	// Horsepower of the fan, a plain number, and the price of power; not set, no
+	// cost is worked out.
+	Horsepower, PowerPrice quantity.Amount
+}
+
+// NaturalDrying is what a fan alone needs.
+type NaturalDrying struct {
+	Days  quantity.Amount
+	Sheet *worksheet.Sheet
+}
+
+// capacityAt is the published capacity of air at a temperature, or that of the
+// warmest air colder than it: warmer air takes more, so that the time is at most
+// what comes out.
+func capacityAt(temperature quantity.Amount) (airCapacity, error) {
+	f := quantity.TemperatureIn(temperature, quantity.Fahrenheit)
+	for _, c := range published().air {
+		if !f.Less(c.at) {
+			return c, nil
+		}
+	}
+	return airCapacity{}, message.Invalid.Errorf("air of %s dries too little to be reckoned with", temperature)
+}
+
+// Work writes down the days that natural air takes, from the water that published
+// air at 70 % humidity carries off. It is a rule of thumb beside the weather.
+func (n NaturalAir) Work() (NaturalDrying, error) {
+	d := n.Grain
+	if err := d.Check(); err != nil {
+		return NaturalDrying{}, err
+	}
+	if d.Weight.Unit() != quantity.Lb {
+		return NaturalDrying{}, message.Invalid.Errorf("air is counted in cfm a bushel; give the weight in lb")
+	}
+	if n.Airflow.Unit() != CFMPerBushel || n.Airflow.Sign() <= 0 {
+		return NaturalDrying{}, message.Invalid.Errorf("an airflow of %s dries nothing; give cfm a bushel above zero, such as 1", n.Airflow)
+	}
+	if !quantity.IsTemperature(n.Temperature) {
+		return NaturalDrying{}, message.Invalid.Errorf("%s is no temperature", n.Temperature)
+	}
+	air, err := capacityAt(n.Temperature)
+	if err != nil {
+		return NaturalDrying{}, err
+	}
+	s := &worksheet.Sheet{}
+	water := d.Water(s)
+	grain := d.quantityOf(s)
+	s.Section("Natural air")
+	each := s.Work("water.each", "Water from a bushel", worksheet.Over(water, grain), quantity.To("0.001", quantity.HalfUp), "")
+	airflow := s.Given("airflow", "Airflow", n.Airflow, quantity.Unrounded, "")
+	// 1,440 minutes a day and cubic feet in a pound of air give pounds a day for each cfm.
+	perDay := quantity.Int(1440, quantity.Lb.Per(quantity.Day).Per(quantity.CFM)).Div(air.feet)
+	lbAir := s.Work("air", "Air through a bushel", worksheet.Times(airflow, worksheet.Const(quantity.To("0.01", quantity.HalfUp).Apply(perDay))), tenth, "1,440 minutes a day over "+air.feet.String()+" cubic feet in a pound of air")
+	carried := s.Work("carried", "Water carried off", worksheet.Over(worksheet.Times(lbAir, worksheet.Const(air.water)), worksheet.Const(air.air)), quantity.To("0.0001", quantity.HalfUp),
+		air.water.String()+" for "+air.air.String()+" of air at "+air.at.String()+" and 70 % humidity: "+air.source)
+	days := s.Work("days", "Time", worksheet.Over(each, carried), quantity.To("1", quantity.Up), "")
+	s.Note(days, "printed there: "+air.printedDays.String()+" for "+air.printedFor)
+	if n.Horsepower.Sign() > 0 && quantity.Recorded(n.PowerPrice) {
+		s.Section("Power")
+		hours := s.Work("hours", "Hours of the fan", worksheet.Times(days, worksheet.Const(quantity.Int(24, quantity.Hour.Per(quantity.Day)))), quantity.Unrounded, "")
+		cost := fanCost(s, hours, n.Horsepower, n.PowerPrice)
+		return NaturalDrying{days.Value(), s}, total(s, []worksheet.Operand{cost}, grain)
+	}
+	return NaturalDrying{days.Value(), s}, nil
+}
