@@ -5,7 +5,6 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"testing"
 	"time"
@@ -207,32 +206,5 @@ func TestBackupChecksAllOfItWhereTheHeadIsNotTheBooks(t *testing.T) {
 			force(t, unguard(t, b), "UPDATE facts SET who = 'B.' WHERE seq = 2")
 			wantError(t, b.Backup(ctx, filepath.Join(folder, "monday.book")), "The backup was not kept")
 		})
-	}
-}
-
-// A book, the files beside it and its backups are readable by their owner alone.
-func TestBookIsItsOwnersAlone(t *testing.T) {
-	if runtime.GOOS == "windows" {
-		t.Skip("rights are another matter there")
-	}
-	path := filepath.Join(t.TempDir(), "new folder", "house.book")
-	b, err := Open(path, Options{Create: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer b.Close()
-	appendTo(t, b, 1)
-	copied := filepath.Join(t.TempDir(), "monday.book")
-	if err := b.Backup(ctx, copied); err != nil {
-		t.Fatal(err)
-	}
-	for _, name := range []string{path, path + "-wal", copied, filepath.Dir(path)} {
-		info, err := os.Stat(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if others := info.Mode().Perm() & 0o077; others != 0 {
-			t.Errorf("%s has the rights %s", name, info.Mode())
-		}
 	}
 }
