@@ -219,7 +219,10 @@ func (c Setup) show(p *terminal.Session) error {
 	if err != nil {
 		return err
 	}
-	p.Say("Rules: %s. Samples are kept %d days.", profile.Rules, keep.Days)
+	p.Say("Rules: %s. Samples are kept %d days.", profile.Rules, profile.RetainDays)
+	if keep.Days != profile.RetainDays {
+		p.Say("The rule for samples that is in use keeps them %d days.", keep.Days)
+	}
 	if profile.Rules == "canada" {
 		p.Say("%s", licence(profile))
 	}
