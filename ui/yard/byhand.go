@@ -42,8 +42,13 @@ func holdBack(facts *entry.Facts, good []string) (kept, unexplained []string) {
 }
 
 // askWhy asks why the weights in some fields were typed by hand. With the answer they are recorded;
-// without it the figures are reverted.
+// without it the figures are reverted. A field is committed once more when the box takes the
+// focus, which must not ask again.
 func (m manualWeights) askWhy(fields []string) {
+	if m.form.asksWhy {
+		return
+	}
+	m.form.asksWhy = true
 	f := m.form.session
 	ask := model.Ask{
 		Draft: "by hand", Of: m.form.id,
@@ -52,8 +57,8 @@ func (m manualWeights) askWhy(fields []string) {
 		State:   model.Warn,
 		Fields:  []model.AskField{{ID: "reason", Label: session.Say("Reason"), Options: manualReasons(f), FreeText: true, Chars: 36, Required: true}},
 		Yes:     session.Say("Write down"),
-		GivenUp: func() { m.takeBack(fields) },
-		Then:    func(values map[string]string) { m.explain(fields, values["reason"]) },
+		GivenUp: func() { m.form.asksWhy = false; m.takeBack(fields) },
+		Then:    func(values map[string]string) { m.form.asksWhy = false; m.explain(fields, values["reason"]) },
 	}
 	if !m.isLinked() {
 		ask.Text = session.Join("\n", m.typed(fields), session.Say("No scale is linked here. The answer holds for your weights of today and prints beside MANUAL WT."))

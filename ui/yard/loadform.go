@@ -22,6 +22,7 @@ type LoadForm struct {
 	typed   typed
 	before  *replaced // the ticket that the load is to replace
 	edited  string    // the field that somebody typed in last
+	asksWhy bool      // a box asks why a weight was typed
 	draft   draftKeeper
 	Now     *standing // with everything typed taken in
 }

@@ -109,6 +109,10 @@ func TestTypedWeightsAreExplainedOnceADay(t *testing.T) {
 	if !strings.Contains(ask.Text, "Truck 77: Gross 52300 lb") || ask.Fields[0].Options[0].Code != "read from the indicator" {
 		t.Errorf("asked %q with %+v", ask.Text, ask.Fields[0].Options)
 	}
+	sessiontest.Must(t, f.Commit()) // the field loses the focus to the box
+	if len(r.Asked) != 1 {
+		t.Errorf("asked %d times", len(r.Asked))
+	}
 	ask.GivenUp()
 	if got := f.Text("gross"); got != "" {
 		t.Errorf("with no answer the form keeps %q", got)
