@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 )
 
@@ -42,5 +43,21 @@ func TestGivingUpIsTold(t *testing.T) {
 	s.press(fyne.KeyEnter, fyne.KeyTab, fyne.KeyEnter) // past the button to the one that gives up
 	if said := s.Status.Text(); s.Stage.FrontDialog() != nil || !strings.Contains(said, "Nothing was done: Refuse the load") || yardOf(s.Window).Form().ID() != in {
 		t.Errorf("given up, said %q with load %s open", said, yardOf(s.Window).Form().ID())
+	}
+}
+
+// Why a weight is typed is asked once, and with the answer the keyboard goes on past the weight.
+func TestTheKeyboardGoesOnAfterTheReasonOfAWeight(t *testing.T) {
+	s := newScene(t, shell.Look{}, 40)
+	session.SetManualReason(s.Session, "")
+	s.Go("yard")
+	s.Commands.Run("load.new")
+	s.write("123", "corn", "77", "52300")
+	s.press(fyne.KeyEnter, fyne.KeyEnter) // the first reason, then the button
+	if s.Stage.FrontDialog() != nil {
+		t.Fatal("a box is still open")
+	}
+	if at := yardOf(s.Window).Load.Ring.Current(); at != "moisture" {
+		t.Errorf("the keyboard is on %q", at)
 	}
 }

@@ -100,6 +100,7 @@ func (s *Screen) Refresh() {
 		s.shown = s.Form()
 		s.Load.focus()
 	}
+	s.Load.goOn()
 }
 
 // showLoad follows every keystroke: figures, papers, ruler.

@@ -40,7 +40,8 @@ type loadView struct {
 	*shell.FieldForm
 	*shownLoad
 	window *shell.Window
-	warned bool // the status line repeats a field's error
+	warned bool   // the status line repeats a field's error
+	asked  string // the field whose figure opened a box
 }
 
 func newLoadView(w *shell.Window, yard *Yard, changed func(), arrived func(string)) *loadView {
@@ -121,6 +122,7 @@ func (v *loadView) commit(id string) (next string) {
 	}
 	v.write()
 	if v.window.Stage.FrontDialog() != nil { // a question came of it
+		v.asked = id
 		return id
 	}
 	if v.form().Now.After(id) == "" {
@@ -128,6 +130,19 @@ func (v *loadView) commit(id string) (next string) {
 		return id
 	}
 	return ""
+}
+
+// goOn moves the focus past the field whose figure opened a box, once it is answered and the
+// figure is recorded.
+func (v *loadView) goOn() {
+	id := v.asked
+	if id == "" || v.window.Stage.FrontDialog() != nil {
+		return
+	}
+	v.asked = ""
+	if v.form().Text(id) != "" && !v.form().IsTyped(id) {
+		v.Ring.Next(id)
+	}
 }
 
 // sayFilled shows what is left to do after the last field. Enter stays there: on the button that
