@@ -35,6 +35,7 @@ func PrintTicket(f *Session, number int64) {
 		return
 	}
 	where := ""
+	f.printing++
 	f.Run(model.Job{
 		Topic: "print " + name,
 		Title: Say("Printing ticket %d", number),
@@ -43,6 +44,7 @@ func PrintTicket(f *Session, number int64) {
 			return err
 		},
 		Done: func(err error) {
+			defer f.printed()
 			waits := errors.As(err, new(PaperWaits))
 			if err == nil || waits { // paper there is, or there will be
 				if _, failed := scalehouse.RecordPrint(context.Background(), f.Desk, number); failed != nil {
@@ -62,6 +64,24 @@ func PrintTicket(f *Session, number int64) {
 			f.Say(model.OK, Say("ticket %d is printed: %s", number, where))
 		},
 	})
+}
+
+// printed ends one print, and the program where it was to end after the last.
+func (f *Session) printed() {
+	f.printing--
+	if f.printing == 0 && f.quit != nil {
+		f.quit()
+	}
+}
+
+// Quit closes the window once what is printing is recorded in the book; asked a second time, at
+// once.
+func (f *Session) Quit(closeWindow func()) {
+	if f.printing == 0 || f.quit != nil {
+		closeWindow()
+		return
+	}
+	f.quit = closeWindow
 }
 
 // ticketPaper makes the next copy of a ticket. That it was printed is recorded once there is paper.

@@ -131,7 +131,7 @@ func (s *Screen) Refresh() {
 
 // Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
-	return session.Say("Enter goes on, the down arrow lists what there is to choose, Ctrl+S writes the sheet down.")
+	return session.Say("Enter goes on, the down arrow lists what there is to choose, Ctrl+S saves the sheet.")
 }
 
 // Ring returns the tab order.

@@ -72,7 +72,7 @@ func (s *SetUp) Welcome() string {
 	if s.IsFirst() {
 		return session.Say("A new book. Type what every ticket prints and press Enter to go on; Ctrl+S begins the work.")
 	}
-	return session.Say("What every ticket prints, the scale, and what is taken here. Ctrl+S writes it down.")
+	return session.Say("What every ticket prints, the scale, and what is taken here. Ctrl+S saves it.")
 }
 
 // Fields are the fields in their order.
