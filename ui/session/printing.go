@@ -35,7 +35,7 @@ func PrintTicket(f *Session, number int64) {
 		return
 	}
 	where := ""
-	f.printing++
+	f.Prints.running++
 	f.Run(model.Job{
 		Topic: "print " + name,
 		Title: Say("Printing ticket %d", number),
@@ -44,7 +44,7 @@ func PrintTicket(f *Session, number int64) {
 			return err
 		},
 		Done: func(err error) {
-			defer f.printed()
+			defer f.Prints.done()
 			waits := errors.As(err, new(PaperWaits))
 			if err == nil || waits { // paper there is, or there will be
 				if _, failed := scalehouse.RecordPrint(context.Background(), f.Desk, number); failed != nil {
@@ -66,22 +66,28 @@ func PrintTicket(f *Session, number int64) {
 	})
 }
 
-// printed ends one print, and the program where it was to end after the last.
-func (f *Session) printed() {
-	f.printing--
-	if f.printing == 0 && f.quit != nil {
-		f.quit()
+// Prints are the tickets whose paper is under way.
+type Prints struct {
+	running int
+	quit    func() // closes the window after the last of them
+}
+
+// done ends one print, and the program where it was to end after the last.
+func (p *Prints) done() {
+	p.running--
+	if p.running == 0 && p.quit != nil {
+		p.quit()
 	}
 }
 
 // Quit closes the window once what is printing is recorded in the book; asked a second time, at
 // once.
-func (f *Session) Quit(closeWindow func()) {
-	if f.printing == 0 || f.quit != nil {
+func (p *Prints) Quit(closeWindow func()) {
+	if p.running == 0 || p.quit != nil {
 		closeWindow()
 		return
 	}
-	f.quit = closeWindow
+	p.quit = closeWindow
 }
 
 // ticketPaper makes the next copy of a ticket. That it was printed is recorded once there is paper.

@@ -13,11 +13,9 @@ import (
 // Session holds what the screens of one window share: the desk, the person signed in, the lists of
 // growers and trucks, and the window itself.
 type Session struct {
-	printing int    // tickets whose paper is under way
-	quit     func() // closes the window after the last of them
-
 	Desk    *scalehouse.Desk
 	Printer Printer
+	Prints  Prints
 	// Indicator is the truck scale's display; nil where weights are typed.
 	Indicator Indicator
 	// Deck is the deck of a simulated scale; nil where the scale is a real one.

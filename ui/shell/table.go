@@ -65,7 +65,7 @@ func (w *Window) ownCommands() []widgets.Command {
 			EnabledWhen: w.Work.Visible,
 			WhyNot:      func() string { return session.Say("Nothing is under way.") },
 			Do:          func() { w.Work.Halt().Press() }},
-		{ID: "desk.quit", Title: session.Say("Quit"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyQ)}, Break: true, Quit: true, Do: func() { w.Session.Quit(w.Window.Close) }},
+		{ID: "desk.quit", Title: session.Say("Quit"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyQ)}, Break: true, Quit: true, Do: func() { w.Session.Prints.Quit(w.Window.Close) }},
 	}
 }
 
