@@ -56,6 +56,10 @@ func (c *comparison) settleFile(i int, table [][]string) error {
 	if err != nil {
 		return err
 	}
+	for row, said := range after {
+		said.Out = asCharges(said.Out)
+		after[row] = said
+	}
 	for n := 1; n < len(table); n++ {
 		row := table[n][0]
 		settled := 0
@@ -66,6 +70,26 @@ func (c *comparison) settleFile(i int, table [][]string) error {
 		c.count(where, transcript.Compare(before[row], after[row], c.allowed), func() { c.rows, c.settled = c.rows+1, c.settled+settled })
 	}
 	return nil
+}
+
+var (
+	servicesLine    = regexp.MustCompile(`(?m)^charges: .*\n`)
+	adjustmentsLine = regexp.MustCompile(`(?m)^adjustments: (-?)(.*)$`)
+)
+
+// asCharges writes what today's program says of the money beside the value as the older one did:
+// one figure of services and quality, counted from the owner, where today charges are services alone
+// and adjustments all of it, counted to the owner.
+func asCharges(out string) string {
+	return adjustmentsLine.ReplaceAllStringFunc(servicesLine.ReplaceAllString(out, ""), func(line string) string {
+		m := adjustmentsLine.FindStringSubmatch(line)
+		switch {
+		case m[1] == "-" || m[2] == "0.00":
+			return "charges: " + m[2]
+		default:
+			return "charges: -" + m[2]
+		}
+	})
 }
 
 func writeTable(path string, table [][]string) error {
