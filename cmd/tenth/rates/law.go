@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/paper/plain"
@@ -46,12 +45,9 @@ func (c lawList) Run(t *terminal.Terminal) error {
 	if err != nil {
 		return err
 	}
-	day, err := entry.ParseDay("On", c.On, t.LocalDate())
+	day, err := dayOrToday(t, c.On)
 	if err != nil {
 		return err
-	}
-	if day.IsZero() {
-		day = t.LocalDate()
 	}
 	files := set.All()
 	if !c.All {

@@ -29,12 +29,9 @@ func (c ratesList) Run(t *terminal.Terminal) error {
 	if err != nil {
 		return err
 	}
-	day, err := entry.ParseDay("On", c.On, t.LocalDate())
+	day, err := dayOrToday(t, c.On)
 	if err != nil {
 		return err
-	}
-	if day.IsZero() {
-		day = t.LocalDate()
 	}
 	grain := ""
 	if c.Commodity != "" {
@@ -82,4 +79,13 @@ func exampleMark(e *rates.Edition) message.Text {
 		return message.New(rates.ExampleMark)
 	}
 	return message.Text{}
+}
+
+// dayOrToday reads the day of --on; without one it is today.
+func dayOrToday(t *terminal.Terminal, on string) (quantity.Date, error) {
+	day, err := entry.ParseDay("On", on, t.LocalDate())
+	if err == nil && day.IsZero() {
+		day = t.LocalDate()
+	}
+	return day, err
 }
