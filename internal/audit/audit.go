@@ -75,7 +75,7 @@ func newWalk(ctx context.Context, d office.Desk, b Book, progress func(done int6
 	return &walk{
 		desk: d, book: b, ctx: ctx, progress: progress,
 		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
-		inPlace: map[int64]int64{}, gaveWay: map[int64]int64{},
+		inPlace: map[int64]int64{}, superseded: map[int64]int64{},
 		seen: map[string]bool{}, samples: map[int64]bool{}, standing: map[string]journal.Fact{},
 	}
 }
@@ -96,7 +96,7 @@ type walk struct {
 	lastAt      string                    // the time of that fact
 	tickets     map[int64]string          // number -> load
 	inPlace     map[int64]int64           // number -> the ticket it replaced
-	gaveWay     map[int64]int64           // number -> the ticket that took its place
+	superseded  map[int64]int64           // number -> the ticket that took its place
 	loadNo      int64                     // highest load id
 	lastDispute int64
 	samples     map[int64]bool   // numbers of samples issued by the book

@@ -213,12 +213,12 @@ func (v *walk) gaps() {
 func (v *walk) successions() error {
 	last := v.begun["ticket"]
 	for _, after := range slices.Sorted(maps.Keys(v.inPlace)) {
-		if before := v.inPlace[after]; v.gaveWay[before] != after && after <= last {
+		if before := v.inPlace[after]; v.superseded[before] != after && after <= last {
 			v.found(fmt.Sprintf("Ticket %d takes the place of ticket %d, which does not name it.", after, before))
 		}
 	}
-	for _, before := range slices.Sorted(maps.Keys(v.gaveWay)) {
-		if after := v.gaveWay[before]; v.inPlace[after] != before && after <= last {
+	for _, before := range slices.Sorted(maps.Keys(v.superseded)) {
+		if after := v.superseded[before]; v.inPlace[after] != before && after <= last {
 			v.found(fmt.Sprintf("Ticket %d gave way to ticket %d, which does not name it.", before, after))
 		}
 	}

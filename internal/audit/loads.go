@@ -167,7 +167,7 @@ func (v *walk) count(id string, l *load.Load) {
 		v.inPlace[l.Number] = before
 	}
 	if after := l.Successor(); after > 0 {
-		v.gaveWay[l.Number] = after
+		v.superseded[l.Number] = after
 	}
 }
 

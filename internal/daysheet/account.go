@@ -44,7 +44,7 @@ type AccountPart struct {
 	Tickets         []Ticket // in force
 	Struck          []Ticket // void or corrected since
 	Sum             Sum      // of Tickets
-	Dealt           []Dealt
+	ByDisposition   []DispositionSum
 	units           units
 }
 
@@ -71,7 +71,7 @@ func MakeAccount(f AccountFacts) Account {
 		for _, t := range p.Tickets {
 			p.Sum.join(sumOfOne(t))
 		}
-		p.Dealt = dealt([]Part{{Name: p.Name, Tickets: p.Tickets, units: p.units}})
+		p.ByDisposition = byDisposition([]Part{{Name: p.Name, Tickets: p.Tickets, units: p.units}})
 	}
 	slices.SortStableFunc(a.Parts, func(x, y AccountPart) int { return cmp.Compare(x.Name, y.Name) })
 	for _, c := range f.Contracts {

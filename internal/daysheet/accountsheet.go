@@ -20,7 +20,7 @@ func ComposeAccount(a Account, p elevator.Profile) report.Document {
 		put(report.Para{Text: "No ticket of this season is this grower's."})
 	}
 	for _, part := range a.Parts {
-		put(report.Heading{Text: "Summary: " + part.Name}, part.summary(), part.dealtTable())
+		put(report.Heading{Text: "Summary: " + part.Name}, part.summary(), part.dispositionTable())
 	}
 	if len(a.Fills) > 0 {
 		put(report.Heading{Text: "Contracts"}, a.fills())
@@ -86,20 +86,20 @@ func (p AccountPart) summary() report.Table {
 	return g.table("", "summary", p.Name, p.units.String())
 }
 
-// dealtTable is the balance: sold, stored, and delivered on each contract.
-func (p AccountPart) dealtTable() report.Table {
-	g := newGrid([]column[Dealt, none]{
-		{words("Disposition"), func(d Dealt) cell { return text(d.How) }, nil, always},
-		{words("Whose grain"), func(d Dealt) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
-		{figure("Loads"), func(d Dealt) cell { return count(d.Sum.Loads) }, nil, always},
-		{in("Settled", p.units.weight), func(d Dealt) cell { return amount(d.Sum.Settled) }, nil, always},
-		{in("Settled", p.units.per), func(d Dealt) cell { return amount(d.Sum.Quantity) }, nil, always},
-		{figure("Payable $"), func(d Dealt) cell { return amount(d.Sum.Payable) }, nil, always},
+// dispositionTable is the balance: sold, stored, and delivered on each contract.
+func (p AccountPart) dispositionTable() report.Table {
+	g := newGrid([]column[DispositionSum, none]{
+		{words("Disposition"), func(d DispositionSum) cell { return text(d.How) }, nil, always},
+		{words("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
+		{figure("Loads"), func(d DispositionSum) cell { return count(d.Sum.Loads) }, nil, always},
+		{in("Settled", p.units.weight), func(d DispositionSum) cell { return amount(d.Sum.Settled) }, nil, always},
+		{in("Settled", p.units.per), func(d DispositionSum) cell { return amount(d.Sum.Quantity) }, nil, always},
+		{figure("Payable $"), func(d DispositionSum) cell { return amount(d.Sum.Payable) }, nil, always},
 	})
-	for _, d := range p.Dealt {
+	for _, d := range p.ByDisposition {
 		g.add(d)
 	}
-	g.put(report.Total, Dealt{How: "All", Sum: p.Sum})
+	g.put(report.Total, DispositionSum{How: "All", Sum: p.Sum})
 	return g.table("", "balance", p.Name, p.units.String())
 }
 

@@ -59,7 +59,7 @@ func Compose(s Sheet, p elevator.Profile) report.Document {
 	c.charged()
 	c.put(c.hourBars(), c.spreadBars())
 	c.places()
-	c.dealt()
+	c.dispositions()
 	c.position()
 	c.numbers()
 	c.doubts()

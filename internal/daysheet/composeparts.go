@@ -239,14 +239,14 @@ func orNone(s string) string {
 	return s
 }
 
-func dealtGrid(u units) *grid[Dealt, none] {
-	return newGrid([]column[Dealt, none]{
-		{words("Commodity"), func(d Dealt) cell { return text(d.Name) }, nil, always},
-		{words("Disposition"), func(d Dealt) cell { return text(d.How) }, nil, always},
-		{words("Whose grain"), func(d Dealt) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
-		{figure("Loads"), func(d Dealt) cell { return count(d.Sum.Loads) }, nil, always},
-		{in("Settled", u.weight), func(d Dealt) cell { return amount(d.Sum.Settled) }, nil, always},
-		{in("Settled", u.per), func(d Dealt) cell { return amount(d.Sum.Quantity) }, nil, always},
+func dispositionGrid(u units) *grid[DispositionSum, none] {
+	return newGrid([]column[DispositionSum, none]{
+		{words("Commodity"), func(d DispositionSum) cell { return text(d.Name) }, nil, always},
+		{words("Disposition"), func(d DispositionSum) cell { return text(d.How) }, nil, always},
+		{words("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
+		{figure("Loads"), func(d DispositionSum) cell { return count(d.Sum.Loads) }, nil, always},
+		{in("Settled", u.weight), func(d DispositionSum) cell { return amount(d.Sum.Settled) }, nil, always},
+		{in("Settled", u.per), func(d DispositionSum) cell { return amount(d.Sum.Quantity) }, nil, always},
 	})
 }
 
@@ -270,15 +270,15 @@ func (c *composer) hasTitles() bool {
 	})
 }
 
-func (c *composer) dealt() {
-	if len(c.Dealt) == 0 {
+func (c *composer) dispositions() {
+	if len(c.ByDisposition) == 0 {
 		return
 	}
 	c.heading("Sold, stored, on contract")
 	for _, u := range c.units() {
-		g := dealtGrid(u)
+		g := dispositionGrid(u)
 		all := newSum(u)
-		for _, one := range c.Dealt {
+		for _, one := range c.ByDisposition {
 			if one.Sum.units() == u {
 				if !c.hasTitles() {
 					one.Whose = ""
@@ -288,8 +288,8 @@ func (c *composer) dealt() {
 			}
 		}
 		if len(g.rows) > 0 {
-			g.put(report.Total, Dealt{Name: "All", Sum: all})
-			c.put(g.table("", "dealt", u.String()))
+			g.put(report.Total, DispositionSum{Name: "All", Sum: all})
+			c.put(g.table("", "disposition", u.String()))
 		}
 	}
 }

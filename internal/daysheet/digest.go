@@ -74,10 +74,10 @@ func (t Ticket) digest(b *strings.Builder) {
 // papers use now.
 func (t Ticket) firstDisposition() string {
 	switch {
-	case t.Taken == "":
+	case t.Disposition == "":
 		return "not decided"
 	case t.Contract != "":
-		return t.Taken + " " + t.Contract
+		return t.Disposition + " " + t.Contract
 	}
-	return t.Taken
+	return t.Disposition
 }

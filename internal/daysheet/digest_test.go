@@ -41,8 +41,8 @@ func frozenDay() Facts {
 		Before: Position{{Commodity: "corn", Name: "Corn", Bin: "Pit 1", Weight: of("100000", quantity.Lb)}},
 		Notes:  Notes{Yard: []string{"A truck waits."}, Samples: []string{"One is due."}, Disputes: []string{"One is open."}, Meters: []string{"One is \"late\"."}},
 		Tickets: []Ticket{
-			k(8, func(t *Ticket) { t.Taken = "sold" }), k(9, func(t *Ticket) {
-				t.Taken, t.Contract = "contract", "C-12"
+			k(8, func(t *Ticket) { t.Disposition = "sold" }), k(9, func(t *Ticket) {
+				t.Disposition, t.Contract = "contract", "C-12"
 				t.Titles = []title.Terms{{Under: title.Contract, No: "C-12"}, {Whose: title.Depositors, Under: title.DelayedPrice, No: "D-7"}}
 			}),
 			k(10, func(t *Ticket) { t.Outbound = true }), k(11, func(t *Ticket) { t.Corrects = 3 }), k(12, func(t *Ticket) { t.Reissues = 4 }),

@@ -22,8 +22,8 @@ type Place struct {
 	Sum       Sum
 }
 
-// Dealt is one commodity by disposition.
-type Dealt struct {
+// DispositionSum is one commodity by disposition.
+type DispositionSum struct {
 	Name, How string // "sold", "stored", "contract C-12"
 	Whose     title.Whose
 	Sum       Sum
@@ -79,24 +79,24 @@ func places(parts []Part) []Place {
 	return out
 }
 
-// dealt splits the intake by disposition.
-func dealt(parts []Part) []Dealt {
-	var out []Dealt
+// byDisposition splits the intake by disposition.
+func byDisposition(parts []Part) []DispositionSum {
+	var out []DispositionSum
 	each(parts, func(p Part, t Ticket) {
 		if t.Outbound {
 			return
 		}
 		for _, part := range t.byTitle() {
 			how := part.how()
-			i := slices.IndexFunc(out, func(d Dealt) bool { return d.Name == t.Name && d.How == how && d.Sum.units() == p.units })
+			i := slices.IndexFunc(out, func(d DispositionSum) bool { return d.Name == t.Name && d.How == how && d.Sum.units() == p.units })
 			if i < 0 {
 				i = len(out)
-				out = append(out, Dealt{Name: t.Name, How: how, Whose: part.terms().Owner(), Sum: newSum(p.units)})
+				out = append(out, DispositionSum{Name: t.Name, How: how, Whose: part.terms().Owner(), Sum: newSum(p.units)})
 			}
 			out[i].Sum.join(sumOfOne(part))
 		}
 	})
-	slices.SortStableFunc(out, func(a, b Dealt) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.How, b.How)) })
+	slices.SortStableFunc(out, func(a, b DispositionSum) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.How, b.How)) })
 	return out
 }
 

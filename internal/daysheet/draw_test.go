@@ -23,10 +23,10 @@ func drawn(t *rapid.T, number int64) Ticket {
 	k := Ticket{
 		Number: number, Load: fmt.Sprintf("L%d", number), Day: day, Time: fmt.Sprintf("%02d:%02d", rapid.IntRange(6, 21).Draw(t, "hour"), number%60),
 		Commodity: c, Name: names[c], GrowerID: "G1", Grower: "Ada Field", Truck: "T1", Bin: rapid.SampledFrom([]string{"", "Pit 1", "Bin 2"}).Draw(t, "bin"),
-		Taken: rapid.SampledFrom([]string{"", "sold", "stored", "contract"}).Draw(t, "taken"), Weigher: "Cal Reyes",
+		Disposition: rapid.SampledFrom([]string{"", "sold", "stored", "contract"}).Draw(t, "taken"), Weigher: "Cal Reyes",
 		Outbound: rapid.IntRange(0, 5).Draw(t, "way") == 0,
 	}
-	if k.Taken == "contract" {
+	if k.Disposition == "contract" {
 		k.Contract = "C-7"
 	}
 	unit := rapid.SampledFrom([]quantity.Unit{quantity.Lb, quantity.Lb, quantity.Kg}).Draw(t, "unit")

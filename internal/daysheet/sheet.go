@@ -58,12 +58,12 @@ type Explanation struct {
 // Sheet is a business day, added up.
 type Sheet struct {
 	Facts
-	Parts   []Part  // inbound commodities, then outbound ones
-	Hours   []Hour  // of the tickets that count
-	Places  []Place // where it went or came from
-	Dealt   []Dealt // sold, stored, contract
-	Spread  []Spread
-	Refused []Ticket
+	Parts         []Part           // inbound commodities, then outbound ones
+	Hours         []Hour           // of the tickets that count
+	Places        []Place          // where it went or came from
+	ByDisposition []DispositionSum // sold, stored, contract
+	Spread        []Spread
+	Refused       []Ticket
 	// Corrections are the tickets issued on this day that correct another, and
 	// Reissues those in place of a void one.
 	Corrections []Ticket
@@ -112,7 +112,7 @@ func Make(f Facts) Sheet {
 		}
 	}
 	slices.SortStableFunc(s.Parts, func(a, b Part) int { return cmp.Compare(a.order(), b.order()) })
-	s.Hours, s.Places, s.Dealt, s.Spread = hours(s.Parts), places(s.Parts), dealt(s.Parts), spread(s.Parts)
+	s.Hours, s.Places, s.ByDisposition, s.Spread = hours(s.Parts), places(s.Parts), byDisposition(s.Parts), spread(s.Parts)
 	s.Numbers = account(s.Day, s.Last, s.Tickets)
 	s.Moves = f.Before.moves(s.Parts)
 	return s

@@ -113,7 +113,7 @@ func TestEveryWayOfCountingAgrees(t *testing.T) {
 		for _, h := range s.Hours {
 			byHour += h.In + h.Out
 		}
-		for _, d := range s.Dealt {
+		for _, d := range s.ByDisposition {
 			byHow += d.Sum.Loads
 		}
 		if byPlace != counted || byHour != counted || byHow != in {

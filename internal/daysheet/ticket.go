@@ -11,22 +11,22 @@ import (
 // Ticket is one load as the sheets read it. Days are business days; times are
 // local, "14:05".
 type Ticket struct {
-	Number    int64 // zero for a load turned away
-	Load      string
-	Outbound  bool
-	Day       quantity.Date // issued, or refused
-	Time      string
-	Delivered quantity.Date
-	Commodity string // its id
-	Name      string // its name
-	GrowerID  string
-	Grower    string
-	Owners    []string // ids of those who share, in the order of the ticket
-	Parts     []string // what each of them has: "1/3"
-	Truck     string
-	Bin       string
-	Taken     string // "sold", "stored", "contract"; empty while undecided
-	Contract  string
+	Number      int64 // zero for a load turned away
+	Load        string
+	Outbound    bool
+	Day         quantity.Date // issued, or refused
+	Time        string
+	Delivered   quantity.Date
+	Commodity   string // its id
+	Name        string // its name
+	GrowerID    string
+	Grower      string
+	Owners      []string // ids of those who share, in the order of the ticket
+	Parts       []string // what each of them has: "1/3"
+	Truck       string
+	Bin         string
+	Disposition string // "sold", "stored", "contract"; empty while undecided
+	Contract    string
 	// Titles are whose grain it is and under what, owner by owner; none where Taken and
 	// Contract say it of all of it.
 	Titles  []title.Terms
@@ -88,7 +88,7 @@ func (t Ticket) terms() title.Terms {
 	if len(t.Titles) > 0 {
 		return t.Titles[0]
 	}
-	return title.Terms{Under: title.Under(t.Taken), No: t.Contract}
+	return title.Terms{Under: title.Under(t.Disposition), No: t.Contract}
 }
 
 // isApart reports whether owners have terms of their own.

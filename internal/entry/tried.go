@@ -61,7 +61,7 @@ func (f *Form) Tried() Tried {
 	for id, err := range d.refused {
 		t.Remark(id, Remark{Stop, ended(message.Of(err)), err})
 	}
-	t.happen()
+	t.applyDraft()
 	t.findEdition()
 	t.miss()
 	t.settle()
@@ -86,12 +86,12 @@ func ended(text message.Text) message.Text {
 	return message.New("%s.", text)
 }
 
-// happen lets the draft happen to a copy of the load.
-func (t *trying) happen() {
+// applyDraft lets the draft applyDraft to a copy of the load.
+func (t *trying) applyDraft() {
 	d := t.draft
 	t.Load = CopyOf(t.book())
 	stamp := t.house.Stamp()
-	happen := func(fact load.Fact) {
+	apply := func(fact load.Fact) {
 		if err := t.Load.Apply(load.Stamped{Fact: fact, Stamp: stamp}); err != nil {
 			t.Remark(WholeLoad, Remark{Stop, ended(message.Of(err)), err})
 		}
@@ -99,18 +99,18 @@ func (t *trying) happen() {
 	details := d.details
 	if t.start.Book == nil {
 		details.Day = d.day()
-		happen(load.Opened{Details: details})
+		apply(load.Opened{Details: details})
 	} else if d.amended {
-		happen(load.Amended{Details: details})
+		apply(load.Amended{Details: details})
 	}
 	for _, w := range d.weighed {
-		happen(load.Weighed{Weighing: w})
+		apply(load.Weighed{Weighing: w})
 	}
 	if d.sampled {
-		happen(load.Sampled{Sample: d.sample})
+		apply(load.Sampled{Sample: d.sample})
 	}
 	for _, one := range d.accepted {
-		happen(one)
+		apply(one)
 	}
 }
 

@@ -35,8 +35,8 @@ func (s Stamp) orCarried(carried *Stamp) Stamp {
 	return s
 }
 
-// Taken is a weighing with its stamp.
-type Taken struct {
+// StampedWeighing is a weighing with its stamp.
+type StampedWeighing struct {
 	Weighing
 	Stamp
 }
@@ -52,8 +52,8 @@ type Load struct {
 	Why      string // why it corrects or reissues it
 	// Weighings are the weights in force, one for each draft and side, in the
 	// order first taken. Earlier ones for the same side are struck, and listed.
-	Weighings []Taken
-	Struck    []Taken
+	Weighings []StampedWeighing
+	Struck    []StampedWeighing
 	Sample    Sample
 	Sampled   Stamp // of the last result
 	Accepted  []AcceptedLimit
@@ -131,7 +131,7 @@ func (l *Load) Apply(f Stamped) error {
 		l.Details = fact.Details
 		l.unsettle()
 	case Weighed:
-		l.weigh(Taken{fact.Weighing, f.Stamp.orCarried(fact.Carried)})
+		l.weigh(StampedWeighing{fact.Weighing, f.Stamp.orCarried(fact.Carried)})
 	case Sampled:
 		l.Sample, l.Sampled = fact.Sample, f.Stamp.orCarried(fact.Carried)
 		l.unsettle()
@@ -174,7 +174,7 @@ func (l *Load) unsettle() {
 }
 
 // weigh puts a weight in force and strikes the one it replaces.
-func (l *Load) weigh(t Taken) {
+func (l *Load) weigh(t StampedWeighing) {
 	l.unsettle()
 	for i, old := range l.Weighings {
 		if old.Which == t.Which && old.Draft == t.Draft {
@@ -187,13 +187,13 @@ func (l *Load) weigh(t Taken) {
 }
 
 // Weight is the weight in force for a side of a draft.
-func (l *Load) Weight(which Which, draft string) (Taken, bool) {
+func (l *Load) Weight(which Which, draft string) (StampedWeighing, bool) {
 	for _, w := range l.Weighings {
 		if w.Which == which && w.Draft == draft {
 			return w, true
 		}
 	}
-	return Taken{}, false
+	return StampedWeighing{}, false
 }
 
 // Drafts are the names of the drafts begun, in order; a single draft has an

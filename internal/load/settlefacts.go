@@ -43,7 +43,7 @@ func (l *Load) draft(name string) settle.Draft {
 // facts themselves are in UTC.
 func (l *Load) UseClock(clock func(at string) string) { l.clock = clock }
 
-func (l *Load) onTheClock(t Taken) Taken {
+func (l *Load) onTheClock(t StampedWeighing) StampedWeighing {
 	if l.clock != nil {
 		t.At = l.clock(t.At)
 	}
@@ -51,7 +51,7 @@ func (l *Load) onTheClock(t Taken) Taken {
 }
 
 // SourceWords describes the source of a weight, as the slip prints it.
-func (t Taken) SourceWords() string {
+func (t StampedWeighing) SourceWords() string {
 	switch t.Source {
 	case ByHand:
 		return "MANUAL WT, typed by " + t.Who + ": " + t.Reason

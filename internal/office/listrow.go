@@ -100,7 +100,7 @@ func sheetTicket(d Desk, r book.LoadRow) (daysheet.Ticket, error) {
 	t := daysheet.Ticket{
 		Number: r.Ticket, Load: r.ID, Outbound: r.Direction == string(load.Outbound),
 		Commodity: r.Commodity, Name: commodityName(r.Commodity), GrowerID: r.Grower, Grower: r.GrowerName, Owners: r.Owners,
-		Truck: r.Truck, Bin: r.Bin, Taken: r.Disposition, Contract: r.Contract, Titles: r.Titles, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
+		Truck: r.Truck, Bin: r.Bin, Disposition: r.Disposition, Contract: r.Contract, Titles: r.Titles, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
 		Sample: r.Sample, Kept: r.Kept, Corrects: r.Corrects, Reissues: r.Reissues, ReissuedBy: r.ReissuedBy, Reason: r.Reason,
 		Manual: parted(r.Manual), Flags: parted(r.Flags), Figures: r.Figures,
 	}

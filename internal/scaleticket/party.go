@@ -124,14 +124,14 @@ func weighedAt(p *part, which load.Which, label string) {
 }
 
 // whenTaken is the time a weight was taken; of a stored tare, the day.
-func whenTaken(t *facts, w load.Taken) string {
+func whenTaken(t *facts, w load.StampedWeighing) string {
 	if w.Source == load.StoredTare {
 		return t.w.StoredTareOf + " " + t.date(w.Weighing.Taken)
 	}
 	return t.hour(w.At)
 }
 
-func driverWords(t *facts, w load.Taken) string {
+func driverWords(t *facts, w load.StampedWeighing) string {
 	switch {
 	case w.Source == load.StoredTare:
 		return ""

@@ -56,7 +56,7 @@ func weighedLines(p *part, col column, which load.Which, draft string, first boo
 }
 
 // struckLine adds a weight that was replaced by a later one.
-func struckLine(p *part, col column, w load.Taken) {
+func struckLine(p *part, col column, w load.StampedWeighing) {
 	line := Line{
 		Kind: Struck, Label: p.w.sideLabel(w.Which, w.Draft) + ", " + p.w.StruckWeight,
 		Value: col.figure(w.Weight), Notes: some(Joined(", ", weightSource(p.facts, w), timeOf(p.facts, w))),
@@ -67,7 +67,7 @@ func struckLine(p *part, col column, w load.Taken) {
 	p.put(line)
 }
 
-func timeOf(t *facts, w load.Taken) string {
+func timeOf(t *facts, w load.StampedWeighing) string {
 	if w.Source == load.StoredTare {
 		return ""
 	}
@@ -86,7 +86,7 @@ func (w Words) sideLabel(which load.Which, draft string) string {
 }
 
 // weightSource describes the source of a weight.
-func weightSource(t *facts, w load.Taken) string {
+func weightSource(t *facts, w load.StampedWeighing) string {
 	scale := ""
 	if w.Scale != "" {
 		scale = t.w.OnScale + " " + w.Scale

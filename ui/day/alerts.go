@@ -34,8 +34,8 @@ func (s *DaySheet) alertColumns() model.Columns[alert] {
 	}
 }
 
-// Told are the tickets to look at as rows of their table.
-func (s *DaySheet) Told() []model.Row {
+// AlertRows are the tickets to look at as rows of their table.
+func (s *DaySheet) AlertRows() []model.Row {
 	columns := s.alertColumns()
 	var out []model.Row
 	for i, a := range s.alerts() {
@@ -109,7 +109,7 @@ func (s *DaySheet) Evening() []model.Remark {
 		}
 		out = append(out, model.Remark{State: model.Warn, Word: word, Text: session.Say(strings.Join(lines, "\n"))})
 	}
-	if row, chosen := session.Find(s.Told(), func(r model.Row) bool { return r.Key == s.chosen }); chosen {
+	if row, chosen := session.Find(s.AlertRows(), func(r model.Row) bool { return r.Key == s.chosen }); chosen {
 		out = append(out, model.Remark{State: row.State, Word: session.Join(" ", session.Say("ticket %s:", row.Cells[0]), row.Cells[3]), Text: row.Cells[4]})
 	}
 	if c := s.sheet.Closed; c != nil && c.Differs {

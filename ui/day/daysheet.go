@@ -136,14 +136,14 @@ type Sheet struct {
 	Empty   string
 }
 
-// Grain is the intake and shipments by commodity; Money the charges and payments; Dealt the
+// Grain is the intake and shipments by commodity; Money the charges and payments; Dispositions the
 // dispositions; Places the bins; Position the stock. An elevator that weighs in two units has two
 // sheets of a kind.
-func (s *DaySheet) Grain() []Sheet    { return s.sheets("grain ") }
-func (s *DaySheet) Money() []Sheet    { return s.sheets("charges") }
-func (s *DaySheet) Dealt() []Sheet    { return s.sheets("dealt ") }
-func (s *DaySheet) Places() []Sheet   { return s.sheets("places ") }
-func (s *DaySheet) Position() []Sheet { return s.sheets("position ") }
+func (s *DaySheet) Grain() []Sheet        { return s.sheets("grain ") }
+func (s *DaySheet) Money() []Sheet        { return s.sheets("charges") }
+func (s *DaySheet) Dispositions() []Sheet { return s.sheets("disposition ") }
+func (s *DaySheet) Places() []Sheet       { return s.sheets("places ") }
+func (s *DaySheet) Position() []Sheet     { return s.sheets("position ") }
 
 // sheets returns the tables of the paper whose names begin so, or a text that there are none.
 func (s *DaySheet) sheets(name string) []Sheet {

@@ -56,7 +56,7 @@ func TestDaySheetShowsThePaper(t *testing.T) {
 	if last := money.Rows[len(money.Rows)-1]; !last.Total {
 		t.Errorf("the last row is no total: %v", last)
 	}
-	for name, sheets := range map[string][]Sheet{"grain": s.Grain(), "dealt": s.Dealt(), "places": s.Places(), "position": s.Position()} {
+	for name, sheets := range map[string][]Sheet{"grain": s.Grain(), "disposition": s.Dispositions(), "places": s.Places(), "position": s.Position()} {
 		if len(sheets) == 0 || len(sheets[0].Rows) == 0 {
 			t.Errorf("%s has no rows", name)
 		}
@@ -175,7 +175,7 @@ func TestDayTellsWhatToLookAt(t *testing.T) {
 	sessiontest.Must(t, err)
 	sessiontest.Must(t, scalehouse.Void(t.Context(), r.Session.Desk, last, "wrong truck"))
 	s.Refresh()
-	rows := s.Told()
+	rows := s.AlertRows()
 	i := slices.IndexFunc(rows, func(row model.Row) bool { return row.Cells[0] == session.Counted(last) })
 	if i < 0 || rows[i].State != model.Stop || !strings.Contains(rows[i].Cells[4], "wrong truck") {
 		t.Fatalf("the void is not told: %v", rows)

@@ -16,18 +16,18 @@ type Screen struct {
 	window *shell.Window
 	day    *DaySheet
 
-	entry   *widgets.Autocomplete
-	note    *widgets.Note
-	stand   *widgets.Badge
-	turns   []*widgets.Button
-	parts   []*fyne.Container
-	current int
-	ring    *widgets.FocusOrder
+	entry      *widgets.Autocomplete
+	note       *widgets.Note
+	stand      *widgets.Badge
+	turns      []*widgets.Button
+	parts      []*fyne.Container
+	current    int
+	focusOrder *widgets.FocusOrder
 
-	grain, money, dealt, places, position *sheetTables
+	grain, money, dispositions, places, position *sheetTables
 
 	hours, spread, where *bars
-	told                 *widgets.Table
+	alertTable           *widgets.Table
 	evening              *widgets.Remarks
 	reader               *widgets.Reader
 }
@@ -39,7 +39,7 @@ var DayParts = []struct {
 	ID, title string
 	key       fyne.KeyName
 }{
-	{"grain", "Grain", fyne.Key1}, {"money", "Money", fyne.Key2}, {"position", "Position", fyne.Key3}, {"told", "To look at", fyne.Key4},
+	{"grain", "Grain", fyne.Key1}, {"money", "Money", fyne.Key2}, {"position", "Position", fyne.Key3}, {"alerts", "To look at", fyne.Key4},
 }
 
 // Acts are the actions of a day, and the turns to its parts.
@@ -69,20 +69,20 @@ var dayActs = []shell.ActRow[*DaySheet]{
 // Build makes the screen's widgets.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
-	s.ring = widgets.NewFocusOrder(w.Stage)
+	s.focusOrder = widgets.NewFocusOrder(w.UI)
 	s.note, s.stand = widgets.NewNote(), widgets.NewBadge(model.Plain, "")
 	s.buildDay()
 	turns := container.New(shell.Spread{})
 	for _, part := range DayParts {
 		b := w.Commands.Button("day." + part.ID)
 		s.turns = append(s.turns, b)
-		s.ring.Add("turn."+part.ID, b)
+		s.focusOrder.Add("turn."+part.ID, b)
 		turns.Add(b)
 	}
 	for _, part := range []func() fyne.CanvasObject{s.buildGrain, s.buildMoney, s.buildPosition, s.buildTold} {
 		s.parts = append(s.parts, container.NewStack(part()))
 	}
-	buttons := shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.Acts()), "go.disputes"))
+	buttons := shell.ButtonRow(w, s.focusOrder, append(shell.ButtonsOf(s.Acts()), "go.disputes"))
 	day := container.NewBorder(nil, nil, container.New(shell.Margin{}, container.New(shell.Wide{Figures: 16}, s.entry)), nil, s.stand)
 	head := container.NewVBox(shell.Titled(session.Say("screen|Day sheet"), day), s.note)
 	body := container.NewStack()
@@ -103,26 +103,26 @@ func (s *Screen) buildDay() {
 	}
 	s.entry.OnPick = func(o model.Option) { typed(o.Code) }
 	s.entry.OnCommit = func(text string) string { typed(text); return "" }
-	s.ring.Add("day", s.entry)
+	s.focusOrder.Add("day", s.entry)
 }
 
 // buildGrain is the first part: the totals, and the day in three pictures.
 func (s *Screen) buildGrain() fyne.CanvasObject {
-	s.grain = newSheetTables("grain", s.ring)
+	s.grain = newSheetTables("grain", s.focusOrder)
 	s.hours, s.spread, s.where = newBars(), newBars(), newBars()
 	pictures := container.New(asManyAsFit{}, s.hours.content, s.spread.content, s.where.content)
 	return container.New(tablesAndPictures{}, stackTables(s.grain.stops()), pictures)
 }
 
 func (s *Screen) buildMoney() fyne.CanvasObject {
-	s.money, s.dealt = newSheetTables("money", s.ring), newSheetTables("dealt", s.ring)
+	s.money, s.dispositions = newSheetTables("money", s.focusOrder), newSheetTables("disposition", s.focusOrder)
 	return stackTables(
 		s.money.stops(widgets.NewHeading(session.Say("Charges and payments"))),
-		s.dealt.stops(widgets.NewHeading(session.Say("Sold, stored, on contract"))))
+		s.dispositions.stops(widgets.NewHeading(session.Say("Sold, stored, on contract"))))
 }
 
 func (s *Screen) buildPosition() fyne.CanvasObject {
-	s.position, s.places = newSheetTables("position", s.ring), newSheetTables("places", s.ring)
+	s.position, s.places = newSheetTables("position", s.focusOrder), newSheetTables("places", s.focusOrder)
 	return stackTables(
 		s.position.stops(widgets.NewHeading(session.Say("In the house: before the day, and after"))),
 		s.places.stops(widgets.NewHeading(session.Say("By pit and bin"))))
@@ -130,15 +130,15 @@ func (s *Screen) buildPosition() fyne.CanvasObject {
 
 // buildTold builds the table of what the manager must check before signing.
 func (s *Screen) buildTold() fyne.CanvasObject {
-	s.told = widgets.NewTable(s.day.alertColumns().Heads())
-	s.told.Small = true
-	s.told.Empty = s.day.NothingTold()
-	s.told.OnChoose = func(_ int, key string) { s.day.Choose(key); s.showEvening() }
+	s.alertTable = widgets.NewTable(s.day.alertColumns().Heads())
+	s.alertTable.Small = true
+	s.alertTable.Empty = s.day.NothingTold()
+	s.alertTable.OnChoose = func(_ int, key string) { s.day.Choose(key); s.showEvening() }
 	s.evening = widgets.NewRemarks()
 	s.reader = widgets.NewReader(s.evening)
-	s.ring.Add("told", s.told)
-	s.ring.Add("evening", s.reader)
-	return container.New(shell.PictureAndSays{}, s.told, s.reader)
+	s.focusOrder.Add("alerts", s.alertTable)
+	s.focusOrder.Add("evening", s.reader)
+	return container.New(shell.PictureAndSays{}, s.alertTable, s.reader)
 }
 
 // showEvening shows the chosen ticket in full and the open items of the day.
@@ -160,27 +160,27 @@ func (s *Screen) turn(to int) {
 
 // hideBehind hides the tables of the parts behind, or Tab would move through invisible ones.
 func (s *Screen) hideBehind() {
-	for i, tables := range [][]*sheetTables{{s.grain}, {s.money, s.dealt}, {s.position, s.places}, {}} {
+	for i, tables := range [][]*sheetTables{{s.grain}, {s.money, s.dispositions}, {s.position, s.places}, {}} {
 		for _, t := range tables {
 			if i != s.current {
 				t.hide()
 			}
 		}
 	}
-	shell.SetVisible(s.told, s.current == len(s.parts)-1)
+	shell.SetVisible(s.alertTable, s.current == len(s.parts)-1)
 	shell.SetVisible(s.reader, s.current == len(s.parts)-1)
 }
 
 // Show moves the focus to the day.
-func (s *Screen) Show() { s.ring.Focus("day") }
+func (s *Screen) Show() { s.focusOrder.Focus("day") }
 
 // Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
 	return session.Say("Alt+Left and Alt+Right change the day, Alt+1 to Alt+4 the part of the sheet. F12 closes the day.")
 }
 
-// Ring returns the tab order.
-func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
+// FocusOrder returns the tab order.
+func (s *Screen) FocusOrder() *widgets.FocusOrder { return s.focusOrder }
 
 // Refresh shows the current facts.
 func (s *Screen) Refresh() {
@@ -192,7 +192,7 @@ func (s *Screen) Refresh() {
 func (s *Screen) show() {
 	f := s.day.DayField()
 	s.entry.SetOptions(f.Options)
-	if s.ring.Current() != "day" || f.State != model.Stop {
+	if s.focusOrder.Current() != "day" || f.State != model.Stop {
 		s.entry.SetChosen(f.Value)
 	}
 	stand, numbers := s.day.Stand(), s.day.Numbers()
@@ -206,13 +206,13 @@ func (s *Screen) show() {
 	}
 	s.grain.set(s.day.Grain())
 	s.money.set(s.day.Money())
-	s.dealt.set(s.day.Dealt())
+	s.dispositions.set(s.day.Dispositions())
 	s.position.set(s.day.Position())
 	s.places.set(s.day.Places())
 	s.hours.set(s.day.Hours())
 	s.spread.set(s.day.Spread())
 	s.where.set(s.day.WhereTo())
-	s.told.SetRows(s.day.Told())
+	s.alertTable.SetRows(s.day.AlertRows())
 	s.showEvening()
 	s.hideBehind()
 	s.parts[s.current].Refresh()

@@ -17,7 +17,7 @@ type sheetTables struct {
 	tables [2]*widgets.Table
 }
 
-func newSheetTables(id string, ring *widgets.FocusOrder) *sheetTables {
+func newSheetTables(id string, order *widgets.FocusOrder) *sheetTables {
 	s := &sheetTables{}
 	for i := range s.tables {
 		s.tables[i] = widgets.NewTable(nil)
@@ -26,7 +26,7 @@ func newSheetTables(id string, ring *widgets.FocusOrder) *sheetTables {
 		if i > 0 {
 			stop = fmt.Sprintf("%s.%d", id, i+1)
 		}
-		ring.Add(stop, s.tables[i])
+		order.Add(stop, s.tables[i])
 	}
 	return s
 }
@@ -57,7 +57,7 @@ func stackTables(parts ...[]fyne.CanvasObject) *fyne.Container {
 	return container.New(asRowsNeed{}, slices.Concat(parts...)...)
 }
 
-// hide hides the tables and removes them from the ring.
+// hide hides the tables and removes them from the focus order.
 func (s *sheetTables) hide() {
 	for _, t := range s.tables {
 		shell.SetVisible(t, false)

@@ -20,24 +20,24 @@ func TestSampleByKeyboard(t *testing.T) {
 	s := newScene(t, shell.Look{}, 120)
 	s.Go("bench")
 	b := s.screen("bench").(*lab.BenchScreen)
-	if got := b.Ring().Current(); got != "mass" {
+	if got := b.FocusOrder().Current(); got != "mass" {
 		t.Fatalf("the keyboard begins on %q, want the first figure of the test", got)
 	}
 	b.Form.Focus("method")
 	s.write("dial")
 	s.write("", "", "250", "65", "68", "")
-	if got := b.Ring().Current(); got != "dial" {
+	if got := b.FocusOrder().Current(); got != "dial" {
 		t.Fatalf("the keyboard is on %q, want the dial", got)
 	}
 	s.write("58")
 	if rows := b.Bench.Result().Tests; len(rows) != 1 {
 		t.Fatalf("%d tests are listed, want 1; the status line says %q", len(rows), s.Status.Text())
 	}
-	if got := b.Ring().Current(); got != "dial" {
+	if got := b.FocusOrder().Current(); got != "dial" {
 		t.Errorf("after the first of three tests the keyboard is on %q, want the dial", got)
 	}
 	s.write("59", "57")
-	if got := b.Ring().Current(); got == "dial" {
+	if got := b.FocusOrder().Current(); got == "dial" {
 		t.Error("after the last test the keyboard is still on the dial")
 	}
 	id := b.Bench.Result().Fields[0].Value

@@ -20,7 +20,7 @@ func TestARefusedBoxStaysOpen(t *testing.T) {
 	s.answer("5", "Nils Farrow", "moisture", "", "our own meter says 16.1")
 	s.Commands.Run("disputes.sent")
 	s.answer("", "state laboratory", "", "Nils Farrow", "", "", "", "", "") // not airtight, which the rules refuse
-	box := s.Stage.FrontDialog()
+	box := s.UI.FrontDialog()
 	if box == nil || s.Status.State() != model.Stop {
 		t.Fatalf("the box is gone, said %q", s.Status.Text())
 	}
@@ -28,7 +28,7 @@ func TestARefusedBoxStaysOpen(t *testing.T) {
 		s.press(fyne.KeyTab)
 	}
 	s.press(fyne.KeySpace, fyne.KeyTab, fyne.KeyEnter)
-	if s.Stage.FrontDialog() != nil || !strings.Contains(s.Status.Text(), "on its way to state laboratory") {
+	if s.UI.FrontDialog() != nil || !strings.Contains(s.Status.Text(), "on its way to state laboratory") {
 		t.Errorf("with the box ticked: %q", s.Status.Text())
 	}
 }
@@ -41,7 +41,7 @@ func TestGivingUpIsTold(t *testing.T) {
 	s.Commands.Run("load.refuse")
 	s.letters("sour")
 	s.press(fyne.KeyEnter, fyne.KeyTab, fyne.KeyEnter) // past the button to the one that gives up
-	if said := s.Status.Text(); s.Stage.FrontDialog() != nil || !strings.Contains(said, "Nothing was done: Refuse the load") || yardOf(s.Window).Form().ID() != in {
+	if said := s.Status.Text(); s.UI.FrontDialog() != nil || !strings.Contains(said, "Nothing was done: Refuse the load") || yardOf(s.Window).Form().ID() != in {
 		t.Errorf("given up, said %q with load %s open", said, yardOf(s.Window).Form().ID())
 	}
 }
@@ -54,10 +54,10 @@ func TestTheKeyboardGoesOnAfterTheReasonOfAWeight(t *testing.T) {
 	s.Commands.Run("load.new")
 	s.write("123", "corn", "77", "52300")
 	s.press(fyne.KeyEnter, fyne.KeyEnter) // the first reason, then the button
-	if s.Stage.FrontDialog() != nil {
+	if s.UI.FrontDialog() != nil {
 		t.Fatal("a box is still open")
 	}
-	if at := yardOf(s.Window).Load.Ring.Current(); at != "moisture" {
+	if at := yardOf(s.Window).Load.FocusOrder.Current(); at != "moisture" {
 		t.Errorf("the keyboard is on %q", at)
 	}
 }

@@ -23,7 +23,7 @@ func (s *scene) again() *scene {
 func TestLettersStandInTheNextWindow(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.press(fyne.KeyF3)
-	yardOf(s.Window).Load.Ring.Focus("gross")
+	yardOf(s.Window).Load.FocusOrder.Focus("gross")
 	s.letters("52337")
 	next := s.again()
 	if id := yardOf(next.Window).Form().ID(); id != yardOf(s.Window).Form().ID() {
@@ -33,7 +33,7 @@ func TestLettersStandInTheNextWindow(t *testing.T) {
 	if field.Value != "52337" || !strings.Contains(field.Note, "52,337 lb is not a whole number") {
 		t.Errorf("the gross holds %+v", field)
 	}
-	if at := yardOf(next.Window).Load.Ring.Current(); at != "gross" {
+	if at := yardOf(next.Window).Load.FocusOrder.Current(); at != "gross" {
 		t.Errorf("the keyboard is on %s", at)
 	}
 	next.Commands.Run("load.new")

@@ -23,7 +23,7 @@ func TestEquipmentByKeyboard(t *testing.T) {
 	if rows := screen.People.Rows(); len(rows) != 5 {
 		t.Errorf("%d people; the status line says %q", len(rows), s.Status.Text())
 	}
-	screen.Ring().Focus("bins")
+	screen.FocusOrder().Focus("bins")
 	s.press(fyne.KeyReturn)
 	s.answer("Bin 1, east", "")
 	if rows := screen.Bins.Rows(); !strings.Contains(strings.Join(rows[0].Cells, " "), "Bin 1, east") {
@@ -33,9 +33,9 @@ func TestEquipmentByKeyboard(t *testing.T) {
 	if s.Status.State() != model.OK || !strings.Contains(s.Status.Text(), "The book is sound") {
 		t.Errorf("after the check the status line says %q", s.Status.Text())
 	}
-	screen.Ring().Focus("scales")
+	screen.FocusOrder().Focus("scales")
 	s.press(fyne.KeyReturn)
-	if s.Stage.FrontDialog() == nil {
+	if s.UI.FrontDialog() == nil {
 		t.Fatal("Enter on a scale asks nothing")
 	}
 	s.answer("1", "20", "140000", "", "")

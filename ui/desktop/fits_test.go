@@ -73,14 +73,14 @@ func TestLoadFormStandsWhole(t *testing.T) {
 	inEveryLook(t, 40, func(t *testing.T, s *scene) {
 		for _, g := range s.desk.Profile().Grains {
 			s.Commands.Run("load.new")
-			yardOf(s.Window).Load.Ring.Focus("commodity")
+			yardOf(s.Window).Load.FocusOrder.Focus("commodity")
 			s.write(g.Commodity)
 			yardOf(s.Window).Form().Type("moisture", "18.0")
 			yardOf(s.Window).Load.Show(true)
 			s.complain(t, g.Commodity, yardOf(s.Window).Load.Sheet)
 		}
 		s.letCornBeTyped()
-		yardOf(s.Window).Load.Ring.Focus("tare")
+		yardOf(s.Window).Load.FocusOrder.Focus("tare")
 		s.letters("54300")
 		s.complain(t, "corn with a wrong tare", yardOf(s.Window).Load.Sheet)
 		s.Commands.Run("load.new")
@@ -235,7 +235,7 @@ func TestFormAndSlipTakeTurns(t *testing.T) {
 			if y.Pane.Form.Visible() != want.form || y.Pane.Paper.Visible() != want.paper || y.Toggle.Text != want.button {
 				t.Errorf("form %v, paper %v, the button says %q; want %+v", y.Pane.Form.Visible(), y.Pane.Paper.Visible(), y.Toggle.Text, want)
 			}
-			if at := y.Ring().Current(); want.paper && at != want.at {
+			if at := y.FocusOrder().Current(); want.paper && at != want.at {
 				t.Errorf("with %s next the keyboard is on %q, want %q", want.button, at, want.at)
 			}
 			if !y.Figures.Each[0].Visible() {

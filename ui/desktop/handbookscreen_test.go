@@ -26,8 +26,8 @@ func TestHelpOfEveryScreen(t *testing.T) {
 		s.Go(row.ID)
 		s.press(fyne.KeyF1)
 		want := handbook.In(shell.Language()).For(row.ID)
-		if !s.IsFront(indexOf("handbook")) || book.Chapter != want.ID || book.Ring().Current() != "page" {
-			t.Errorf("F1 on %s opens %q on %q, want %q", row.ID, book.Chapter, book.Ring().Current(), want.ID)
+		if !s.IsFront(indexOf("handbook")) || book.Chapter != want.ID || book.FocusOrder().Current() != "page" {
+			t.Errorf("F1 on %s opens %q on %q, want %q", row.ID, book.Chapter, book.FocusOrder().Current(), want.ID)
 		}
 		if page := book.Prose.Passages(); len(page) != len(want.Blocks) || page[0].Spans[0].Text != want.Title {
 			t.Errorf("F1 on %s shows %d passages", row.ID, len(page))
@@ -64,8 +64,8 @@ func TestHandbookByKeyboard(t *testing.T) {
 		t.Error("the page stands at its top, not at the passage")
 	}
 	s.press(fyne.KeyReturn)
-	if book.Ring().Current() != "page" {
-		t.Errorf("Enter leads to %q", book.Ring().Current())
+	if book.FocusOrder().Current() != "page" {
+		t.Errorf("Enter leads to %q", book.FocusOrder().Current())
 	}
 	at := book.Prose.Offset()
 	s.press(fyne.KeyHome)
@@ -73,7 +73,7 @@ func TestHandbookByKeyboard(t *testing.T) {
 		t.Errorf("Home leads from %v to %v", at, book.Prose.Offset())
 	}
 	s.press(fyne.KeyEscape)
-	if book.Line.Text != "" || book.Ring().Current() != "line" || len(book.Table.Rows()) != len(handbook.In(shell.Language()).All()) {
+	if book.Line.Text != "" || book.FocusOrder().Current() != "line" || len(book.Table.Rows()) != len(handbook.In(shell.Language()).All()) {
 		t.Errorf("Escape leaves %q with %d rows", book.Line.Text, len(book.Table.Rows()))
 	}
 	s.letters("zebra")

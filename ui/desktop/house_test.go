@@ -94,14 +94,14 @@ func must(t testing.TB, err error) {
 // press sends keys to the focused widget, as the driver would.
 func (s *scene) press(keys ...fyne.KeyName) {
 	s.t.Helper()
-	s.Stage.Press(keys...)
+	s.UI.Press(keys...)
 }
 
 // write types letters into the focused widget, and Enter after them.
 func (s *scene) write(lines ...string) {
 	s.t.Helper()
 	for _, line := range lines {
-		s.Stage.Write(line)
+		s.UI.Write(line)
 		s.press(fyne.KeyEnter)
 	}
 }
@@ -116,7 +116,7 @@ func (s *scene) answer(lines ...string) {
 // letters types letters into the focused widget.
 func (s *scene) letters(letters string) {
 	s.t.Helper()
-	s.Stage.Write(letters)
+	s.UI.Write(letters)
 }
 
 // yardOf is the screen of the yard of a window.

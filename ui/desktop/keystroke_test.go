@@ -14,7 +14,7 @@ func wholeLoad(b *testing.B) *scene {
 	s := newScene(b, shell.Look{}, 40)
 	s.Commands.Run("load.new")
 	s.write("123", "corn", "77", "52300", "17.2", "56.4", "", "", "", "")
-	if at := yardOf(s.Window).Load.Ring.Current(); at != "tare" {
+	if at := yardOf(s.Window).Load.FocusOrder.Current(); at != "tare" {
 		b.Fatalf("the keyboard is on %q, want it on the tare", at)
 	}
 	s.letters("2412")
@@ -58,7 +58,7 @@ func BenchmarkKeystrokeToPaintedSlip(b *testing.B) {
 				s := wholeLoad(b)
 				s.letters(typed.first)
 				if typed.field != "tare" {
-					yardOf(s.Window).Load.Ring.Focus(typed.field)
+					yardOf(s.Window).Load.FocusOrder.Focus(typed.field)
 				}
 				s.letters(typed.before)
 				paint := painted.paint(yardOf(s.Window).Papers.Slip)

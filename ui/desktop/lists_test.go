@@ -41,7 +41,7 @@ func TestListsKeepTheirChoice(t *testing.T) {
 		if len(screen.List.Rows()) < 2 {
 			continue
 		}
-		screen.Ring().Focus("list")
+		screen.FocusOrder().Focus("list")
 		s.press(fyne.KeyDown)
 		key := screen.List.ChosenKey()
 		if key != screen.List.Rows()[1].Key {
@@ -53,7 +53,7 @@ func TestListsKeepTheirChoice(t *testing.T) {
 		if got := screen.List.ChosenKey(); got != key {
 			t.Errorf("%s: %q is chosen after %q", row.ID, got, key)
 		}
-		if screen.Ring().Current() == "" {
+		if screen.FocusOrder().Current() == "" {
 			t.Errorf("%s: nothing has the keyboard", row.ID)
 		}
 		seen++

@@ -14,7 +14,7 @@ func (s *scene) shootLists(look string, l shell.Look) {
 	ask := func(command, name string) {
 		s.Commands.Run(command)
 		shoot(name)
-		if box := s.Stage.FrontDialog(); box != nil {
+		if box := s.UI.FrontDialog(); box != nil {
 			box.Dismiss()
 		}
 	}

@@ -153,7 +153,7 @@ func TestPaneIsTheWholePicture(t *testing.T) {
 	kept := newPane(slip)
 	whole := fyne.NewSize(float32(kept.picture.Rect.Dx()), float32(kept.picture.Rect.Dy()))
 	for _, field := range []string{"tare", "moisture", "grower", "remark"} {
-		yardOf(s.Window).Load.Ring.Focus(field)
+		yardOf(s.Window).Load.FocusOrder.Focus(field)
 		for _, key := range []string{"1", "BackSpace", "BackSpace"} {
 			if key == "1" {
 				s.letters(key)

@@ -12,17 +12,17 @@ import (
 )
 
 // One load from an empty form to the printed ticket, by the keyboard alone:
-// every field is filled in the order the ring walks them.
+// every field is filled in the order of the focus them.
 func TestOneLoadByKeyboard(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Commands.Run("load.new")
 	s.write("123", "corn", "77", "52300", "17.2", "56", "", "", "", "", "24120", "P1", "sold", "4.15", "typed by test")
 	s.press(fyne.KeyReturn, fyne.KeyReturn)
-	if got := yardOf(s.Window).Ring().Current(); got != "remark" || len(s.drawer.papers) > 0 {
+	if got := yardOf(s.Window).FocusOrder().Current(); got != "remark" || len(s.drawer.papers) > 0 {
 		t.Fatalf("Enter after the last field: the keyboard is on %q, %d tickets", got, len(s.drawer.papers))
 	}
 	s.press(fyne.KeyTab)
-	if got := yardOf(s.Window).Ring().Current(); got != "issue" {
+	if got := yardOf(s.Window).FocusOrder().Current(); got != "issue" {
 		t.Fatalf("Tab after the last field reaches %q, want the ticket", got)
 	}
 	s.press(fyne.KeyF12)
@@ -53,7 +53,7 @@ func (s *scene) wholeLoad(tare string) {
 // unissued fails when the focus is on the button that issues the ticket, or Enter there prints one.
 func (s *scene) unissued(how string) {
 	s.t.Helper()
-	if got := yardOf(s.Window).Ring().Current(); got == "issue" || got == "" {
+	if got := yardOf(s.Window).FocusOrder().Current(); got == "issue" || got == "" {
 		s.t.Errorf("%s: the keyboard is on %q", how, got)
 	}
 	s.press(fyne.KeyReturn)
@@ -78,7 +78,7 @@ func TestTruckTakenUpAgainIsNotIssuedByEnter(t *testing.T) {
 		t.Fatalf("the load is not whole or has no key: %q, %s", key, yardOf(s.Window).Form().Now.WhyNotIssue())
 	}
 	s.press(fyne.KeyName(key))
-	if got := yardOf(s.Window).Ring().Current(); got != "tare" {
+	if got := yardOf(s.Window).FocusOrder().Current(); got != "tare" {
 		t.Errorf("%s while the truck is in hand: the keyboard is on %q, want the field edited last", key, got)
 	}
 	s.letters("24140")
@@ -109,7 +109,7 @@ func TestStoredTareLeavesTheKeyboardInTheForm(t *testing.T) {
 	s.Commands.Run("load.new")
 	s.write("123", "corn", "77", "52300", "17.2", "56")
 	s.Commands.Run("load.tare")
-	if got := yardOf(s.Window).Ring().Current(); got != "bin" {
+	if got := yardOf(s.Window).FocusOrder().Current(); got != "bin" {
 		t.Errorf("after the stored tare the keyboard is on %q (%s), want the bin", got, s.Status.Text())
 	}
 	s.unissued("stored tare")

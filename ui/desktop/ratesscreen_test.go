@@ -20,25 +20,25 @@ func TestRatesByKeyboard(t *testing.T) {
 		t.Fatalf("in hand is %q, the paper says:\n%s", id, text)
 	}
 	s.press(fyne.KeyReturn)
-	if screen.Ring().Current() != "paper" {
-		t.Errorf("Enter leads to %q", screen.Ring().Current())
+	if screen.FocusOrder().Current() != "paper" {
+		t.Errorf("Enter leads to %q", screen.FocusOrder().Current())
 	}
 	s.Commands.Run("rates.try")
-	if !screen.Views.Trial.Visible() || screen.Views.Paper.Visible() || screen.Ring().Current() != "trial" {
-		t.Errorf("the trial is not in front, the keyboard is on %q", screen.Ring().Current())
+	if !screen.Views.Trial.Visible() || screen.Views.Paper.Visible() || screen.FocusOrder().Current() != "trial" {
+		t.Errorf("the trial is not in front, the keyboard is on %q", screen.FocusOrder().Current())
 	}
 	s.press(fyne.KeyDown, fyne.KeyDown)
-	if key := screen.Views.Trial.ChosenKey(); key == "" || !strings.Contains(screen.Views.Told.Text(), "At "+key) {
-		t.Errorf("at %q is said %q", key, screen.Views.Told.Text())
+	if key := screen.Views.Trial.ChosenKey(); key == "" || !strings.Contains(screen.Views.Explanation.Text(), "At "+key) {
+		t.Errorf("at %q is said %q", key, screen.Views.Explanation.Text())
 	}
 	s.Commands.Run("rates.compare")
 	s.press(fyne.KeyEnd)
-	if rows := screen.Views.Compared.Rows(); len(rows) == 0 || screen.Ring().Current() != "compared" || screen.Views.Compared.Chosen() != len(rows)-1 {
-		t.Errorf("%d rows, the keyboard is on %q", len(rows), screen.Ring().Current())
+	if rows := screen.Views.Compared.Rows(); len(rows) == 0 || screen.FocusOrder().Current() != "compared" || screen.Views.Compared.Chosen() != len(rows)-1 {
+		t.Errorf("%d rows, the keyboard is on %q", len(rows), screen.FocusOrder().Current())
 	}
 	s.Commands.Run("rates.load")
 	s.answer("30,000", "20.5", "", "", "", "", "", "", "", "", "")
-	if said := screen.Views.Told.Text(); !strings.Contains(said, "net 30,000 lb, 20.5 %") {
+	if said := screen.Views.Explanation.Text(); !strings.Contains(said, "net 30,000 lb, 20.5 %") {
 		t.Errorf("tried is %q; the status line says %q", said, s.Status.Text())
 	}
 	s.Commands.Run("rates.problems")

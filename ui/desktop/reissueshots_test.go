@@ -21,7 +21,7 @@ func (s *scene) shootReissue(look string, l shell.Look) {
 	find(fmt.Sprint("ticket ", number))
 	s.Commands.Run("tickets.reissue")
 	s.shoot(look, "tickets-reissue", l)
-	s.Stage.FrontDialog().Dismiss()
+	s.UI.FrontDialog().Dismiss()
 	id, err := scalehouse.Reissue(s.t.Context(), s.desk, number, "torn in the printer")
 	must(s.t, err)
 	again, err := scalehouse.Issue(s.t.Context(), s.desk, id)

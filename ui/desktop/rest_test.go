@@ -19,8 +19,8 @@ func TestScreensComeToRest(t *testing.T) {
 func comesToRest(t *testing.T, s *scene) {
 	for i, row := range Screens {
 		s.Go(row.ID)
-		for _, stop := range s.Screens[i].Ring().IDs() {
-			s.Screens[i].Ring().Focus(stop)
+		for _, stop := range s.Screens[i].FocusOrder().IDs() {
+			s.Screens[i].FocusOrder().Focus(stop)
 			if moving := s.unrest(); len(moving) > 0 {
 				t.Errorf("the %s screen with the keyboard on %s never rests:\n%s", row.ID, stop, strings.Join(moving, "\n"))
 			}

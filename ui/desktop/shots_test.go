@@ -72,17 +72,17 @@ func (s *scene) shootLoads(look string, l shell.Look) {
 	s.Commands.Run("load.working")
 	s.shoot(look, "yard-working", l)
 	s.Commands.Run("load.working")
-	yardOf(s.Window).Load.Ring.Focus("tare")
+	yardOf(s.Window).Load.FocusOrder.Focus("tare")
 	s.letters("54300")
 	s.shoot(look, "yard-wrong", l)
 	s.press(fyne.KeyEscape)
-	yardOf(s.Window).Load.Ring.Focus("grower")
+	yardOf(s.Window).Load.FocusOrder.Focus("grower")
 	s.letters("f")
 	s.shoot(look, "yard-list", l)
 	s.press(fyne.KeyEscape, fyne.KeyEscape)
 	s.Commands.Run("load.refuse")
 	s.shoot(look, "yard-refuse", l)
-	s.Stage.FrontDialog().Dismiss()
+	s.UI.FrontDialog().Dismiss()
 	s.Commands.Run("load.new")
 	s.Commands.Run("load.leaves")
 	s.write("123", "Example Feed Mill", "corn", "T9", "78000", "", "", "27600", "B1")
@@ -124,7 +124,7 @@ func (s *scene) checkPicture(picture image.Image, l shell.Look) {
 		}
 	}
 	want := []fyne.ThemeColorName{theme.ColorNameBackground, apptheme.ColorPanel, apptheme.ColorInk}
-	if s.Stage.FrontDialog() != nil { // the window behind is dimmed
+	if s.UI.FrontDialog() != nil { // the window behind is dimmed
 		want = []fyne.ThemeColorName{theme.ColorNameOverlayBackground, apptheme.ColorInk}
 	}
 	for _, name := range want {

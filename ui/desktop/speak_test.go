@@ -19,7 +19,7 @@ func TestAnotherLanguageIsHeardAtOnce(t *testing.T) {
 	s.write("123", "corn", "77", "52300")
 	s.letters("17.2")
 	s.Go("setup")
-	s.ring("setup").Focus("language")
+	s.focusOrder("setup").Focus("language")
 	s.letters("Français")
 	s.press(fyne.KeyEnter)
 	s.Commands.Run("setup.save")

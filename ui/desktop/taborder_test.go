@@ -15,7 +15,7 @@ var tabOrder = map[string]string{
 	"yard":     "grower commodity truck gross moisture test-weight damage bcfm musty heating tare bin terms price remark issue slip",
 	"bench":    "load method meter mass temperature room dryer percent test-weight foreign-material damage heat-damage splits number probes place write tests says",
 	"meters":   "list checks says meters.check meters.start meters.new meters.change meters.policy meters.print",
-	"day":      "day turn.grain turn.money turn.position turn.told grain day.close day.print day.export day.statement day.proof go.disputes",
+	"day":      "day turn.grain turn.money turn.position turn.alerts grain day.close day.print day.export day.statement day.proof go.disputes",
 	"disputes": "list says disputes.raise",
 	"samples":  "list samples.label",
 	"tickets":  "line list paper tickets.print tickets.working",
@@ -27,7 +27,7 @@ var tabOrder = map[string]string{
 	"keys":     "keys",
 }
 
-// Tab walks every screen along its ring, once round, and leaves nothing out.
+// Tab walks every screen in its focus order, once round, and leaves nothing out.
 func TestTabWalksEveryScreen(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	for i, row := range Screens {
@@ -35,15 +35,15 @@ func TestTabWalksEveryScreen(t *testing.T) {
 		if row.ID == "yard" {
 			s.letCornBeTyped()
 		}
-		ring := s.Screens[i].Ring()
-		if ring == nil || len(ring.IDs()) == 0 {
-			t.Errorf("screen %s has no ring: the keyboard cannot walk it", row.ID)
+		order := s.Screens[i].FocusOrder()
+		if order == nil || len(order.IDs()) == 0 {
+			t.Errorf("screen %s has no focus order: the keyboard cannot walk it", row.ID)
 			continue
 		}
 		walked := s.walk(i)
 		for _, id := range walked {
-			if !slices.Contains(ring.IDs(), id) {
-				t.Errorf("screen %s: Tab came to %q, which is not on the ring", row.ID, id)
+			if !slices.Contains(order.IDs(), id) {
+				t.Errorf("screen %s: Tab came to %q, which is not in the focus order", row.ID, id)
 			}
 		}
 		if want, written := tabOrder[row.ID]; written && !strings.HasPrefix(strings.Join(walked, " "), want) {
@@ -60,11 +60,11 @@ func (s *scene) letCornBeTyped() {
 
 // walk presses Tab from the first stop until one comes a second time.
 func (s *scene) walk(screen int) []string {
-	ring := s.Screens[screen].Ring()
-	ring.FocusFirst()
+	order := s.Screens[screen].FocusOrder()
+	order.FocusFirst()
 	var walked []string
 	for {
-		at := s.Screens[screen].Ring().Current()
+		at := s.Screens[screen].FocusOrder().Current()
 		if slices.Contains(walked, at) || len(walked) > 100 {
 			return walked
 		}
@@ -79,7 +79,7 @@ func TestEveryScreenHasTheKeyboard(t *testing.T) {
 		s := newScene(t, shell.Look{}, loads)
 		for i, row := range Screens {
 			s.Go(row.ID)
-			if at := s.Screens[i].Ring().Current(); at == "" {
+			if at := s.Screens[i].FocusOrder().Current(); at == "" {
 				t.Errorf("with %d loads, nothing on screen %s has the keyboard", loads, row.ID)
 			}
 		}

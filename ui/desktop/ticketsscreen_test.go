@@ -57,8 +57,8 @@ func TestTicketsByKeyboard(t *testing.T) {
 	s.letters("issued")
 	s.press(fyne.KeyDown)
 	screen := s.tickets()
-	if screen.Ring().Current() != "list" {
-		t.Fatalf("Down leads to %q", screen.Ring().Current())
+	if screen.FocusOrder().Current() != "list" {
+		t.Fatalf("Down leads to %q", screen.FocusOrder().Current())
 	}
 	first := screen.Tickets.Load().Number
 	s.press(fyne.KeyDown)
@@ -70,8 +70,8 @@ func TestTicketsByKeyboard(t *testing.T) {
 		t.Errorf("the paper is not the chosen ticket's:\n%s", paper)
 	}
 	s.press(fyne.KeyReturn)
-	if screen.Ring().Current() != "paper" {
-		t.Errorf("Enter leads to %q", screen.Ring().Current())
+	if screen.FocusOrder().Current() != "paper" {
+		t.Errorf("Enter leads to %q", screen.FocusOrder().Current())
 	}
 	s.Commands.Run("tickets.working")
 	if paper := paperText(screen.Paper.View); !strings.Contains(paper, "Every figure is the ticket's") {
@@ -95,8 +95,8 @@ func TestTicketsLetterAndEscape(t *testing.T) {
 	s.press(fyne.KeyDown)
 	s.letters("z")
 	screen := s.tickets()
-	if screen.Ring().Current() != "line" || screen.Tickets.Line() != "z" || screen.Line.Text != "z" {
-		t.Errorf("the line is %q on %q", screen.Line.Text, screen.Ring().Current())
+	if screen.FocusOrder().Current() != "line" || screen.Tickets.Line() != "z" || screen.Line.Text != "z" {
+		t.Errorf("the line is %q on %q", screen.Line.Text, screen.FocusOrder().Current())
 	}
 	s.press(fyne.KeyEscape)
 	if screen.Line.Text != "" || !s.IsFront(indexOf("tickets")) {

@@ -18,9 +18,9 @@ import (
 func TestARefusedFigureIsTypedOver(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.letCornBeTyped()
-	s.ring("yard").Focus("moisture")
+	s.focusOrder("yard").Focus("moisture")
 	s.write("614.2")
-	if at := s.ring("yard").Current(); at != "moisture" || s.Status.State() != model.Warn {
+	if at := s.focusOrder("yard").Current(); at != "moisture" || s.Status.State() != model.Warn {
 		t.Errorf("after Enter the keyboard is on %q, said %q", at, s.Status.Text())
 	}
 	s.letters("17.x")
@@ -37,7 +37,7 @@ func TestARefusedFigureIsTypedOver(t *testing.T) {
 func TestLeavingAScreenClosesItsLists(t *testing.T) {
 	s := newScene(t, shell.Look{Scale: apptheme.TextOrdinary}, 40)
 	s.Go("setup")
-	s.ring("setup").Focus("dates")
+	s.focusOrder("setup").Focus("dates")
 	s.press(fyne.KeyDown)
 	s.letters("Ann Example")
 	form := s.Window.Screens[s.Current].(*setup.Screen).Form
@@ -45,7 +45,7 @@ func TestLeavingAScreenClosesItsLists(t *testing.T) {
 	if !dates.ListOpen() {
 		t.Fatal("no list stands open")
 	}
-	s.Stage.Chord(widgets.Ctrl(fyne.KeyN))
+	s.UI.Chord(widgets.Ctrl(fyne.KeyN))
 	if dates.ListOpen() {
 		t.Error("the list of the screen before stands open")
 	}
@@ -53,7 +53,7 @@ func TestLeavingAScreenClosesItsLists(t *testing.T) {
 	if got := dates.Text; strings.Contains(got, "Hill") {
 		t.Errorf("the screen out of sight took %q", got)
 	}
-	if at := s.ring("yard").Current(); at != "grower" {
+	if at := s.focusOrder("yard").Current(); at != "grower" {
 		t.Errorf("on the yard the keyboard is on %q", at)
 	}
 	s.Go("setup")

@@ -25,13 +25,13 @@ func TestNewBookOpensOnItsSetUp(t *testing.T) {
 	if s.Commands.Run("go.yard") != widgets.NotNow {
 		t.Error("the yard of an elevator without a name was opened")
 	}
-	s.ring("setup").Focus("business")
+	s.focusOrder("setup").Focus("business")
 	s.write("Example Siding", "1 Example Road", "Nowhere", "555-0101", "", "", "", "", "", "")
-	s.ring("setup").Focus("grain.corn")
+	s.focusOrder("setup").Focus("grain.corn")
 	s.write("main")
-	s.ring("setup").Focus("person")
+	s.focusOrder("setup").Focus("person")
 	s.write("Ann Example")
-	s.Stage.Chord(widgets.Ctrl(fyne.KeyS))
+	s.UI.Chord(widgets.Ctrl(fyne.KeyS))
 	if got := Screens[s.Current].ID; got != "yard" || s.Status.State() != model.OK {
 		t.Fatalf("after the set-up the screen is %s and the status line says %q", got, s.Status.Text())
 	}
@@ -55,10 +55,10 @@ func TestNewBookOffersTheDemo(t *testing.T) {
 	}
 }
 
-func (s *scene) ring(id string) *widgets.FocusOrder {
+func (s *scene) focusOrder(id string) *widgets.FocusOrder {
 	for i, row := range Screens {
 		if row.ID == id {
-			return s.Screens[i].Ring()
+			return s.Screens[i].FocusOrder()
 		}
 	}
 	s.t.Fatalf("there is no screen %s", id)
@@ -70,10 +70,10 @@ func (s *scene) ring(id string) *widgets.FocusOrder {
 func TestEnterStaysOnWhatIsWrong(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.letCornBeTyped()
-	s.ring("yard").Focus("tare")
+	s.focusOrder("yard").Focus("tare")
 	s.letters("54300")
 	s.press(fyne.KeyEnter)
-	if at := s.ring("yard").Current(); at != "tare" {
+	if at := s.focusOrder("yard").Current(); at != "tare" {
 		t.Errorf("Enter went on to %s", at)
 	}
 	if said := s.Status.Text(); !strings.Contains(said, "Net would be -2,000 lb") {
@@ -139,14 +139,14 @@ func TestWaitForTheScaleEndsOutOfSight(t *testing.T) {
 	w, err := shell.Open(s.Session, Screens, shell.Options{Window: s.fyne, Runner: beat, SetTheme: func(fyne.Theme) {}})
 	must(t, err)
 	w.Session.Indicator = deck{}
-	for _, leave := range []func(){func() { w.Stage.Press(fyne.KeyF2) }, func() { w.Commands.Run("go.tickets") }} {
+	for _, leave := range []func(){func() { w.UI.Press(fyne.KeyF2) }, func() { w.Commands.Run("go.tickets") }} {
 		beat.StepAll()
-		w.Stage.Press(fyne.KeyF3)
+		w.UI.Press(fyne.KeyF3)
 		id := yardOf(w).Form().ID()
 		before, err := office.Load(t.Context(), s.desk, id)
 		must(t, err)
-		yardOf(w).Ring().Focus("tare")
-		w.Stage.Press(fyne.KeyF10)
+		yardOf(w).FocusOrder().Focus("tare")
+		w.UI.Press(fyne.KeyF10)
 		leave()
 		beat.StepAll()
 		if got := w.Status.Text(); !strings.Contains(got, "no weight is taken. The truck was left") {
@@ -164,12 +164,12 @@ func TestWaitForTheScaleEndsOutOfSight(t *testing.T) {
 func TestLargeLettersFollowTheKeyboard(t *testing.T) {
 	s := newScene(t, shell.Look{Scale: apptheme.TextLargest}, 40)
 	s.letCornBeTyped()
-	for _, id := range s.ring("yard").IDs() {
+	for _, id := range s.focusOrder("yard").IDs() {
 		row := yardOf(s.Window).Load.Rows[id]
 		if row == nil {
 			continue
 		}
-		s.ring("yard").Focus(id)
+		s.focusOrder("yard").Focus(id)
 		top, scroll := row.Position().Y, yardOf(s.Window).Fields.Scroll
 		if top < scroll.Offset.Y || top+row.Size().Height > scroll.Offset.Y+scroll.Size().Height {
 			t.Errorf("%s at %v is out of sight: the form stands at %v and shows %v", id, top, scroll.Offset.Y, scroll.Size().Height)
@@ -183,7 +183,7 @@ func TestKeysSwitchTrucks(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.press(fyne.KeyF3)
 	second := yardOf(s.Window).Form().ID()
-	s.ring("yard").Focus("moisture")
+	s.focusOrder("yard").Focus("moisture")
 	s.letters("16.4")
 	s.press(fyne.KeyF2)
 	if yardOf(s.Window).Form().ID() == second {
@@ -210,7 +210,7 @@ func TestQuestionsHoldTheKeysBack(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.letCornBeTyped()
 	s.Commands.Run("load.refuse")
-	if s.Stage.FrontDialog() == nil {
+	if s.UI.FrontDialog() == nil {
 		t.Fatal("nothing was asked")
 	}
 	in := yardOf(s.Window).Form().ID()
@@ -220,17 +220,17 @@ func TestQuestionsHoldTheKeysBack(t *testing.T) {
 	}
 	s.letters("sour")
 	s.press(fyne.KeyEnter)
-	if s.Stage.FrontDialog() == nil {
+	if s.UI.FrontDialog() == nil {
 		t.Fatal("Enter in the reason refused the load")
 	}
 	s.press(fyne.KeyEnter) // on the button
-	if s.Stage.FrontDialog() != nil {
+	if s.UI.FrontDialog() != nil {
 		t.Fatal("the question is still there")
 	}
 	if !yardOf(s.Window).Form().IsBlank() {
 		t.Errorf("after the refusal load %s is in hand: %s", yardOf(s.Window).Form().ID(), s.Status.Text())
 	}
-	if at := s.ring("yard").Current(); at != "grower" {
+	if at := s.focusOrder("yard").Current(); at != "grower" {
 		t.Errorf("after the refusal the keyboard is on %q", at)
 	}
 }
@@ -241,7 +241,7 @@ func TestFieldInHandShowsWhatAQuestionChanged(t *testing.T) {
 	s.Commands.Run("load.new")
 	s.Commands.Run("load.grower")
 	s.answer("777", "Example Hollow", "", "")
-	if s.Stage.FrontDialog() != nil {
+	if s.UI.FrontDialog() != nil {
 		t.Fatal("the question is still there")
 	}
 	if got := yardOf(s.Window).Load.Rows["grower"].Entry.(*widgets.Autocomplete).Text; !strings.Contains(got, "Example Hollow") {

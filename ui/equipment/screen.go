@@ -23,7 +23,7 @@ type Screen struct {
 	Scales, People, Bins *widgets.Table
 	said                 *widgets.Note
 	card                 *paperview.SlipView
-	ring                 *widgets.FocusOrder
+	focusOrder           *widgets.FocusOrder
 }
 
 func NewScreen(f *session.Session) shell.Screen { return &Screen{gear: NewEquipment(f)} }
@@ -43,16 +43,16 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.People.OnOpen = func(_ int, key string) { s.gear.AskPerson(key) }
 	s.Bins.OnOpen = func(_ int, key string) { s.gear.AskBin(key) }
 	s.card = paperview.NewSlipView()
-	s.ring = widgets.NewFocusOrder(w.Stage)
-	s.ring.Add("scales", s.Scales)
-	s.ring.Add("card", s.card)
-	s.ring.Add("people", s.People)
-	s.ring.Add("bins", s.Bins)
+	s.focusOrder = widgets.NewFocusOrder(w.UI)
+	s.focusOrder.Add("scales", s.Scales)
+	s.focusOrder.Add("card", s.card)
+	s.focusOrder.Add("people", s.People)
+	s.focusOrder.Add("bins", s.Bins)
 	top := container.NewVBox(shell.NewLabel(session.Say("Equipment"), shell.Heading), container.New(shell.High{Lines: 2.5}, s.Scales), s.said)
 	left := container.NewBorder(top, nil, nil, nil, s.card)
 	right := container.New(oneOverOther{}, s.People, s.Bins)
 	w.Runner.Every(livePause, s.live)
-	return container.NewBorder(nil, shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.Acts()), "go.meters", "go.samples")), nil, nil, container.New(shell.Split{Left: 60}, left, right))
+	return container.NewBorder(nil, shell.ButtonRow(w, s.focusOrder, append(shell.ButtonsOf(s.Acts()), "go.meters", "go.samples")), nil, nil, container.New(shell.Split{Left: 60}, left, right))
 }
 
 // newTable makes a table with a text for when it is empty.
@@ -119,7 +119,7 @@ func (s *Screen) showScales() {
 }
 
 // Show moves the focus to the scales.
-func (s *Screen) Show() { s.ring.Focus("scales") }
+func (s *Screen) Show() { s.focusOrder.Focus("scales") }
 
 // Refresh shows everything as it now is.
 func (s *Screen) Refresh() {
@@ -130,8 +130,8 @@ func (s *Screen) Refresh() {
 	s.card.SetLines(s.gear.Card())
 }
 
-// Ring returns the tab order: scales, the card, people, bins, the acts.
-func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
+// FocusOrder returns the tab order: scales, the card, people, bins, the acts.
+func (s *Screen) FocusOrder() *widgets.FocusOrder { return s.focusOrder }
 
 // Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {

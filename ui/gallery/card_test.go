@@ -20,10 +20,10 @@ func shownCard(t *testing.T, size fyne.Size) (*house, *paperview.SlipView, *widg
 	h := newHouse(t)
 	v := paperview.NewSlipView()
 	v.SetLines(exampleCard())
-	ring := widgets.NewFocusOrder(h.Stage)
-	ring.Add("slip", v)
+	order := widgets.NewFocusOrder(h.UI)
+	order.Add("slip", v)
 	h.Show(v, size)
-	return h, v, ring
+	return h, v, order
 }
 
 func TestCardShowsEveryWord(t *testing.T) {
@@ -108,8 +108,8 @@ func TestMarksAreSeen(t *testing.T) {
 }
 
 func TestCardScrollsOnlyWhenItMust(t *testing.T) {
-	h, v, ring := shownCard(t, fyne.NewSize(460, 900))
-	ring.Focus("slip")
+	h, v, order := shownCard(t, fyne.NewSize(460, 900))
+	order.Focus("slip")
 	h.Press(fyne.KeyEnd, fyne.KeyPageDown, fyne.KeyDown)
 	widgettest.Equal(t, "all of it shows", v.Offset(), 0)
 

@@ -83,7 +83,7 @@ func exampleChecks() *charts.CheckChart {
 }
 
 // exampleForm is a load form with one of everything said beside a field.
-func exampleForm(ring *widgets.FocusOrder) *fyne.Container {
+func exampleForm(order *widgets.FocusOrder) *fyne.Container {
 	grower := widgets.NewAutocomplete(widgettest.Growers())
 	grower.SetChosen("11")
 	gross, tare, moisture, weight := widgets.NewFigureEntry(), widgets.NewFigureEntry(), widgets.NewFigureEntry(), widgets.NewFigureEntry()
@@ -103,7 +103,7 @@ func exampleForm(ring *widgets.FocusOrder) *fyne.Container {
 	rows[4].SetNote(model.Warn, "= 17.2 %, within 0.5 of a class limit: test three times.")
 	rows[5].SetNote(model.Missing, "still to be tested")
 	for i, id := range []string{"grower", "gross", "tare", "stored", "moisture", "testweight"} {
-		ring.Add(id, rows[i].Entry().(widgets.Keyed))
+		order.Add(id, rows[i].Entry().(widgets.Keyed))
 	}
 	return widgets.NewSheet(widgets.NewHeading("Load 3, in the yard for 12 minutes"), rows[0], rows[1], rows[2], rows[3], rows[4], rows[5])
 }
@@ -115,7 +115,7 @@ func exampleBadges() fyne.CanvasObject {
 
 // gallery is a screen with every widget of package widgets on it.
 func gallery(h *house) (fyne.CanvasObject, *widgets.FocusOrder) {
-	ring := widgets.NewFocusOrder(h.Stage)
+	order := widgets.NewFocusOrder(h.UI)
 	buttons := container.NewHBox()
 	for i, command := range h.Commands.List() {
 		b := h.Commands.Button(command.ID)
@@ -139,12 +139,12 @@ func gallery(h *house) (fyne.CanvasObject, *widgets.FocusOrder) {
 	icon.SetMinSize(fyne.NewSquareSize(64))
 	left := container.NewVBox(
 		container.NewHBox(icon, live, layout.NewSpacer(), net),
-		buttons, exampleBadges(), onPanel(exampleForm(ring)), exampleRuler(),
+		buttons, exampleBadges(), onPanel(exampleForm(order)), exampleRuler(),
 		container.NewGridWithColumns(2, exampleBars(), exampleChecks()), bar)
-	ring.Add("table", exampleTable())
-	table := ring.Seats[len(ring.Seats)-1].Stop
+	order.Add("table", exampleTable())
+	table := order.Stops[len(order.Stops)-1].Stop
 	right := container.NewBorder(nil, container.New(&fixedHeight{150}, table), nil, nil, slip)
-	return container.NewBorder(nil, status, nil, container.New(&fixedWidth{460}, right), container.NewPadded(left)), ring
+	return container.NewBorder(nil, status, nil, container.New(&fixedWidth{460}, right), container.NewPadded(left)), order
 }
 
 type fixedWidth struct{ width float32 }
@@ -197,20 +197,20 @@ func TestShots(t *testing.T) {
 	}{
 		{"gallery", func(*house, *widgets.FocusOrder) {}, []fyne.ThemeColorName{
 			theme.ColorNameBackground, apptheme.ColorPaper, apptheme.ColorPaperMissing, apptheme.ColorOKGround, apptheme.ColorStopGround, apptheme.ColorChosen, apptheme.ColorFocus, apptheme.ColorPanel}},
-		{"list", func(h *house, ring *widgets.FocusOrder) {
-			ring.Focus("grower")
+		{"list", func(h *house, order *widgets.FocusOrder) {
+			order.Focus("grower")
 			h.Write("f")
 			h.Press(fyne.KeyDown)
 		}, []fyne.ThemeColorName{theme.ColorNameMenuBackground, apptheme.ColorChosen}},
 		{"ask", func(h *house, _ *widgets.FocusOrder) {
-			h.Stage.Ask(widgets.Question{Title: "Void ticket 1042?", State: model.Warn, Danger: true, Yes: "Void it", No: "Keep it",
+			h.UI.Ask(widgets.Question{Title: "Void ticket 1042?", State: model.Warn, Danger: true, Yes: "Void it", No: "Keep it",
 				Text: "The number stays in the book and both copies are kept. The load can be settled again under a new number."}, func(bool) {})
 		}, []fyne.ThemeColorName{theme.ColorNameError, theme.ColorNameOverlayBackground}},
 		{"choice", func(h *house, _ *widgets.FocusOrder) {
-			h.Stage.AskChoice(widgets.Choice{Title: "Which grower?", Label: "Find", Options: widgettest.Growers()}, func(model.Option, bool) {})
+			h.UI.AskChoice(widgets.Choice{Title: "Which grower?", Label: "Find", Options: widgettest.Growers()}, func(model.Option, bool) {})
 		}, []fyne.ThemeColorName{apptheme.ColorChosen, theme.ColorNameOverlayBackground}},
 		{"form", func(h *house, _ *widgets.FocusOrder) {
-			h.Stage.AskForm(model.Ask{Title: "Set the moisture by hand", Text: "A manager may set it; the reason goes on the ticket.", Fields: []model.AskField{
+			h.UI.AskForm(model.Ask{Title: "Set the moisture by hand", Text: "A manager may set it; the reason goes on the ticket.", Fields: []model.AskField{
 				{ID: "grower", Label: "Grower", Options: widgettest.Growers(), Chars: 24},
 				{ID: "moisture", Label: "Moisture", Unit: "%", Figures: true, Value: "17.2", Hint: "the meter read 17.4"},
 				{ID: "reason", Label: "Reason", Chars: 30, Required: true},
@@ -224,12 +224,12 @@ func TestShots(t *testing.T) {
 			t.Run(look.name+" "+scene.name, func(t *testing.T) {
 				h := newHouse(t, galleryCommands()...)
 				test.ApplyTheme(t, look.th)
-				content, ring := gallery(h)
+				content, order := gallery(h)
 				h.Show(content, fyne.NewSize(1280, 720))
-				if !ring.Focus("moisture") {
+				if !order.Focus("moisture") {
 					t.Error("the moisture field did not take the keyboard")
 				}
-				scene.act(h, ring)
+				scene.act(h, order)
 				picture := h.Window.Canvas().Capture()
 				checkPicture(t, picture, look.th, append(always, scene.want...))
 				shoot(t, "kit-"+look.name+"-"+scene.name, picture)

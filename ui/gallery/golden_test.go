@@ -20,13 +20,13 @@ func TestGolden(t *testing.T) {
 	for _, c := range []struct {
 		name string
 		size fyne.Size
-		make func(h *house, ring *widgets.FocusOrder) fyne.CanvasObject
-		act  func(h *house, ring *widgets.FocusOrder)
+		make func(h *house, order *widgets.FocusOrder) fyne.CanvasObject
+		act  func(h *house, order *widgets.FocusOrder)
 	}{
-		{"button", fyne.NewSize(420, 50), func(h *house, ring *widgets.FocusOrder) fyne.CanvasObject {
+		{"button", fyne.NewSize(420, 50), func(h *house, order *widgets.FocusOrder) fyne.CanvasObject {
 			settle := widgets.NewButton("Settle", nothing)
 			settle.Key, settle.Importance = "F9", widget.HighImportance
-			ring.Add("settle", settle)
+			order.Add("settle", settle)
 			grey := widgets.NewButton("Print", nothing)
 			grey.Icon = apptheme.IconPrint
 			grey.Disable()
@@ -40,14 +40,14 @@ func TestGolden(t *testing.T) {
 			f.Set(model.Wait, "52,340")
 			return f
 		}, nil},
-		{"form", fyne.NewSize(700, 300), func(_ *house, ring *widgets.FocusOrder) fyne.CanvasObject { return exampleForm(ring) }, focus("moisture")},
-		{"list", fyne.NewSize(700, 300), func(_ *house, ring *widgets.FocusOrder) fyne.CanvasObject { return exampleForm(ring) }, func(h *house, ring *widgets.FocusOrder) {
-			ring.Focus("grower")
+		{"form", fyne.NewSize(700, 300), func(_ *house, order *widgets.FocusOrder) fyne.CanvasObject { return exampleForm(order) }, focus("moisture")},
+		{"list", fyne.NewSize(700, 300), func(_ *house, order *widgets.FocusOrder) fyne.CanvasObject { return exampleForm(order) }, func(h *house, order *widgets.FocusOrder) {
+			order.Focus("grower")
 			h.Write("farm")
 		}},
-		{"table", fyne.NewSize(600, 180), func(_ *house, ring *widgets.FocusOrder) fyne.CanvasObject {
+		{"table", fyne.NewSize(600, 180), func(_ *house, order *widgets.FocusOrder) fyne.CanvasObject {
 			table := exampleTable()
-			ring.Add("table", table)
+			order.Add("table", table)
 			return table
 		}, focus("table")},
 		{"status", fyne.NewSize(600, 40), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
@@ -70,15 +70,15 @@ func TestGolden(t *testing.T) {
 		{"bars", fyne.NewSize(400, 200), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return exampleBars() }, nil},
 		{"checks", fyne.NewSize(400, 200), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return exampleChecks() }, nil},
 		{"ask", fyne.NewSize(700, 300), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return container.NewWithoutLayout() }, func(h *house, _ *widgets.FocusOrder) {
-			h.Stage.Ask(widgets.Question{Title: "Void ticket 1042?", Text: "The number is kept.", State: model.Warn, Danger: true, Yes: "Void it"}, func(bool) {})
+			h.UI.Ask(widgets.Question{Title: "Void ticket 1042?", Text: "The number is kept.", State: model.Warn, Danger: true, Yes: "Void it"}, func(bool) {})
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			h := newHouse(t)
-			ring := widgets.NewFocusOrder(h.Stage)
-			h.Show(c.make(h, ring), c.size)
+			order := widgets.NewFocusOrder(h.UI)
+			h.Show(c.make(h, order), c.size)
 			if c.act != nil {
-				c.act(h, ring)
+				c.act(h, order)
 			}
 			test.AssertRendersToMarkup(t, c.name+".xml", h.Window.Canvas())
 		})
@@ -86,8 +86,8 @@ func TestGolden(t *testing.T) {
 }
 
 func focus(id string) func(*house, *widgets.FocusOrder) {
-	return func(h *house, ring *widgets.FocusOrder) {
-		if !ring.Focus(id) {
+	return func(h *house, order *widgets.FocusOrder) {
+		if !order.Focus(id) {
 			h.T.Errorf("%s did not take the keyboard", id)
 		}
 	}

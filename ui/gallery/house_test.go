@@ -14,7 +14,7 @@ import (
 type house struct {
 	T        *testing.T
 	Window   fyne.Window
-	Stage    *widgets.UIContext
+	UI       *widgets.UIContext
 	Commands *widgets.Commands
 }
 
@@ -26,23 +26,23 @@ func newHouse(t *testing.T, list ...widgets.Command) *house {
 		t.Fatal(err)
 	}
 	window := widgettest.Window(t)
-	return &house{T: t, Window: window, Stage: widgets.NewUIContext(window.Canvas(), commands), Commands: commands}
+	return &house{T: t, Window: window, UI: widgets.NewUIContext(window.Canvas(), commands), Commands: commands}
 }
 
 // Show puts content in the window at a size.
 func (h *house) Show(content fyne.CanvasObject, size fyne.Size) {
-	h.Window.SetContent(h.Stage.Wrap(content))
+	h.Window.SetContent(h.UI.Wrap(content))
 	h.Window.Resize(size)
 }
 
 // Press and write act like a person at the keyboard.
-func (h *house) Press(keys ...fyne.KeyName) { h.Stage.Press(keys...) }
-func (h *house) Write(letters string)       { h.Stage.Write(letters) }
+func (h *house) Press(keys ...fyne.KeyName) { h.UI.Press(keys...) }
+func (h *house) Write(letters string)       { h.UI.Write(letters) }
 
 // Cast shows some widgets in a column, each on the ring under its own id.
 func (h *house) Cast(cast map[string]widgets.Keyed, order ...string) *widgets.FocusOrder {
 	h.T.Helper()
-	ring := widgets.NewFocusOrder(h.Stage)
+	ring := widgets.NewFocusOrder(h.UI)
 	column := container.NewVBox()
 	for _, id := range order {
 		ring.Add(id, cast[id])

@@ -29,11 +29,11 @@ func exampleProse() []paperview.Passage {
 func TestProseGolden(t *testing.T) {
 	h := newHouse(t)
 	v := paperview.NewProseView()
-	ring := widgets.NewFocusOrder(h.Stage)
-	ring.Add("prose", v)
+	order := widgets.NewFocusOrder(h.UI)
+	order.Add("prose", v)
 	h.Show(v, fyne.NewSize(420, 560))
 	v.Open(exampleProse(), 0)
-	ring.Focus("prose")
+	order.Focus("prose")
 	test.AssertRendersToMarkup(t, "prose.xml", h.Window.Canvas())
 }
 

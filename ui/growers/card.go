@@ -101,7 +101,7 @@ func cardDelivered(c *session.Card, p daysheet.AccountPart) {
 		note += session.Say(", %s moisture on average", m)
 	}
 	c.Noted(model.CardTotal, p.Name, s.Quantity.String(), note)
-	for _, d := range p.Dealt {
+	for _, d := range p.ByDisposition {
 		c.Add(model.CardPair, session.Say(d.How), d.Sum.Quantity.String())
 	}
 	c.Add(model.CardPair, session.Say("Charges, discounts"), session.ToOwner(s.Charges.Neg()))

@@ -16,12 +16,12 @@ import (
 
 // HandbookScreen is the user manual: the search at the left, the chapter at the right.
 type HandbookScreen struct {
-	window *shell.Window
-	Line   *widgets.FieldEntry
-	Found  *widgets.Note
-	Table  *widgets.Table
-	Prose  *paperview.ProseView
-	ring   *widgets.FocusOrder
+	window     *shell.Window
+	Line       *widgets.FieldEntry
+	Found      *widgets.Note
+	Table      *widgets.Table
+	Prose      *paperview.ProseView
+	focusOrder *widgets.FocusOrder
 
 	manual  handbook.Book // in the language of the desk
 	hits    []handbook.Hit
@@ -46,22 +46,22 @@ func (s *HandbookScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.Line, s.Found = widgets.NewFieldEntry(), widgets.NewNote()
 	s.Found.Lines = 2
 	s.Line.OnEdit = s.look
-	s.Line.OnDown = func() { s.ring.Focus("table") }
+	s.Line.OnDown = func() { s.focusOrder.Focus("table") }
 	s.Line.OnCommit = func(string) string { return "page" }
 	s.Table = widgets.NewTable(nil)
 	s.Table.Empty = session.Say("Nothing is written about that. Try another word.")
 	s.Table.OnChoose = func(i int, _ string) { s.open(s.hits[i]) }
-	s.Table.OnOpen = func(int, string) { s.ring.Focus("page") }
+	s.Table.OnOpen = func(int, string) { s.focusOrder.Focus("page") }
 	s.Table.OnLetter = func(letter rune) {
-		s.ring.Focus("line")
+		s.focusOrder.Focus("line")
 		s.Line.TypedRune(letter)
 	}
 	s.Prose = paperview.NewProseView()
-	s.ring = widgets.NewFocusOrder(w.Stage)
-	s.ring.OnEscape = s.escape
-	s.ring.Add("line", s.Line)
-	s.ring.Add("table", s.Table)
-	s.ring.Add("page", s.Prose)
+	s.focusOrder = widgets.NewFocusOrder(w.UI)
+	s.focusOrder.OnEscape = s.escape
+	s.focusOrder.Add("line", s.Line)
+	s.focusOrder.Add("table", s.Table)
+	s.focusOrder.Add("page", s.Prose)
 	s.look("")
 	list := container.NewBorder(container.NewVBox(shell.Titled(session.Say("Handbook"), s.Line), s.Found), nil, nil, nil, s.Table)
 	return container.New(shell.ListAndPage, list, s.Prose)
@@ -116,7 +116,7 @@ func (s *HandbookScreen) Help(screen string) {
 	s.Table.SetChosen(c.ID + " 0")
 	s.open(handbook.Hit{Chapter: c.ID})
 	s.window.Go("handbook")
-	s.ring.Focus("page")
+	s.focusOrder.Focus("page")
 }
 
 // escape empties the line, then goes back to the screen before.
@@ -124,7 +124,7 @@ func (s *HandbookScreen) escape() bool {
 	if s.Line.Text != "" {
 		s.Line.SetText("")
 		s.look("")
-		s.ring.Focus("line")
+		s.focusOrder.Focus("line")
 		return true
 	}
 	s.window.GoBack()
@@ -137,15 +137,15 @@ func (s *HandbookScreen) Show() {
 		s.open(s.hits[0])
 		s.Table.SetChosen(s.Table.Rows()[0].Key)
 	}
-	s.ring.Focus("line")
+	s.focusOrder.Focus("line")
 	s.Line.SelectAll()
 }
 
 // Refresh has nothing to do: the book does not change.
 func (s *HandbookScreen) Refresh() {}
 
-// Ring returns the tab order: the line, the list, the page.
-func (s *HandbookScreen) Ring() *widgets.FocusOrder { return s.ring }
+// FocusOrder returns the tab order: the line, the list, the page.
+func (s *HandbookScreen) FocusOrder() *widgets.FocusOrder { return s.focusOrder }
 
 // Hint says how to read.
 func (s *HandbookScreen) Hint() string {

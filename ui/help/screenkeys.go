@@ -11,8 +11,8 @@ import (
 
 // keysScreen is the sheet of keys, made from the table of commands.
 type keysScreen struct {
-	reader *widgets.Reader
-	ring   *widgets.FocusOrder
+	reader     *widgets.Reader
+	focusOrder *widgets.FocusOrder
 }
 
 func NewKeysScreen(*session.Session) shell.Screen { return &keysScreen{} }
@@ -41,8 +41,8 @@ func (s *keysScreen) Build(w *shell.Window) fyne.CanvasObject {
 	title := shell.NewLabel(session.Say("Keys"), shell.Heading)
 	sheet := container.New(&shell.Abreast{}, columns[0], columns[1], columns[2])
 	s.reader = widgets.NewReader(container.New(shell.Margin{}, container.NewVBox(title, sheet)))
-	s.ring = widgets.NewFocusOrder(w.Stage)
-	s.ring.Add("keys", s.reader)
+	s.focusOrder = widgets.NewFocusOrder(w.UI)
+	s.focusOrder.Add("keys", s.reader)
 	return s.reader
 }
 
@@ -70,13 +70,13 @@ func shareOut(rows []widgets.HelpRow) (out [keyColumns][]int) {
 }
 
 // Show moves the focus to the sheet, so that it can be read on.
-func (s *keysScreen) Show() { s.ring.FocusFirst() }
+func (s *keysScreen) Show() { s.focusOrder.FocusFirst() }
 
 // Refresh has nothing to do: keys do not change.
 func (s *keysScreen) Refresh() {}
 
-// Ring has one stop.
-func (s *keysScreen) Ring() *widgets.FocusOrder { return s.ring }
+// FocusOrder has one stop.
+func (s *keysScreen) FocusOrder() *widgets.FocusOrder { return s.focusOrder }
 
 // Hint says how to leave.
 func (s *keysScreen) Hint() string { return session.Say("Escape goes back.") }

@@ -41,7 +41,7 @@ func (a advice) remarks() []model.Remark {
 		out = append(out, verdicts(a.advice)...)
 	}
 	out = append(append(out, others...), a.leftOut()...)
-	out = append(out, a.grade.Saying()...)
+	out = append(out, a.grade.Remarks()...)
 	if a.judged {
 		out = append(out, choices(a.advice)...)
 	}
@@ -62,7 +62,7 @@ func (a advice) beforeTests() []model.Remark {
 	}
 	out = append(out, model.Remark{State: model.Wait, Word: session.Say("to do"), Text: toDo(a.next.texts.method())})
 	first, others := a.doubts(a.next.flags)
-	out = append(append(append(out, first...), others...), a.grade.Saying()...)
+	out = append(append(append(out, first...), others...), a.grade.Remarks()...)
 	out = append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(a.policy)})
 	return append(out, steps(a.next.texts.method())...)
 }

@@ -151,7 +151,7 @@ func (b *Bench) Type(id, text string) {
 		s.workTests()
 	}
 	s.read()
-	b.drafts.jot(b.current)
+	b.drafts.saveDraft(b.current)
 }
 
 // follow reacts to typing in the field of loads.
@@ -168,7 +168,7 @@ func (b *Bench) follow(id string) {
 // Restore discards what was typed in a field, and reports whether that changed anything.
 func (b *Bench) Restore(id string) bool {
 	s := b.current
-	defer b.drafts.jot(b.current)
+	defer b.drafts.saveDraft(b.current)
 	if s.isResult(id) {
 		return s.form.Restore(id)
 	}
@@ -326,7 +326,7 @@ func (b *Bench) StartOver() error {
 func (b *Bench) TurnDegrees() {
 	b.tools.celsius = !b.tools.celsius
 	b.current.read()
-	b.drafts.jot(b.current)
+	b.drafts.saveDraft(b.current)
 	b.session.Say(model.OK, session.Say("Temperatures are typed in %s now.", b.tools.degrees()))
 	b.session.Window.Redraw()
 }
@@ -339,7 +339,7 @@ func (b *Bench) CanAskFactor() bool {
 // AskFactor asks for another factor, and adds its field.
 func (b *Bench) AskFactor(then func(field string)) {
 	b.current.results().AskMore(func(field string) {
-		b.drafts.jot(b.current)
+		b.drafts.saveDraft(b.current)
 		then(field)
 	})
 }

@@ -116,21 +116,21 @@ func degreesNamed(name string) quantity.Unit {
 // draftKeeper saves the tests and texts of the bench, so that they survive a restart.
 type draftKeeper struct{ session *session.Session }
 
-// jot keeps a sample at every keystroke.
-func (k draftKeeper) jot(s *SampleTest) { k.session.Drafts().Jot(s.draftAt(), s.draft()) }
+// saveDraft keeps a sample at every keystroke.
+func (k draftKeeper) saveDraft(s *SampleTest) { k.session.Drafts().Save(s.draftAt(), s.draft()) }
 
 // update keeps a sample again if it has a draft.
 func (k draftKeeper) update(s *SampleTest) {
 	if k.session.Drafts().IsKept(s.draftAt()) {
-		k.jot(s)
+		k.saveDraft(s)
 	}
 }
 
 // sync keeps a sample on the disk.
-func (k draftKeeper) sync(s *SampleTest) { k.session.Drafts().Keep(s.draftAt(), s.draft()) }
+func (k draftKeeper) sync(s *SampleTest) { k.session.Drafts().SaveSync(s.draftAt(), s.draft()) }
 
 // forget deletes the draft of a sample: its load has it.
-func (k draftKeeper) forget(s *SampleTest) { k.session.Drafts().Keep(s.draftAt(), nil) }
+func (k draftKeeper) forget(s *SampleTest) { k.session.Drafts().SaveSync(s.draftAt(), nil) }
 
 // jotCurrent keeps which sample is current, and whether the yard waits for it.
 func (k draftKeeper) jotCurrent(id string, back bool) {
@@ -141,7 +141,7 @@ func (k draftKeeper) jotCurrent(id string, back bool) {
 			texts[backText] = model.TickOn
 		}
 	}
-	k.session.Drafts().Jot(benchDraft, texts)
+	k.session.Drafts().Save(benchDraft, texts)
 }
 
 // benchDraft is the place of the id of the current sample.

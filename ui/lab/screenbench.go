@@ -152,8 +152,8 @@ func (s *BenchScreen) showFirst() {
 // Hint returns the main keys of the screen.
 func (s *BenchScreen) Hint() string { return s.Bench.Hint() }
 
-// Ring returns the tab order.
-func (s *BenchScreen) Ring() *widgets.FocusOrder { return s.Form.Ring }
+// FocusOrder returns the tab order.
+func (s *BenchScreen) FocusOrder() *widgets.FocusOrder { return s.Form.FocusOrder }
 
 // Refresh shows the facts as they now are.
 func (s *BenchScreen) Refresh() {
@@ -200,7 +200,7 @@ func (s *BenchScreen) turned() {
 	s.content.Refresh()
 	s.nameToggle()
 	if s.pane.Narrow && s.pane.Turned {
-		s.Form.Ring.Focus("tests")
+		s.Form.FocusOrder.Focus("tests")
 	} else if s.pane.Narrow {
 		s.Form.Focus(s.Bench.First())
 	}

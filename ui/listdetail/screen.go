@@ -48,9 +48,9 @@ type Spec struct {
 
 // Screen is a screen made from its Spec.
 type Screen struct {
-	spec   Spec
-	window *shell.Window
-	ring   *widgets.FocusOrder
+	spec       Spec
+	window     *shell.Window
+	focusOrder *widgets.FocusOrder
 
 	Line *widgets.FieldEntry // nil without a filter
 	List *widgets.Table
@@ -71,7 +71,7 @@ func (s *Screen) Acts() []shell.Act { return s.spec.Acts }
 
 // Build makes the widgets: the line, the list, the detail, the buttons.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
-	s.window, s.ring = w, widgets.NewFocusOrder(w.Stage)
+	s.window, s.focusOrder = w, widgets.NewFocusOrder(w.UI)
 	if s.spec.Filter != nil {
 		s.buildLine()
 	}
@@ -81,20 +81,20 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	if s.spec.Detail != nil {
 		detail = s.spec.Detail.Build(w)
 		for _, stop := range s.spec.Detail.Stops() {
-			s.ring.Add(stop.ID, stop.Widget)
+			s.focusOrder.Add(stop.ID, stop.Widget)
 		}
 	}
-	buttons := shell.ButtonRow(w, s.ring, append(shell.ButtonsOf(s.spec.Acts), s.spec.Buttons...))
+	buttons := shell.ButtonRow(w, s.focusOrder, append(shell.ButtonsOf(s.spec.Acts), s.spec.Buttons...))
 	return container.NewBorder(nil, buttons, nil, nil, s.spec.Arrange(s.head.content, s.List, detail))
 }
 
 func (s *Screen) buildLine() {
 	s.Line = widgets.NewFieldEntry()
 	s.Line.OnEdit = func(text string) { s.spec.Filter.Type(text); s.changed() }
-	s.Line.OnDown = func() { s.ring.Focus(listStop) }
+	s.Line.OnDown = func() { s.focusOrder.Focus(listStop) }
 	s.Line.OnCommit = func(string) string { return listStop }
-	s.ring.OnEscape = s.clear
-	s.ring.Add(lineStop, s.Line)
+	s.focusOrder.OnEscape = s.clear
+	s.focusOrder.Add(lineStop, s.Line)
 }
 
 func (s *Screen) buildList() {
@@ -104,17 +104,17 @@ func (s *Screen) buildList() {
 	s.List.OnOpen = func(int, string) { s.FocusDetail() }
 	if s.Line != nil {
 		s.List.OnLetter = func(letter rune) {
-			s.ring.Focus(lineStop)
+			s.focusOrder.Focus(lineStop)
 			s.Line.TypedRune(letter)
 		}
 	}
-	s.ring.Add(listStop, s.List)
+	s.focusOrder.Add(listStop, s.List)
 }
 
 // FocusDetail moves the focus to the detail.
 func (s *Screen) FocusDetail() {
 	if s.spec.Detail != nil {
-		s.ring.Focus(s.spec.Detail.First())
+		s.focusOrder.Focus(s.spec.Detail.First())
 	}
 }
 
@@ -123,7 +123,7 @@ func (s *Screen) clear() bool {
 	if !s.spec.Filter.Clear() {
 		return false
 	}
-	s.ring.Focus(lineStop)
+	s.focusOrder.Focus(lineStop)
 	s.Refresh()
 	return true
 }
@@ -134,7 +134,7 @@ func (s *Screen) Show() {
 		s.spec.Reload()
 		s.changed()
 	}
-	s.ring.FocusFirst()
+	s.focusOrder.FocusFirst()
 	if s.Line != nil {
 		s.Line.SelectAll()
 	}
@@ -171,8 +171,8 @@ func (s *Screen) show() {
 	}
 }
 
-// Ring returns the tab order: the line, the list, the detail, the acts.
-func (s *Screen) Ring() *widgets.FocusOrder { return s.ring }
+// FocusOrder returns the tab order: the line, the list, the detail, the acts.
+func (s *Screen) FocusOrder() *widgets.FocusOrder { return s.focusOrder }
 
 // Hint returns the main keys of the screen.
 func (s *Screen) Hint() string { return s.spec.Hint() }

@@ -16,14 +16,14 @@ import (
 type views struct {
 	rates *Rates
 
-	headline *widgets.Note
-	Paper    *paperview.SlipView
-	Trial    *widgets.Table
-	Compared *widgets.Table
-	Told     *widgets.Note
-	bodies   *fyne.Container
-	right    *fyne.Container
-	turns    [RatesProblems + 1]*widgets.Button
+	headline    *widgets.Note
+	Paper       *paperview.SlipView
+	Trial       *widgets.Table
+	Compared    *widgets.Table
+	Explanation *widgets.Note
+	bodies      *fyne.Container
+	right       *fyne.Container
+	turns       [RatesProblems + 1]*widgets.Button
 }
 
 // turnIDs are the commands of the views.
@@ -33,8 +33,8 @@ func newViews(r *Rates) *views { return &views{rates: r} }
 
 // Build makes headline, buttons, and the views.
 func (v *views) Build(w *shell.Window) fyne.CanvasObject {
-	v.headline, v.Told = widgets.NewNote(), widgets.NewNote()
-	v.headline.Lines, v.Told.Lines = 2, 3
+	v.headline, v.Explanation = widgets.NewNote(), widgets.NewNote()
+	v.headline.Lines, v.Explanation.Lines = 2, 3
 	v.Paper = paperview.NewSlipView()
 	v.Trial = v.newTable(v.rates.Trial)
 	v.Compared = v.newTable(v.rates.Compared)
@@ -44,7 +44,7 @@ func (v *views) Build(w *shell.Window) fyne.CanvasObject {
 		turns.Add(v.turns[view])
 	}
 	v.bodies = container.NewStack(v.Paper, v.Trial, v.Compared)
-	v.right = container.NewBorder(container.NewVBox(v.headline, turns, v.Told), nil, nil, nil, v.bodies)
+	v.right = container.NewBorder(container.NewVBox(v.headline, turns, v.Explanation), nil, nil, nil, v.bodies)
 	return v.right
 }
 
@@ -53,7 +53,7 @@ func (v *views) newTable(of func() *Table) *widgets.Table {
 	t := widgets.NewTable(nil)
 	t.Small = true
 	t.Empty = session.Say("Nothing can be worked out. What stands in the way is said above.")
-	t.OnChoose = func(_ int, key string) { v.Told.Say(model.Plain, of().Said(key)) }
+	t.OnChoose = func(_ int, key string) { v.Explanation.Say(model.Plain, of().Said(key)) }
 	return t
 }
 
@@ -95,7 +95,7 @@ func (v *views) Show() {
 		shell.SetVisible(o, o == shown)
 	}
 	v.fill()
-	shell.SetVisible(v.Told, v.Told.Text() != "")
+	shell.SetVisible(v.Explanation, v.Explanation.Text() != "")
 	v.right.Refresh()
 }
 
@@ -107,13 +107,13 @@ func (v *views) fill() {
 	case RatesCompare:
 		v.list(v.Compared, r.Compared())
 	default:
-		v.Told.Say(model.Plain, "")
+		v.Explanation.Say(model.Plain, "")
 		v.Paper.SetLines(r.Paper())
 	}
 }
 
 func (v *views) list(shown *widgets.Table, t *Table) {
-	v.Told.Say(model.Plain, t.Said(shown.ChosenKey()))
+	v.Explanation.Say(model.Plain, t.Said(shown.ChosenKey()))
 	shown.SetColumns(t.Columns)
 	shown.SetRows(t.Rows)
 }

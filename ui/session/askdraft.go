@@ -20,17 +20,17 @@ func withDraft(f *Session, ask model.Ask) model.Ask {
 		ask.Fields = filledIn(ask.Fields, before)
 		f.Say(model.Plain, Say("What was typed here before the stop stands here again."))
 	}
-	ask.Typed = func(values map[string]string) { f.Drafts().Jot(at, TypedOver(asked, values)) }
+	ask.Typed = func(values map[string]string) { f.Drafts().Save(at, TypedOver(asked, values)) }
 	givenUp := ask.GivenUp
 	ask.GivenUp = func() {
-		f.Drafts().Keep(at, nil)
+		f.Drafts().SaveSync(at, nil)
 		if givenUp != nil {
 			givenUp()
 		}
 	}
 	then := ask.Then
 	ask.Then = func(values map[string]string) {
-		f.Drafts().Keep(at, nil)
+		f.Drafts().SaveSync(at, nil)
 		then(values)
 	}
 	return ask

@@ -70,9 +70,9 @@ func (d *Drafts) TypedBeforeAt(place string) []string {
 	return ids
 }
 
-// Jot saves the texts of a place, at every keystroke. If the book is in use elsewhere the next
+// Save saves the texts of a place, at every keystroke. If the book is in use elsewhere the next
 // keystroke saves them.
-func (d *Drafts) Jot(at DraftAt, texts map[string]string) {
+func (d *Drafts) Save(at DraftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) {
 		return
 	}
@@ -81,8 +81,8 @@ func (d *Drafts) Jot(at DraftAt, texts map[string]string) {
 	}
 }
 
-// Keep saves the texts of a place to disk: a field was left, or a test was made.
-func (d *Drafts) Keep(at DraftAt, texts map[string]string) {
+// SaveSync saves the texts of a place to disk: a field was left, or a test was made.
+func (d *Drafts) SaveSync(at DraftAt, texts map[string]string) {
 	if maps.Equal(d.kept[at], texts) && (d.safe[at] || len(texts) == 0) {
 		return
 	}
@@ -93,9 +93,9 @@ func (d *Drafts) Keep(at DraftAt, texts map[string]string) {
 	d.Take(at, texts, true)
 }
 
-// KeepWith saves a draft together with an act, unless the book has it already. The act may still
+// SaveWith saves a draft together with an act, unless the book has it already. The act may still
 // fail: when it succeeds, call [Drafts.Take].
-func (d *Drafts) KeepWith(ctx context.Context, w *scalehouse.Batch, at DraftAt, texts map[string]string) error {
+func (d *Drafts) SaveWith(ctx context.Context, w *scalehouse.Batch, at DraftAt, texts map[string]string) error {
 	if maps.Equal(d.kept[at], texts) {
 		return nil
 	}

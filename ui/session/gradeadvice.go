@@ -115,9 +115,9 @@ func breachText(b grain.Breach) string {
 	return text
 }
 
-// Saying is the advice beside the tests of the bench; none while nothing of the
+// Remarks is the advice beside the tests of the bench; none while nothing of the
 // table is tested.
-func (a GradeAdvice) Saying() []model.Remark {
+func (a GradeAdvice) Remarks() []model.Remark {
 	if !a.told {
 		return nil
 	}

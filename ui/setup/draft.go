@@ -28,5 +28,5 @@ func (s *SetUp) takeBack() {
 // isWritten discards what was typed: the book has it.
 func (s *SetUp) isWritten() {
 	s.inBook = maps.Clone(s.values)
-	s.session.Drafts().Keep(SetUpDraft, nil)
+	s.session.Drafts().SaveSync(SetUpDraft, nil)
 }

@@ -117,10 +117,10 @@ func (s *Screen) showAround() {
 func (s *Screen) Show() {
 	s.Form.Show(true)
 	if id := s.sheet.FirstMissing(); id != "" {
-		s.Form.Ring.Focus(id)
+		s.Form.FocusOrder.Focus(id)
 		return
 	}
-	s.Form.Ring.FocusFirst()
+	s.Form.FocusOrder.FocusFirst()
 }
 
 // Refresh shows the current sheet.
@@ -134,5 +134,5 @@ func (s *Screen) Hint() string {
 	return session.Say("Enter goes on, the down arrow lists what there is to choose, Ctrl+S saves the sheet.")
 }
 
-// Ring returns the tab order.
-func (s *Screen) Ring() *widgets.FocusOrder { return s.Form.Ring }
+// FocusOrder returns the tab order.
+func (s *Screen) FocusOrder() *widgets.FocusOrder { return s.Form.FocusOrder }

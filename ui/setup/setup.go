@@ -202,7 +202,7 @@ func (s *SetUp) unit() quantity.Unit {
 // Type takes the text of a field.
 func (s *SetUp) Type(id, text string) {
 	s.values[id] = text
-	s.session.Drafts().Jot(SetUpDraft, session.TypedOver(s.inBook, s.values))
+	s.session.Drafts().Save(SetUpDraft, session.TypedOver(s.inBook, s.values))
 }
 
 // Enter in a field goes to the one that follows.

@@ -12,13 +12,13 @@ import (
 const mostInRow = 6
 
 // ButtonRow is a row of buttons for commands, or more rows where there are many or
-// their words are long, each with a place on the ring.
-func ButtonRow(w *Window, ring *widgets.FocusOrder, ids []string) fyne.CanvasObject {
+// their words are long, each with a place in the focus order.
+func ButtonRow(w *Window, order *widgets.FocusOrder, ids []string) fyne.CanvasObject {
 	row := container.New(buttonRows{w})
 	for _, id := range ids {
 		b := w.Commands.Button(id)
 		row.Add(b)
-		ring.Add(id, b)
+		order.Add(id, b)
 	}
 	return row
 }

@@ -23,19 +23,19 @@ type FieldSource interface {
 // FieldForm shows the fields of a presenter in two columns, in tab order. The set of fields may
 // change with every keystroke.
 type FieldForm struct {
-	window  *Window
-	source  FieldSource
-	Rows    map[string]*FormRow
-	held    map[string]string // what each field held when it was last shown
-	typing  string            // the field whose text is being passed on
-	order   []string
-	Ring    *widgets.FocusOrder
-	Sheet   *FieldSheet
-	last    []widgets.Keyed // stops after the fields
-	lastIDs []string
-	changed func()      // called after every change
-	Grown   func()      // called when the rows need other room than before
-	ToForm  func() bool // brings the form to the front, and reports whether it was not
+	window     *Window
+	source     FieldSource
+	Rows       map[string]*FormRow
+	held       map[string]string // what each field held when it was last shown
+	typing     string            // the field whose text is being passed on
+	order      []string
+	FocusOrder *widgets.FocusOrder
+	Sheet      *FieldSheet
+	last       []widgets.Keyed // stops after the fields
+	lastIDs    []string
+	changed    func()      // called after every change
+	Grown      func()      // called when the rows need other room than before
+	ToForm     func() bool // brings the form to the front, and reports whether it was not
 	FormHooks
 }
 
@@ -61,12 +61,12 @@ type FormHooks struct {
 
 func NewFieldForm(w *Window, source FieldSource, changed func()) *FieldForm {
 	return &FieldForm{
-		window: w, source: source, changed: changed, Rows: map[string]*FormRow{}, held: map[string]string{}, Ring: widgets.NewFocusOrder(w.Stage),
+		window: w, source: source, changed: changed, Rows: map[string]*FormRow{}, held: map[string]string{}, FocusOrder: widgets.NewFocusOrder(w.UI),
 		Sheet: NewFieldSheet(), Grown: func() {}, ToForm: func() bool { return false },
 	}
 }
 
-// AddLast appends a widget to the ring after the fields.
+// AddLast appends a widget to the focus order after the fields.
 func (v *FieldForm) AddLast(id string, stop widgets.Keyed) {
 	v.last, v.lastIDs = append(v.last, stop), append(v.lastIDs, id)
 }
@@ -76,7 +76,7 @@ func (v *FieldForm) AddLast(id string, stop widgets.Keyed) {
 func (v *FieldForm) Show(all bool) {
 	fields := v.source.Fields()
 	v.arrange(fields)
-	focused := v.Ring.Current()
+	focused := v.FocusOrder.Current()
 	for _, f := range fields {
 		row := v.Rows[f.ID]
 		row.Set(f)
@@ -97,21 +97,21 @@ func (v *FieldForm) arrange(fields []model.Field) {
 	if v.isArranged(fields) {
 		return
 	}
-	had := v.Ring.Current()
+	had := v.FocusOrder.Current()
 	v.order = v.order[:0]
-	v.Ring = widgets.NewFocusOrder(v.window.Stage)
-	v.Ring.OnEscape = v.escape
-	v.Ring.OnArrive = v.arrived
+	v.FocusOrder = widgets.NewFocusOrder(v.window.UI)
+	v.FocusOrder.OnEscape = v.escape
+	v.FocusOrder.OnArrive = v.arrived
 	for _, f := range fields {
 		v.order = append(v.order, f.ID)
-		v.Ring.Add(f.ID, v.row(f).Entry)
+		v.FocusOrder.Add(f.ID, v.row(f).Entry)
 	}
 	for i, stop := range v.last {
-		v.Ring.Add(v.lastIDs[i], stop)
+		v.FocusOrder.Add(v.lastIDs[i], stop)
 	}
 	v.Sheet.Set(v.inColumns(fields))
-	if had != "" && v.Ring.Current() != had {
-		v.Ring.Focus(had)
+	if had != "" && v.FocusOrder.Current() != had {
+		v.FocusOrder.Focus(had)
 	}
 }
 
@@ -221,7 +221,7 @@ func (v *FieldForm) escape() bool {
 		v.Focus(v.home())
 		return true
 	}
-	if !v.source.Restore(v.Ring.Current()) {
+	if !v.source.Restore(v.FocusOrder.Current()) {
 		return false
 	}
 	v.Show(true)
@@ -238,7 +238,7 @@ func (v *FieldForm) home() string {
 // Focus moves the focus to a field and selects its text.
 func (v *FieldForm) Focus(id string) {
 	v.ToForm()
-	v.Ring.Focus(id)
+	v.FocusOrder.Focus(id)
 	v.Select(id)
 }
 

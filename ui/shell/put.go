@@ -10,15 +10,15 @@ import (
 func (w *Window) Put(ask model.Ask) {
 	switch {
 	case ask.Notice:
-		w.Stage.Tell(widgets.Notice{Title: ask.Title, Text: ask.Text, State: ask.State, Close: ask.No}, nil)
+		w.UI.Tell(widgets.Notice{Title: ask.Title, Text: ask.Text, State: ask.State, Close: ask.No}, nil)
 	case len(ask.Fields) == 0:
-		w.Stage.Ask(widgets.Question{
+		w.UI.Ask(widgets.Question{
 			Title: ask.Title, Text: ask.Text, State: ask.State, Yes: ask.Yes, No: ask.No, Danger: ask.Danger,
 		}, func(yes bool) { w.answer(ask, nil, yes) })
 	case isChoice(ask):
 		w.putChoice(ask)
 	default:
-		w.Stage.AskForm(ask, func(values map[string]string, ok bool) { w.answer(ask, values, ok) })
+		w.UI.AskForm(ask, func(values map[string]string, ok bool) { w.answer(ask, values, ok) })
 	}
 }
 
@@ -29,7 +29,7 @@ func isChoice(ask model.Ask) bool {
 
 func (w *Window) putChoice(ask model.Ask) {
 	field := ask.Fields[0]
-	w.Stage.AskChoice(widgets.Choice{
+	w.UI.AskChoice(widgets.Choice{
 		Title: ask.Title, Text: ask.Text, Label: field.Label, Options: field.Options, Yes: ask.Yes, No: ask.No, Fault: ask.Fault,
 	}, func(chosen model.Option, ok bool) { w.answer(ask, map[string]string{field.ID: chosen.Code}, ok) })
 }

@@ -51,8 +51,8 @@ type Screen interface {
 	Show()
 	// Refresh shows the current facts, without moving the keyboard.
 	Refresh()
-	// Ring returns the tab order of the screen.
-	Ring() *widgets.FocusOrder
+	// FocusOrder returns the tab order of the screen.
+	FocusOrder() *widgets.FocusOrder
 }
 
 // Act is a command of a screen. Without Everywhere it works only while the

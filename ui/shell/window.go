@@ -28,7 +28,7 @@ type Window struct {
 	Look     Look
 	Runner   Runner
 	Commands *widgets.Commands
-	Stage    *widgets.UIContext
+	UI       *widgets.UIContext
 	rows     []ScreenRow
 	Screens  []Screen // made from the rows
 	Current  int
@@ -78,7 +78,7 @@ func (w *Window) build() error {
 	w.Commands = commands
 	commands.OnRefused = w.refused
 	commands.At = w.Front
-	w.Stage = widgets.NewUIContext(w.Window.Canvas(), commands)
+	w.UI = widgets.NewUIContext(w.Window.Canvas(), commands)
 	w.Sidebar = newSidebar(w)
 	w.layOut()
 	w.Window.SetMainMenu(commands.MainMenu())
@@ -113,7 +113,7 @@ func (w *Window) layOut() {
 	clock := container.NewStack(NewGround(apptheme.ColorPlainGround), container.New(Margin{}, w.clock))
 	foot := container.NewBorder(nil, nil, nil, container.NewHBox(w.Work, clock), w.Status)
 	content := container.NewBorder(nil, foot, w.Sidebar.content, nil, container.New(Margin{}, w.body))
-	w.Window.SetContent(w.Stage.Wrap(content))
+	w.Window.SetContent(w.UI.Wrap(content))
 	w.Window.SetPadded(false)
 }
 
@@ -201,7 +201,7 @@ func (w *Window) Go(id string) {
 		}
 		if w.Current >= 0 && w.Current != i {
 			w.before = w.Current
-			w.Stage.Leave()
+			w.UI.Leave()
 			w.body.Objects[w.Current].Hide()
 			w.Yard().EndWait() // a weight is only taken while its load is in sight
 		}

@@ -165,7 +165,7 @@ func (p *Autocomplete) goOn() {
 	p.Commit()
 }
 
-// TypedKey: the open list first, then ring, commands and cursor.
+// TypedKey: the open list first, then order, commands and cursor.
 func (p *Autocomplete) TypedKey(ev *fyne.KeyEvent) {
 	switch {
 	case ev.Name == fyne.KeyEscape && p.shown:
@@ -238,21 +238,21 @@ func (p *Autocomplete) meant() (model.Option, bool) {
 }
 
 func (p *Autocomplete) showList() {
-	if p.ring == nil {
+	if p.order == nil {
 		return
 	}
 	p.shown = true
-	p.list.fit(p.ring.stage.roomAround(p))
+	p.list.fit(p.order.ui.roomAround(p))
 	p.list.follow(p.marked)
 	size := p.list.MinSize()
 	size.Width = max(size.Width, p.Size().Width)
-	p.ring.stage.float(p.list, p, size)
+	p.order.ui.float(p.list, p, size)
 	p.list.Refresh()
 }
 
 func (p *Autocomplete) hideList() {
 	if p.shown {
 		p.shown = false
-		p.ring.stage.sink(p.list)
+		p.order.ui.sink(p.list)
 	}
 }

@@ -14,9 +14,9 @@ import (
 // picking is a find field that records all it calls back.
 type picking struct {
 	*house
-	pick *Autocomplete
-	ring *FocusOrder
-	said []string
+	pick  *Autocomplete
+	order *FocusOrder
+	said  []string
 }
 
 func newPicking(t *testing.T) *picking {
@@ -24,13 +24,13 @@ func newPicking(t *testing.T) *picking {
 	d := &deeds{}
 	p := &picking{house: newHouse(t, d.commands()...), pick: NewAutocomplete(widgettest.Growers())}
 	d.watch(p.Commands)
-	p.ring = p.Cast(map[string]Keyed{"grower": p.pick, "truck": NewFieldEntry()}, "grower", "truck")
+	p.order = p.Cast(map[string]Keyed{"grower": p.pick, "truck": NewFieldEntry()}, "grower", "truck")
 	say := func(format string, args ...any) { p.said = append(p.said, fmt.Sprintf(format, args...)) }
 	p.pick.OnPick = func(o model.Option) { say("picked %s", o.Code) }
 	p.pick.OnUnpick = func() { say("unpicked") }
 	p.pick.OnNoFit = func(text string) { say("no fit for %s", text) }
 	p.pick.OnCommit = func(text string) string { say("went on with %s", text); return "" }
-	p.ring.Focus("grower")
+	p.order.Focus("grower")
 	return p
 }
 
@@ -43,7 +43,7 @@ func (p *picking) heard(want ...string) {
 func (p *picking) open(want bool) {
 	p.T.Helper()
 	widgettest.Equal(p.T, "list open", p.pick.ListOpen(), want)
-	widgettest.Equal(p.T, "on the layer", len(p.Stage.layer.Objects) == 1, want)
+	widgettest.Equal(p.T, "on the layer", len(p.UI.layer.Objects) == 1, want)
 }
 
 func TestLettersAndEnterPick(t *testing.T) {
@@ -53,7 +53,7 @@ func TestLettersAndEnterPick(t *testing.T) {
 	p.Press(fyne.KeyReturn)
 	p.heard("picked 118", "went on with 118  Long Acre Partners")
 	p.open(false)
-	p.At(p.ring, "truck")
+	p.At(p.order, "truck")
 	widgettest.Equal(t, "text", p.pick.Text, "118  Long Acre Partners")
 }
 
@@ -76,7 +76,7 @@ func TestCodeInFullWinsAtOnce(t *testing.T) {
 	p.Press(fyne.KeyReturn)
 	p.heard("went on with 114  Éthier et fils")
 
-	p.ring.Focus("grower")
+	p.order.Focus("grower")
 	p.Write("11")
 	p.heard("unpicked")
 	p.Press(fyne.KeyReturn) // the code itself is marked, though 114 begins so
@@ -92,7 +92,7 @@ func TestDownOpensTheWholeList(t *testing.T) {
 	widgettest.Equal(t, "marked", marked, 0)
 	p.Press(fyne.KeyPageDown, fyne.KeyReturn)
 	p.heard("picked 207", "went on with 207  Millrace Farm")
-	p.ring.Focus("grower")
+	p.order.Focus("grower")
 	p.Press(fyne.KeyDown)
 	fits, _ = p.pick.Fits()
 	widgettest.Equal(t, "all again over a chosen one", widgettest.Codes(fits), "11 114 118 207")
@@ -104,9 +104,9 @@ func TestEscapeClosesTheListFirst(t *testing.T) {
 	p.Press(fyne.KeyEscape)
 	p.open(false)
 	widgettest.Equal(t, "text kept", p.pick.Text, "farm")
-	p.At(p.ring, "grower")
+	p.At(p.order, "grower")
 	var ran int
-	p.ring.OnEscape = func() bool { ran++; return true }
+	p.order.OnEscape = func() bool { ran++; return true }
 	p.Press(fyne.KeyEscape)
 	widgettest.Equal(t, "the next Escape", ran, 1)
 }
@@ -117,7 +117,7 @@ func TestNothingFits(t *testing.T) {
 	p.open(true) // to say so
 	p.Press(fyne.KeyReturn)
 	p.heard("no fit for zz")
-	p.At(p.ring, "grower")
+	p.At(p.order, "grower")
 }
 
 // TestEnterOnAClosedListOpensIt: what was typed still fits several.
@@ -135,7 +135,7 @@ func TestEmptyFieldWalksOn(t *testing.T) {
 	p := newPicking(t)
 	p.Press(fyne.KeyReturn)
 	p.heard("went on with ")
-	p.At(p.ring, "truck")
+	p.At(p.order, "truck")
 }
 
 func TestFreeTextStands(t *testing.T) {
@@ -146,7 +146,7 @@ func TestFreeTextStands(t *testing.T) {
 	p.heard("went on with farm")
 	_, chosen := p.pick.Chosen()
 	widgettest.Equal(t, "chosen", chosen, false)
-	p.ring.Focus("grower")
+	p.order.Focus("grower")
 	p.Write("11")
 	p.Press(fyne.KeyReturn) // a code is a code
 	p.heard("picked 11", "went on with 11  Hollow Oak Farm")
@@ -262,10 +262,10 @@ func TestListStaysInTheWindow(t *testing.T) {
 		above bool
 	}{{20, false}, {440, true}} {
 		pick := NewAutocomplete(widgettest.Growers())
-		ring := NewFocusOrder(h.Stage)
-		ring.Add("p", pick)
+		order := NewFocusOrder(h.UI)
+		order.Add("p", pick)
 		h.Show(widgettest.At(pick, fyne.NewPos(30, c.at), fyne.NewSize(200, 34)), fyne.NewSize(400, 500))
-		ring.Focus("p")
+		order.Focus("p")
 		h.Press(fyne.KeyDown)
 		list := pick.list
 		widgettest.Equal(t, "above the field", list.Position().Y < pick.Position().Y, c.above)

@@ -76,7 +76,7 @@ func (b *Button) Press() {
 // Tapped presses the button.
 func (b *Button) Tapped(*fyne.PointEvent) { b.Press() }
 
-// TypedKey offers a key to the ring and the commands first; then Enter and Space press the button,
+// TypedKey offers a key to the focus order and the commands first; then Enter and Space press the button,
 // and the arrows move to the neighbour.
 func (b *Button) TypedKey(ev *fyne.KeyEvent) {
 	if b.offer(ev) {
@@ -86,12 +86,12 @@ func (b *Button) TypedKey(ev *fyne.KeyEvent) {
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
 		b.Press()
 	case fyne.KeyLeft, fyne.KeyUp:
-		if b.ring != nil {
-			b.ring.Prev(b.id)
+		if b.order != nil {
+			b.order.Prev(b.id)
 		}
 	case fyne.KeyRight, fyne.KeyDown:
-		if b.ring != nil {
-			b.ring.Next(b.id)
+		if b.order != nil {
+			b.order.Next(b.id)
 		}
 	}
 }

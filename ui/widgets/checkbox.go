@@ -16,7 +16,7 @@ type Checkbox struct {
 
 	Text     string
 	OnToggle func(on bool)               // the person changed it
-	OnCommit func(on bool) (next string) // Enter: which stop is next, "" for the ring's order
+	OnCommit func(on bool) (next string) // Enter: which stop is next, "" for the order of the form
 
 	on, focused bool
 }
@@ -58,7 +58,7 @@ func (t *Checkbox) toggle() {
 // Tapped changes the box.
 func (t *Checkbox) Tapped(*fyne.PointEvent) { t.toggle() }
 
-// TypedKey offers a key to ring and commands first; then Enter moves on.
+// TypedKey offers a key to focus order and commands first; then Enter moves on.
 func (t *Checkbox) TypedKey(ev *fyne.KeyEvent) {
 	if t.offer(ev) {
 		return

@@ -16,8 +16,8 @@ import (
 // chosen stop, Enter presses the button that has it, Escape dismisses, and afterwards the keyboard
 // is back where it was.
 type Dialog struct {
-	stage     *UIContext
-	ring      *FocusOrder
+	ui        *UIContext
+	order     *FocusOrder
 	popup     *widget.PopUp
 	body      []fyne.CanvasObject
 	buttons   []*Button
@@ -34,9 +34,9 @@ const boxChars = 58
 
 // newDialog begins a box with a title, an icon and a text.
 func (s *UIContext) newDialog(title string, state model.State, text string) *Dialog {
-	d := &Dialog{stage: s.inner()}
-	d.ring = NewFocusOrder(d.stage)
-	d.ring.OnEscape = func() bool { d.Dismiss(); return true }
+	d := &Dialog{ui: s.inner()}
+	d.order = NewFocusOrder(d.ui)
+	d.order.OnEscape = func() bool { d.Dismiss(); return true }
 	p := paint.Painter{Theme: theme.Current(), Variant: fyne.CurrentApp().Settings().ThemeVariant()}
 	width := boxChars * p.Measure("0", paint.TextStyle{Size: theme.SizeNameText}).Width
 	d.width = width
@@ -52,7 +52,7 @@ func (d *Dialog) addButton(id, text string, importance widget.Importance, press 
 	b := NewButton(text, press)
 	b.Importance = importance
 	d.buttons = append(d.buttons, b)
-	d.ring.Add(id, b)
+	d.order.Add(id, b)
 	return b
 }
 
@@ -65,7 +65,7 @@ func (d *Dialog) addFault(text string) {
 
 // show opens the box with the focus on the stop of an id.
 func (d *Dialog) show(first string) *Dialog {
-	gap := paint.PainterFor(d.stage.layer).Inner() * 2
+	gap := paint.PainterFor(d.ui.layer).Inner() * 2
 	foot := container.New(layout.NewCustomPaddedHBoxLayout(gap), layout.NewSpacer())
 	for _, b := range d.buttons {
 		foot.Add(b)
@@ -73,22 +73,22 @@ func (d *Dialog) show(first string) *Dialog {
 	rows := append(d.body, foot)
 	inside := container.New(layout.NewCustomPaddedVBoxLayout(gap), rows...)
 	framed := container.NewPadded(container.NewPadded(inside))
-	d.before = d.stage.canvas.Focused()
-	d.stage.canvas.Unfocus() // one ring on the screen, and it is in the box
+	d.before = d.ui.canvas.Focused()
+	d.ui.canvas.Unfocus() // one ring on the screen, and it is in the box
 	d.noCommand = func() {}
-	if d.stage.commands != nil {
-		d.noCommand = d.stage.commands.BoxOpened()
+	if d.ui.commands != nil {
+		d.noCommand = d.ui.commands.BoxOpened()
 	}
-	*d.stage.boxes = append(*d.stage.boxes, d)
-	d.popup = widget.NewModalPopUp(d.stage.Wrap(framed), d.stage.canvas)
+	*d.ui.boxes = append(*d.ui.boxes, d)
+	d.popup = widget.NewModalPopUp(d.ui.Wrap(framed), d.ui.canvas)
 	d.popup.Show()
 	d.open, d.first = true, first
-	d.ring.Focus(first)
+	d.order.Focus(first)
 	return d
 }
 
-// Ring is the tab order of the dialog: fields first, then buttons.
-func (d *Dialog) Ring() *FocusOrder { return d.ring }
+// FocusOrder is the tab order of the dialog: fields first, then buttons.
+func (d *Dialog) FocusOrder() *FocusOrder { return d.order }
 
 // Open reports whether the dialog is still open.
 func (d *Dialog) Open() bool { return d.open }
@@ -106,16 +106,16 @@ func (d *Dialog) close() bool {
 		return false
 	}
 	d.open = false
-	for i, box := range *d.stage.boxes {
+	for i, box := range *d.ui.boxes {
 		if box == d {
-			*d.stage.boxes = append((*d.stage.boxes)[:i:i], (*d.stage.boxes)[i+1:]...)
+			*d.ui.boxes = append((*d.ui.boxes)[:i:i], (*d.ui.boxes)[i+1:]...)
 		}
 	}
-	d.stage.sinkAll()
+	d.ui.sinkAll()
 	d.popup.Hide()
 	d.noCommand()
-	if d.before != nil && d.stage.canvas.Focused() != d.before {
-		d.stage.canvas.Focus(d.before)
+	if d.before != nil && d.ui.canvas.Focused() != d.before {
+		d.ui.canvas.Focus(d.before)
 	}
 	return true
 }

@@ -15,7 +15,7 @@ type boxed struct {
 	*house
 	deeds deeds
 	field *FieldEntry
-	ring  *FocusOrder
+	order *FocusOrder
 	said  []string
 }
 
@@ -25,9 +25,9 @@ func newBoxed(t *testing.T) *boxed {
 	b.house = newHouse(t, b.deeds.commands()...)
 	b.deeds.watch(b.Commands)
 	b.field = NewFieldEntry()
-	b.ring = b.Cast(map[string]Keyed{"field": b.field}, "field")
+	b.order = b.Cast(map[string]Keyed{"field": b.field}, "field")
 	b.Window.Resize(fyne.NewSize(1280, 720))
-	b.ring.Focus("field")
+	b.order.Focus("field")
 	return b
 }
 
@@ -45,14 +45,14 @@ func (b *boxed) heard(want ...string) {
 func (b *boxed) gone(d *Dialog) {
 	b.T.Helper()
 	widgettest.Equal(b.T, "open", d.Open(), false)
-	widgettest.Equal(b.T, "in front", b.Stage.FrontDialog() == nil, true)
-	widgettest.Equal(b.T, "overlays", b.Stage.canvas.Overlays().Top() == nil, true)
+	widgettest.Equal(b.T, "in front", b.UI.FrontDialog() == nil, true)
+	widgettest.Equal(b.T, "overlays", b.UI.canvas.Overlays().Top() == nil, true)
 	widgettest.Equal(b.T, "commands held back", b.Commands.BoxOpen(), false)
-	b.At(b.ring, "field")
+	b.At(b.order, "field")
 }
 
 func (b *boxed) ask(q Question) *Dialog {
-	return b.Stage.Ask(q, func(yes bool) { b.say("%v", yes) })
+	return b.UI.Ask(q, func(yes bool) { b.say("%v", yes) })
 }
 
 func TestAskIsAnsweredByKeyboard(t *testing.T) {
@@ -93,7 +93,7 @@ func TestOnlyModalSafeCommandsPassABox(t *testing.T) {
 	b := newBoxed(t)
 	d := b.ask(Question{Title: "Settle?"})
 	b.Press(fyne.KeyF2, fyne.KeyF9, fyne.KeyF1)
-	b.Stage.Chord(Ctrl(fyne.KeyN))
+	b.UI.Chord(Ctrl(fyne.KeyN))
 	widgettest.Equal(t, "ran", strings.Join(b.deeds.ran, ","), "help")
 	widgettest.Equal(t, "refused", strings.Join(b.deeds.refused, ","), "new,settle,new")
 	b.Press(fyne.KeyEscape) // the box's own, not the command on Escape
@@ -107,10 +107,10 @@ func TestOnlyModalSafeCommandsPassABox(t *testing.T) {
 func TestClickBesideABox(t *testing.T) {
 	b := newBoxed(t)
 	d := b.ask(Question{Title: "Settle?"})
-	b.Stage.canvas.Unfocus()
+	b.UI.canvas.Unfocus()
 	b.Press(fyne.KeyLeft)
-	b.At(d.Ring(), "yes") // where the box began
-	b.Stage.canvas.Unfocus()
+	b.At(d.FocusOrder(), "yes") // where the box began
+	b.UI.canvas.Unfocus()
 	b.Press(fyne.KeyEscape)
 	b.heard("false")
 	b.gone(d)
@@ -119,13 +119,13 @@ func TestClickBesideABox(t *testing.T) {
 func TestBoxOnBox(t *testing.T) {
 	b := newBoxed(t)
 	first := b.ask(Question{Title: "Settle?"})
-	b.At(first.Ring(), "yes")
-	second := b.Stage.Tell(Notice{Title: "The printer is out of paper"}, func() { b.say("told") })
-	widgettest.Equal(t, "in front", b.Stage.FrontDialog(), second)
+	b.At(first.FocusOrder(), "yes")
+	second := b.UI.Tell(Notice{Title: "The printer is out of paper"}, func() { b.say("told") })
+	widgettest.Equal(t, "in front", b.UI.FrontDialog(), second)
 	b.Press(fyne.KeyReturn)
 	b.heard("told")
-	widgettest.Equal(t, "in front", b.Stage.FrontDialog(), first)
-	b.At(first.Ring(), "yes")
+	widgettest.Equal(t, "in front", b.UI.FrontDialog(), first)
+	b.At(first.FocusOrder(), "yes")
 	widgettest.Equal(t, "commands held back", b.Commands.BoxOpen(), true)
 	b.Press(fyne.KeyReturn)
 	b.heard("true")
@@ -136,11 +136,11 @@ func TestBoxOnBox(t *testing.T) {
 func TestAnswerMayOpenTheNextBox(t *testing.T) {
 	b := newBoxed(t)
 	var next *Dialog
-	b.Stage.Ask(Question{Title: "Refuse the load?"}, func(bool) {
+	b.UI.Ask(Question{Title: "Refuse the load?"}, func(bool) {
 		next = b.askReason(model.Ask{Title: "Why?"}, false)
 	})
 	b.Press(fyne.KeyReturn)
-	b.At(next.Ring(), "reason")
+	b.At(next.FocusOrder(), "reason")
 	b.Write("hot")
 	b.Press(fyne.KeyReturn, fyne.KeyReturn)
 	b.heard("hot true")
@@ -150,7 +150,7 @@ func TestAnswerMayOpenTheNextBox(t *testing.T) {
 // askReason asks for a reason and records what was answered.
 func (b *boxed) askReason(ask model.Ask, required bool) *Dialog {
 	ask.Fields = []model.AskField{{ID: "reason", Label: "Reason", Chars: 40, Required: required}}
-	return b.Stage.AskForm(ask, func(v map[string]string, ok bool) { b.say("%s %v", v["reason"], ok) })
+	return b.UI.AskForm(ask, func(v map[string]string, ok bool) { b.say("%s %v", v["reason"], ok) })
 }
 
 func TestReasonIsRequired(t *testing.T) {
@@ -160,7 +160,7 @@ func TestReasonIsRequired(t *testing.T) {
 	b.Write("   ")
 	b.Press(fyne.KeyReturn, fyne.KeyReturn)
 	b.heard()
-	b.At(d.Ring(), "reason")
+	b.At(d.FocusOrder(), "reason")
 	b.Write("wrong grower")
 	b.Press(fyne.KeyReturn, fyne.KeyReturn)
 	b.heard("wrong grower true")
@@ -177,7 +177,7 @@ func TestEnterGoesToTheButton(t *testing.T) {
 			b.Write("wrong grower")
 			b.Press(key)
 			b.heard()
-			b.At(d.Ring(), "yes")
+			b.At(d.FocusOrder(), "yes")
 			b.Press(fyne.KeyReturn)
 			b.heard("wrong grower true")
 		}
@@ -208,21 +208,21 @@ func exampleFields() []model.AskField {
 
 func TestFormGivesItsValues(t *testing.T) {
 	b := newBoxed(t)
-	d := b.Stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) {
+	d := b.UI.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) {
 		b.say("%v %s/%s/%s/%s", ok, v["grower"], v["truck"], v["moisture"], v["keep"])
 	})
-	widgettest.Equal(t, "ring", strings.Join(d.Ring().IDs(), " "), "grower truck moisture keep yes no")
+	widgettest.Equal(t, "ring", strings.Join(d.FocusOrder().IDs(), " "), "grower truck moisture keep yes no")
 	b.Press(fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn, fyne.KeyReturn) // to the tick, the button, and on
 	b.heard()
-	b.At(d.Ring(), "grower") // still needed
+	b.At(d.FocusOrder(), "grower") // still needed
 	b.Write("114")
 	b.Press(fyne.KeyReturn)
-	b.At(d.Ring(), "truck")
+	b.At(d.FocusOrder(), "truck")
 	b.Write("blue one")
 	b.Press(fyne.KeyReturn)
 	b.Write("a16.5") // the letter is kept out, the rest replaces
 	b.Press(fyne.KeyReturn)
-	b.At(d.Ring(), "keep")
+	b.At(d.FocusOrder(), "keep")
 	b.Press(fyne.KeySpace, fyne.KeyReturn, fyne.KeyReturn)
 	b.heard("true 114/blue one/16.5/")
 	b.gone(d)
@@ -231,7 +231,7 @@ func TestFormGivesItsValues(t *testing.T) {
 // Typed is called with all values at every change, for every kind of field.
 func TestFormTellsEveryChange(t *testing.T) {
 	b := newBoxed(t)
-	b.Stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields(), Typed: func(v map[string]string) {
+	b.UI.AskForm(model.Ask{Title: "Load", Fields: exampleFields(), Typed: func(v map[string]string) {
 		b.say("%s/%s/%s/%s", v["grower"], v["truck"], v["moisture"], v["keep"])
 	}}, func(map[string]string, bool) {})
 	b.Press(fyne.KeyTab, fyne.KeyTab)
@@ -252,13 +252,13 @@ func TestFormChecksBeforeGoingOn(t *testing.T) {
 			}
 			return nil
 		}}
-	d := b.Stage.AskForm(form, func(v map[string]string, ok bool) { b.say("%v %v", ok, v["gross"]) })
+	d := b.UI.AskForm(form, func(v map[string]string, ok bool) { b.say("%v %v", ok, v["gross"]) })
 	b.Write("2")
 	b.Press(fyne.KeyReturn)
 	b.Write("3")
 	b.Press(fyne.KeyReturn, fyne.KeyReturn)
 	widgettest.Equal(t, "asked", asked, 1)
-	b.At(d.Ring(), "gross")
+	b.At(d.FocusOrder(), "gross")
 	b.heard()
 	b.Write("4")
 	b.Press(fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn)
@@ -268,7 +268,7 @@ func TestFormChecksBeforeGoingOn(t *testing.T) {
 
 func TestFormEscapes(t *testing.T) {
 	b := newBoxed(t)
-	d := b.Stage.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) { b.say("%v %v", v == nil, ok) })
+	d := b.UI.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) { b.say("%v %v", v == nil, ok) })
 	b.Write("farm")
 	b.Press(fyne.KeyEscape) // the list
 	widgettest.Equal(t, "open", d.Open(), true)
@@ -291,7 +291,7 @@ func TestChoice(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			b := newBoxed(t)
-			d := b.Stage.AskChoice(Choice{Title: "Grower", Label: "Find", Options: widgettest.Growers()}, func(o model.Option, ok bool) { b.say("%s %v", o.Code, ok) })
+			d := b.UI.AskChoice(Choice{Title: "Grower", Label: "Find", Options: widgettest.Growers()}, func(o model.Option, ok bool) { b.say("%s %v", o.Code, ok) })
 			b.Write(c.write)
 			b.Press(c.keys...)
 			b.heard(c.want)

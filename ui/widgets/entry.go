@@ -25,7 +25,7 @@ type FieldEntry struct {
 	focusStop
 
 	OnEdit   func(text string)               // the person changed the text
-	OnCommit func(text string) (next string) // Enter: which stop is next, "" for the ring's order
+	OnCommit func(text string) (next string) // Enter: which stop is next, "" for the order of the form
 	OnLeave  func(text string)               // the keyboard went elsewhere
 	OnRefuse func(why string)                // something typed or pasted was kept out
 	OnUp     func()                          // arrow up; nil leaves it to the cursor
@@ -91,10 +91,10 @@ func (e *FieldEntry) SetText(text string) {
 // SelectAll marks the whole text, so that the next letter replaces it.
 func (e *FieldEntry) SelectAll() { e.TypedShortcut(&fyne.ShortcutSelectAll{}) }
 
-// AcceptsTab keeps Tab for the ring.
+// AcceptsTab keeps Tab for the focus order.
 func (e *FieldEntry) AcceptsTab() bool { return e.focusStop.AcceptsTab() }
 
-// TypedKey: ring and commands first, then Enter, the arrows, and the cursor.
+// TypedKey: focus order and commands first, then Enter, the arrows, and the cursor.
 func (e *FieldEntry) TypedKey(ev *fyne.KeyEvent) {
 	if e.offer(ev) {
 		return
@@ -106,7 +106,7 @@ func (e *FieldEntry) TypedKey(ev *fyne.KeyEvent) {
 		e.OnUp()
 	case ev.Name == fyne.KeyDown && e.OnDown != nil:
 		e.OnDown()
-	case ev.Name == fyne.KeyTab: // no ring to walk and nothing to indent
+	case ev.Name == fyne.KeyTab: // no order to walk and nothing to indent
 	default:
 		e.Entry.TypedKey(ev)
 	}

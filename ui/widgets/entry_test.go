@@ -16,20 +16,20 @@ func TestReturnAndEnterWalkOn(t *testing.T) {
 	for _, key := range []fyne.KeyName{fyne.KeyReturn, fyne.KeyEnter} {
 		h := newHouse(t)
 		a, b, c := NewFieldEntry(), NewFieldEntry(), NewFieldEntry()
-		ring := h.Cast(map[string]Keyed{"a": a, "b": b, "c": c}, "a", "b", "c")
+		order := h.Cast(map[string]Keyed{"a": a, "b": b, "c": c}, "a", "b", "c")
 		var committed []string
 		next := ""
 		a.OnCommit = func(text string) string { committed = append(committed, text); return next }
-		ring.Focus("a")
+		order.Focus("a")
 		h.Write("52300")
 		h.Press(key)
-		h.At(ring, "b") // the ring's own order
+		h.At(order, "b") // the ring's own order
 
 		for _, way := range []struct{ next, want string }{{"c", "c"}, {"a", "a"}, {"nowhere", "b"}} {
 			next = way.next
-			ring.Focus("a")
+			order.Focus("a")
 			h.Press(key)
-			h.At(ring, way.want)
+			h.At(order, way.want)
 		}
 		widgettest.Equal(t, "committed", strings.Join(committed, " "), "52300 52300 52300 52300")
 	}
@@ -40,8 +40,8 @@ func TestArrivingSelectsAll(t *testing.T) {
 	a, b := NewFieldEntry(), NewFieldEntry()
 	a.SetText("old")
 	b.SetText("older")
-	ring := h.Cast(map[string]Keyed{"a": a, "b": b}, "a", "b")
-	ring.Focus("a")
+	order := h.Cast(map[string]Keyed{"a": a, "b": b}, "a", "b")
+	order.Focus("a")
 	widgettest.Equal(t, "selected on arrival", a.SelectedText(), "old")
 	h.Press(fyne.KeyTab)
 	widgettest.Equal(t, "selected on Tab", b.SelectedText(), "older")
@@ -56,8 +56,8 @@ func TestAMarkedTextThatIsChanged(t *testing.T) {
 		h := newHouse(t)
 		e := NewFieldEntry()
 		e.SetText("ticket 1042")
-		ring := h.Cast(map[string]Keyed{"e": e}, "e")
-		ring.Focus("e")
+		order := h.Cast(map[string]Keyed{"e": e}, "e")
+		order.Focus("e")
 		widgettest.Equal(t, "marked", e.SelectedText(), "ticket 1042")
 		e.SetText(shown)
 		widgettest.Equal(t, "marked after the change", e.SelectedText(), shown)
@@ -75,10 +75,10 @@ func TestPresenterDoesNotHearItself(t *testing.T) {
 		edits = append(edits, text)
 		e.SetText(strings.ToUpper(text)) // a presenter that answers every edit
 	}
-	ring := h.Cast(map[string]Keyed{"e": e}, "e")
+	order := h.Cast(map[string]Keyed{"e": e}, "e")
 	e.SetText("shown")
 	widgettest.Equal(t, "edits", len(edits), 0)
-	ring.Focus("e")
+	order.Focus("e")
 	h.Write("ab")
 	widgettest.Equal(t, "edits", strings.Join(edits, " "), "a Ab")
 	widgettest.Equal(t, "text", e.Text, "AB")
@@ -89,8 +89,8 @@ func TestPresenterDoesNotHearItself(t *testing.T) {
 func TestSameTextLeavesTheCursor(t *testing.T) {
 	h := newHouse(t)
 	e := NewFieldEntry()
-	ring := h.Cast(map[string]Keyed{"e": e}, "e")
-	ring.Focus("e")
+	order := h.Cast(map[string]Keyed{"e": e}, "e")
+	order.Focus("e")
 	h.Write("abc")
 	h.Press(fyne.KeyLeft, fyne.KeyLeft)
 	e.SetText("abc")
@@ -102,8 +102,8 @@ func TestPasteIsHeardAndNotFiltered(t *testing.T) {
 	e := NewFigureEntry()
 	var edits []string
 	e.OnEdit = func(text string) { edits = append(edits, text) }
-	ring := h.Cast(map[string]Keyed{"e": e}, "e")
-	ring.Focus("e")
+	order := h.Cast(map[string]Keyed{"e": e}, "e")
+	order.Focus("e")
 	clipboard := test.NewClipboard()
 	clipboard.SetContent("52300 lb")
 	e.TypedShortcut(&fyne.ShortcutPaste{Clipboard: clipboard})
@@ -115,8 +115,8 @@ func TestFiguresKeepLettersOut(t *testing.T) {
 	e := NewFigureEntry()
 	kept := 0
 	e.OnRefuse = func(string) { kept++ }
-	ring := h.Cast(map[string]Keyed{"e": e}, "e")
-	ring.Focus("e")
+	order := h.Cast(map[string]Keyed{"e": e}, "e")
+	order.Focus("e")
 	h.Write("5o2,3é0.5 -%")
 	widgettest.Equal(t, "text", e.Text, "52,30.5 -%")
 	widgettest.Equal(t, "letters kept out and told", kept, 2)
@@ -128,12 +128,12 @@ func TestFiguresKeepLettersOut(t *testing.T) {
 func TestArrowsAndLeaving(t *testing.T) {
 	h := newHouse(t)
 	e := NewFieldEntry()
-	ring := h.Cast(map[string]Keyed{"e": e, "f": NewFieldEntry()}, "e", "f")
+	order := h.Cast(map[string]Keyed{"e": e, "f": NewFieldEntry()}, "e", "f")
 	var said []string
 	say := func(what string) func() { return func() { said = append(said, what) } }
 	e.OnUp, e.OnDown = say("up"), say("down")
 	e.OnLeave = func(text string) { said = append(said, "left "+text) }
-	ring.Focus("e")
+	order.Focus("e")
 	h.Write("7")
 	h.Press(fyne.KeyUp, fyne.KeyDown, fyne.KeyTab)
 	widgettest.Equal(t, "said", strings.Join(said, ", "), "up, down, left 7")
@@ -143,14 +143,14 @@ func TestArrowsAndLeaving(t *testing.T) {
 func TestLeavingMayOpenABox(t *testing.T) {
 	h := newHouse(t)
 	e := NewFieldEntry()
-	ring := h.Cast(map[string]Keyed{"e": e, "f": NewFieldEntry()}, "e", "f")
+	order := h.Cast(map[string]Keyed{"e": e, "f": NewFieldEntry()}, "e", "f")
 	left := 0
-	e.OnLeave = func(string) { left++; h.Stage.Tell(Notice{Title: "Left"}, nil) }
-	ring.Focus("e")
+	e.OnLeave = func(string) { left++; h.UI.Tell(Notice{Title: "Left"}, nil) }
+	order.Focus("e")
 	h.Press(fyne.KeyTab)
 	widgettest.Equal(t, "left", left, 1)
 	h.Press(fyne.KeyReturn)
-	widgettest.Equal(t, "box open", h.Stage.FrontDialog() == nil, true)
+	widgettest.Equal(t, "box open", h.UI.FrontDialog() == nil, true)
 }
 
 func TestDisabledEntryIsDeaf(t *testing.T) {
@@ -185,13 +185,13 @@ func TestFiguresStandAtTheRight(t *testing.T) {
 	short.SetText("7")
 	long.SetText("52,300")
 	word.SetText("7")
-	ring := h.Cast(map[string]Keyed{"short": short, "long": long, "word": word}, "short", "long", "word")
+	order := h.Cast(map[string]Keyed{"short": short, "long": long, "word": word}, "short", "long", "word")
 	widgettest.Equal(t, "right edges", lettersRight(short), lettersRight(long))
 	widgettest.Equal(t, "right edge", lettersRight(short), short.Size().Width)
 	if lettersRight(word) >= word.Size().Width/2 {
 		t.Errorf("a word ends at %v of %v: it should stand at the left", lettersRight(word), word.Size().Width)
 	}
-	ring.Focus("short")
+	order.Focus("short")
 	h.Press(fyne.KeyEnd)
 	h.Write("123456")
 	widgettest.Equal(t, "after typing", lettersRight(short), short.Size().Width)
@@ -201,11 +201,11 @@ func TestFiguresStandAtTheRight(t *testing.T) {
 func TestLongFiguresScroll(t *testing.T) {
 	h := newHouse(t)
 	e := NewFigureEntry()
-	ring := NewFocusOrder(h.Stage)
-	ring.Add("e", e)
+	order := NewFocusOrder(h.UI)
+	order.Add("e", e)
 	h.Show(container.NewWithoutLayout(e), fyne.NewSize(200, 100))
 	e.Resize(fyne.NewSize(60, 34))
-	ring.Focus("e")
+	order.Focus("e")
 	h.Write("123456789012345")
 	s := lettersOf(test.WidgetRenderer(e).(*figureRenderer).WidgetRenderer)
 	widgettest.Equal(t, "left edge", s.Position().X, 0)

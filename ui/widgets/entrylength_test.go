@@ -36,8 +36,8 @@ func TestEveryPlaceToTypeHasALength(t *testing.T) {
 		h := newHouse(t)
 		told := 0
 		made := Input{Refused: func(string) { told++ }}.New(c.field)
-		ring := h.Cast(map[string]Keyed{"e": made}, "e")
-		ring.Focus("e")
+		order := h.Cast(map[string]Keyed{"e": made}, "e")
+		order.Focus("e")
 		e := made.(interface{ body() *FieldEntry }).body()
 		begun := time.Now()
 		paste(e, megabytes)

@@ -5,7 +5,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 )
 
-// Keyed is a widget that has a place on a ring. All of package widgets's focusable widgets are.
+// Keyed is a widget that has a place in the focus order: all focusable widgets are.
 type Keyed interface {
 	fyne.Widget
 	fyne.Focusable
@@ -20,14 +20,14 @@ type FocusOrder struct {
 	// OnArrive, when set, is called with the stop that gains the focus.
 	OnArrive func(id string)
 
-	stage *UIContext
-	Seats []*focusStop
+	ui    *UIContext
+	Stops []*focusStop
 	held  func() fyne.KeyModifier // which modifiers are down now
 }
 
-// NewFocusOrder makes an empty ring on a stage.
-func NewFocusOrder(stage *UIContext) *FocusOrder {
-	return &FocusOrder{stage: stage, held: modifiersHeld}
+// NewFocusOrder makes an empty focus order.
+func NewFocusOrder(ui *UIContext) *FocusOrder {
+	return &FocusOrder{ui: ui, held: modifiersHeld}
 }
 
 // modifiersHeld returns the modifiers held, none without a keyboard.
@@ -38,28 +38,28 @@ func modifiersHeld() fyne.KeyModifier {
 	return 0
 }
 
-// Add appends a widget to the ring. The id names it in presenters and tests. Adding an id twice
+// Add appends a widget to the focus order. The id names it in presenters and tests. Adding an id twice
 // panics: that is a programming error.
 func (r *FocusOrder) Add(id string, stop Keyed) {
 	if r.find(id) >= 0 {
-		panic("kit: ring has two stops " + id)
+		panic("widgets: the focus order has two stops " + id)
 	}
 	s := stop.place()
-	s.ring, s.id, s.Stop = r, id, stop
-	r.Seats = append(r.Seats, s)
+	s.order, s.id, s.Stop = r, id, stop
+	r.Stops = append(r.Stops, s)
 }
 
 // SetMissing sets how to find out whether a stop still has to be filled.
 func (r *FocusOrder) SetMissing(id string, missing func() bool) {
 	if i := r.find(id); i >= 0 {
-		r.Seats[i].missing = missing
+		r.Stops[i].missing = missing
 	}
 }
 
 // IDs lists the stops in order.
 func (r *FocusOrder) IDs() []string {
-	ids := make([]string, len(r.Seats))
-	for i, s := range r.Seats {
+	ids := make([]string, len(r.Stops))
+	for i, s := range r.Stops {
 		ids[i] = s.id
 	}
 	return ids
@@ -69,14 +69,14 @@ func (r *FocusOrder) IDs() []string {
 // stop cannot have it.
 func (r *FocusOrder) Focus(id string) bool {
 	i := r.find(id)
-	return i >= 0 && r.Seats[i].open() && r.focus(r.Seats[i])
+	return i >= 0 && r.Stops[i].open() && r.focus(r.Stops[i])
 }
 
 // focus reports whether the keyboard is there now: a widget that is not on the canvas, or hidden
 // with all around it, does not get it.
 func (r *FocusOrder) focus(s *focusStop) bool {
-	r.stage.canvas.Focus(s.Stop)
-	return r.stage.canvas.Focused() == fyne.Focusable(s.Stop)
+	r.ui.canvas.Focus(s.Stop)
+	return r.ui.canvas.Focused() == fyne.Focusable(s.Stop)
 }
 
 // FocusFirst moves the focus to the first stop that can have it.
@@ -84,7 +84,7 @@ func (r *FocusOrder) FocusFirst() bool { return r.step(-1, +1) }
 
 // Current is the id of the stop that has the focus, or "".
 func (r *FocusOrder) Current() string {
-	if stop, ok := r.stage.canvas.Focused().(Keyed); ok && stop.place().ring == r {
+	if stop, ok := r.ui.canvas.Focused().(Keyed); ok && stop.place().order == r {
 		return stop.place().id
 	}
 	return ""
@@ -92,7 +92,7 @@ func (r *FocusOrder) Current() string {
 
 // FirstMissing is the id of the first stop still to be filled, or "".
 func (r *FocusOrder) FirstMissing() string {
-	for _, s := range r.Seats {
+	for _, s := range r.Stops {
 		if s.open() && s.missing != nil && s.missing() {
 			return s.id
 		}
@@ -113,9 +113,9 @@ func (r *FocusOrder) Prev(id string) bool {
 }
 
 func (r *FocusOrder) step(from, by int) bool {
-	n := len(r.Seats)
+	n := len(r.Stops)
 	for i := 1; i <= n; i++ {
-		s := r.Seats[((from+by*i)%n+n)%n]
+		s := r.Stops[((from+by*i)%n+n)%n]
 		if s.open() && r.focus(s) {
 			return true
 		}
@@ -124,7 +124,7 @@ func (r *FocusOrder) step(from, by int) bool {
 }
 
 func (r *FocusOrder) find(id string) int {
-	for i, s := range r.Seats {
+	for i, s := range r.Stops {
 		if s.id == id {
 			return i
 		}
@@ -132,7 +132,7 @@ func (r *FocusOrder) find(id string) int {
 	return -1
 }
 
-// take offers a key to the handlers above the widgets: moving round the ring, moving back, the
+// take offers a key to the handlers above the widgets: moving round the order, moving back, the
 // commands.
 func (r *FocusOrder) take(from string, ev *fyne.KeyEvent) bool {
 	switch {
@@ -145,12 +145,12 @@ func (r *FocusOrder) take(from string, ev *fyne.KeyEvent) bool {
 	case ev.Name == fyne.KeyEscape && r.OnEscape != nil && r.OnEscape():
 		return true
 	}
-	return r.stage.takeKey(ev)
+	return r.ui.takeKey(ev)
 }
 
 // focusStop is a widget's place on a ring. A widget without one works alone.
 type focusStop struct {
-	ring    *FocusOrder
+	order   *FocusOrder
 	id      string
 	Stop    Keyed
 	missing func() bool
@@ -160,33 +160,33 @@ func (s *focusStop) place() *focusStop { return s }
 
 // AcceptsTab keeps Tab from moving through the object tree: a widget with a stop gets the key
 // itself and passes it to its ring.
-func (s *focusStop) AcceptsTab() bool { return s.ring != nil }
+func (s *focusStop) AcceptsTab() bool { return s.order != nil }
 
 // offer passes a key to the ring first and reports whether it was handled.
 func (s *focusStop) offer(ev *fyne.KeyEvent) bool {
-	return s.ring != nil && s.ring.take(s.id, ev)
+	return s.order != nil && s.order.take(s.id, ev)
 }
 
 // advance moves the focus on: to the stop named, or to the next one. A stop that names itself
 // leaves the focus unchanged.
 func (s *focusStop) advance(next string) {
-	if s.ring == nil || next == s.id {
+	if s.order == nil || next == s.id {
 		return
 	}
-	if next == "" || !s.ring.Focus(next) {
-		s.ring.Next(s.id)
+	if next == "" || !s.order.Focus(next) {
+		s.order.Next(s.id)
 	}
 }
 
 // tookFocus remembers the last focused widget, so that a click on the background does not lose it
 // for good, and tells the ring.
 func (s *focusStop) tookFocus() {
-	if s.ring == nil {
+	if s.order == nil {
 		return
 	}
-	s.ring.stage.last = s.Stop
-	if s.ring.OnArrive != nil {
-		s.ring.OnArrive(s.id)
+	s.order.ui.last = s.Stop
+	if s.order.OnArrive != nil {
+		s.order.OnArrive(s.id)
 	}
 }
 

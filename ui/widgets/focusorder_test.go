@@ -11,29 +11,29 @@ import (
 
 func TestTabFollowsTheRingNotTheTree(t *testing.T) {
 	h := newHouse(t)
-	ring := NewFocusOrder(h.Stage)
+	order := NewFocusOrder(h.UI)
 	gross, tare, stored, weigh := NewFigureEntry(), NewFigureEntry(), NewCheckbox("stored"), NewButton("Weigh", nothing)
-	ring.Add("gross", gross)
-	ring.Add("tare", tare)
-	ring.Add("stored", stored)
-	ring.Add("weigh", weigh)
+	order.Add("gross", gross)
+	order.Add("tare", tare)
+	order.Add("stored", stored)
+	order.Add("weigh", weigh)
 	// In a border layout the middle comes first in the tree.
 	h.Show(container.NewBorder(gross, weigh, nil, nil, container.NewVBox(stored, tare)), fyne.NewSize(300, 300))
-	widgettest.Equal(t, "order", strings.Join(ring.IDs(), " "), "gross tare stored weigh")
+	widgettest.Equal(t, "order", strings.Join(order.IDs(), " "), "gross tare stored weigh")
 
-	ring.FocusFirst()
+	order.FocusFirst()
 	var walked []string
 	for range 5 {
-		walked = append(walked, ring.Current())
+		walked = append(walked, order.Current())
 		h.Press(fyne.KeyTab)
 	}
 	widgettest.Equal(t, "Tab", strings.Join(walked, " "), "gross tare stored weigh gross")
 
-	ring.held = func() fyne.KeyModifier { return fyne.KeyModifierShift }
+	order.held = func() fyne.KeyModifier { return fyne.KeyModifierShift }
 	walked = nil
-	ring.Focus("tare")
+	order.Focus("tare")
 	for range 4 {
-		walked = append(walked, ring.Current())
+		walked = append(walked, order.Current())
 		h.Press(fyne.KeyTab)
 	}
 	widgettest.Equal(t, "Shift-Tab", strings.Join(walked, " "), "tare gross weigh stored")
@@ -42,10 +42,10 @@ func TestTabFollowsTheRingNotTheTree(t *testing.T) {
 // A view is told where the keyboard is, once for every stop it comes to.
 func TestRingTellsWhereTheKeyboardIs(t *testing.T) {
 	h := newHouse(t)
-	ring := h.Cast(map[string]Keyed{"a": NewFieldEntry(), "b": NewCheckbox("b"), "c": NewButton("c", nothing)}, "a", "b", "c")
+	order := h.Cast(map[string]Keyed{"a": NewFieldEntry(), "b": NewCheckbox("b"), "c": NewButton("c", nothing)}, "a", "b", "c")
 	var told []string
-	ring.OnArrive = func(id string) { told = append(told, id) }
-	ring.FocusFirst()
+	order.OnArrive = func(id string) { told = append(told, id) }
+	order.FocusFirst()
 	h.Press(fyne.KeyTab, fyne.KeyEnter, fyne.KeyTab)
 	widgettest.Equal(t, "told", strings.Join(told, " "), "a b c a")
 }
@@ -53,40 +53,40 @@ func TestRingTellsWhereTheKeyboardIs(t *testing.T) {
 func TestRingPassesOverWhatIsClosed(t *testing.T) {
 	h := newHouse(t)
 	a, b, c := NewFieldEntry(), NewFieldEntry(), NewFieldEntry()
-	ring := h.Cast(map[string]Keyed{"a": a, "b": b, "c": c}, "a", "b", "c")
+	order := h.Cast(map[string]Keyed{"a": a, "b": b, "c": c}, "a", "b", "c")
 	b.Disable()
-	ring.Focus("a")
+	order.Focus("a")
 	h.Press(fyne.KeyTab)
-	h.At(ring, "c")
+	h.At(order, "c")
 	c.Hide()
-	ring.Focus("a")
+	order.Focus("a")
 	h.Press(fyne.KeyTab)
-	h.At(ring, "a")
-	widgettest.Equal(t, "focus on a grey field", ring.Focus("b"), false)
-	widgettest.Equal(t, "focus on an unknown field", ring.Focus("z"), false)
+	h.At(order, "a")
+	widgettest.Equal(t, "focus on a grey field", order.Focus("b"), false)
+	widgettest.Equal(t, "focus on an unknown field", order.Focus("z"), false)
 }
 
 func TestFocusOffTheCanvasIsNoFocus(t *testing.T) {
 	h := newHouse(t)
-	ring := NewFocusOrder(h.Stage)
-	ring.Add("a", NewFieldEntry()) // never shown
+	order := NewFocusOrder(h.UI)
+	order.Add("a", NewFieldEntry()) // never shown
 	h.Show(NewFieldEntry(), fyne.NewSize(100, 100))
-	widgettest.Equal(t, "focus", ring.Focus("a"), false)
-	widgettest.Equal(t, "current", ring.Current(), "")
+	widgettest.Equal(t, "focus", order.Focus("a"), false)
+	widgettest.Equal(t, "current", order.Current(), "")
 }
 
 func TestFirstMissing(t *testing.T) {
 	h := newHouse(t)
 	a, b, c := NewFieldEntry(), NewFieldEntry(), NewFieldEntry()
-	ring := h.Cast(map[string]Keyed{"a": a, "b": b, "c": c}, "a", "b", "c")
+	order := h.Cast(map[string]Keyed{"a": a, "b": b, "c": c}, "a", "b", "c")
 	for id, e := range map[string]*FieldEntry{"b": b, "c": c} {
-		ring.SetMissing(id, func() bool { return e.Text == "" })
+		order.SetMissing(id, func() bool { return e.Text == "" })
 	}
-	widgettest.Equal(t, "nothing filled", ring.FirstMissing(), "b")
+	widgettest.Equal(t, "nothing filled", order.FirstMissing(), "b")
 	b.SetText("x")
-	widgettest.Equal(t, "b filled", ring.FirstMissing(), "c")
+	widgettest.Equal(t, "b filled", order.FirstMissing(), "c")
 	c.Hide()
-	widgettest.Equal(t, "c hidden", ring.FirstMissing(), "")
+	widgettest.Equal(t, "c hidden", order.FirstMissing(), "")
 }
 
 func TestKeysGoToCommandsFirst(t *testing.T) {
@@ -96,25 +96,25 @@ func TestKeysGoToCommandsFirst(t *testing.T) {
 	entry, button, tick, table, reader := NewFieldEntry(), NewButton("b", nothing), NewCheckbox("t"), exampleTable(), NewReader(NewRemarks())
 	pick := NewAutocomplete(widgettest.Growers())
 	order := []string{"entry", "button", "tick", "table", "reader", "pick"}
-	ring := h.Cast(map[string]Keyed{"entry": entry, "button": button, "tick": tick, "table": table, "reader": reader, "pick": pick}, order...)
+	order := h.Cast(map[string]Keyed{"entry": entry, "button": button, "tick": tick, "table": table, "reader": reader, "pick": pick}, order...)
 	for _, id := range order {
-		if !ring.Focus(id) {
+		if !order.Focus(id) {
 			t.Fatalf("%s did not take the keyboard", id)
 		}
 		d.ran = nil
 		h.Press(fyne.KeyF2, fyne.KeyF9, fyne.KeyEscape)
 		widgettest.Equal(t, id, strings.Join(d.ran, ","), "new,settle,back")
-		h.At(ring, id)
+		h.At(order, id)
 	}
 }
 
 func TestEscapeOfTheRingComesBeforeTheCommands(t *testing.T) {
 	d := &deeds{}
 	h := newHouse(t, d.commands()...)
-	ring := h.Cast(map[string]Keyed{"a": NewFieldEntry()}, "a")
+	order := h.Cast(map[string]Keyed{"a": NewFieldEntry()}, "a")
 	used := true
-	ring.OnEscape = func() bool { return used }
-	ring.Focus("a")
+	order.OnEscape = func() bool { return used }
+	order.Focus("a")
 	h.Press(fyne.KeyEscape)
 	widgettest.Equal(t, "ran", len(d.ran), 0)
 	used = false
@@ -127,24 +127,24 @@ func TestEscapeOfTheRingComesBeforeTheCommands(t *testing.T) {
 func TestBareGroundIsNotTheEnd(t *testing.T) {
 	d := &deeds{}
 	h := newHouse(t, d.commands()...)
-	ring := h.Cast(map[string]Keyed{"a": NewFieldEntry(), "b": NewFieldEntry()}, "a", "b")
-	ring.Focus("b")
-	h.Stage.canvas.Unfocus()
+	order := h.Cast(map[string]Keyed{"a": NewFieldEntry(), "b": NewFieldEntry()}, "a", "b")
+	order.Focus("b")
+	h.UI.canvas.Unfocus()
 	h.Press(fyne.KeyF2)
 	widgettest.Equal(t, "ran", strings.Join(d.ran, ","), "new")
-	h.At(ring, "")
+	h.At(order, "")
 	h.Press(fyne.KeyLeft)
-	h.At(ring, "b")
+	h.At(order, "b")
 }
 
 func TestRingRefusesAnIDTwice(t *testing.T) {
 	h := newHouse(t)
-	ring := NewFocusOrder(h.Stage)
-	ring.Add("a", NewFieldEntry())
+	order := NewFocusOrder(h.UI)
+	order.Add("a", NewFieldEntry())
 	defer func() {
 		if recover() == nil {
 			t.Error("two stops have the id a")
 		}
 	}()
-	ring.Add("a", NewFieldEntry())
+	order.Add("a", NewFieldEntry())
 }

@@ -20,7 +20,7 @@ func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, o
 	submit := func() {
 		values := formValues(rows)
 		if bad := formFaults(f, rows, values); bad != "" {
-			d.ring.Focus(bad)
+			d.order.Focus(bad)
 			return
 		}
 		d.finish(func() { answer(values, true) })
@@ -39,7 +39,7 @@ func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, o
 		}
 		rows[i] = newFormRow(spec, in)
 		stacked = append(stacked, rows[i].field)
-		d.ring.Add(spec.ID, rows[i].entry)
+		d.order.Add(spec.ID, rows[i].entry)
 	}
 	d.body = append(d.body, NewSheet(stacked...))
 	d.addFault(f.Fault)
@@ -120,14 +120,14 @@ func (s *UIContext) AskChoice(c Choice, answer func(chosen model.Option, ok bool
 	field := NewField(c.Label, "", pick)
 	field.Chars = 30
 	d.body = append(d.body, NewSheet(field))
-	d.ring.Add("pick", pick)
+	d.order.Add("pick", pick)
 	submit := func() {
 		if o, ok := pick.Chosen(); ok {
 			d.finish(func() { answer(o, true) })
 			return
 		}
 		field.SetProblem(words.Needed)
-		d.ring.Focus("pick")
+		d.order.Focus("pick")
 	}
 	pick.OnCommit = func(string) string { return "yes" }
 	pick.OnNoFit = func(string) { field.SetProblem(words.NoMatch) }

@@ -13,7 +13,7 @@ import (
 type house struct {
 	T        *testing.T
 	Window   fyne.Window
-	Stage    *UIContext
+	UI       *UIContext
 	Commands *Commands
 }
 
@@ -25,26 +25,26 @@ func newHouse(t *testing.T, list ...Command) *house {
 		t.Fatal(err)
 	}
 	window := widgettest.Window(t)
-	return &house{T: t, Window: window, Stage: NewUIContext(window.Canvas(), commands), Commands: commands}
+	return &house{T: t, Window: window, UI: NewUIContext(window.Canvas(), commands), Commands: commands}
 }
 
 // Show puts content in the window at a size.
 func (h *house) Show(content fyne.CanvasObject, size fyne.Size) {
-	h.Window.SetContent(h.Stage.Wrap(content))
+	h.Window.SetContent(h.UI.Wrap(content))
 	h.Window.Resize(size)
 }
 
 // Press and write act like a person at the keyboard.
-func (h *house) Press(keys ...fyne.KeyName) { h.Stage.Press(keys...) }
-func (h *house) Write(letters string)       { h.Stage.Write(letters) }
+func (h *house) Press(keys ...fyne.KeyName) { h.UI.Press(keys...) }
+func (h *house) Write(letters string)       { h.UI.Write(letters) }
 
 // Cast shows some widgets in a column, each on the ring under its own id.
 func (h *house) Cast(cast map[string]Keyed, order ...string) *FocusOrder {
 	h.T.Helper()
-	ring := NewFocusOrder(h.Stage)
+	order := NewFocusOrder(h.UI)
 	column := container.NewVBox()
 	for _, id := range order {
-		ring.Add(id, cast[id])
+		order.Add(id, cast[id])
 		column.Add(cast[id])
 	}
 	h.Show(column, fyne.NewSize(400, 500))
@@ -52,9 +52,9 @@ func (h *house) Cast(cast map[string]Keyed, order ...string) *FocusOrder {
 }
 
 // At fails the test unless the focus is on the stop of an id.
-func (h *house) At(ring *FocusOrder, id string) {
+func (h *house) At(order *FocusOrder, id string) {
 	h.T.Helper()
-	if got := ring.Current(); got != id {
+	if got := order.Current(); got != id {
 		h.T.Errorf("the keyboard is on %q, want it on %q", got, id)
 	}
 }

@@ -43,7 +43,7 @@ func (r *Reader) Offset() float32 { return r.Scroll.Offset.Y }
 // ToTop goes back to the beginning.
 func (r *Reader) ToTop() { r.Scroll.ScrollToTop() }
 
-// TypedKey: ring and commands first, then the page moves.
+// TypedKey: focus order and commands first, then the page moves.
 func (r *Reader) TypedKey(ev *fyne.KeyEvent) {
 	if r.offer(ev) {
 		return

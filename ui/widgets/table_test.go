@@ -21,20 +21,20 @@ import (
 type tabled struct {
 	*house
 	table *Table
-	ring  *FocusOrder
+	order *FocusOrder
 	said  []string
 }
 
 func newTabled(t *testing.T, rows int) *tabled {
 	t.Helper()
 	h := newHouse(t)
-	b := &tabled{house: h, ring: NewFocusOrder(h.Stage)}
+	b := &tabled{house: h, ring: NewFocusOrder(h.UI)}
 	b.table = NewTable([]model.Column{{Title: "No", Width: 6, Figures: true}, {Title: "Grower", Width: 10, Grow: true}})
 	b.table.OnChoose = func(i int, key string) { b.said = append(b.said, fmt.Sprintf("at %d %s", i, key)) }
 	b.table.OnOpen = func(i int, key string) { b.said = append(b.said, fmt.Sprintf("opened %d %s", i, key)) }
-	b.ring.Add("table", b.table)
-	b.ring.Add("next", NewFieldEntry())
-	h.Show(container.NewStack(b.table, b.ring.Seats[1].Stop), fyne.NewSize(400, 300))
+	b.order.Add("table", b.table)
+	b.order.Add("next", NewFieldEntry())
+	h.Show(container.NewStack(b.table, b.order.Stops[1].Stop), fyne.NewSize(400, 300))
 	b.table.SetRows(manyRows(rows))
 	return b
 }
@@ -83,7 +83,7 @@ func cellsOf(o fyne.CanvasObject) []*cell {
 
 func TestTableKeys(t *testing.T) {
 	b := newTabled(t, 100)
-	b.ring.Focus("table")
+	b.order.Focus("table")
 	b.heard("at 0 k0")
 	b.Press(fyne.KeyDown, fyne.KeyDown, fyne.KeyUp, fyne.KeyReturn)
 	b.heard("at 1 k1", "at 2 k2", "at 1 k1", "opened 1 k1")
@@ -103,12 +103,12 @@ func TestTableKeys(t *testing.T) {
 		t.Errorf("a page is %d rows in a window 300 high", page)
 	}
 	b.Press(fyne.KeyTab)
-	b.At(b.ring, "next")
+	b.At(b.order, "next")
 }
 
 func TestChosenRowIsAlwaysInSight(t *testing.T) {
 	b := newTabled(t, 100)
-	b.ring.Focus("table")
+	b.order.Focus("table")
 	for _, key := range []fyne.KeyName{fyne.KeyPageDown, fyne.KeyPageDown, fyne.KeyDown, fyne.KeyEnd, fyne.KeyUp, fyne.KeyPageUp, fyne.KeyHome} {
 		b.Press(key)
 		if !b.inSight() {
@@ -134,7 +134,7 @@ func TestRowsKeepTheirChoiceByKey(t *testing.T) {
 // TestShrunkenTableIsSafe: Fyne may ask for a row that is gone.
 func TestShrunkenTableIsSafe(t *testing.T) {
 	b := newTabled(t, 50)
-	b.ring.Focus("table")
+	b.order.Focus("table")
 	b.Press(fyne.KeyEnd)
 	b.table.SetRows(nil)
 	c := newCell(cellLetters)
@@ -158,7 +158,7 @@ func TestClickChoosesAndOpens(t *testing.T) {
 	at := fyne.NewPos(80, 2.5*row) // the second row under the header
 	test.TapAt(b.table, at)
 	b.heard("at 1 k1")
-	b.At(b.ring, "table")
+	b.At(b.order, "table")
 	test.TapAt(b.table, at)
 	b.heard("opened 1 k1")
 	test.TapAt(b.table, at.SubtractXY(0, row))
@@ -167,7 +167,7 @@ func TestClickChoosesAndOpens(t *testing.T) {
 
 func TestWholeRowIsMarked(t *testing.T) {
 	b := newTabled(t, 10)
-	b.ring.Focus("table")
+	b.order.Focus("table")
 	b.Press(fyne.KeyDown)
 	marked := map[string]bool{}
 	for _, c := range cellsOf(b.table) {
@@ -221,7 +221,7 @@ func TestLettersGoToTheFilter(t *testing.T) {
 	b := newTabled(t, 3)
 	var typed string
 	b.table.OnLetter = func(letter rune) { typed += string(letter) }
-	b.ring.Focus("table")
+	b.order.Focus("table")
 	b.Write("oak")
 	widgettest.Equal(t, "letters", typed, "oak")
 }

@@ -16,7 +16,7 @@ type UIContext struct {
 	boxes    *[]*Dialog     // open dialogs, the front one last; shared with inner stages
 }
 
-// NewUIContext makes the stage of a window. It takes the canvas' keys that nothing
+// NewUIContext makes the context of a window. It takes the canvas' keys that nothing
 // else has focus for, so a click on bare ground does not make F-keys deaf.
 func NewUIContext(canvas fyne.Canvas, commands *Commands) *UIContext {
 	s := newUIContext(canvas, commands, new([]*Dialog))
@@ -24,7 +24,7 @@ func NewUIContext(canvas fyne.Canvas, commands *Commands) *UIContext {
 	return s
 }
 
-// inner is a stage for the inside of a dialog: same window, own layer.
+// inner is a context for the inside of a dialog: same window, own layer.
 func (s *UIContext) inner() *UIContext {
 	return newUIContext(s.canvas, s.commands, s.boxes)
 }
@@ -63,8 +63,8 @@ func (s *UIContext) takeKey(ev *fyne.KeyEvent) bool {
 // key only restores the last focus.
 func (s *UIContext) unfocusedKey(ev *fyne.KeyEvent) {
 	if box := s.FrontDialog(); box != nil {
-		if !box.ring.take("", ev) {
-			box.ring.Focus(box.first)
+		if !box.order.take("", ev) {
+			box.order.Focus(box.first)
 		}
 		return
 	}

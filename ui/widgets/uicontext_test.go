@@ -16,14 +16,14 @@ func TestListGoesWhereItsFieldTurnsOutToBe(t *testing.T) {
 	h.Show(container.NewWithoutLayout(pick), fyne.NewSize(400, 500))
 	pick.Resize(fyne.NewSize(200, 30))
 	what := pick.list
-	h.Stage.float(what, pick, fyne.NewSize(200, 60))
+	h.UI.float(what, pick, fyne.NewSize(200, 60))
 	pick.Move(fyne.NewPos(40, 100))
-	h.Stage.layer.Refresh()
+	h.UI.layer.Refresh()
 	if at := what.Position(); at != fyne.NewPos(40, 130) {
 		t.Errorf("the list stands at %v, want it under its field", at)
 	}
-	h.Stage.sink(what)
-	if len(h.Stage.floats) != 0 {
+	h.UI.sink(what)
+	if len(h.UI.floats) != 0 {
 		t.Error("a list that is gone is still placed")
 	}
 }

@@ -18,17 +18,17 @@ func draftAt(id string) session.DraftAt {
 	return session.DraftAt{Place: scalehouse.DraftOfLoad, ID: id}
 }
 
-// jot keeps texts at every keystroke.
-func (k draftKeeper) jot(id string, texts map[string]string) {
+// save keeps texts at every keystroke.
+func (k draftKeeper) save(id string, texts map[string]string) {
 	if k.session != nil {
-		k.session.Drafts().Jot(draftAt(id), texts)
+		k.session.Drafts().Save(draftAt(id), texts)
 	}
 }
 
 // sync keeps texts on the disk.
 func (k draftKeeper) sync(id string, texts map[string]string) {
 	if k.session != nil {
-		k.session.Drafts().Keep(draftAt(id), texts)
+		k.session.Drafts().SaveSync(draftAt(id), texts)
 	}
 }
 
@@ -42,7 +42,7 @@ func (k draftKeeper) move(ctx context.Context, w *scalehouse.Batch, from, to str
 	now := map[session.DraftAt]map[string]string{draftAt(from): nil}
 	now[draftAt(to)] = stays
 	for at, texts := range now {
-		if err := k.session.Drafts().KeepWith(ctx, w, at, texts); err != nil {
+		if err := k.session.Drafts().SaveWith(ctx, w, at, texts); err != nil {
 			return nil, err
 		}
 	}
@@ -84,5 +84,5 @@ func (f *LoadForm) restoreDraft(texts map[string]string) {
 	}
 }
 
-// jot saves what is typed on the form, at every keystroke.
-func (f *LoadForm) jot() { f.draft.jot(f.id, f.typed.draft(f.Book)) }
+// saveDraft saves what is typed on the form, at every keystroke.
+func (f *LoadForm) saveDraft() { f.draft.save(f.id, f.typed.draft(f.Book)) }

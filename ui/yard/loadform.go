@@ -62,7 +62,7 @@ func (f *LoadForm) Type(id, text string) {
 		}
 	}
 	f.read()
-	f.jot()
+	f.saveDraft()
 }
 
 // put keeps a text that differs from the book.
@@ -93,7 +93,7 @@ func (f *LoadForm) Restore(id string) bool {
 		f.typed.forget(id)
 		f.read()
 	}
-	f.jot()
+	f.saveDraft()
 	return typed
 }
 
@@ -101,14 +101,14 @@ func (f *LoadForm) Restore(id string) bool {
 // restart.
 func (f *LoadForm) Search(field, letters string) {
 	f.typed.look(field, letters)
-	f.jot()
+	f.saveDraft()
 }
 
 // Split adds the weights of a trailer to those of its truck.
 func (f *LoadForm) Split() {
 	f.typed.split = true
 	f.read()
-	f.jot()
+	f.saveDraft()
 }
 
 // TurnRound switches a truck between delivering and taking away grain.
@@ -116,7 +116,7 @@ func (f *LoadForm) TurnRound() error {
 	if f.Book == nil {
 		f.typed.outbound = !f.typed.outbound
 		f.read()
-		f.jot()
+		f.saveDraft()
 	} else if err := f.turnInBook(); err != nil {
 		return err
 	}

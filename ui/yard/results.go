@@ -111,7 +111,7 @@ func (r Results) AskMore(then func(field string)) {
 		Then: func(values map[string]string) {
 			r.form.typed.factors[grain.FactorID(values["factor"])] = true
 			r.form.read()
-			r.form.jot()
+			r.form.saveDraft()
 			then(values["factor"])
 		},
 	})

@@ -83,9 +83,9 @@ func (s *Screen) Hint() string {
 	return session.Say("Enter goes on. F12 issues the ticket, Ctrl+N takes the next truck, F1 helps.")
 }
 
-// Ring returns the tab order: the fields as the work goes, the ticket,
+// FocusOrder returns the tab order: the fields as the work goes, the ticket,
 // the slip.
-func (s *Screen) Ring() *widgets.FocusOrder { return s.Load.Ring }
+func (s *Screen) FocusOrder() *widgets.FocusOrder { return s.Load.FocusOrder }
 
 // Refresh shows the current facts. When another load has become current, as after a refusal, the
 // focus follows it.
@@ -108,7 +108,7 @@ func (s *Screen) showLoad() {
 	now := s.Load.now
 	s.Figures.show(now)
 	s.Papers.show(now, s.Pane.Working)
-	s.reveal(s.Load.Ring.Current())
+	s.reveal(s.Load.FocusOrder.Current())
 	s.Fields.show(now.Ruler)
 	s.window.Commands.Refresh()
 	if now.CanUseTare != s.stored.Visible() {
@@ -127,7 +127,7 @@ func (s *Screen) turnPaper() {
 	s.content.Refresh()
 	s.nameToggle()
 	if s.Pane.Narrow && s.Pane.Turned {
-		s.Load.Ring.Focus("slip")
+		s.Load.FocusOrder.Focus("slip")
 	} else if s.Pane.Narrow {
 		s.Load.focus()
 	}

@@ -41,7 +41,7 @@ var loadActs = []shell.ActRow[*Screen]{
 
 	{ID: "load.weigh", Title: "Take the weight from the scale", Key: widgets.Bare(fyne.KeyF10), Break: true,
 		When: func(s *Screen) bool { return s.Yard.Scale.CanRead() }, Why: "The scale is not linked: type the weight. Equipment says how to link it.",
-		Do: func(s *Screen) { s.Yard.Weigh(s.Load.Ring.Current()) }},
+		Do: func(s *Screen) { s.Yard.Weigh(s.Load.FocusOrder.Current()) }},
 	{ID: "load.split", Title: "Weigh the trailer apart", Key: widgets.CtrlShift(fyne.KeyW),
 		When: func(s *Screen) bool { return s.Form().Now.CanSplit() }, Why: "This load is weighed in two drafts already.",
 		Do: func(s *Screen) { s.Form().Split(); s.Load.showAll() }},

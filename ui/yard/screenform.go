@@ -121,7 +121,7 @@ func (v *loadView) commit(id string) (next string) {
 		return id
 	}
 	v.write()
-	if v.window.Stage.FrontDialog() != nil { // a question came of it
+	if v.window.UI.FrontDialog() != nil { // a question came of it
 		v.asked = id
 		return id
 	}
@@ -136,12 +136,12 @@ func (v *loadView) commit(id string) (next string) {
 // figure is recorded.
 func (v *loadView) goOn() {
 	id := v.asked
-	if id == "" || v.window.Stage.FrontDialog() != nil {
+	if id == "" || v.window.UI.FrontDialog() != nil {
 		return
 	}
 	v.asked = ""
 	if v.form().Text(id) != "" && !v.form().IsTyped(id) {
-		v.Ring.Next(id)
+		v.FocusOrder.Next(id)
 	}
 }
 

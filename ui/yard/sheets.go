@@ -81,7 +81,7 @@ func (s detailsSheet) write(values map[string]string) {
 		return
 	}
 	f.typed.driverOn = values["driverOn"]
-	f.jot()
+	f.saveDraft()
 	if err := f.writeDown(s.changed(values)); err != nil {
 		f.session.Fail(err)
 		return

@@ -23,7 +23,7 @@ func storedTareOf(f *session.Session, l *load.Load) (elevator.Truck, bool) {
 type storedTare struct{ form *LoadForm }
 
 // tare is the tare of the load, weighed or stored.
-func (t storedTare) tare() (load.Taken, bool) { return t.form.Now.Load.Weight(load.Tare, "") }
+func (t storedTare) tare() (load.StampedWeighing, bool) { return t.form.Now.Load.Weight(load.Tare, "") }
 
 // canUse reports whether the load's truck has a stored tare that is not in use
 // already.

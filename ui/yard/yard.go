@@ -40,7 +40,7 @@ func NewYard(f *session.Session) *Yard {
 	if l := y.find(texts[CurrentText]); l != nil {
 		y.current = y.form(l)
 	}
-	y.jot()
+	y.saveDraft()
 	return y
 }
 
@@ -60,13 +60,13 @@ func (y *Yard) restoreForms() {
 	}
 }
 
-// jot keeps the places of the trucks, and which one is current.
-func (y *Yard) jot() {
+// saveDraft keeps the places of the trucks, and which one is current.
+func (y *Yard) saveDraft() {
 	texts := y.places.texts()
 	if y.current.id != "" {
 		texts[CurrentText] = y.current.id
 	}
-	y.session.Drafts().Jot(yardDraft, texts)
+	y.session.Drafts().Save(yardDraft, texts)
 }
 
 func (y *Yard) newBlank() *LoadForm {
@@ -88,7 +88,7 @@ func (y *Yard) Form() *LoadForm { return y.current }
 // Refresh reads from the book which trucks are here.
 func (y *Yard) Refresh() {
 	y.read()
-	y.jot()
+	y.saveDraft()
 }
 
 func (y *Yard) read() {
@@ -187,7 +187,7 @@ func (y *Yard) TakeNew() {
 		return
 	}
 	y.turnTo(y.blank)
-	y.jot()
+	y.saveDraft()
 	y.session.Window.Redraw()
 }
 
@@ -198,7 +198,7 @@ func (y *Yard) Take(id string) {
 		return
 	}
 	y.turnTo(y.form(l))
-	y.jot()
+	y.saveDraft()
 	y.session.Window.Redraw()
 }
 
@@ -266,7 +266,7 @@ func (y *Yard) PrintAgain() { session.PrintLastTicket(y.session) }
 func (y *Yard) left() {
 	y.Refresh()
 	y.turnTo(y.blank)
-	y.jot()
+	y.saveDraft()
 	y.session.Window.Redraw()
 }
 

@@ -22,9 +22,9 @@ type List struct {
 	Change []message.Text
 }
 
-// Taken is the fact that a list was imported, so that nobody imports it twice. Lines are rows
+// ListTaken is the fact that a list was imported, so that nobody imports it twice. Lines are rows
 // imported and rows left out.
-type Taken struct {
+type ListTaken struct {
 	List    string `json:"list"`
 	Name    string `json:"name"`
 	Hash    string `json:"hash"`
@@ -33,7 +33,7 @@ type Taken struct {
 }
 
 // Kind names the fact in the journal.
-func (Taken) Kind() string { return "list.taken" }
+func (ListTaken) Kind() string { return "list.taken" }
 
 // Preview reads a list and finds every reason to reject a row of it, without writing anything. The
 // problems returned are those of the file as a whole; with any of them nothing can be imported.
@@ -78,7 +78,7 @@ func Take(ctx context.Context, d *scalehouse.Desk, t List, leaveBadOut bool, pro
 		if err != nil {
 			return err
 		}
-		f := Taken{List: string(t.Kind), Name: t.Name, Hash: t.Hash, Taken: taken, Skipped: skipped}
+		f := ListTaken{List: string(t.Kind), Name: t.Name, Hash: t.Hash, Taken: taken, Skipped: skipped}
 		return scalehouse.SetRecord(ctx, w, t.Hash, f)
 	})
 	return taken, skipped, err
@@ -100,7 +100,7 @@ func firstProblems(all []imports.Problem) message.Text {
 
 // notTakenYet refuses a list that is in the book already.
 func notTakenYet(w *scalehouse.Batch, t List) error {
-	taken, err := w.HasRecord(Taken{}.Kind(), t.Hash)
+	taken, err := w.HasRecord(ListTaken{}.Kind(), t.Hash)
 	if err == nil && taken {
 		err = message.Refused.Errorf("the list %s has been taken over before, to the last letter. Nothing was taken over again", t.Name)
 	}
