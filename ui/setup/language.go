@@ -39,6 +39,6 @@ func (s *SetUp) dateOptions() []model.Option {
 	today := s.session.Desk.Today()
 	return []model.Option{
 		{Code: session.IsoDates, Name: today.String(), ByName: true},
-		{Code: session.LocalDates, Name: session.InLetters(today), ByName: true},
+		{Code: session.LocalDates, Name: session.InLetters(s.session.Language, today), ByName: true},
 	}
 }
