@@ -11,7 +11,7 @@ import "embed"
 // NeededToRead is the last step without which a book cannot be read. Those
 // after it make work faster, or keep what only a desk that writes asks for: a
 // command that reads takes a book that has not been through them as it is.
-const NeededToRead = 6
+const NeededToRead = 10
 
 // Files are all steps.
 //

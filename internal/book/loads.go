@@ -17,10 +17,13 @@ type LoadRow struct {
 	ID, Phase, Direction, Day, OpenedAt  string
 	Commodity, Grower, GrowerName, Truck string
 	Bin, Disposition, Contract           string
-	Ticket                               int64
-	IssuedAt, IssuedDay                  string
-	EndedAt, EndedDay                    string
-	EndedBy, Corrects                    int64
+	// Onward is the bin that the grain went on to from its pit, by the usual path; empty where it
+	// stayed in Bin.
+	Onward              string
+	Ticket              int64
+	IssuedAt, IssuedDay string
+	EndedAt, EndedDay   string
+	EndedBy, Corrects   int64
 	// Reissues is the void ticket whose grain this is; of a void ticket,
 	// ReissuedBy is the one in its place and ReissuedDay the day that counts in.
 	Reissues, ReissuedBy                 int64

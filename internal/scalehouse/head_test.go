@@ -103,11 +103,18 @@ func TestHeadTellsOfALostLog(t *testing.T) {
 func TestHeadTellsOfACutOffEnd(t *testing.T) {
 	s := newScene(t)
 	s.ticket()
-	stock := names(t, raw(t, s.book.Path()), `SELECT format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, bin, unit, day, inward, outward, back, balance) FROM stock`)
+	back := []string{"DELETE FROM facts WHERE subject = 'load L2'", "DELETE FROM loads WHERE id = 'L2'", "UPDATE series SET last = 1 WHERE last = 2"}
+	for table, format := range map[string]string{
+		"stock":    "format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, bin, unit, day, inward, outward, back, balance)",
+		"owned":    "format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, line, unit, day, inward, outward, back, balance)",
+		"bin_days": "format('(%Q,%Q,%Q,%Q,%Q)', bin, commodity, unit, day, body)",
+	} {
+		rows := names(t, raw(t, s.book.Path()), "SELECT "+format+" FROM "+table)
+		back = append(back, "DELETE FROM "+table, "INSERT INTO "+table+" VALUES "+strings.Join(rows, ", "))
+	}
 	s.ticket()
 	noted := s.noted()
-	unguarded(t, s.book.Path(), "DELETE FROM facts WHERE subject = 'load L2'", "DELETE FROM loads WHERE id = 'L2'", "UPDATE series SET last = 1 WHERE last = 2",
-		"DELETE FROM stock", "INSERT INTO stock VALUES "+strings.Join(stock, ", "))
+	unguarded(t, s.book.Path(), back...)
 	wantRolledBack(t, s.book, noted, shorter)
 }
 

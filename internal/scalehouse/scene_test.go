@@ -166,7 +166,7 @@ func (s *scene) contents() string {
 	db := raw(s.t, s.book.Path())
 	defer db.Close()
 	var b strings.Builder
-	for _, table := range []string{"facts", "editions", "series", "loads", "owners", "standing", "stock"} {
+	for _, table := range []string{"facts", "editions", "series", "loads", "owners", "standing", "stock", "owned", "bin_days"} {
 		rows, err := db.Query("SELECT * FROM " + table + " ORDER BY 1, 2")
 		must(s.t, err)
 		columns, err := rows.Columns()

@@ -1,6 +1,6 @@
 // Package booktest is the conformance suite of storage engines for a book. An engine's own tests
 // call the parts that it claims: [Journal], [Numbers] and [Position] for the least that can carry a
-// journal, and [Lists] and [Keeping] for a book that the program can work on.
+// journal, and [Bins], [Lists] and [Keeping] for a book that the program can work on.
 package booktest
 
 import (

@@ -29,6 +29,7 @@ type Book struct {
 	recordReader
 	editionReader
 	stockReader
+	binReader
 	draftReader
 
 	file    *file
@@ -43,7 +44,7 @@ func (b *Book) readFrom(db *sql.DB) {
 	r := reader{b.file, db}
 	b.read = db
 	b.factReader, b.loadReader, b.recordReader = factReader{r}, loadReader{r}, recordReader{r}
-	b.editionReader, b.stockReader, b.draftReader = editionReader{r}, stockReader{r}, draftReader{r}
+	b.editionReader, b.stockReader, b.binReader, b.draftReader = editionReader{r}, stockReader{r}, binReader{r}, draftReader{r}
 }
 
 // Open opens the book at path, migrating an older one first (a copy of the unmigrated file is left

@@ -14,7 +14,7 @@ import (
 const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, grower_name, truck, bin, " +
 	"disposition, contract, ticket, issued_at, issued_day, ended_at, ended_day, ended_by, corrects, " +
 	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher, " +
-	"reissues, reissued_by, reissued_day"
+	"reissues, reissued_by, reissued_day, onward"
 
 // putLoad is an upsert that keeps a row in place, so that only the indexes of changed columns are
 // written.
@@ -38,14 +38,14 @@ func (tx *Tx) PutLoad(r book.LoadRow) error {
 	if err != nil {
 		return tx.fail(err)
 	}
-	if err := tx.moveStock(r); err != nil {
+	if err := tx.moveGrain(r); err != nil {
 		return err
 	}
 	_, err = tx.exec(putLoad, r.ID, r.Phase, r.Direction, r.Day, r.OpenedAt, r.Commodity, r.Grower,
 		r.GrowerName, r.Truck, r.Bin, disposition, r.Contract, orNull(r.Ticket), r.IssuedAt, r.IssuedDay,
 		r.EndedAt, r.EndedDay, orNull(r.EndedBy), orNull(r.Corrects), r.Reason, r.Who, r.Manual, r.Accepted,
 		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, figures, r.Weigher,
-		orNull(r.Reissues), orNull(r.ReissuedBy), r.ReissuedDay)
+		orNull(r.Reissues), orNull(r.ReissuedBy), r.ReissuedDay, r.Onward)
 	if err != nil {
 		return err
 	}
@@ -219,7 +219,7 @@ func scanLoad(rows *sql.Rows, more ...any) (book.LoadRow, error) {
 		&r.Truck, &r.Bin, &disposition, &r.Contract, &ticket, &r.IssuedAt, &r.IssuedDay, &r.EndedAt,
 		&r.EndedDay, &endedBy, &corrects, &r.Reason, &r.Who, &r.Manual, &r.Accepted, &r.Flags, &r.Sample,
 		&r.Kept, &r.KeepUntil, &r.Edition, &r.EditionHash, &figures, &r.Weigher,
-		&reissues, &reissuedBy, &r.ReissuedDay}, more...)...)
+		&reissues, &reissuedBy, &r.ReissuedDay, &r.Onward}, more...)...)
 	if err != nil {
 		return r, err
 	}
@@ -229,4 +229,29 @@ func scanLoad(rows *sql.Rows, more ...any) (book.LoadRow, error) {
 		return r, err
 	}
 	return r, book.DecodeFigures(&r, figures)
+}
+
+// OwnersFor returns the owners of every shared load that a grower brought or has a share in, by
+// load, in the order of the ticket.
+func (r loadReader) OwnersFor(ctx context.Context, grower string) (map[string][]string, error) {
+	out := map[string][]string{}
+	err := each(r.during(ctx), func(rows *sql.Rows) error {
+		var load, owner string
+		err := rows.Scan(&load, &owner)
+		out[load] = append(out[load], owner)
+		return err
+	}, `SELECT load, grower FROM owners
+		WHERE load IN (SELECT load FROM owners WHERE grower = ? UNION SELECT id FROM loads WHERE grower = ?)
+		ORDER BY load, place`, grower, grower)
+	return out, err
+}
+
+// Owners are the growers who share in a load, in their order.
+func (r loadReader) Owners(ctx context.Context, load string) ([]string, error) {
+	return list(r.during(ctx), scanText, "SELECT grower FROM owners WHERE load = ? ORDER BY place", load)
+}
+
+// Ownerships are the ids of all loads that have owners in the lists.
+func (r loadReader) Ownerships(ctx context.Context) ([]string, error) {
+	return list(r.during(ctx), scanText, "SELECT DISTINCT load FROM owners ORDER BY load")
 }
