@@ -2,9 +2,6 @@
 -- loads in this same step and keeps them in the transaction of each ticket and
 -- each movement.
 
--- The bin that grain went on to from its pit, by the usual path of the house.
-ALTER TABLE loads ADD COLUMN onward TEXT NOT NULL DEFAULT '';
-
 -- A row for each day on which anything happened at a place: what trucks and
 -- movements brought and took, as weighed, and the layers in the evening.
 CREATE TABLE bin_days (

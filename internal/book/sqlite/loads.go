@@ -14,7 +14,7 @@ import (
 const loadColumns = "id, phase, direction, day, opened_at, commodity, grower, grower_name, truck, bin, " +
 	"disposition, contract, ticket, issued_at, issued_day, ended_at, ended_day, ended_by, corrects, " +
 	"reason, who, manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher, " +
-	"reissues, reissued_by, reissued_day, onward"
+	"reissues, reissued_by, reissued_day"
 
 // putLoad is an upsert that keeps a row in place, so that only the indexes of changed columns are
 // written.
@@ -45,7 +45,7 @@ func (tx *Tx) PutLoad(r book.LoadRow) error {
 		r.GrowerName, r.Truck, r.Bin, disposition, r.Contract, orNull(r.Ticket), r.IssuedAt, r.IssuedDay,
 		r.EndedAt, r.EndedDay, orNull(r.EndedBy), orNull(r.Corrects), r.Reason, r.Who, r.Manual, r.Accepted,
 		r.Flags, r.Sample, r.Kept, r.KeepUntil, r.Edition, r.EditionHash, figures, r.Weigher,
-		orNull(r.Reissues), orNull(r.ReissuedBy), r.ReissuedDay, r.Onward)
+		orNull(r.Reissues), orNull(r.ReissuedBy), r.ReissuedDay)
 	if err != nil {
 		return err
 	}
@@ -219,7 +219,7 @@ func scanLoad(rows *sql.Rows, more ...any) (book.LoadRow, error) {
 		&r.Truck, &r.Bin, &disposition, &r.Contract, &ticket, &r.IssuedAt, &r.IssuedDay, &r.EndedAt,
 		&r.EndedDay, &endedBy, &corrects, &r.Reason, &r.Who, &r.Manual, &r.Accepted, &r.Flags, &r.Sample,
 		&r.Kept, &r.KeepUntil, &r.Edition, &r.EditionHash, &figures, &r.Weigher,
-		&reissues, &reissuedBy, &r.ReissuedDay, &r.Onward}, more...)...)
+		&reissues, &reissuedBy, &r.ReissuedDay}, more...)...)
 	if err != nil {
 		return r, err
 	}

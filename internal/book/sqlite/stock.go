@@ -16,7 +16,7 @@ var (
 	owned = balances{"owned", "line"}
 )
 
-const selectMoved = "SELECT coalesce(ticket, 0), direction, commodity, bin, onward, disposition, contract, issued_day, ended_day, figures FROM loads"
+const selectMoved = "SELECT coalesce(ticket, 0), direction, commodity, bin, disposition, contract, issued_day, ended_day, figures FROM loads"
 
 // moveGrain updates everything that is kept of the grain for a load's row that is about to replace
 // the one before.
@@ -59,7 +59,7 @@ func applyMoves(tx *Tx, t balances, moves []book.StockMove) error {
 
 func scanMoved(row interface{ Scan(...any) error }, r *book.LoadRow) error {
 	var figures, disposition string
-	if err := row.Scan(&r.Ticket, &r.Direction, &r.Commodity, &r.Bin, &r.Onward, &disposition, &r.Contract, &r.IssuedDay, &r.EndedDay, &figures); err != nil {
+	if err := row.Scan(&r.Ticket, &r.Direction, &r.Commodity, &r.Bin, &disposition, &r.Contract, &r.IssuedDay, &r.EndedDay, &figures); err != nil {
 		return err
 	}
 	if err := book.DecodeDisposition(r, disposition); err != nil {

@@ -178,7 +178,7 @@ func TestOldBookGetsItsPosition(t *testing.T) {
 	for _, table := range []string{"stock", "bin_days", "owned"} {
 		force(t, b.write.conn, "DROP TABLE "+table)
 	}
-	for _, column := range []string{"onward", "weigher", "reissues", "reissued_by", "reissued_day"} {
+	for _, column := range []string{"weigher", "reissues", "reissued_by", "reissued_day"} {
 		force(t, b.write.conn, "ALTER TABLE loads DROP COLUMN "+column)
 	}
 	force(t, b.write.conn, "DELETE FROM migrations WHERE number >= 3")
