@@ -104,7 +104,7 @@ func TestWhatIfIsAFreshSettlement(t *testing.T) {
 		must(t, err)
 		settled := false
 		for _, w := range f.WhatIfs {
-			if strings.HasPrefix(w.Name, "moisture "+moisture+" %") {
+			if strings.HasPrefix(w.Name.String(), "moisture "+moisture+" %") {
 				settled = true
 				for id, want := range l.Settled.Figures {
 					if step, ok := w.Settlement.Sheet.Step(id); !ok || !step.Value().Equal(want) {
@@ -174,7 +174,7 @@ func TestDisputeAcrossAChangeOfEdition(t *testing.T) {
 		}
 	}
 	other := after.WhatIfs[len(after.WhatIfs)-2]
-	if !strings.Contains(other.Name, "corn-house-2026-b") {
+	if !strings.Contains(other.Name.String(), "corn-house-2026-b") {
 		t.Fatalf("what-ifs: %q", other.Name)
 	}
 	// 28,000 lb at 0.8 % handling is 224 lb; 500 bu x 3 pt x $0.06 is $90.00.

@@ -174,7 +174,7 @@ func TestProofOfAReissue(t *testing.T) {
 	}
 	void, err := office.Proof(ctx, s.Desk, 1, office.ProofOptions{})
 	must(t, err)
-	if marks := void.Marks; len(marks) != 3 || marks[1] != "VOID" || marks[2] != "REISSUED AS TICKET 2" {
+	if marks := void.Marks; len(marks) != 3 || marks[1].String() != "VOID" || marks[2].String() != "REISSUED AS TICKET 2" {
 		t.Errorf("the void ticket's proof is marked %q", marks)
 	}
 }
@@ -205,7 +205,7 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 		t.Errorf("of the ticket in its place: %+v, %v", kept, err)
 	}
 	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
-	if notes, err := office.DaySheet(ctx, s.Desk, s.Today()); err != nil || len(notes.Notes.Samples) != 1 || !strings.HasPrefix(notes.Notes.Samples[0], "1 of the last") {
+	if notes, err := office.DaySheet(ctx, s.Desk, s.Today()); err != nil || len(notes.Notes.Samples) != 1 || !strings.HasPrefix(notes.Notes.Samples[0].String(), "1 of the last") {
 		t.Errorf("in the evening: %+v, %v", notes.Notes, err)
 	}
 	third, err := scalehouse.Correct(ctx, s.Desk, second, "weighed again")

@@ -122,7 +122,7 @@ func (c dayClose) Run(t *terminal.Terminal) error {
 		if c.JSON {
 			return p.PrintJSON(map[string]string{"day": day.String(), "closed_by": sheet.Closed.By, "at": sheet.Closed.At, "tickets": fmt.Sprint(sheet.Numbers.Issued)})
 		}
-		p.Say("%s is closed by %s. Tickets %s.", day, sheet.Closed.By, sheet.Numbers)
+		p.Say("%s is closed by %s. Tickets %s.", day, sheet.Closed.By, sheet.Numbers.Message())
 		return nil
 	})
 }
