@@ -2,7 +2,6 @@ package daysheet
 
 import (
 	"fmt"
-
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
@@ -22,16 +21,15 @@ type Numbers struct {
 // Range is numbers in a row, both ends included.
 type Range struct{ First, Last int64 }
 
-// String is the range in English.
-func (r Range) String() string { return r.Message().String() }
-
 // Message is the range in figures: "17", "17 to 19".
 func (r Range) Message() message.Text {
 	if r.First == r.Last {
-		return message.Name(fmt.Sprint(r.First))
+		return message.Words(fmt.Sprint(r.First))
 	}
-	return message.New("%d to %d", r.First, r.Last)
+	return message.New("%s to %s", fmt.Sprint(r.First), fmt.Sprint(r.Last))
 }
+
+func (r Range) String() string { return r.Message().String() }
 
 // account checks the numbers of the tickets issued on a day, sorted by number, for gaps; before is
 // the last number issued before it.
@@ -70,9 +68,11 @@ func (n Numbers) Message() message.Text {
 	if n.Issued == 0 {
 		return message.New("no ticket was issued")
 	}
-	text := message.New("%s, %d in all: %d in force, %d void, %d corrected", Range{n.First, n.Last}, n.Issued, n.InForce, n.Voided, n.Corrected)
+	counts := message.New("%s, %d in all: %d in force, %d void, %d corrected", Range{n.First, n.Last}, n.Issued, n.InForce, n.Voided, n.Corrected)
 	if len(n.Missing) == 0 {
-		return message.List("; ", text, message.New("no number is missing"))
+		return message.List("; ", counts, message.New("no number is missing"))
 	}
-	return message.List("; ", text, message.New("NOT OF THIS DAY: %s", message.Texts(", ", n.Missing)))
+	return message.List("; ", counts, message.New("NOT OF THIS DAY: %s", message.Texts(", ", n.Missing)))
 }
+
+func (n Numbers) String() string { return n.Message().String() }
