@@ -32,7 +32,7 @@ func (s *scene) head() string {
 // A book written by the first engine is to the last byte the book that was
 // written when there was no other: old facts keep their hashes.
 func TestOldFactsKeepTheirHash(t *testing.T) {
-	if head := season(t, 1).head(); head != seasonHead {
+	if head := seasonOfFirst(t).head(); head != seasonHead {
 		t.Errorf("the season ends with the hash %s, and did with %s", head, seasonHead)
 	}
 }
@@ -78,7 +78,14 @@ func rewritten(s *scene, old, new string) {
 		last = &again
 		statements = append(statements, fmt.Sprintf("UPDATE facts SET body = '%s', prev = '%s', hash = '%s' WHERE seq = %d", quoted(string(again.Body)), again.Prev, again.Hash, again.Seq))
 	}
-	unguarded(s.t.(*testing.T), s.book.Path(), statements...)
+	unguarded(s.t, s.book.Path(), statements...)
+}
+
+// seasonOfFirst is a season settled by the first engine.
+func seasonOfFirst(t *testing.T) *scene {
+	s := newScene(t)
+	s.SettleBy(1)
+	return lived(s)
 }
 
 // A ticket settled by a newer program gives a clear error everywhere it is recalculated.
@@ -103,7 +110,7 @@ func TestTicketOfAnEngineNotKnown(t *testing.T) {
 
 // A day that a newer program closed is told in a sentence.
 func TestDayOfAnEngineNotKnown(t *testing.T) {
-	s := season(t, 1)
+	s := seasonOfFirst(t)
 	rewritten(s, `"day":"2026-10-01","notes"`, `"day":"2026-10-01","engine":"99","notes"`)
 	_, err := office.DaySheet(ctx, s.Desk, oct1)
 	refused(t, err, "engine 99")
