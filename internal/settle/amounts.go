@@ -19,6 +19,7 @@ var unitNames = map[quantity.Unit]string{
 // figure.
 func (d *calculation) AmountOn(b rule.Basis, rate quantity.Unit) *worksheet.Step {
 	per := perUnit(rate)
+	b = d.engine.basis(d, b)
 	weight := d.on(b)
 	key := weightIn{weight, per}
 	if known, ok := d.units[key]; ok {
