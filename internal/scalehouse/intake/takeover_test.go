@@ -1,4 +1,4 @@
-package scalehouse_test
+package intake_test
 
 import (
 	"bufio"
@@ -21,30 +21,31 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/scalehouse/intake"
 )
 
 // preview reads a list that must have no problem of its own.
-func (s *scene) preview(kind imports.Kind, text string) intake.List {
-	s.t.Helper()
+func preview(s *scene, kind imports.Kind, text string) intake.List {
+	s.T.Helper()
 	t, problems, err := intake.Preview(ctx, s.Desk, kind, string(kind)+".csv", []byte(text))
-	must(s.t, err)
+	must(s.T, err)
 	if len(problems) > 0 {
-		s.t.Fatal(problems)
+		s.T.Fatal(problems)
 	}
 	return t
 }
 
-func (s *scene) takeOver(kind imports.Kind, text string) {
-	s.t.Helper()
-	_, _, err := intake.Take(ctx, s.Desk, s.preview(kind, text), false, nil)
-	must(s.t, err)
+func takeOver(s *scene, kind imports.Kind, text string) {
+	s.T.Helper()
+	_, _, err := intake.Take(ctx, s.Desk, preview(s, kind, text), false, nil)
+	must(s.T, err)
 }
 
 func TestGrowersAndTrucksTakenOver(t *testing.T) {
-	s := newScene(t)
-	s.takeOver(imports.Growers, imports.Example(imports.Growers))
-	s.takeOver(imports.Trucks, imports.Example(imports.Trucks))
+	s := housetest.New(t)
+	takeOver(s, imports.Growers, imports.Example(imports.Growers))
+	takeOver(s, imports.Trucks, imports.Example(imports.Trucks))
 	growers, err := office.Growers(ctx, s.Desk)
 	must(t, err)
 	trucks, err := office.Trucks(ctx, s.Desk)
@@ -52,23 +53,23 @@ func TestGrowersAndTrucksTakenOver(t *testing.T) {
 	if len(growers) != 3 || growers[2].Shares[0].GrowerID != "G3" || len(trucks) != 2 || trucks[0].Tare.String() != "24,300 lb" {
 		t.Errorf("growers %+v\ntrucks %+v", growers, trucks)
 	}
-	again := s.preview(imports.Growers, "code,name\nG1,Ada Field\nG2,Leonard Lord\nG4,New One\n")
+	again := preview(s, imports.Growers, "code,name\nG1,Ada Field\nG2,Leonard Lord\nG4,New One\n")
 	if got := fmt.Sprint(again.Change); got != "[changes Ada Field changes Len Lord new]" {
 		t.Errorf("preview: %s", got)
 	}
-	if got := fmt.Sprint(s.preview(imports.Trucks, imports.Example(imports.Trucks)).Change); got != "[as it is as it is]" {
+	if got := fmt.Sprint(preview(s, imports.Trucks, imports.Example(imports.Trucks)).Change); got != "[as it is as it is]" {
 		t.Errorf("preview: %s", got)
 	}
-	s.verify()
+	s.Verify()
 }
 
 func TestSameListIsTakenOnce(t *testing.T) {
-	s := newScene(t)
-	s.takeOver(imports.Growers, imports.Example(imports.Growers))
-	before := s.contents()
-	_, _, err := intake.Take(ctx, s.Desk, s.preview(imports.Growers, imports.Example(imports.Growers)), false, nil)
+	s := housetest.New(t)
+	takeOver(s, imports.Growers, imports.Example(imports.Growers))
+	before := s.Contents()
+	_, _, err := intake.Take(ctx, s.Desk, preview(s, imports.Growers, imports.Example(imports.Growers)), false, nil)
 	refused(t, err, "growers.csv has been taken over before")
-	if s.contents() != before {
+	if s.Contents() != before {
 		t.Error("something was written")
 	}
 }
@@ -82,9 +83,9 @@ const pastLoads = pastHead +
 	"2026-09-15,corn,G1,T2,50000,24000,14.1,sold,4.15 $/bu,A-3\n"
 
 func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
-	s := newScene(t)
-	s.takeOver(imports.Growers, imports.Example(imports.Growers))
-	s.as(manager).takeOver(imports.Loads, pastLoads)
+	s := housetest.New(t)
+	takeOver(s, imports.Growers, imports.Example(imports.Growers))
+	takeOver(s.As(housetest.Manager), imports.Loads, pastLoads)
 	for number, want := range map[int64]string{1: "A-1 2026-09-14 2", 2: "A-2 2026-09-15 0", 3: "A-3 2026-09-15 0"} {
 		l, err := office.Ticket(ctx, s.Desk, number)
 		must(t, err)
@@ -98,37 +99,37 @@ func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
 	if sheet.Numbers.String() != "2 to 3, 2 in all: 2 in force, 0 void, 0 corrected; no number is missing" {
 		t.Error(sheet.Numbers)
 	}
-	s.verify()
+	s.Verify()
 }
 
 // In a book that has gone on, past loads count on the day they are taken over,
 // and no sheet of an earlier day changes.
 func TestPastLoadsTakenOverLate(t *testing.T) {
-	s := workday(t)
+	s := housetest.Workday(t)
 	must(t, scalehouse.SetGrower(ctx, s.Desk, elevator.Grower{ID: "G1", Name: "Ada Field"}))
 	must(t, scalehouse.SetGrower(ctx, s.Desk, elevator.Grower{ID: "G3", Name: "Bo Renter"}))
-	before := string(pdf(t, s.dayPaper(oct1), wide))
-	s.takeOver(imports.Loads, pastLoads)
+	before := string(housetest.PDF(t, s.DayPaper(housetest.Oct1), housetest.Wide))
+	takeOver(s, imports.Loads, pastLoads)
 	for number := int64(9); number <= 11; number++ {
 		l, err := office.Ticket(ctx, s.Desk, number)
 		must(t, err)
-		if l.IssuedDay != oct2 { // the first of October is closed
+		if l.IssuedDay != housetest.Oct2 { // the first of October is closed
 			t.Errorf("ticket %d counts on %s", number, l.IssuedDay)
 		}
 	}
-	if string(pdf(t, s.dayPaper(oct1), wide)) != before {
+	if string(housetest.PDF(t, s.DayPaper(housetest.Oct1), housetest.Wide)) != before {
 		t.Error("a closed day changed")
 	}
-	s.verify()
+	s.Verify()
 }
 
 // A cell of a past load means what the same text means at the scale: a grower may
 // be named, and a bin is one of the list.
 func TestCellsOfPastLoadsAreTextsOfALoad(t *testing.T) {
-	s := newScene(t)
-	s.takeOver(imports.Growers, imports.Example(imports.Growers))
-	must(t, scalehouse.SetBin(ctx, s.as(manager), elevator.Bin{ID: "Q1", Name: "Pit one"}))
-	list := s.preview(imports.Loads, "day,commodity,grower,truck,gross,tare,moisture,bin\n"+
+	s := housetest.New(t)
+	takeOver(s, imports.Growers, imports.Example(imports.Growers))
+	must(t, scalehouse.SetBin(ctx, s.As(housetest.Manager), elevator.Bin{ID: "Q1", Name: "Pit one"}))
+	list := preview(s, imports.Loads, "day,commodity,grower,truck,gross,tare,moisture,bin\n"+
 		"2026-09-14,Corn,bo renter,T1,52300,24300,18.4,pit ONE\n"+
 		"2026-09-14,corn,G1,T1,52300,24300,18.4,Q9\n")
 	if p := list.Rows[0].Past; p == nil || p.Facts.Details.Grower.ID != "G3" || p.Facts.Details.Bin != "Q1" || len(p.Facts.Details.Shares) != 2 || p.Facts.Sample.Tester != "" {
@@ -140,10 +141,10 @@ func TestCellsOfPastLoadsAreTextsOfALoad(t *testing.T) {
 }
 
 func TestPastLoadsThatCannotBe(t *testing.T) {
-	s := newScene(t)
-	s.takeOver(imports.Growers, imports.Example(imports.Growers))
-	s.as(manager)
-	list := s.preview(imports.Loads, pastHead+
+	s := housetest.New(t)
+	takeOver(s, imports.Growers, imports.Example(imports.Growers))
+	s.As(housetest.Manager)
+	list := preview(s, imports.Loads, pastHead+
 		"2026-09-14,corn,G1,T1,52300,24300,18.4,,,A-1\n"+
 		"2026-09-14,corn,G9,T1,52300,24300,18.4,,,A-2\n"+
 		"2025-09-14,corn,G1,T1,52300,24300,18.4,,,A-3\n"+
@@ -161,11 +162,11 @@ func TestPastLoadsThatCannotBe(t *testing.T) {
 			t.Fatalf("problems:\n%s\nwant %d: %s", strings.Join(got, "\n"), i, want)
 		}
 	}
-	before := s.contents()
+	before := s.Contents()
 	_, _, err := intake.Take(ctx, s.Desk, list, false, nil)
 	refused(t, err, "5 of 6 rows of loads.csv have problems, and nothing was taken over")
 	refused(t, err, `line 3, grower: there is no grower "G9"`)
-	if s.contents() != before {
+	if s.Contents() != before {
 		t.Error("something was written")
 	}
 	var steps []string
@@ -174,18 +175,18 @@ func TestPastLoadsThatCannotBe(t *testing.T) {
 	if taken != 1 || skipped != 5 || fmt.Sprint(steps) != "[1/6 2/6 3/6 4/6 5/6 6/6]" {
 		t.Errorf("%d taken, %d left out, progress %v", taken, skipped, steps)
 	}
-	s.verify()
-	_, _, err = intake.Take(ctx, s.Desk, s.preview(imports.Loads, pastHead+"2026-09-14,corn,G9,T1,52300,24300,18.4,,,A-2\n"), true, nil)
+	s.Verify()
+	_, _, err = intake.Take(ctx, s.Desk, preview(s, imports.Loads, pastHead+"2026-09-14,corn,G9,T1,52300,24300,18.4,,,A-2\n"), true, nil)
 	refused(t, err, "loads.csv has no row that could be taken over")
 }
 
 func TestWhoMayTakeOver(t *testing.T) {
-	s := newScene(t)
-	s.takeOver(imports.Growers, imports.Example(imports.Growers))
-	_, _, err := intake.Take(ctx, s.Desk, s.preview(imports.Loads, pastLoads), false, nil)
+	s := housetest.New(t)
+	takeOver(s, imports.Growers, imports.Example(imports.Growers))
+	_, _, err := intake.Take(ctx, s.Desk, preview(s, imports.Loads, pastLoads), false, nil)
 	refused(t, err, "Taking past loads over is for a manager")
-	s.as(tester)
-	_, _, err = intake.Take(ctx, s.Desk, s.preview(imports.Trucks, imports.Example(imports.Trucks)), false, nil)
+	s.As(housetest.Tester)
+	_, _, err = intake.Take(ctx, s.Desk, preview(s, imports.Trucks, imports.Example(imports.Trucks)), false, nil)
 	refused(t, err, "may not change the lists")
 }
 
@@ -200,21 +201,21 @@ func manyPast(rows int) string {
 }
 
 func TestStoppedTakeoverLeavesNothing(t *testing.T) {
-	s := newScene(t)
-	s.takeOver(imports.Growers, imports.Example(imports.Growers))
-	s.as(manager)
-	before := s.contents()
+	s := housetest.New(t)
+	takeOver(s, imports.Growers, imports.Example(imports.Growers))
+	s.As(housetest.Manager)
+	before := s.Contents()
 	stopped, stop := context.WithCancel(ctx)
-	_, _, err := intake.Take(stopped, s.Desk, s.preview(imports.Loads, manyPast(50)), false, func(done, _ int) {
+	_, _, err := intake.Take(stopped, s.Desk, preview(s, imports.Loads, manyPast(50)), false, func(done, _ int) {
 		if done == 20 {
 			stop()
 		}
 	})
-	if !errors.Is(err, context.Canceled) || s.contents() != before {
-		t.Errorf("error %v; the book has changed: %v", err, s.contents() != before)
+	if !errors.Is(err, context.Canceled) || s.Contents() != before {
+		t.Errorf("error %v; the book has changed: %v", err, s.Contents() != before)
 	}
-	s.takeOver(imports.Loads, manyPast(50))
-	s.verify()
+	takeOver(s, imports.Loads, manyPast(50))
+	s.Verify()
 }
 
 const killedBook = "TENTHPOINT_DESK_TEST_BOOK"
@@ -238,12 +239,12 @@ func takeOverForever(path string) error {
 	if err != nil {
 		return err
 	}
-	corn, err := rates.Read("house-corn.toml", []byte(houseCorn))
+	corn, err := rates.Read("house-corn.toml", []byte(housetest.HouseCorn))
 	if err != nil {
 		return err
 	}
 	set, _ := rates.NewSet(corn)
-	d, err := scalehouse.Open(ctx, kept, scalehouse.Options{Rates: set, Place: time.UTC, Who: manager, Clock: func() time.Time { return time.Date(2026, 10, 1, 13, 0, 0, 0, time.UTC) }})
+	d, err := scalehouse.Open(ctx, kept, scalehouse.Options{Rates: set, Place: time.UTC, Who: housetest.Manager, Clock: func() time.Time { return time.Date(2026, 10, 1, 13, 0, 0, 0, time.UTC) }})
 	if err != nil {
 		return err
 	}
@@ -264,9 +265,9 @@ func TestKilledTakeoverLeavesNothing(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "elevator.book")
 	kept, err := sqlite.Open(path, sqlite.Options{Create: true})
 	must(t, err)
-	s := sceneOn(t, kept)
-	s.takeOver(imports.Growers, imports.Example(imports.Growers))
-	before := s.contents()
+	s := housetest.On(t, kept)
+	takeOver(s, imports.Growers, imports.Example(imports.Growers))
+	before := s.Contents()
 	child := exec.Command(os.Args[0])
 	child.Env = append(os.Environ(), killedBook+"="+path)
 	child.Stderr = os.Stderr
@@ -279,12 +280,12 @@ func TestKilledTakeoverLeavesNothing(t *testing.T) {
 	}
 	must(t, child.Process.Kill())
 	_ = child.Wait() // it was killed
-	if s.contents() != before {
+	if s.Contents() != before {
 		t.Error("something of the killed takeover is in the book")
 	}
-	s.as(manager).takeOver(imports.Loads, manyPast(200))
+	takeOver(s.As(housetest.Manager), imports.Loads, manyPast(200))
 	if rows, err := kept.Loads(ctx, book.LoadFilter{Phases: []string{string(load.Ticketed)}}); err != nil || len(rows) != 200 {
 		t.Errorf("%d loads afterwards: %v", len(rows), err)
 	}
-	s.verify()
+	s.Verify()
 }

@@ -1,4 +1,4 @@
-package scalehouse_test
+package office_test
 
 import (
 	"flag"
@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/schedules"
 )
 
@@ -109,7 +110,7 @@ SELECT json_extract(details, '$.commodity'), day, count(*),
 	sum(CASE WHEN json_extract(figures, '$.price') IS NULL THEN 0 ELSE ` + wholeUnits("figures", "payable", 2) + ` END)
 FROM %s WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
 	want := map[string]line{}
-	rows, err := raw(t, d.Book().Path()).Query(fmt.Sprintf(query, "(SELECT * FROM tickets WHERE ended <> day)"))
+	rows, err := housetest.Raw(t, d.Book().Path()).Query(fmt.Sprintf(query, "(SELECT * FROM tickets WHERE ended <> day)"))
 	must(t, err)
 	defer rows.Close()
 	for rows.Next() {
@@ -118,7 +119,7 @@ FROM %s WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
 		must(t, rows.Scan(&commodity, &day, &l.loads, &l.net, &l.water, &l.handling, &l.settled, &l.bushels, &l.drying, &l.charges, &l.value, &l.payable))
 		want[day+" "+commodity] = l
 	}
-	back, err := raw(t, d.Book().Path()).Query(fmt.Sprintf(query, "(SELECT subject, ended AS day, details, figures FROM tickets WHERE ended <> day AND ended <> '')"))
+	back, err := housetest.Raw(t, d.Book().Path()).Query(fmt.Sprintf(query, "(SELECT subject, ended AS day, details, figures FROM tickets WHERE ended <> day AND ended <> '')"))
 	must(t, err)
 	defer back.Close()
 	for back.Next() {
@@ -172,7 +173,7 @@ SELECT json_extract(details, '$.commodity'), coalesce(json_extract(details, '$.b
 FROM moves WHERE day <= ? GROUP BY 1, 2`
 	for _, day := range []quantity.Date{d.Today(), d.Today().AddDays(-20)} {
 		want := map[string]int64{}
-		rows, err := raw(t, d.Book().Path()).Query(query, day.String())
+		rows, err := housetest.Raw(t, d.Book().Path()).Query(query, day.String())
 		must(t, err)
 		defer rows.Close()
 		for rows.Next() {
@@ -218,7 +219,7 @@ owned AS (
 	SELECT figures, o.key + 1, json_extract(o.value, '$.id'), details FROM tickets, json_each(json_extract(details, '$.shares')) o WHERE ended = '')
 SELECT grower, json_extract(details, '$.commodity'), count(*), sum(` + own("net", 0) + `), sum(` + own("settled", 0) + `), sum(` + own("quantity", 2) + `), -sum(` + own("adjustments", 2) + `)
 FROM owned WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
-	rows, err := raw(t, d.Book().Path()).Query(query)
+	rows, err := housetest.Raw(t, d.Book().Path()).Query(query)
 	must(t, err)
 	defer rows.Close()
 	accounts, shared := map[string]daysheet.Account{}, 0
@@ -267,7 +268,7 @@ func papersReconcile(t *testing.T, d *scalehouse.Desk) {
 			for _, r := range table.Rows {
 				row := make([]string, len(r.Cells))
 				for c, cell := range r.Cells {
-					row[c] = plainCell(cell)
+					row[c] = housetest.PlainCell(cell)
 				}
 				cells = append(cells, row)
 			}

@@ -1,4 +1,4 @@
-package scalehouse_test
+package office_test
 
 import (
 	"crypto/sha256"
@@ -13,19 +13,20 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
 // examined is a scene with something in every register.
 func examined(t testing.TB) *scene {
-	s := workday(t)
+	s := housetest.Workday(t)
 	must(t, scalehouse.SetMeter(ctx, s.Desk, meter.Meter{ID: "M1", Model: "Example digital meter", Method: meter.Direct, Calibration: "2026-1"}))
 	for _, day := range []string{"2026-09-20", "2026-10-01"} {
 		must(t, scalehouse.CheckMeter(ctx, s.Desk, meter.Check{Day: quantity.MustDate(day), Meter: "M1", Calibration: "2026-1", Crop: "corn", Name: "R-1",
-			Reference: quantity.Of("15.2", quantity.Percent), Reading: quantity.Of("15.3", quantity.Percent), By: tester}))
+			Reference: quantity.Of("15.2", quantity.Percent), Reading: quantity.Of("15.3", quantity.Percent), By: housetest.Tester}))
 	}
-	s.at("2026-10-02 14:00")
-	id := s.whole()
-	sample := sampleOf("18.0")
+	s.At("2026-10-02 14:00")
+	id := s.Whole()
+	sample := housetest.SampleOf("18.0")
 	sample.Kept, sample.Until, sample.Flags = "Shelf 3", quantity.MustDate("2026-10-05"), []string{"cold: the sample was at 2 °C."}
 	must(t, scalehouse.RecordSample(ctx, s.Desk, id, sample))
 	_, err := scalehouse.Issue(ctx, s.Desk, id)
@@ -36,10 +37,10 @@ func examined(t testing.TB) *scene {
 	return s
 }
 
-func (s *scene) registers(from, to string) map[string]report.Document {
-	s.t.Helper()
+func registers(s *scene, from, to string) map[string]report.Document {
+	s.T.Helper()
 	all, err := office.Registers(ctx, s.Desk, quantity.MustDate(from), quantity.MustDate(to))
-	must(s.t, err)
+	must(s.T, err)
 	out := map[string]report.Document{}
 	for _, r := range all {
 		out[r.Name] = r.Paper
@@ -49,13 +50,13 @@ func (s *scene) registers(from, to string) map[string]report.Document {
 
 func TestRegisterPapers(t *testing.T) {
 	s := examined(t)
-	all, err := office.Registers(ctx, s.Desk, oct1, oct2)
+	all, err := office.Registers(ctx, s.Desk, housetest.Oct1, housetest.Oct2)
 	must(t, err)
 	var text strings.Builder
 	for _, r := range all {
 		text.WriteString("=== " + r.Name + " ===\n" + r.Paper.Text(110) + "\n")
 	}
-	golden(t, "registers.txt", text.String())
+	housetest.Golden(t, "registers.txt", text.String())
 }
 
 func TestRegistersKeepToTheirPeriod(t *testing.T) {
@@ -72,11 +73,11 @@ func TestRegistersKeepToTheirPeriod(t *testing.T) {
 		{"2026-10-01", "2026-10-01", "days-closed", 1}, {"2026-10-02", "2026-10-02", "days-closed", 0},
 		{"2026-10-02", "2026-10-02", "disputes", 1}, {"2026-10-01", "2026-10-01", "disputes", 0},
 	} {
-		if got := len(s.registers(c.from, c.to)[c.register].Tables()[0].Rows); got != c.rows {
+		if got := len(registers(s, c.from, c.to)[c.register].Tables()[0].Rows); got != c.rows {
 			t.Errorf("%s from %s to %s: %d rows, want %d", c.register, c.from, c.to, got, c.rows)
 		}
 	}
-	_, err := office.Registers(ctx, s.Desk, oct2, oct1)
+	_, err := office.Registers(ctx, s.Desk, housetest.Oct2, housetest.Oct1)
 	refused(t, err, `the period runs from "2026-10-02" to "2026-10-01"`)
 }
 
@@ -84,17 +85,17 @@ func TestRegistersKeepToTheirPeriod(t *testing.T) {
 // numbers around it.
 func TestMissingNumberIsShown(t *testing.T) {
 	s := examined(t)
-	if text := s.registers("2026-10-01", "2026-10-02")["tickets"].Text(200); !strings.Contains(text, "Numbers 1 to 9: 9 tickets, no number is missing.") {
+	if text := registers(s, "2026-10-01", "2026-10-02")["tickets"].Text(200); !strings.Contains(text, "Numbers 1 to 9: 9 tickets, no number is missing.") {
 		t.Errorf("a sound register says:\n%s", text)
 	}
-	unguarded(t, s.book.Path(), "DELETE FROM loads WHERE ticket IN (4, 5)")
-	text := s.registers("2026-10-01", "2026-10-02")["tickets"].Text(200)
+	housetest.Unguarded(t, s.Store.Path(), "DELETE FROM loads WHERE ticket IN (4, 5)")
+	text := registers(s, "2026-10-01", "2026-10-02")["tickets"].Text(200)
 	for _, want := range []string{"Numbers 1 to 9: 7 tickets, 2 NUMBERS ARE MISSING.", "4 to 5", "NUMBER MISSING"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("does not say %q:\n%s", want, text)
 		}
 	}
-	if sheet := s.dayPaper(oct1).Text(200); !strings.Contains(sheet, "NOT OF THIS DAY: 4 to 5") {
+	if sheet := s.DayPaper(housetest.Oct1).Text(200); !strings.Contains(sheet, "NOT OF THIS DAY: 4 to 5") {
 		t.Errorf("the day sheet does not miss them:\n%s", sheet)
 	}
 }
@@ -104,7 +105,7 @@ func TestMissingNumberIsShown(t *testing.T) {
 func TestExamineWritesAWholeSet(t *testing.T) {
 	s := examined(t)
 	var told []string
-	files, err := office.Examine(ctx, s.Desk, oct1, oct2, report.Page{}, func(name string) { told = append(told, name) })
+	files, err := office.Examine(ctx, s.Desk, housetest.Oct1, housetest.Oct2, report.Page{}, func(name string) { told = append(told, name) })
 	must(t, err)
 	var names []string
 	content := map[string]string{}
@@ -119,7 +120,7 @@ func TestExamineWritesAWholeSet(t *testing.T) {
 		}
 	}
 	rates := slices.IndexFunc(names, func(n string) bool { return strings.HasPrefix(n, "rates/corn-house-2026-") })
-	if rates < 0 || content[names[rates]] != houseCorn {
+	if rates < 0 || content[names[rates]] != housetest.HouseCorn {
 		t.Error("the rates are not in the set as they were read")
 	}
 	if names[len(names)-2] != office.IndexFile || names[len(names)-1] != office.HashesFile {
@@ -139,7 +140,7 @@ func TestExamineWritesAWholeSet(t *testing.T) {
 			t.Errorf("%s is not in the index", name)
 		}
 	}
-	again, err := office.Examine(ctx, s.Desk, oct1, oct2, report.Page{}, nil)
+	again, err := office.Examine(ctx, s.Desk, housetest.Oct1, housetest.Oct2, report.Page{}, nil)
 	must(t, err)
 	for i := range files {
 		if string(again[i].Bytes) != string(files[i].Bytes) {
@@ -152,8 +153,8 @@ func TestExamineWritesAWholeSet(t *testing.T) {
 // folder.
 func TestExamineSetStaysInItsFolder(t *testing.T) {
 	s := examined(t)
-	unguarded(t, s.book.Path(), `UPDATE editions SET id = '../../../' || char(10) || 'OUT\x'`)
-	files, err := office.Examine(ctx, s.Desk, oct1, oct2, report.Page{}, nil)
+	housetest.Unguarded(t, s.Store.Path(), `UPDATE editions SET id = '../../../' || char(10) || 'OUT\x'`)
+	files, err := office.Examine(ctx, s.Desk, housetest.Oct1, housetest.Oct2, report.Page{}, nil)
 	must(t, err)
 	found := false
 	for _, f := range files {

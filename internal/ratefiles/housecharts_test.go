@@ -1,4 +1,4 @@
-package scalehouse_test
+package ratefiles_test
 
 import (
 	"os"
@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/ratefiles"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
 // The elevator's own charts lie under "charts" in the folder of its rates; one with an example's id
@@ -14,18 +15,18 @@ import (
 func TestReadChartsFromTheHousesFolder(t *testing.T) {
 	folder := t.TempDir()
 	examples, err := ratefiles.ReadCharts(filepath.Join(folder, "not there"))
-	must(t, err)
+	housetest.Must(t, err)
 	corn, err := examples.ByID("example-corn-250g")
-	must(t, err)
-	must(t, os.Mkdir(filepath.Join(folder, "charts"), 0o755))
+	housetest.Must(t, err)
+	housetest.Must(t, os.Mkdir(filepath.Join(folder, "charts"), 0o755))
 	write := func(name, text string) {
-		must(t, os.WriteFile(filepath.Join(folder, "charts", name), []byte(text), 0o644))
+		housetest.Must(t, os.WriteFile(filepath.Join(folder, "charts", name), []byte(text), 0o644))
 	}
 	text := string(corn.Lines())
 	write("same.csv", strings.Replace(text, "invented for this program", "the house", 1))
 	write("other.csv", strings.NewReplacer("example-corn-250g", "our-corn", "Example dial meter A", "Our meter").Replace(text))
 	both, err := ratefiles.ReadCharts(folder)
-	must(t, err)
+	housetest.Must(t, err)
 	if got, want := len(both.All()), len(examples.All())+1; got != want {
 		t.Errorf("%d charts are in use, want %d", got, want)
 	}
@@ -34,5 +35,5 @@ func TestReadChartsFromTheHousesFolder(t *testing.T) {
 	}
 	write("broken.csv", "chart,id\n")
 	_, err = ratefiles.ReadCharts(folder)
-	refused(t, err, "charts/broken.csv")
+	housetest.Refused(t, err, "charts/broken.csv")
 }

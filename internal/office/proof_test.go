@@ -1,4 +1,4 @@
-package scalehouse_test
+package office_test
 
 import (
 	"strings"
@@ -13,43 +13,37 @@ import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/worksheet"
 )
 
 // correctedTicket is a scene whose ticket 2 corrects the moisture of ticket 1.
 func correctedTicket(t testing.TB) *scene {
-	s := newScene(t)
-	s.at("2026-10-01 15:10")
-	s.ticket()
-	s.as(manager)
+	s := housetest.New(t)
+	s.At("2026-10-01 15:10")
+	s.Ticket()
+	s.As(housetest.Manager)
 	id, err := scalehouse.Correct(ctx, s.Desk, 1, "moisture typed wrong")
 	must(t, err)
-	s.sample(id, "19.5", found("bcfm", "3.4", quantity.Percent))
+	s.Sample(id, "19.5", housetest.Found("bcfm", "3.4", quantity.Percent))
 	_, err = scalehouse.Issue(ctx, s.Desk, id)
 	must(t, err)
 	return s
 }
 
-func (s *scene) proof(number int64, o office.ProofOptions) explanation.Facts {
-	s.t.Helper()
-	f, err := office.ProofFacts(ctx, s.Desk, number, o)
-	must(s.t, err)
-	return f
-}
-
 func TestProofPapers(t *testing.T) {
 	s := correctedTicket(t)
 	seventeen := quantity.Of("17.0", quantity.Percent)
-	doc := explanation.Compose(s.proof(2, office.ProofOptions{Moisture: &seventeen}))
-	golden(t, "proof.txt", doc.Text(96))
-	golden(t, "proof.pdf.txt", pdfText(t, doc, report.Page{}))
+	doc := explanation.Compose(s.Proof(2, office.ProofOptions{Moisture: &seventeen}))
+	housetest.Golden(t, "proof.txt", doc.Text(96))
+	housetest.Golden(t, "proof.pdf.txt", housetest.PDFText(t, doc, report.Page{}))
 }
 
 // The working of an ordinary ticket takes no more than two pages; the check page
 // is the third.
 func TestProofIsShort(t *testing.T) {
 	s := correctedTicket(t)
-	pages, err := pdfwords.Pages(pdf(t, explanation.Compose(s.proof(2, office.ProofOptions{})), report.Page{}))
+	pages, err := pdfwords.Pages(housetest.PDF(t, explanation.Compose(s.Proof(2, office.ProofOptions{})), report.Page{}))
 	must(t, err)
 	if len(pages) != 3 || !strings.Contains(strings.Join(pages[2], "\n"), "How to check this by hand") {
 		t.Errorf("%d pages, the third is %.200q", len(pages), pages[len(pages)-1])
@@ -59,7 +53,7 @@ func TestProofIsShort(t *testing.T) {
 // Every step of the working is in the proof, in order, with its figure, its arithmetic and, where
 // it took nothing, its reason.
 func TestProofTellsEveryStep(t *testing.T) {
-	f := correctedTicket(t).proof(2, office.ProofOptions{})
+	f := correctedTicket(t).Proof(2, office.ProofOptions{})
 	var told []report.Step
 	for _, b := range explanation.Compose(f).Blocks {
 		if steps, ok := b.(report.Steps); ok {
@@ -90,14 +84,14 @@ func TestProofTellsEveryStep(t *testing.T) {
 // moisture would bring, figure for figure.
 func TestWhatIfIsAFreshSettlement(t *testing.T) {
 	for _, moisture := range []string{"14.9", "15.0", "17.0", "17.9", "18.1", "24.3"} {
-		s := newScene(t)
-		s.ticket()
+		s := housetest.New(t)
+		s.Ticket()
 		m := quantity.Of(moisture, quantity.Percent)
-		f := s.proof(1, office.ProofOptions{Moisture: &m})
-		s.as(manager)
+		f := s.Proof(1, office.ProofOptions{Moisture: &m})
+		s.As(housetest.Manager)
 		id, err := scalehouse.Correct(ctx, s.Desk, 1, "as asked")
 		must(t, err)
-		s.sample(id, moisture)
+		s.Sample(id, moisture)
 		number, err := scalehouse.Issue(ctx, s.Desk, id)
 		must(t, err)
 		l, err := office.Ticket(ctx, s.Desk, number)
@@ -122,10 +116,10 @@ func TestWhatIfIsAFreshSettlement(t *testing.T) {
 // TestChangesOfWhatIfs: every column of the table of differences is the difference of the table of
 // figures, also those that are sums.
 func TestChangesOfWhatIfs(t *testing.T) {
-	s := newScene(t)
-	_, number := s.ticket()
+	s := housetest.New(t)
+	_, number := s.Ticket()
 	tables := map[string]report.Table{}
-	for _, b := range explanation.Compose(s.proof(number, office.ProofOptions{})).Blocks {
+	for _, b := range explanation.Compose(s.Proof(number, office.ProofOptions{})).Blocks {
 		if table, ok := b.(report.Table); ok {
 			tables[table.Name] = table
 		}
@@ -151,10 +145,10 @@ func TestChangesOfWhatIfs(t *testing.T) {
 }
 
 func TestWhatIfsThatCannotBe(t *testing.T) {
-	s := newScene(t)
-	s.ticket()
+	s := housetest.New(t)
+	s.Ticket()
 	wet := quantity.Of("101", quantity.Percent)
-	f := s.proof(1, office.ProofOptions{Moisture: &wet})
+	f := s.Proof(1, office.ProofOptions{Moisture: &wet})
 	text := explanation.Compose(f).Text(200)
 	if !strings.Contains(text, "With moisture 101 %, as asked the load could not have been settled: Moisture is 101 %") {
 		t.Errorf("the proof does not say why:\n%s", text)
@@ -168,7 +162,7 @@ func TestWhatIfsThatCannotBe(t *testing.T) {
 // nextCorn is the same schedule with dearer drying and more handling, for the
 // same days: what a manager puts in place of the first.
 var nextCorn = strings.NewReplacer(
-	`id = "corn-house-2026"`, `id = "corn-house-2026-b"`, `"0.04 $/bu/pt"`, `"0.06 $/bu/pt"`, `rate = "0.5 %"`, `rate = "0.8 %"`).Replace(houseCorn)
+	`id = "corn-house-2026"`, `id = "corn-house-2026-b"`, `"0.04 $/bu/pt"`, `"0.06 $/bu/pt"`, `rate = "0.5 %"`, `rate = "0.8 %"`).Replace(housetest.HouseCorn)
 
 func readRates(t testing.TB, text string) *rates.Set {
 	t.Helper()
@@ -185,15 +179,15 @@ func readRates(t testing.TB, text string) *rates.Set {
 // recalculates the ticket exactly as it was issued; the new edition is shown beside it as a
 // what-if, settled by the new figures.
 func TestDisputeAcrossAChangeOfEdition(t *testing.T) {
-	s := newScene(t)
-	_, number := s.ticket()
-	before := s.proof(number, office.ProofOptions{})
+	s := housetest.New(t)
+	_, number := s.Ticket()
+	before := s.Proof(number, office.ProofOptions{})
 	s.UseRates(readRates(t, nextCorn))
-	s.at("2027-02-10 10:00")
-	s.as(manager).answered()
+	s.At("2027-02-10 10:00")
+	s.As(housetest.Manager).Answered()
 	id, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "rates", Claim: "handling was 0.8 % last time"})
 	must(t, err)
-	after := s.proof(number, office.ProofOptions{})
+	after := s.Proof(number, office.ProofOptions{})
 	if before.Settlement.Sheet.Digest() != after.Settlement.Sheet.Digest() {
 		t.Error("the working changed with the rates on the disk")
 	}
@@ -210,14 +204,14 @@ func TestDisputeAcrossAChangeOfEdition(t *testing.T) {
 	}
 	// 28,000 lb at 0.8 % handling is 224 lb; 500 bu x 3 pt x $0.06 is $90.00.
 	for id, want := range map[string]string{"handling": "224 lb", "drying": "90 $", "shrink.water": "988 lb"} {
-		if step, ok := other.Settlement.Sheet.Step(id); !ok || !step.Value().Equal(amountOf(t, want)) {
+		if step, ok := other.Settlement.Sheet.Step(id); !ok || !step.Value().Equal(housetest.AmountOf(t, want)) {
 			t.Errorf("by the other edition %s is %v, want %s", id, step, want)
 		}
 	}
 	doc, err := office.DisputeFile(ctx, s.Desk, id)
 	must(t, err)
-	golden(t, "dispute.txt", doc.Text(96))
-	s.verify()
+	housetest.Golden(t, "dispute.txt", doc.Text(96))
+	s.Verify()
 }
 
 // A correction of a correction: what the steps changed adds up to what the whole
@@ -226,7 +220,7 @@ func TestDifferencesOfAChainAddUp(t *testing.T) {
 	s := correctedTicket(t)
 	id, err := scalehouse.Correct(ctx, s.Desk, 2, "tare was the trailer's")
 	must(t, err)
-	s.weigh(id, load.Tare, 23000)
+	s.Weigh(id, load.Tare, 23000)
 	_, err = scalehouse.Issue(ctx, s.Desk, id)
 	must(t, err)
 	chain, err := office.Chain(ctx, s.Desk, 2)
@@ -252,24 +246,24 @@ func TestDifferencesOfAChainAddUp(t *testing.T) {
 		}
 	}
 	for id, want := range map[string]string{"tare": "-1300 lb", "net": "1300 lb", "moisture": "1.5 %", "shrink.water": "563 lb"} {
-		if l, ok := whole.Line(id); !ok || !l.Change.Value().Equal(amountOf(t, want)) {
+		if l, ok := whole.Line(id); !ok || !l.Change.Value().Equal(housetest.AmountOf(t, want)) {
 			t.Errorf("%s: %+v, want %s", id, l.Change, want)
 		}
 	}
 	_, err = scalehouse.Correct(ctx, s.Desk, 1, "once more")
 	refused(t, err, "Ticket 1 was corrected by ticket 2; go on with ticket 2")
-	if got := s.inBin("Pit 1"); !amountOf(t, got).Equal(chain[2].Settled.Figures["settled"]) {
+	if got := s.InBin("Pit 1"); !housetest.AmountOf(t, got).Equal(chain[2].Settled.Figures["settled"]) {
 		t.Errorf("the bin holds %s, the ticket in force is for %s", got, chain[2].Settled.Figures["settled"])
 	}
-	if text := explanation.Compose(s.proof(1, office.ProofOptions{})).Text(96); !strings.Contains(text, "CORRECTED BY TICKET 2") {
+	if text := explanation.Compose(s.Proof(1, office.ProofOptions{})).Text(96); !strings.Contains(text, "CORRECTED BY TICKET 2") {
 		t.Error("the first proof does not say that it was corrected")
 	}
-	s.verify()
+	s.Verify()
 }
 
 func TestProofOfGrainThatLeft(t *testing.T) {
-	s := newScene(t)
-	text := explanation.Compose(s.proof(s.leave("Pit 1", 40000), office.ProofOptions{})).Text(96)
+	s := housetest.New(t)
+	text := explanation.Compose(s.Proof(s.Leave("Pit 1", 40000), office.ProofOptions{})).Text(96)
 	for _, want := range []string{"taken out on 2026-10-01", "64,000 lb − 24,000 lb = 40,000 lb", "714.29 bu"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("does not say %q:\n%s", want, text)
@@ -278,10 +272,10 @@ func TestProofOfGrainThatLeft(t *testing.T) {
 }
 
 func TestDisputesDue(t *testing.T) {
-	s := newScene(t)
-	s.ticket()
-	s.at("2026-10-02 09:00")
-	s.ticket()
+	s := housetest.New(t)
+	s.Ticket()
+	s.At("2026-10-02 09:00")
+	s.Ticket()
 	for _, n := range []int64{2, 1} {
 		_, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: n, By: "Ada Field", About: "moisture", Claim: "it was drier"})
 		must(t, err)
@@ -291,8 +285,8 @@ func TestDisputesDue(t *testing.T) {
 	if len(due) != 2 || due[0].Raised.Ticket != 1 || due[1].Raised.Ticket != 2 || due[0].Raised.Due.String() != "2026-10-04" {
 		t.Errorf("due: %+v", due)
 	}
-	s.as(manager)
-	must(t, scalehouse.ContinueDispute(ctx, s.Desk, due[0].ID, dispute.Decided{Decision: "the retained sample was lost; the ticket stands", Stands: true, Day: oct2}))
+	s.As(housetest.Manager)
+	must(t, scalehouse.ContinueDispute(ctx, s.Desk, due[0].ID, dispute.Decided{Decision: "the retained sample was lost; the ticket stands", Stands: true, Day: housetest.Oct2}))
 	if due, err = office.DisputesDue(ctx, s.Desk); err != nil || len(due) != 1 {
 		t.Errorf("due: %+v %v", due, err)
 	}

@@ -1,4 +1,4 @@
-package scalehouse_test
+package office_test
 
 import (
 	"errors"
@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/settle"
 	"tenthpoint/schedules"
 )
@@ -22,8 +23,8 @@ import (
 // 479.86 bu; a tenth more takes 1,021 lb of water, 479.27 bu, and charges 3.1
 // points on 500 bu in place of 3.0.
 func TestWorthOfATenth(t *testing.T) {
-	s := newScene(t)
-	w, err := office.WorthOf(ctx, s.Desk, s.load(s.whole()), office.Tenth)
+	s := housetest.New(t)
+	w, err := office.WorthOf(ctx, s.Desk, s.Load(s.Whole()), office.Tenth)
 	must(t, err)
 	if got := w.Wetter.Change; got.Weight.String() != "-33 lb" || got.Quantity.String() != "-0.59 bu" || got.ToOwner.String() != "-$2.00" || got.Payable != nil {
 		t.Errorf("a tenth more: %+v", got)
@@ -48,15 +49,15 @@ func marksOf(r moisture.Ruler) string {
 // Over the meter's tolerance the load is settled at both ends of the band, also
 // after its ticket, under the edition kept with it.
 func TestWorthOverTheTolerance(t *testing.T) {
-	s := benchScene(t)
-	id := s.arrive(52300)
-	s.weigh(id, load.Tare, 24300)
-	tested, err := scalehouse.TestSample(ctx, s.Desk, s.load(id), dialReading("70", 250))
+	s := housetest.BenchScene(t)
+	id := s.Arrive(52300)
+	s.Weigh(id, load.Tare, 24300)
+	tested, err := scalehouse.TestSample(ctx, s.Desk, s.Load(id), housetest.DialReading("70", 250))
 	must(t, err)
 	must(t, scalehouse.RecordTest(ctx, s.Desk, id, load.Sample{}, tested))
 	_, err = scalehouse.Issue(ctx, s.Desk, id)
 	must(t, err)
-	w, err := office.WorthOf(ctx, s.Desk, s.load(id), office.Tenth)
+	w, err := office.WorthOf(ctx, s.Desk, s.Load(id), office.Tenth)
 	must(t, err)
 	if w.Tolerance == nil || w.Tolerance.Step.String() != "0.5 pt" {
 		t.Fatalf("tolerance %+v", w.Tolerance)
@@ -76,13 +77,13 @@ func TestWorthOverTheTolerance(t *testing.T) {
 }
 
 func TestWorthWhereTheLoadIsNotSettled(t *testing.T) {
-	s := newScene(t)
-	id := s.arrive(52300)
+	s := housetest.New(t)
+	id := s.Arrive(52300)
 	var problems settle.Problems
-	if _, err := office.WorthOf(ctx, s.Desk, s.load(id), office.Tenth); !errors.As(err, &problems) || len(problems) < 2 {
+	if _, err := office.WorthOf(ctx, s.Desk, s.Load(id), office.Tenth); !errors.As(err, &problems) || len(problems) < 2 {
 		t.Errorf("a load without tare and sample: %v", err)
 	}
-	r, err := office.Ruler(ctx, s.Desk, s.load(id))
+	r, err := office.Ruler(ctx, s.Desk, s.Load(id))
 	must(t, err)
 	if len(r.Marks) == 0 || strings.Contains(marksOf(r), "reading") {
 		t.Errorf("before the test the ruler is\n%s", marksOf(r))
@@ -93,14 +94,14 @@ func TestWorthWhereTheLoadIsNotSettled(t *testing.T) {
 func canadianScene(t *testing.T) *scene { return canadianSceneAt(t, "2025-10-01 12:00") }
 
 func canadianSceneAt(t *testing.T, clock string) *scene {
-	s := newScene(t)
+	s := housetest.New(t)
 	editions, err := schedules.Editions()
 	must(t, err)
-	s.at(clock)
-	s.Desk, err = scalehouse.Open(ctx, s.book, scalehouse.Options{Name: "scale house", Rates: editions, Place: time.UTC, Who: manager, Clock: s.clock()})
+	s.At(clock)
+	s.Desk, err = scalehouse.Open(ctx, s.Store, scalehouse.Options{Name: "scale house", Rates: editions, Place: time.UTC, Who: housetest.Manager, Clock: s.Clock()})
 	must(t, err)
-	s.answered()
-	p := testProfile()
+	s.Answered()
+	p := housetest.Profile()
 	p.Rules = "canada"
 	p.Scales[0].Division, p.Scales[0].Capacity = quantity.Int(10, quantity.Kg), quantity.Int(60000, quantity.Kg)
 	p.Grains = []elevator.GrainRule{{Commodity: "wheat-hrs", Schedule: "prairie"}, {Commodity: "barley", Schedule: "main"}}
@@ -108,14 +109,14 @@ func canadianSceneAt(t *testing.T, clock string) *scene {
 	return s
 }
 
-func (s *scene) canadian(commodity, class, moisture string) *load.Load {
-	s.t.Helper()
-	d := details()
+func canadian(s *scene, commodity, class, moisture string) *load.Load {
+	s.T.Helper()
+	d := housetest.Details()
 	d.Commodity, d.Class = commodity, class
 	id, err := scalehouse.OpenLoad(ctx, s.Desk, d)
-	must(s.t, err)
-	s.sample(id, moisture)
-	return s.load(id)
+	must(s.T, err)
+	s.Sample(id, moisture)
+	return s.Load(id)
 }
 
 // Wheat at 14.2 % is straight in Canada, and dry by common practice.
@@ -128,7 +129,7 @@ func TestDryEnoughByClass(t *testing.T) {
 	}{
 		{"14.2", "dry", "straight"}, {"14.5", "dry as read, not certain", "straight"}, {"14.6", "not dry as read, not certain", "tough"}, {"17.5", "not dry", "damp"},
 	} {
-		advice, found, err := office.DryEnough(ctx, s.Desk, s.canadian("wheat-hrs", "", c.moisture))
+		advice, found, err := office.DryEnough(ctx, s.Desk, canadian(s, "wheat-hrs", "", c.moisture))
 		must(t, err)
 		if !found || len(advice.Verdicts) != 2 {
 			t.Fatalf("%s %%: %+v", c.moisture, advice)
@@ -153,7 +154,7 @@ func TestClassesFollowTheGrainOfTheOrder(t *testing.T) {
 		{"barley", "Barley - Canada Western Malting", "the end of straight 13.5"},
 		{"barley", "Barley - Canada Western General Purpose", "the end of straight 14.8"},
 	} {
-		r, err := office.Ruler(ctx, s.Desk, s.canadian(c.commodity, c.class, "14.2"))
+		r, err := office.Ruler(ctx, s.Desk, canadian(s, c.commodity, c.class, "14.2"))
 		must(t, err)
 		text := marksOf(r)
 		if has := strings.Contains(text, "the end of straight"); has != (c.want != "") || !strings.Contains(text, c.want) {
@@ -164,9 +165,9 @@ func TestClassesFollowTheGrainOfTheOrder(t *testing.T) {
 
 // The elevator's own limits come before what follows without them.
 func TestDryEnoughByHouse(t *testing.T) {
-	s := newScene(t).as(manager)
-	id := s.whole()
-	advice, found, err := office.DryEnough(ctx, s.Desk, s.load(id))
+	s := housetest.New(t).As(housetest.Manager)
+	id := s.Whole()
+	advice, found, err := office.DryEnough(ctx, s.Desk, s.Load(id))
 	must(t, err)
 	if !found || len(advice.Verdicts) != 1 || advice.Verdicts[0].Limit.Written() != "15.0 %" || advice.Verdicts[0].Dry {
 		t.Errorf("without house limits: %+v", advice)
@@ -175,7 +176,7 @@ func TestDryEnoughByHouse(t *testing.T) {
 	must(t, err)
 	setup.Dry = []dryness.Rules{{Crop: "corn", Buy: quantity.Of("18.5", quantity.Percent), StoreLong: quantity.Of("14.0", quantity.Percent), Dries: true, WetPit: "Pit 2"}}
 	must(t, scalehouse.SetBench(ctx, s.Desk, setup))
-	advice, _, err = office.DryEnough(ctx, s.Desk, s.load(id))
+	advice, _, err = office.DryEnough(ctx, s.Desk, s.Load(id))
 	must(t, err)
 	if len(advice.Verdicts) != 2 || !advice.Verdicts[0].Dry || advice.Verdicts[1].Dry {
 		t.Errorf("with house limits: %+v", advice.Verdicts)
@@ -187,7 +188,7 @@ func TestDryEnoughByHouse(t *testing.T) {
 	if strings.Join(names, ", ") != "test again, dry, another pit" {
 		t.Errorf("options %v", names)
 	}
-	if _, _, err := office.DryEnough(ctx, s.Desk, s.load(s.arrive(40000))); err == nil {
+	if _, _, err := office.DryEnough(ctx, s.Desk, s.Load(s.Arrive(40000))); err == nil {
 		t.Error("a load without a test was judged")
 	}
 }

@@ -1,4 +1,4 @@
-package scalehouse_test
+package office_test
 
 import (
 	"database/sql"
@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
 // hugeBook is a desk on a book of n loads, loadsADay a day, with their position.
@@ -16,14 +17,14 @@ import (
 // one.
 func hugeBook(t testing.TB, n, loadsADay int) (*scene, quantity.Date) {
 	t.Helper()
-	s := newScene(t)
-	id, _ := s.ticket()
+	s := housetest.New(t)
+	id, _ := s.Ticket()
 	first := quantity.MustDate("2020-01-01")
 	day := fmt.Sprintf("date('2020-01-01', '+' || (i / %d) || ' days')", loadsADay)
 	columns, copied := copiedColumns(s, map[string]string{
 		"id": "'L' || i", "ticket": "i", "grower": "'G' || (i % 300)", "bin": "'Bin ' || (i % 12)", "day": day, "issued_day": day,
 	})
-	db := raw(t, s.book.Path())
+	db := housetest.Raw(t, s.Store.Path())
 	_, err := db.Exec(`WITH RECURSIVE n (i) AS (VALUES (2) UNION ALL SELECT i + 1 FROM n WHERE i < ?)
 			INSERT INTO loads (`+columns+`) SELECT `+copied+` FROM n, loads WHERE loads.id = ?`, n, id)
 	must(t, err)
@@ -37,14 +38,14 @@ func hugeBook(t testing.TB, n, loadsADay int) (*scene, quantity.Date) {
 // copiedColumns are the columns of the loads, whichever the last migration has
 // left, and what each is copied from: itself, or what is given for it.
 func copiedColumns(s *scene, instead map[string]string) (columns, copied string) {
-	s.t.Helper()
-	rows, err := raw(s.t, s.book.Path()).Query("SELECT name FROM pragma_table_info('loads')")
-	must(s.t, err)
+	s.T.Helper()
+	rows, err := housetest.Raw(s.T, s.Store.Path()).Query("SELECT name FROM pragma_table_info('loads')")
+	must(s.T, err)
 	defer rows.Close()
 	var names, from []string
 	for rows.Next() {
 		var name string
-		must(s.t, rows.Scan(&name))
+		must(s.T, rows.Scan(&name))
 		names = append(names, name)
 		if expr, ok := instead[name]; ok {
 			from = append(from, expr)
@@ -52,7 +53,7 @@ func copiedColumns(s *scene, instead map[string]string) (columns, copied string)
 			from = append(from, "loads."+name)
 		}
 	}
-	must(s.t, rows.Err())
+	must(s.T, rows.Err())
 	return strings.Join(names, ", "), strings.Join(from, ", ")
 }
 
@@ -77,7 +78,7 @@ func BenchmarkDaySheet(b *testing.B) {
 	for _, n := range sizes {
 		s, day := hugeBook(b, n, 500)
 		b.Run(fmt.Sprintf("%d loads/bare SQL", n), func(b *testing.B) {
-			db := raw(b, s.book.Path())
+			db := housetest.Raw(b, s.Store.Path())
 			for b.Loop() {
 				bareDay(b, db, day)
 			}

@@ -1,4 +1,4 @@
-package scalehouse_test
+package office_test
 
 import (
 	"bytes"
@@ -17,14 +17,15 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/title"
 )
 
 // shared is a scene in which Ada Field farms on thirds for Len Lord: her loads
 // are parted, his own are not.
 func shared(t testing.TB) *scene {
-	s := newScene(t)
-	s.as(manager)
+	s := housetest.New(t)
+	s.As(housetest.Manager)
 	for _, g := range []elevator.Grower{{ID: "G1", Name: "Ada Field", Address: "2 Farm Lane"}, {ID: "G2", Name: "Len Lord"}} {
 		must(t, scalehouse.SetGrower(ctx, s.Desk, g))
 	}
@@ -40,7 +41,7 @@ func shared(t testing.TB) *scene {
 		{true, title.CashSale, "", &price, "18.3"}, {true, title.Contract, "C-7", &price, "17.1"}, {false, title.Contract, "C-7", &price, "14.8"},
 		{true, title.OpenStorage, "", nil, "21.7"}, {false, title.OpenStorage, "", nil, "16.4"}, {true, title.CashSale, "", &price, "19.9"},
 	} {
-		d := details()
+		d := housetest.Details()
 		d.Under, d.Terms.No, d.Price = one.how, one.contract, one.price
 		if one.shared {
 			d.Shares = []load.Owner{
@@ -50,12 +51,12 @@ func shared(t testing.TB) *scene {
 		}
 		id, err := scalehouse.OpenLoad(ctx, s.Desk, d)
 		must(t, err)
-		s.weigh(id, load.Gross, 52300+int64(i)*140)
-		s.sample(id, one.moisture, found("bcfm", "3.4", quantity.Percent))
-		s.weigh(id, load.Tare, 24000)
+		s.Weigh(id, load.Gross, 52300+int64(i)*140)
+		s.Sample(id, one.moisture, housetest.Found("bcfm", "3.4", quantity.Percent))
+		s.Weigh(id, load.Tare, 24000)
 		_, err = scalehouse.Issue(ctx, s.Desk, id)
 		must(t, err)
-		s.now = s.now.Add(20 * time.Minute)
+		s.Time = s.Time.Add(20 * time.Minute)
 	}
 	must(t, scalehouse.Void(ctx, s.Desk, 6, "weighed twice"))
 	return s
@@ -63,32 +64,32 @@ func shared(t testing.TB) *scene {
 
 var ever = quantity.Date{}
 
-func (s *scene) account(grower string, from, to quantity.Date) daysheet.Account {
-	s.t.Helper()
+func account(s *scene, grower string, from, to quantity.Date) daysheet.Account {
+	s.T.Helper()
 	a, err := office.Account(ctx, s.Desk, grower, from, to)
-	must(s.t, err)
+	must(s.T, err)
 	return a
 }
 
-func (s *scene) statement(grower string) report.Document {
-	s.t.Helper()
+func statement(s *scene, grower string) report.Document {
+	s.T.Helper()
 	d, err := office.Statement(ctx, s.Desk, grower, ever, ever)
-	must(s.t, err)
+	must(s.T, err)
 	return d
 }
 
 func TestStatementPapers(t *testing.T) {
 	s := shared(t)
-	golden(t, "statement.txt", s.statement("G1").Text(100))
-	golden(t, "statement.pdf.txt", pdfText(t, s.statement("G1"), wide))
-	golden(t, "statement-landlord.txt", s.statement("G2").Text(100))
+	housetest.Golden(t, "statement.txt", statement(s, "G1").Text(100))
+	housetest.Golden(t, "statement.pdf.txt", housetest.PDFText(t, statement(s, "G1"), housetest.Wide))
+	housetest.Golden(t, "statement-landlord.txt", statement(s, "G2").Text(100))
 }
 
 // What the owners have adds up to what was settled, in pounds, bushels and
 // cents; nothing is counted twice and nothing is lost.
 func TestOwnersAddUpToTheWhole(t *testing.T) {
 	s := shared(t)
-	rows, err := s.book.Loads(ctx, book.LoadFilter{Phases: []string{string(load.Ticketed)}})
+	rows, err := s.Store.Loads(ctx, book.LoadFilter{Phases: []string{string(load.Ticketed)}})
 	must(t, err)
 	whole := map[string]quantity.Amount{}
 	for _, r := range rows {
@@ -101,7 +102,7 @@ func TestOwnersAddUpToTheWhole(t *testing.T) {
 			}
 		}
 	}
-	tenant, landlord := s.account("G1", ever, ever).Parts[0].Sum, s.account("G2", ever, ever).Parts[0].Sum
+	tenant, landlord := account(s, "G1", ever, ever).Parts[0].Sum, account(s, "G2", ever, ever).Parts[0].Sum
 	for id, pair := range map[string][2]quantity.Amount{
 		"net": {tenant.Net, landlord.Net}, "settled": {tenant.Settled, landlord.Settled}, "quantity": {tenant.Quantity, landlord.Quantity},
 		"drying": {tenant.Drying, landlord.Drying}, "adjustments": {tenant.Charges.Neg(), landlord.Charges.Neg()}, "value": {tenant.Value, landlord.Value}, "payable": {tenant.Payable, landlord.Payable},
@@ -115,8 +116,8 @@ func TestOwnersAddUpToTheWhole(t *testing.T) {
 // A landlord sees his own part and no figure of the whole load or the tenant.
 func TestLandlordSeesOnlyHisShare(t *testing.T) {
 	s := shared(t)
-	text := s.statement("G2").Text(200)
-	rows, err := s.book.Loads(ctx, book.LoadFilter{FromTicket: 1})
+	text := statement(s, "G2").Text(200)
+	rows, err := s.Store.Loads(ctx, book.LoadFilter{FromTicket: 1})
 	must(t, err)
 	for _, r := range rows {
 		for id, a := range r.Figures {
@@ -126,7 +127,7 @@ func TestLandlordSeesOnlyHisShare(t *testing.T) {
 			}
 		}
 	}
-	if a := s.account("G2", ever, ever); a.Parts[0].Sum.Loads != 3 || len(a.Fills) != 0 {
+	if a := account(s, "G2", ever, ever); a.Parts[0].Sum.Loads != 3 || len(a.Fills) != 0 {
 		t.Errorf("%d loads, %d contracts", a.Parts[0].Sum.Loads, len(a.Fills))
 	}
 }
@@ -134,21 +135,21 @@ func TestLandlordSeesOnlyHisShare(t *testing.T) {
 func TestContractFill(t *testing.T) {
 	s := shared(t)
 	// Two thirds of ticket 2 and all of ticket 3.
-	f := s.account("G1", quantity.MustDate("2027-01-01"), ever).Fills[0]
+	f := account(s, "G1", quantity.MustDate("2027-01-01"), ever).Fills[0]
 	if f.Loads != 2 || f.Delivered.String() != "838.88 bu" || f.Left.String() != "-138.88 bu" {
 		t.Errorf("%d loads, %s delivered, %s left", f.Loads, f.Delivered, f.Left)
 	}
 	must(t, scalehouse.Void(ctx, s.Desk, 3, "wrong contract"))
-	if f = s.account("G1", ever, ever).Fills[0]; f.Loads != 1 || f.Left.String() != "371.48 bu" {
+	if f = account(s, "G1", ever, ever).Fills[0]; f.Loads != 1 || f.Left.String() != "371.48 bu" {
 		t.Errorf("after a void: %d loads, %s left", f.Loads, f.Left)
 	}
 }
 
 func TestAccountOfASeason(t *testing.T) {
 	s := shared(t)
-	s.at("2026-10-09 11:00")
-	s.ticket()
-	s.leave("Pit 1", 2000)
+	s.At("2026-10-09 11:00")
+	s.Ticket()
+	s.Leave("Pit 1", 2000)
 	for _, c := range []struct {
 		from, to string
 		loads    int
@@ -157,7 +158,7 @@ func TestAccountOfASeason(t *testing.T) {
 		var from, to quantity.Date
 		must(t, from.UnmarshalText([]byte(c.from)))
 		must(t, to.UnmarshalText([]byte(c.to)))
-		a := s.account("G1", from, to)
+		a := account(s, "G1", from, to)
 		n := 0
 		for _, p := range a.Parts {
 			n += p.Sum.Loads
@@ -174,7 +175,7 @@ func TestAccountOfASeason(t *testing.T) {
 func TestWorkbookAddsUp(t *testing.T) {
 	s := shared(t)
 	totals := 0
-	for _, d := range []report.Document{s.statement("G1"), s.statement("G2"), s.dayPaper(oct1)} {
+	for _, d := range []report.Document{statement(s, "G1"), statement(s, "G2"), s.DayPaper(housetest.Oct1)} {
 		var out bytes.Buffer
 		must(t, d.XLSX(&out))
 		book, err := excelize.OpenReader(&out)

@@ -1,4 +1,4 @@
-package scalehouse_test
+package office_test
 
 import (
 	"testing"
@@ -6,18 +6,19 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
 func TestPositionPaper(t *testing.T) {
-	s := workday(t)
-	s.at("2026-10-02 14:00")
+	s := housetest.Workday(t)
+	s.At("2026-10-02 14:00")
 	must(t, scalehouse.Void(ctx, s.Desk, 1, "paid twice"))
-	s.as(clerk).leave("Pit 2", 20000)
-	s.at("2026-10-05 09:00")
-	s.ticket()
-	doc, err := office.PositionPaper(ctx, s.Desk, oct1, quantity.MustDate("2026-10-31"))
+	s.As(housetest.Clerk).Leave("Pit 2", 20000)
+	s.At("2026-10-05 09:00")
+	s.Ticket()
+	doc, err := office.PositionPaper(ctx, s.Desk, housetest.Oct1, quantity.MustDate("2026-10-31"))
 	must(t, err)
-	golden(t, "position.txt", doc.Text(100))
+	housetest.Golden(t, "position.txt", doc.Text(100))
 	// In every place each day begins with what the day before ended with.
 	table, _ := doc.Table("days lb")
 	for i, r := range table.Rows {
@@ -28,6 +29,6 @@ func TestPositionPaper(t *testing.T) {
 	if len(table.Rows) != 4 {
 		t.Errorf("%d days", len(table.Rows))
 	}
-	_, err = office.PositionPaper(ctx, s.Desk, oct2, oct1)
+	_, err = office.PositionPaper(ctx, s.Desk, housetest.Oct2, housetest.Oct1)
 	refused(t, err, "give its first and its last day")
 }

@@ -1,4 +1,4 @@
-package scalehouse_test
+package audit_test
 
 import (
 	"database/sql"
@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
 // unchecked are the tables that no check looks at: what was typed and is no fact.
@@ -17,14 +18,14 @@ var unchecked = []string{"drafts"}
 
 // everything is a book with rows in every table.
 func everything(t *testing.T) *scene {
-	s := season(t)
-	s.at("2026-10-02 08:00")
-	id := s.arrive(52000)
-	s.probe(id, "Shelf A1")
+	s := housetest.Season(t)
+	s.At("2026-10-02 08:00")
+	id := s.Arrive(52000)
+	s.Probe(id, "Shelf A1")
 	_, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: 4, By: "Ada Field", About: "moisture", Claim: "too high"})
 	must(t, err)
 	must(t, scalehouse.SaveDraft(s.Desk, scalehouse.DraftOfLoad, "", map[string]string{"grower": "Ada"}))
-	s.verify()
+	s.Verify()
 	return s
 }
 
@@ -32,7 +33,7 @@ func everything(t *testing.T) *scene {
 // and a check names it every time.
 func TestEveryChangedCellIsFound(t *testing.T) {
 	s := everything(t)
-	db := raw(t, s.book.Path())
+	db := housetest.Raw(t, s.Store.Path())
 	for _, table := range names(t, db, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'") {
 		if slices.Contains(unchecked, table) {
 			continue
@@ -43,34 +44,34 @@ func TestEveryChangedCellIsFound(t *testing.T) {
 		}
 		for _, column := range names(t, db, "SELECT name FROM pragma_table_info('"+table+"')") {
 			for _, row := range rows {
-				s.changeCell(db, table, column, row)
+				changeCell(s, db, table, column, row)
 			}
 		}
 	}
-	s.verify()
+	s.Verify()
 }
 
 // changeCell changes a cell, wants a check to say so, and puts the cell back.
-func (s *scene) changeCell(db *sql.DB, table, column, row string) {
-	s.t.Helper()
+func changeCell(s *scene, db *sql.DB, table, column, row string) {
+	s.T.Helper()
 	var was any
-	must(s.t, db.QueryRow(fmt.Sprintf("SELECT %s FROM %s WHERE %s", column, table, row)).Scan(&was))
+	must(s.T, db.QueryRow(fmt.Sprintf("SELECT %s FROM %s WHERE %s", column, table, row)).Scan(&was))
 	change, back := "'x'", "NULL"
 	switch is := was.(type) {
 	case string:
-		change, back = "'"+quoted(is)+"x'", "'"+quoted(is)+"'"
+		change, back = "'"+housetest.Quoted(is)+"x'", "'"+housetest.Quoted(is)+"'"
 	case int64:
 		change, back = fmt.Sprint(is+1000), fmt.Sprint(is)
 	case nil:
 		change = "1000"
 	}
 	where := strings.ReplaceAll(row, column+" = "+back, column+" = "+change) // a key finds its row again
-	unguarded(s.t, s.book.Path(), fmt.Sprintf("UPDATE %s SET %s = %s WHERE %s", table, column, change, row))
-	sound, err := audit.Verify(ctx, s.Desk, s.book, nil)
+	housetest.Unguarded(s.T, s.Store.Path(), fmt.Sprintf("UPDATE %s SET %s = %s WHERE %s", table, column, change, row))
+	sound, err := audit.Verify(ctx, s.Desk, s.Store, nil)
 	if err == nil && len(sound.Problems) == 0 {
-		s.t.Errorf("%s of %s where %s: %v became %s, and the book is sound", column, table, row, was, change)
+		s.T.Errorf("%s of %s where %s: %v became %s, and the book is sound", column, table, row, was, change)
 	}
-	unguarded(s.t, s.book.Path(), fmt.Sprintf("UPDATE %s SET %s = %s WHERE %s", table, column, back, where))
+	housetest.Unguarded(s.T, s.Store.Path(), fmt.Sprintf("UPDATE %s SET %s = %s WHERE %s", table, column, back, where))
 }
 
 // someRows are conditions that each choose one row of a table by its key: every row
@@ -115,11 +116,11 @@ func TestForeignSchemaIsNamed(t *testing.T) {
 		"a table rewritten":           {"PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = replace(sql, 'UNIQUE', '      ') WHERE name = 'loads'", "table loads is not the one"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			s := newScene(t)
-			db := raw(t, s.book.Path())
+			s := housetest.New(t)
+			db := housetest.Raw(t, s.Store.Path())
 			_, err := db.Exec(c.statement)
 			must(t, err)
-			problems, err := s.book.VerifyFile(ctx)
+			problems, err := s.Store.VerifyFile(ctx)
 			if all := strings.Join(problems, "\n"); !strings.Contains(all, c.want) {
 				t.Errorf("named: %s, %v", all, err)
 			}

@@ -1,4 +1,4 @@
-package scalehouse_test
+package office_test
 
 import (
 	"strings"
@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
 )
@@ -20,8 +21,8 @@ import (
 // changed its rule set keeps its own.
 func TestCanadianDockageRecorded(t *testing.T) {
 	s := canadianScene(t)
-	wild := s.under("us").barley("1.57")
-	canadian := s.under("canada").barley("1.57")
+	wild := barley(under(s, "us"), "1.57")
+	canadian := barley(under(s, "canada"), "1.57")
 	if wild.Settled.Law != "" || canadian.Settled.Law == "" {
 		t.Fatalf("the tickets keep the laws %q and %q", wild.Settled.Law, canadian.Settled.Law)
 	}
@@ -38,40 +39,40 @@ func TestCanadianDockageRecorded(t *testing.T) {
 	if _, ok := tables.Law().Find("canada", "recording", ""); !ok || tables.Law().Hash() == law.First().Hash() {
 		t.Error("the book does not keep the Canadian rules with the ticket")
 	}
-	s.verify()
+	s.Verify()
 }
 
 // under is the scene with another rule set.
-func (s *scene) under(rules string) *scene {
-	s.t.Helper()
+func under(s *scene, rules string) *scene {
+	s.T.Helper()
 	profile := s.Profile()
 	profile.Rules, profile.Grains = rules, []elevator.GrainRule{{Commodity: "barley", Schedule: "metric"}, {Commodity: "wheat-hrs", Schedule: "prairie"}}
-	must(s.t, scalehouse.SetProfile(ctx, s.Desk, profile))
+	must(s.T, scalehouse.SetProfile(ctx, s.Desk, profile))
 	return s
 }
 
 // barley issues the ticket of a load of barley.
-func (s *scene) barley(dockage string) *load.Load {
-	s.t.Helper()
-	return s.metric("barley", "12.0", found("dockage", dockage, quantity.Percent))
+func barley(s *scene, dockage string) *load.Load {
+	s.T.Helper()
+	return metric(s, "barley", "12.0", housetest.Found("dockage", dockage, quantity.Percent))
 }
 
 // metric issues the ticket of a load of 26 t.
-func (s *scene) metric(commodity, moisture string, findings ...load.Finding) *load.Load {
-	s.t.Helper()
-	s.now = s.now.Add(time.Hour) // the same truck comes again
-	d := details()
+func metric(s *scene, commodity, moisture string, findings ...load.Finding) *load.Load {
+	s.T.Helper()
+	s.Time = s.Time.Add(time.Hour) // the same truck comes again
+	d := housetest.Details()
 	d.Commodity = commodity
 	id, err := scalehouse.OpenLoad(ctx, s.Desk, d)
-	must(s.t, err)
+	must(s.T, err)
 	for which, kg := range map[load.Which]int64{load.Gross: 41000, load.Tare: 15000} {
-		must(s.t, scalehouse.Weigh(ctx, s.Desk, id, load.Weighing{Which: which, Weight: quantity.Int(kg, quantity.Kg), Source: load.FromScale}))
+		must(s.T, scalehouse.Weigh(ctx, s.Desk, id, load.Weighing{Which: which, Weight: quantity.Int(kg, quantity.Kg), Source: load.FromScale}))
 	}
-	s.sample(id, moisture, findings...)
+	s.Sample(id, moisture, findings...)
 	number, err := scalehouse.Issue(ctx, s.Desk, id)
-	must(s.t, err)
+	must(s.T, err)
 	l, err := office.Ticket(ctx, s.Desk, number)
-	must(s.t, err)
+	must(s.T, err)
 	return l
 }
 
@@ -97,28 +98,28 @@ func TestRatesThatBreakTheOrderDoNotLoad(t *testing.T) {
 func TestProteinHasItsMoistureBasis(t *testing.T) {
 	s := canadianSceneAt(t, "2026-11-28 09:00")
 	protein := func(commodity string) *load.Load {
-		return s.metric(commodity, "12.0", found("dockage", "1.0", quantity.Percent), found("protein", "12.44", quantity.Percent))
+		return metric(s, commodity, "12.0", housetest.Found("dockage", "1.0", quantity.Percent), housetest.Found("protein", "12.44", quantity.Percent))
 	}
-	before := s.under("us").protein(protein("wheat-hrs"))
-	s.at("2026-12-02 09:00")
+	before := proteinLine(under(s, "us"), protein("wheat-hrs"))
+	s.At("2026-12-02 09:00")
 	for _, c := range []struct{ got, want string }{
 		{before, "12.4 %"},
-		{s.protein(protein("wheat-hrs")), "12.4 % (12 % m.b.)"},
-		{s.under("canada").protein(protein("wheat-hrs")), "12.4 % (13.5 % m.b.)"},
-		{s.protein(protein("barley")), "12.4 % (dry basis)"},
+		{proteinLine(s, protein("wheat-hrs")), "12.4 % (12 % m.b.)"},
+		{proteinLine(under(s, "canada"), protein("wheat-hrs")), "12.4 % (13.5 % m.b.)"},
+		{proteinLine(s, protein("barley")), "12.4 % (dry basis)"},
 	} {
 		if c.got != c.want {
 			t.Errorf("the ticket says %q, want %q", c.got, c.want)
 		}
 	}
-	s.verify()
+	s.Verify()
 }
 
-// protein returns the ticket's line for it.
-func (s *scene) protein(l *load.Load) string {
-	s.t.Helper()
+// proteinLine returns the ticket's line for it.
+func proteinLine(s *scene, l *load.Load) string {
+	s.T.Helper()
 	again, err := office.Resettle(ctx, s.Desk, l)
-	must(s.t, err)
+	must(s.T, err)
 	for _, section := range scaleticket.Compose(scaleticket.Ticket{House: s.Profile(), Load: l, Settlement: again}).Sections {
 		for _, line := range section.Lines {
 			if line.Field == "protein" {

@@ -1,4 +1,4 @@
-package scalehouse_test
+package audit_test
 
 import (
 	"context"
@@ -13,77 +13,12 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/office"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/settle"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
-// season is a small book with one of everything: an issued ticket with two
-// owners, a void, a correction, a refused load, a truck on the yard, a closed
-// day, a grower and a truck. It is settled by the current engine or the one
-// given.
-func season(t *testing.T, by ...settle.Engine) *scene {
-	s := newScene(t)
-	for _, n := range by {
-		s.SettleBy(n)
-	}
-	must(t, scalehouse.SetGrower(ctx, s.Desk, elevator.Grower{ID: "G1", Name: "Ada Field"}))
-	must(t, scalehouse.SetTruck(ctx, s.Desk, elevator.Truck{ID: "T1", Plate: "ABC 1"}))
-	shared := s.whole()
-	d := s.load(shared).Details
-	d.Shares = []load.Owner{
-		{Party: d.Grower, Parts: plain(2), Of: plain(3)},
-		{Party: load.Party{ID: "G2", Name: "Bo Acre"}, Parts: plain(1), Of: plain(3)},
-	}
-	must(t, scalehouse.Amend(ctx, s.Desk, shared, d))
-	_, err := scalehouse.Issue(ctx, s.Desk, shared)
-	must(t, err)
-	voided(s)
-	corrected(s)
-	turnedAway(s)
-	s.arrive(60000)
-	must(t, scalehouse.CloseDay(ctx, s.Desk, s.Today(), ""))
-	return s
-}
-
-// unguarded writes in the book past its triggers, as somebody with another
-// program might.
-func unguarded(t testing.TB, path string, statements ...string) {
-	t.Helper()
-	db, err := sql.Open("sqlite", "file:"+path)
-	must(t, err)
-	defer db.Close()
-	rows, err := db.Query("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")
-	must(t, err)
-	guards := map[string]string{}
-	for rows.Next() {
-		var name, text string
-		must(t, rows.Scan(&name, &text))
-		guards[name] = text
-	}
-	must(t, rows.Close())
-	var all []string
-	for name := range guards {
-		all = append(all, "DROP TRIGGER "+name)
-	}
-	all = append(all, statements...)
-	for _, text := range guards {
-		all = append(all, text)
-	}
-	for _, statement := range all {
-		result, err := db.Exec(statement)
-		if err != nil {
-			t.Fatalf("%s: %v", statement, err)
-		}
-		if n, _ := result.RowsAffected(); n == 0 && strings.HasPrefix(statement, "UPDATE") {
-			t.Fatalf("%s: changed nothing", statement)
-		}
-	}
-}
-
 func TestSeasonIsSound(t *testing.T) {
-	sound := season(t).verify()
+	sound := housetest.Season(t).Verify()
 	if sound.Loads != 6 || sound.Tickets != 4 || sound.Settlements != 4 || sound.Editions != 1 || sound.Facts == 0 {
 		t.Errorf("%+v, want 6 loads, 4 tickets, 4 settlements, 1 edition", sound)
 	}
@@ -123,76 +58,61 @@ func TestVerifyNamesTampering(t *testing.T) {
 		{"an edition taken out", `DELETE FROM editions`, []string{"Ticket 1 (load L1) cannot be settled again"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			s := season(t)
-			unguarded(t, s.book.Path(), c.statement)
-			wantNamed(t, s.Desk, c.want...)
+			s := housetest.Season(t)
+			housetest.Unguarded(t, s.Store.Path(), c.statement)
+			housetest.WantNamed(t, s.Desk, c.want...)
 		})
 	}
 }
 
-// wantNamed wants a check to name each of these.
-func wantNamed(t *testing.T, d *scalehouse.Desk, want ...string) {
-	t.Helper()
-	sound, err := audit.Verify(ctx, d, d.Book(), nil)
-	must(t, err)
-	all := strings.Join(sound.Problems, "\n")
-	for _, w := range want {
-		if !strings.Contains(all, w) {
-			t.Errorf("not named: %s\nnamed:\n%s", w, all)
-		}
-	}
-}
-
 func TestVerifyNamesMissingGuards(t *testing.T) {
-	s := season(t)
-	db, err := sql.Open("sqlite", "file:"+s.book.Path())
+	s := housetest.Season(t)
+	db, err := sql.Open("sqlite", "file:"+s.Store.Path())
 	must(t, err)
 	defer db.Close()
 	_, err = db.Exec("DROP TRIGGER facts_never_change")
 	must(t, err)
-	wantNamed(t, s.Desk, "The trigger facts_never_change was removed from the book")
+	housetest.WantNamed(t, s.Desk, "The trigger facts_never_change was removed from the book")
 }
 
 // A byte changed anywhere in a row of the journal is found, and its fact named.
 func TestVerifyNamesEveryByte(t *testing.T) {
-	s := season(t)
-	facts, err := s.book.FactsOf(ctx, "load L1")
+	s := housetest.Season(t)
+	facts, err := s.Store.FactsOf(ctx, "load L1")
 	must(t, err)
 	f := facts[len(facts)-2] // the settlement
 	cells := map[string]string{"at": f.At, "who": f.Who, "desk": f.Desk, "kind": f.Kind, "subject": f.Subject, "body": string(f.Body), "prev": f.Prev, "hash": f.Hash}
 	for column, text := range cells {
 		for i := 0; i < len(text); i += 1 + len(text)/12 {
 			changed := text[:i] + string(text[i]^1) + text[i+1:]
-			unguarded(t, s.book.Path(), fmt.Sprintf("UPDATE facts SET %s = '%s' WHERE seq = %d", column, quoted(changed), f.Seq))
-			wantNamed(t, s.Desk, fmt.Sprintf("Fact %d", f.Seq))
-			unguarded(t, s.book.Path(), fmt.Sprintf("UPDATE facts SET %s = '%s' WHERE seq = %d", column, quoted(text), f.Seq))
+			housetest.Unguarded(t, s.Store.Path(), fmt.Sprintf("UPDATE facts SET %s = '%s' WHERE seq = %d", column, housetest.Quoted(changed), f.Seq))
+			housetest.WantNamed(t, s.Desk, fmt.Sprintf("Fact %d", f.Seq))
+			housetest.Unguarded(t, s.Store.Path(), fmt.Sprintf("UPDATE facts SET %s = '%s' WHERE seq = %d", column, housetest.Quoted(text), f.Seq))
 		}
 	}
-	s.verify()
+	s.Verify()
 }
-
-func quoted(text string) string { return strings.ReplaceAll(text, "'", "''") }
 
 // Who rewrites the whole chain with new hashes is found by the figures.
 func TestVerifyFindsARewrittenChain(t *testing.T) {
-	s := season(t)
+	s := housetest.Season(t)
 	var statements []string
 	var last *journal.Fact
-	for f, err := range s.book.Facts(ctx, book.FactFilter{}) {
+	for f, err := range s.Store.Facts(ctx, book.FactFilter{}) {
 		must(t, err)
 		body := strings.ReplaceAll(string(f.Body), `"dry":"26872 lb"`, `"dry":"26000 lb"`)
 		again := journal.Link(last, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: []byte(body)})
 		last = &again
-		statements = append(statements, fmt.Sprintf("UPDATE facts SET body = '%s', prev = '%s', hash = '%s' WHERE seq = %d", quoted(body), again.Prev, again.Hash, again.Seq))
+		statements = append(statements, fmt.Sprintf("UPDATE facts SET body = '%s', prev = '%s', hash = '%s' WHERE seq = %d", housetest.Quoted(body), again.Prev, again.Hash, again.Seq))
 	}
-	unguarded(t, s.book.Path(), statements...)
-	wantNamed(t, s.Desk, "Ticket 1 (load L1): dry was written down as 26,000 lb and works out as 26,872 lb.")
+	housetest.Unguarded(t, s.Store.Path(), statements...)
+	housetest.WantNamed(t, s.Desk, "Ticket 1 (load L1): dry was written down as 26,000 lb and works out as 26,872 lb.")
 }
 
 func TestVerifyCanBeStopped(t *testing.T) {
-	s := season(t)
+	s := housetest.Season(t)
 	stop, cancel := context.WithCancel(ctx)
-	_, err := audit.Verify(stop, s.Desk, s.book, func(int64) { cancel() })
+	_, err := audit.Verify(stop, s.Desk, s.Store, func(int64) { cancel() })
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("a walk that was stopped ends with %v", err)
 	}
@@ -200,16 +120,15 @@ func TestVerifyCanBeStopped(t *testing.T) {
 
 // The book may be in use while it is checked.
 func TestVerifyWhileTrucksAreWeighed(t *testing.T) {
-	s := season(t)
-	busy, err := scalehouse.Open(ctx, s.book, scalehouse.Options{Rates: s.Rates(), Who: clerk, Clock: s.clock()})
+	s := housetest.Season(t)
+	busy, err := scalehouse.Open(ctx, s.Store, scalehouse.Options{Rates: s.Rates(), Who: housetest.Clerk, Clock: s.Clock(), Check: housetest.NoQuestions})
 	must(t, err)
-	busy.AskNothing()
-	sound, err := audit.Verify(ctx, s.Desk, s.book, func(done int64) {
-		id, err := scalehouse.OpenLoad(ctx, busy, details())
+	sound, err := audit.Verify(ctx, s.Desk, s.Store, func(done int64) {
+		id, err := scalehouse.OpenLoad(ctx, busy, housetest.Details())
 		must(t, err)
-		must(t, scalehouse.Weigh(ctx, busy, id, scaleWeight(load.Gross, 52300)))
-		must(t, scalehouse.RecordSample(ctx, busy, id, sampleOf("18.0")))
-		must(t, scalehouse.Weigh(ctx, busy, id, scaleWeight(load.Tare, 24300)))
+		must(t, scalehouse.Weigh(ctx, busy, id, housetest.ScaleWeight(load.Gross, 52300)))
+		must(t, scalehouse.RecordSample(ctx, busy, id, housetest.SampleOf("18.0")))
+		must(t, scalehouse.Weigh(ctx, busy, id, housetest.ScaleWeight(load.Tare, 24300)))
 		_, err = scalehouse.Issue(ctx, busy, id)
 		must(t, err)
 		must(t, scalehouse.SetBin(ctx, busy, elevator.Bin{ID: fmt.Sprint("B", done)}))
@@ -217,28 +136,5 @@ func TestVerifyWhileTrucksAreWeighed(t *testing.T) {
 	must(t, err)
 	if len(sound.Problems) > 0 {
 		t.Errorf("found:\n%s", strings.Join(sound.Problems, "\n"))
-	}
-}
-
-func TestCodeFindsItsTicket(t *testing.T) {
-	s := newScene(t)
-	id, _ := s.ticket()
-	s.ticket()
-	code, err := office.Code(ctx, s.Desk, s.load(id))
-	must(t, err)
-	if len(code) != 12 {
-		t.Fatalf("the code is %q", code)
-	}
-	l, err := office.TicketByCode(ctx, s.Desk, " "+strings.ToUpper(code)+" ")
-	must(t, err)
-	if l.ID != id {
-		t.Errorf("code %s finds load %s, want %s", code, l.ID, id)
-	}
-	_, err = office.TicketByCode(ctx, s.Desk, "000000000000")
-	refused(t, err, "no ticket in this book carries the code")
-	_, err = office.TicketByCode(ctx, s.Desk, code[:4])
-	refused(t, err, "is too short to find a ticket by")
-	if amount("28000 lb").Cmp(s.load(id).Settled.Figures["net"]) != 0 || quantity.Lb != s.load(id).Settled.Figures["net"].Unit() {
-		t.Error("the code's ticket has another net")
 	}
 }

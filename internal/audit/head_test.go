@@ -1,4 +1,4 @@
-package scalehouse_test
+package audit_test
 
 import (
 	"errors"
@@ -13,28 +13,21 @@ import (
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
 // onDisk is a scene whose book is a file that waits for the disk.
 func onDisk(t *testing.T) *scene {
 	b, err := sqlite.Open(filepath.Join(t.TempDir(), "house.book"), sqlite.Options{Create: true})
 	must(t, err)
-	return sceneOn(t, b)
-}
-
-func (s *scene) noted() journal.Head {
-	s.t.Helper()
-	last, _, err := s.book.Head(ctx)
-	must(s.t, err)
-	return journal.HeadOf(last)
+	return housetest.On(t, b)
 }
 
 // wantRolledBack requires that the book verifies, but does not hold a head that was noted of it.
 func wantRolledBack(t *testing.T, b *sqlite.Book, noted journal.Head, want string) {
 	t.Helper()
-	d, err := scalehouse.Open(ctx, b, scalehouse.Options{Rates: testRates(t)})
+	d, err := scalehouse.Open(ctx, b, scalehouse.Options{Rates: housetest.Rates(t)})
 	must(t, err)
 	sound, err := audit.Verify(ctx, d, b, nil)
 	must(t, err)
@@ -72,51 +65,51 @@ const shorter = "no longer holds"
 
 func TestHeadTellsOfAnOldCopy(t *testing.T) {
 	s := onDisk(t)
-	s.ticket()
+	s.Ticket()
 	old := filepath.Join(t.TempDir(), "old.book")
-	must(t, s.book.Backup(ctx, old))
-	s.ticket()
-	wantRolledBack(t, copyOf(t, read(t, old), nil), s.noted(), shorter)
-	if err := audit.HoldsHead(ctx, s.book, journal.FindHeads(string(read(t, old+".head.txt")))[0]); err != nil {
+	must(t, s.Store.Backup(ctx, old))
+	s.Ticket()
+	wantRolledBack(t, copyOf(t, read(t, old), nil), s.Noted(), shorter)
+	if err := audit.HoldsHead(ctx, s.Store, journal.FindHeads(string(read(t, old+".head.txt")))[0]); err != nil {
 		t.Errorf("the book does not hold the head beside its own backup: %v", err)
 	}
 }
 
 func TestHeadTellsOfALostLog(t *testing.T) {
 	s := onDisk(t)
-	s.ticket()
-	text, wal := read(t, s.book.Path()), read(t, s.book.Path()+"-wal")
+	s.Ticket()
+	text, wal := read(t, s.Store.Path()), read(t, s.Store.Path()+"-wal")
 	if len(wal) == 0 {
 		t.Fatal("there is no write-ahead log to lose")
 	}
 	// The set-up is in the file itself; what was written since is in the log alone.
 	whole := copyOf(t, text, wal)
-	if err := audit.HoldsHead(ctx, whole, s.noted()); err != nil {
+	if err := audit.HoldsHead(ctx, whole, s.Noted()); err != nil {
 		t.Fatalf("with its log the copy is whole: %v", err)
 	}
 	flipped := append([]byte{}, wal...)
 	flipped[len(flipped)*3/4] ^= 1
-	wantRolledBack(t, copyOf(t, text, flipped), s.noted(), shorter)
-	wantRolledBack(t, copyOf(t, text, wal[:len(wal)/2]), s.noted(), shorter)
+	wantRolledBack(t, copyOf(t, text, flipped), s.Noted(), shorter)
+	wantRolledBack(t, copyOf(t, text, wal[:len(wal)/2]), s.Noted(), shorter)
 }
 
 func TestHeadTellsOfACutOffEnd(t *testing.T) {
-	s := newScene(t)
-	s.ticket()
-	stock := names(t, raw(t, s.book.Path()), `SELECT format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, bin, unit, day, inward, outward, back, balance) FROM stock`)
-	s.ticket()
-	noted := s.noted()
-	unguarded(t, s.book.Path(), "DELETE FROM facts WHERE subject = 'load L2'", "DELETE FROM loads WHERE id = 'L2'", "UPDATE series SET last = 1 WHERE last = 2",
+	s := housetest.New(t)
+	s.Ticket()
+	stock := names(t, housetest.Raw(t, s.Store.Path()), `SELECT format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, bin, unit, day, inward, outward, back, balance) FROM stock`)
+	s.Ticket()
+	noted := s.Noted()
+	housetest.Unguarded(t, s.Store.Path(), "DELETE FROM facts WHERE subject = 'load L2'", "DELETE FROM loads WHERE id = 'L2'", "UPDATE series SET last = 1 WHERE last = 2",
 		"DELETE FROM stock", "INSERT INTO stock VALUES "+strings.Join(stock, ", "))
-	wantRolledBack(t, s.book, noted, shorter)
+	wantRolledBack(t, s.Store, noted, shorter)
 }
 
 func TestHeadTellsOfARewrittenChain(t *testing.T) {
-	s := season(t)
-	noted := s.noted()
+	s := housetest.Season(t)
+	noted := s.Noted()
 	var statements []string
 	var last *journal.Fact
-	for f, err := range s.book.Facts(ctx, book.FactFilter{}) {
+	for f, err := range s.Store.Facts(ctx, book.FactFilter{}) {
 		must(t, err)
 		if f.Kind == "load.weighed" {
 			f.Who = "Somebody Else"
@@ -125,46 +118,29 @@ func TestHeadTellsOfARewrittenChain(t *testing.T) {
 		last = &again
 		statements = append(statements, fmt.Sprintf("UPDATE facts SET who = '%s', prev = '%s', hash = '%s' WHERE seq = %d", again.Who, again.Prev, again.Hash, again.Seq))
 	}
-	unguarded(t, s.book.Path(), statements...)
-	wantRolledBack(t, s.book, noted, "written again")
-}
-
-// The head is on the sheet of a closed day, and is that of its closing.
-func TestClosedDayPrintsTheHead(t *testing.T) {
-	s := season(t)
-	noted := s.noted()
-	s.at("2026-10-02 08:00")
-	s.ticket()
-	sheet, err := office.DaySheet(ctx, s.Desk, oct1)
-	must(t, err)
-	found := journal.FindHeads(s.dayText(sheet))
-	if len(found) != 1 || found[0].Seq != noted.Seq || !strings.HasPrefix(noted.Hash, found[0].Hash) {
-		t.Fatalf("the sheet prints %v, the head was %s", found, noted)
-	}
-	if err := audit.HoldsHead(ctx, s.book, found[0]); err != nil {
-		t.Error(err)
-	}
+	housetest.Unguarded(t, s.Store.Path(), statements...)
+	wantRolledBack(t, s.Store, noted, "written again")
 }
 
 // Since a head only what came after it is looked at, but all of that.
 func TestVerifySinceAHead(t *testing.T) {
-	s := newScene(t)
-	s.ticket()
-	noted := s.noted()
+	s := housetest.New(t)
+	s.Ticket()
+	noted := s.Noted()
 	since := func() audit.Soundness {
-		found, err := audit.VerifySince(ctx, s.Desk, s.book, noted)
+		found, err := audit.VerifySince(ctx, s.Desk, s.Store, noted)
 		must(t, err)
 		return found
 	}
 	if found := since(); found.Facts != 0 || found.Loads != 0 || len(found.Problems) > 0 {
 		t.Errorf("nothing came since: %+v", found)
 	}
-	s.ticket()
-	must(t, scalehouse.CloseDay(ctx, s.as(manager).Desk, s.Today(), ""))
+	s.Ticket()
+	must(t, scalehouse.CloseDay(ctx, s.As(housetest.Manager).Desk, s.Today(), ""))
 	if found := since(); found.Facts == 0 || found.Loads != 1 || found.Tickets != 1 || len(found.Problems) > 0 {
 		t.Errorf("one ticket came since: %+v", found)
 	}
-	unguarded(t, s.book.Path(), "UPDATE loads SET grower_name = 'Ida' WHERE ticket = 2")
+	housetest.Unguarded(t, s.Store.Path(), "UPDATE loads SET grower_name = 'Ida' WHERE ticket = 2")
 	if found := since(); len(found.Problems) == 0 {
 		t.Error("a changed row was not found")
 	}

@@ -1,4 +1,4 @@
-package scalehouse_test
+package office_test
 
 import (
 	"strings"
@@ -7,29 +7,30 @@ import (
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/settle"
 )
 
 // speaks has the elevator choose a language.
-func (s *scene) speaks(language string) {
-	s.t.Helper()
+func speaks(s *scene, language string) {
+	s.T.Helper()
 	p := s.Profile()
 	p.Language = language
-	s.as(manager)
-	must(s.t, scalehouse.SetProfile(ctx, s.Desk, p))
+	s.As(housetest.Manager)
+	must(s.T, scalehouse.SetProfile(ctx, s.Desk, p))
 }
 
 // A day that was closed prints in the language it was closed in, whatever the elevator speaks
 // later; the day after it prints in the new one.
 func TestClosedDayKeepsItsLanguage(t *testing.T) {
-	s := workday(t)
-	before := s.dayPaper(oct1).Text(110)
-	s.speaks("fr")
-	if after := s.dayPaper(oct1).Text(110); after != before {
+	s := housetest.Workday(t)
+	before := s.DayPaper(housetest.Oct1).Text(110)
+	speaks(s, "fr")
+	if after := s.DayPaper(housetest.Oct1).Text(110); after != before {
 		t.Errorf("the closed day reads\n%s\nand read\n%s", after, before)
 	}
-	s.at("2026-10-02 08:00")
-	if text := s.dayPaper(oct2).Text(110); !strings.Contains(text, "FEUILLE DE JOURNÉE") {
+	s.At("2026-10-02 08:00")
+	if text := s.DayPaper(housetest.Oct2).Text(110); !strings.Contains(text, "FEUILLE DE JOURNÉE") {
 		t.Errorf("the new day reads\n%s", text)
 	}
 }
@@ -39,15 +40,15 @@ func TestClosedDayKeepsItsLanguage(t *testing.T) {
 func TestHashesKnowNoLanguage(t *testing.T) {
 	sheets := map[string]daysheet.Sheet{}
 	for _, language := range []string{"", "fr"} {
-		s := newScene(t)
-		s.speaks(language)
-		s.ticket()
-		s.at("2026-10-01 19:05")
-		must(t, scalehouse.CloseDay(ctx, s.Desk, oct1, "all well"))
-		sheet, err := office.DaySheet(ctx, s.Desk, oct1)
+		s := housetest.New(t)
+		speaks(s, language)
+		s.Ticket()
+		s.At("2026-10-01 19:05")
+		must(t, scalehouse.CloseDay(ctx, s.Desk, housetest.Oct1, "all well"))
+		sheet, err := office.DaySheet(ctx, s.Desk, housetest.Oct1)
 		must(t, err)
 		sheets[language] = sheet
-		if sound := s.verify(); len(sound.Problems) > 0 {
+		if sound := s.Verify(); len(sound.Problems) > 0 {
 			t.Errorf("%q: %q", language, sound.Problems)
 		}
 		if sheet.Closed == nil || sheet.Closed.Differs {
