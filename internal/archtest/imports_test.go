@@ -103,19 +103,20 @@ var mayImport = map[string][]string{
 	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode"),
 	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
-	"internal/paper/pdf/pdfwords": {}, // for tests: the words of a paper
-	"internal/daysheet":           slices.Concat(core, inside("report")),
-	"internal/explanation":        slices.Concat(core, inside("report")),
-	"internal/scalelink":          inside("quantity"),
-	"internal/atomicfile":         {}, // files that appear whole or not at all
-	"internal/printing":           inside("atomicfile"),
-	"internal/ratefiles":          slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
-	"internal/office":             slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup")),
-	"internal/office/scalelog":    slices.Concat(core, papers, inside("office")), // the logs of truck scales as papers
-	"internal/audit":              slices.Concat(core, inside("book", "office")),
-	"internal/scalehouse":         slices.Concat(core, papers, inside("book", "office", "audit")),
-	"internal/scalehouse/intake":  slices.Concat(core, inside("office", "scalehouse")),
-	"internal/demo":               slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
+	"internal/paper/pdf/pdfwords":   {}, // for tests: the words of a paper
+	"internal/daysheet":             slices.Concat(core, inside("report")),
+	"internal/explanation":          slices.Concat(core, inside("report")),
+	"internal/scalelink":            inside("quantity"),
+	"internal/atomicfile":           {}, // files that appear whole or not at all
+	"internal/printing":             inside("atomicfile"),
+	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
+	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup")),
+	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")), // the logs of truck scales as papers
+	"internal/audit":                slices.Concat(core, inside("book", "office")),
+	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
+	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
+	"internal/scalehouse/intake":    slices.Concat(core, inside("office", "scalehouse")),
+	"internal/demo":                 slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 
 	"ui/model":               inside("textsearch", "moisture"),
 	"ui/handbook":            inside("textsearch", "i18n", "rates"), // explains the methods of the rates

@@ -19,6 +19,7 @@ var unitNames = map[quantity.Unit]string{
 // figure.
 func (d *calculation) AmountOn(b rule.Basis, rate quantity.Unit) *worksheet.Step {
 	per := perUnit(rate)
+	b = d.engine.basis(d, b)
 	weight := d.on(b)
 	key := weightIn{weight, per}
 	if known, ok := d.units[key]; ok {
@@ -30,6 +31,14 @@ func (d *calculation) AmountOn(b rule.Basis, rate quantity.Unit) *worksheet.Step
 	}
 	d.units[key] = step
 	return step
+}
+
+// asWritten is the basis of the first three engines: the edition's own.
+func asWritten(_ *calculation, b rule.Basis) rule.Basis { return b }
+
+// basisOfFormat asks the format of the edition, as the fourth engine does.
+func basisOfFormat(d *calculation, b rule.Basis) rule.Basis {
+	return d.edition.Format.Basis(b, d.changed)
 }
 
 // perUnit returns bu, cwt or t from a rate's unit.

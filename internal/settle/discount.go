@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/discount"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -14,10 +15,10 @@ import (
 func applyDiscount(d *calculation, place string) {
 	id := strings.TrimPrefix(place, "discount.")
 	i := slices.IndexFunc(d.edition.Discounts, func(r discount.Rule) bool { return r.ID == id })
-	rule := &d.edition.Discounts[i]
-	r := discounting{d, rule}
+	by := &d.edition.Discounts[i]
+	r := discounting{d, by}
 	d.sheet.Section("Discounts and premiums")
-	found, tested := d.found[rule.Factor.ID]
+	found, tested := d.found[by.Factor.ID]
 	if !tested {
 		r.None("not tested, so nothing is taken or paid")
 		return
@@ -25,7 +26,7 @@ func applyDiscount(d *calculation, place string) {
 	if !r.comparable(found) || r.turnedAway(found) {
 		return
 	}
-	rule.Form.Work(r, rule, found)
+	by.Form.Work(r, by, found)
 }
 
 // discounting is one discount or premium of a load under way.
@@ -60,6 +61,17 @@ func (r discounting) turnedAway(found *worksheet.Step) bool {
 	step := r.Rate(DiscountLine(r.rule.ID)+".limit", r.rule.Label+" limit", limit)
 	r.sheet.Note(step, fmt.Sprintf("%s is %s it; %s", found.Printed(), side, discount.Accepted))
 	return false
+}
+
+// Accepted is the row whose figure an accepted load brings.
+func (r discounting) Accepted(refused rule.Band) rule.Band { return r.engine.accepted(r, refused) }
+
+// asRefused takes an accepted load at the figure of its own row, as the first three engines do.
+func asRefused(_ discounting, refused rule.Band) rule.Band { return refused }
+
+// acceptedByFormat asks the format of the edition, as the fourth engine does.
+func acceptedByFormat(r discounting, refused rule.Band) rule.Band {
+	return r.edition.Format.Accepted(r.rule, refused)
 }
 
 // TurnedAway turns the load away under a rule and reports whether it did.

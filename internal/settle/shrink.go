@@ -13,7 +13,7 @@ func takeShrink(d *calculation) {
 	r := d.edition.Shrink
 	s := shrinkage{d, r}
 	d.sheet.Section("Shrink")
-	d.out.Wet = d.clean
+	d.beforeWater, d.out.Wet = d.left, d.clean
 	if r.Method.Nothing != "" {
 		s.noShrink(r.Method.Nothing)
 		return

@@ -55,14 +55,14 @@ func New(d *scalehouse.Desk, printer Printer) *Session {
 	return &Session{Language: ofProcess, Desk: d, Printer: printer, Zone: time.Local, Window: nowhere{}}
 }
 
-// Speak sets the language of the window, by its code. Texts made before stay as they are: a window
-// that is open is built anew after it.
+// Speak sets the language of the window, by its code, and drops the state of the screens: they are
+// rebuilt after it, since texts made before stay as they are.
 func (f *Session) Speak(code string) error {
 	language, err := LanguageOf(code)
 	if err != nil {
 		return err
 	}
-	f.Language, f.Lists = language, nil
+	f.Language, f.drafts, f.Lists, f.takeUp, f.narrow = language, nil, nil, nil, nil
 	return nil
 }
 
@@ -112,9 +112,6 @@ func (f *Session) ShowTickets(line string) {
 
 // OnShowTickets sets how the list of tickets is filtered.
 func (f *Session) OnShowTickets(narrow func(line string)) { f.narrow = narrow }
-
-// Forget drops the state of the screens, which are rebuilt.
-func (f *Session) Forget() { f.drafts, f.Lists, f.takeUp, f.narrow = nil, nil, nil, nil }
 
 // Changed drops the cached data of the book and refreshes the window.
 func (f *Session) Changed() {

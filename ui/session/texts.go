@@ -105,3 +105,6 @@ func Signed(in Language, change *worksheet.Step) string {
 	}
 	return strings.Replace(text, "-", "–", 1)
 }
+
+// OneLine sets several lines side by side, for the status line.
+func OneLine(text string) string { return strings.Join(strings.Split(text, "\n"), " ") }

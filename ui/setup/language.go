@@ -30,7 +30,6 @@ func setLanguage(f *session.Session, before string) error {
 	if f.SetLanguage == nil || now == session.OrElse(before, "en") {
 		return nil
 	}
-	f.Forget()
 	return f.SetLanguage(now)
 }
 

@@ -2,6 +2,7 @@ package discount
 
 import (
 	"fmt"
+	"slices"
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
@@ -52,6 +53,10 @@ func workTable(w Working, r *Rule, found *worksheet.Step) {
 			return
 		}
 		where += "; " + Accepted
+		if last := w.Accepted(band); last != band {
+			band = last
+			where += fmt.Sprintf(", at the figure of the row %s", band)
+		}
 	}
 	if band.Cell.Amount.IsZero() {
 		w.None(where + ", which brings none")
@@ -60,4 +65,21 @@ func workTable(w Working, r *Rule, found *worksheet.Step) {
 	rate := w.Rate(RateLine(r.ID), r.Label+" rate", band.Cell)
 	w.Sheet().Note(rate, where)
 	w.Apply(band.Gives, rate)
+}
+
+// LastRow is the row next to one that turns loads away, on the side of the grain that is taken as a
+// matter of course; between two, the upper one where it takes more of the grower.
+func (r *Rule) LastRow(refused rule.Band) (rule.Band, bool) {
+	at := slices.Index(r.Rows, refused)
+	taken := func(b rule.Band) bool { return !b.Refuse }
+	below, above := slices.Clone(r.Rows[:at]), r.Rows[at+1:]
+	slices.Reverse(below)
+	b, a := slices.IndexFunc(below, taken), slices.IndexFunc(above, taken)
+	switch {
+	case b < 0 && a < 0:
+		return rule.Band{}, false
+	case b < 0 || a >= 0 && above[a].TakesMore(below[b]):
+		return above[a], true
+	}
+	return below[b], true
 }
