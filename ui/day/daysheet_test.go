@@ -98,7 +98,7 @@ func TestColumnTitles(t *testing.T) {
 		"Average test weight lb/bu": "Test wt. lb/bu", "Loads without price": "Later: loads", "Commodity": "Commodity",
 		"Settled cwt": "Settled cwt",
 	} {
-		if got := columnTitle(title); got != want {
+		if got := columnTitle(session.Language{}, title); got != want {
 			t.Errorf("%q is called %q, want %q", title, got, want)
 		}
 	}
