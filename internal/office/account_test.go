@@ -201,7 +201,7 @@ func addUp(t *testing.T, sheet string, table report.Table, rows [][]string) (tot
 			continue
 		}
 		for c, column := range table.Columns {
-			if column.Align != report.Right || strings.HasPrefix(column.Title, "Ticket") || strings.HasPrefix(column.Title, "Average") || strings.HasPrefix(column.Title, "Moist") || strings.HasPrefix(column.Title, "Test wt.") || c >= len(rows[i]) || rows[i][c] == "" {
+			if column.Align != report.Right || strings.HasPrefix(column.String(), "Ticket") || strings.HasPrefix(column.String(), "Average") || strings.HasPrefix(column.String(), "Moist") || strings.HasPrefix(column.String(), "Test wt.") || c >= len(rows[i]) || rows[i][c] == "" {
 				continue
 			}
 			want, ok := new(big.Rat).SetString(rows[i][c])

@@ -22,7 +22,7 @@ func TestPositionPaper(t *testing.T) {
 	// In every place each day begins with what the day before ended with.
 	table, _ := doc.Table("days lb")
 	for i, r := range table.Rows {
-		if i > 0 && table.Rows[i-1].Cells[1] == r.Cells[1] && table.Rows[i-1].Cells[7] != r.Cells[3] {
+		if i > 0 && table.Rows[i-1].Cells[1].Equal(r.Cells[1]) && !table.Rows[i-1].Cells[7].Equal(r.Cells[3]) {
 			t.Errorf("%v does not follow %v", r.Cells, table.Rows[i-1].Cells)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper/pdf/pdfwords"
 	"tenthpoint/internal/quantity"
@@ -98,7 +99,7 @@ func TestWhatIfIsAFreshSettlement(t *testing.T) {
 		must(t, err)
 		settled := false
 		for _, w := range f.WhatIfs {
-			if strings.HasPrefix(w.Name, "moisture "+moisture+" %") {
+			if strings.HasPrefix(w.Name.String(), "moisture "+moisture+" %") {
 				settled = true
 				for id, want := range l.Settled.Figures {
 					if step, ok := w.Settlement.Sheet.Step(id); !ok || !step.Value().Equal(want) {
@@ -121,23 +122,23 @@ func TestChangesOfWhatIfs(t *testing.T) {
 	tables := map[string]report.Table{}
 	for _, b := range explanation.Compose(s.Proof(number, office.ProofOptions{})).Blocks {
 		if table, ok := b.(report.Table); ok {
-			tables[table.Name] = table
+			tables[table.Name.String()] = table
 		}
 	}
 	figures, changes := tables["what if"].Rows, tables["what if, difference"].Rows
 	if len(changes) == 0 || len(figures) != len(changes)+1 {
 		t.Fatalf("%d rows of figures, %d of changes", len(figures), len(changes))
 	}
-	plain := func(cell string) quantity.Amount {
-		return quantity.Of(strings.ReplaceAll(strings.TrimPrefix(cell, "+"), ",", ""), quantity.Plain)
+	plain := func(cell message.Text) quantity.Amount {
+		return quantity.Of(strings.ReplaceAll(strings.TrimPrefix(cell.String(), "+"), ",", ""), quantity.Plain)
 	}
 	for n, row := range changes {
 		for i, cell := range row.Cells[1:] {
 			was, is := figures[0].Cells[i+1], figures[n+1].Cells[i+1]
-			if was == is && was != "" && strings.Trim(was, "0123456789.,-") != "" {
+			if was.Equal(is) && strings.Trim(was.String(), "0123456789.,-") != "" {
 				continue // a price that is not set
 			}
-			if cell == "" || !plain(cell).Equal(plain(is).Sub(plain(was))) {
+			if cell.IsZero() || !plain(cell).Equal(plain(is).Sub(plain(was))) {
 				t.Errorf("%s, %s: %q, from %s to %s", row.Cells[0], tables["what if"].Columns[i+1].Title, cell, was, is)
 			}
 		}
@@ -199,7 +200,7 @@ func TestDisputeAcrossAChangeOfEdition(t *testing.T) {
 		}
 	}
 	other := after.WhatIfs[len(after.WhatIfs)-2]
-	if !strings.Contains(other.Name, "corn-house-2026-b") {
+	if !strings.Contains(other.Name.String(), "corn-house-2026-b") {
 		t.Fatalf("what-ifs: %q", other.Name)
 	}
 	// 28,000 lb at 0.8 % handling is 224 lb; 500 bu x 3 pt x $0.06 is $90.00.

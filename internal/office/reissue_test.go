@@ -40,7 +40,7 @@ func TestProofOfAReissue(t *testing.T) {
 	}
 	void, err := office.Proof(ctx, s.Desk, 1, office.ProofOptions{})
 	must(t, err)
-	if marks := void.Marks; len(marks) != 3 || marks[1] != "VOID" || marks[2] != "REISSUED AS TICKET 2" {
+	if marks := void.Marks; len(marks) != 3 || marks[1].String() != "VOID" || marks[2].String() != "REISSUED AS TICKET 2" {
 		t.Errorf("the void ticket's proof is marked %q", marks)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -21,7 +22,7 @@ func TestScaleStateOnTheDaySheet(t *testing.T) {
 	must(t, scalehouse.LogScale(ctx, s.Desk, "1", truckscale.Service{Out: true, Reason: "struck by lightning"}))
 	sheet, err := office.DaySheet(ctx, s.Desk, s.Today())
 	must(t, err)
-	notes := strings.Join(sheet.Notes.Scales, "\n")
+	notes := message.Texts("\n", sheet.Notes.Scales).String()
 	for _, want := range []string{"C-118", "2027-05-03", "40117", "20,020 lb"} {
 		if !strings.Contains(notes, want) {
 			t.Errorf("the sheet says nothing of %s: %s", want, notes)

@@ -141,7 +141,7 @@ func TestTicketKeepsItsEngine(t *testing.T) {
 		all := map[string]*settle.Settlement{"worked again": again, "previewed": preview, "its worth": worth.Here, "drier": worth.Drier.Settlement}
 		f := s.Proof(number, office.ProofOptions{Moisture: &tried})
 		for _, w := range f.WhatIfs {
-			all["what if "+w.Name] = w.Settlement
+			all["what if "+w.Name.String()] = w.Settlement
 		}
 		for name, one := range all {
 			if one == nil || one.Engine != n {

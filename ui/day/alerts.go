@@ -2,9 +2,9 @@ package day
 
 import (
 	"fmt"
-	"strings"
 
 	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/message"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -53,11 +53,11 @@ func (s *DaySheet) alerts() []alert {
 	}
 	for _, p := range s.sheet.Parts {
 		for _, t := range p.Struck {
-			add(model.Stop, t, s.ending(t), session.Join(", ", t.EndedWho, s.session.Say(t.Reason)))
+			add(model.Stop, t, s.ending(t), session.Join(", ", t.EndedWho, t.Reason))
 		}
 	}
 	for _, t := range s.sheet.Later {
-		add(model.Stop, t, s.session.Say("%s, taken back", s.ending(t)), session.Join(", ", t.EndedWho, s.session.Say(t.Reason)))
+		add(model.Stop, t, s.session.Say("%s, taken back", s.ending(t)), session.Join(", ", t.EndedWho, t.Reason))
 	}
 	for _, t := range s.sheet.Corrections {
 		add(model.Wait, t, s.session.Say("corrects %d", t.Corrects), s.session.Say("of %s, by %s", s.session.Date(t.CorrectsOn), t.Weigher))
@@ -66,16 +66,16 @@ func (s *DaySheet) alerts() []alert {
 		add(model.Wait, t, s.session.Say("in place of %d", t.Reissues), s.session.Say("of %s, void, by %s", s.session.Date(t.ReissuesOn), t.Weigher))
 	}
 	for _, t := range s.sheet.Refused {
-		add(model.Stop, t, s.session.Say("turned away"), session.Join(", ", t.EndedWho, s.session.Say(t.Reason)))
+		add(model.Stop, t, s.session.Say("turned away"), session.Join(", ", t.EndedWho, t.Reason))
 	}
 	for _, t := range s.sheet.Manual {
-		add(model.Warn, t, s.session.Say("typed weight"), s.session.Say(strings.Join(t.Manual, "; ")))
+		add(model.Warn, t, s.session.Say("typed weight"), s.session.Text(message.Texts("; ", t.Manual)))
 	}
 	for _, t := range s.sheet.Accepted {
-		add(model.Warn, t, s.session.Say("let through"), s.session.Say(strings.Join(t.Accepted, "; ")))
+		add(model.Warn, t, s.session.Say("let through"), s.session.Text(message.Texts("; ", t.Accepted)))
 	}
 	for _, t := range s.sheet.Flagged {
-		add(model.Warn, t, s.session.Say("doubted"), s.session.Say(strings.Join(t.Flags, "; ")))
+		add(model.Warn, t, s.session.Say("doubted"), s.session.Text(message.Texts("; ", t.Flags)))
 	}
 	return out
 }
@@ -102,12 +102,12 @@ func (s *DaySheet) NothingTold() string {
 // Evening returns the open items of the day: trucks, samples, disputes, meters.
 func (s *DaySheet) Evening() []model.Remark {
 	var out []model.Remark
-	tell := func(word string, lines []string, nothing string) {
+	tell := func(word string, lines []message.Text, nothing string) {
 		if len(lines) == 0 {
 			out = append(out, model.Remark{State: model.OK, Word: word, Text: nothing})
 			return
 		}
-		out = append(out, model.Remark{State: model.Warn, Word: word, Text: s.session.Say(strings.Join(lines, "\n"))})
+		out = append(out, model.Remark{State: model.Warn, Word: word, Text: s.session.Text(message.Texts("\n", lines))})
 	}
 	if row, chosen := session.Find(s.AlertRows(), func(r model.Row) bool { return r.Key == s.chosen }); chosen {
 		out = append(out, model.Remark{State: row.State, Word: session.Join(" ", s.session.Say("ticket %s:", row.Cells[0]), row.Cells[3]), Text: row.Cells[4]})
@@ -124,7 +124,7 @@ func (s *DaySheet) Evening() []model.Remark {
 	tell(s.session.Say("disputes"), n.Disputes, s.session.Say("None is open."))
 	tell(s.session.Say("meters"), n.Meters, s.session.Say("None is overdue or outside its limit."))
 	if len(n.Scales) > 0 {
-		out = append(out, model.Remark{State: model.Plain, Word: s.session.Say("truck scales"), Text: s.session.Say(strings.Join(n.Scales, "\n"))})
+		out = append(out, model.Remark{State: model.Plain, Word: s.session.Say("truck scales"), Text: s.session.Text(message.Texts("\n", n.Scales))})
 	}
 	return out
 }

@@ -96,8 +96,8 @@ func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
 	}
 	sheet, err := office.DaySheet(ctx, s.Desk, quantity.MustDate("2026-09-15"))
 	must(t, err)
-	if sheet.Numbers.String() != "2 to 3, 2 in all: 2 in force, 0 void, 0 corrected; no number is missing" {
-		t.Error(sheet.Numbers)
+	if sheet.Numbers.Message().String() != "2 to 3, 2 in all: 2 in force, 0 void, 0 corrected; no number is missing" {
+		t.Error(sheet.Numbers.Message())
 	}
 	s.Verify()
 }
