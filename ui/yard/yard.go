@@ -305,16 +305,16 @@ func (y *Yard) Withdraw() {
 		return
 	}
 	y.session.Put(model.Ask{
-		Title: session.Say("Withdraw the load of truck %s?", session.TruckText(form.Now.Load.Details.Truck)),
-		Text:  session.Say("It was never weighed. It leaves the yard as if it had not come, and is not counted as turned away."),
+		Title: y.session.Say("Withdraw the load of truck %s?", session.TruckText(form.Now.Load.Details.Truck)),
+		Text:  y.session.Say("It was never weighed. It leaves the yard as if it had not come, and is not counted as turned away."),
 		State: model.Warn,
-		Yes:   session.Say("Withdraw"),
+		Yes:   y.session.Say("Withdraw"),
 		Then: func(map[string]string) {
 			if err := scalehouse.Withdraw(context.Background(), y.session.Desk, form.id); err != nil {
 				y.session.Fail(err)
 				return
 			}
-			y.session.Notify(model.OK, session.Say("load %s is withdrawn", form.id))
+			y.session.Notify(model.OK, y.session.Say("load %s is withdrawn", form.id))
 			y.left()
 		},
 	})
