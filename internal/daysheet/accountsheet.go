@@ -90,7 +90,7 @@ func (p AccountPart) summary() report.Table {
 func (p AccountPart) dispositionTable() report.Table {
 	g := newGrid([]column[DispositionSum, none]{
 		{words("Disposition"), func(d DispositionSum) cell { return text(d.How) }, nil, always},
-		{words("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
+		{words("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said().String()) }, nil, unlessEmpty},
 		{figure("Loads"), func(d DispositionSum) cell { return count(d.Sum.Loads) }, nil, always},
 		{in("Settled", p.units.weight), func(d DispositionSum) cell { return amount(d.Sum.Settled) }, nil, always},
 		{in("Settled", p.units.per), func(d DispositionSum) cell { return amount(d.Sum.Quantity) }, nil, always},

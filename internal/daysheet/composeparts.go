@@ -243,7 +243,7 @@ func dispositionGrid(u units) *grid[DispositionSum, none] {
 	return newGrid([]column[DispositionSum, none]{
 		{words("Commodity"), func(d DispositionSum) cell { return text(d.Name) }, nil, always},
 		{words("Disposition"), func(d DispositionSum) cell { return text(d.How) }, nil, always},
-		{words("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
+		{words("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said().String()) }, nil, unlessEmpty},
 		{figure("Loads"), func(d DispositionSum) cell { return count(d.Sum.Loads) }, nil, always},
 		{in("Settled", u.weight), func(d DispositionSum) cell { return amount(d.Sum.Settled) }, nil, always},
 		{in("Settled", u.per), func(d DispositionSum) cell { return amount(d.Sum.Quantity) }, nil, always},

@@ -111,7 +111,7 @@ func (t Ticket) how() string {
 	case terms.No != "":
 		return terms.Said().String()
 	default:
-		return terms.Under.Name()
+		return terms.Under.Name().String()
 	}
 }
 

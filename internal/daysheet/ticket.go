@@ -80,7 +80,7 @@ func (t Ticket) unpriced() string {
 	if t.isApart() {
 		return "by owner"
 	}
-	return t.terms().Under.Unpriced()
+	return t.terms().Under.Unpriced().String()
 }
 
 // terms are whose grain it is and under what, where all owners have the same.

@@ -8,15 +8,15 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/worksheet"
 )
 
 // Compose makes the proof of a ticket.
 func Compose(f Facts) report.Document {
-	c := composer{Facts: f, say: i18n.In(f.House.Language).Word}
+	c := composer{Facts: f, printer: i18n.In(f.House.Language)}
 	c.doc = report.Document{
 		House: letterhead(f), Language: f.House.Language, Title: fmt.Sprintf("Proof of ticket %d", f.Load.Number), About: c.about(), Marks: c.marks(), Made: c.made(),
 		Footer: "Figures are exact decimals; each is rounded once, where the line says so. This paper is the ticket's own working and no certificate.",
@@ -37,9 +37,9 @@ func Compose(f Facts) report.Document {
 
 type composer struct {
 	Facts
-	doc    report.Document
-	say    worksheet.Translate // for the steps, which are translated part by part
-	quoted []int               // lines of the edition quoted so far
+	doc     report.Document
+	printer *message.Printer // for the steps, which are translated part by part
+	quoted  []int            // lines of the edition quoted so far
 }
 
 func (c *composer) put(blocks ...report.Block) { c.doc.Blocks = append(c.doc.Blocks, blocks...) }
@@ -123,17 +123,17 @@ func (c *composer) who() {
 	}
 	if e := c.Settlement.Edition; e != nil {
 		pairs = append(pairs, report.Pair{Label: "Posted rates", Value: fmt.Sprintf("%s, %q, in force %s", e.ID, e.Title, e.Period())},
-			report.Pair{Label: "Rates from", Value: joined("; ", e.Origin.By, e.Origin.Document, c.say(issued(e))), Own: true},
+			report.Pair{Label: "Rates from", Value: joined("; ", e.Origin.By, e.Origin.Document, c.printer.Text(issued(e))), Own: true},
 			report.Pair{Label: "SHA-256 of the rates", Value: e.Hash, Own: true})
 	}
 	c.put(report.Pairs{Pairs: pairs})
 }
 
-func issued(e *rates.Edition) string {
+func issued(e *rates.Edition) message.Text {
 	if e.Origin.Issued.IsZero() {
-		return ""
+		return message.Text{}
 	}
-	return "issued " + e.Origin.Issued.String()
+	return message.New("issued %s", e.Origin.Issued)
 }
 
 func (c *composer) retained() string {
@@ -162,9 +162,9 @@ func (c *composer) result() {
 		}
 		value := s.Printed()
 		if settle.AwaitsPrice(s) {
-			value = c.unpriced(s)
+			value = c.unpriced(s).String()
 		}
-		pairs = append(pairs, report.Pair{Label: s.Label(), Value: value})
+		pairs = append(pairs, report.Pair{Label: s.Label().String(), Value: value})
 	}
 	c.put(report.Heading{Text: "What the ticket says"}, report.Pairs{Pairs: pairs})
 }

@@ -50,7 +50,7 @@ func (c *composer) overDry() {
 	var pairs []report.Pair
 	for _, s := range []*worksheet.Step{c.OverDry.Equal, c.OverDry.GivenAway, c.OverDry.Quantity, c.OverDry.Worth} {
 		if s != nil {
-			pairs = append(pairs, report.Pair{Label: s.Label(), Value: joined(", ", s.Printed(), s.Note())})
+			pairs = append(pairs, report.Pair{Label: s.Label().String(), Value: joined(", ", s.Printed(), s.Note().String())})
 		}
 	}
 	base, _ := c.OverDry.Sheet.Step("overdry.base")
@@ -65,7 +65,7 @@ func Differences(c *settle.Comparison, before, after string) report.Table {
 	t := report.Table{Name: "differences", Empty: "No line differs.", Columns: []report.Column{
 		{Title: "Line"}, {Title: before, Align: report.Right}, {Title: after, Align: report.Right}, {Title: "Difference", Align: report.Right}}}
 	for _, l := range c.Changed() {
-		cells := []string{l.Label, "", "", "not to be compared"}
+		cells := []string{l.Label.String(), "", "", "not to be compared"}
 		if l.Before != nil {
 			cells[1] = l.Before.Printed()
 		}

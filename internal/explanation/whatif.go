@@ -74,7 +74,7 @@ func (c *composer) cell(s *settle.Settlement, id string) string {
 		return ""
 	}
 	if settle.AwaitsPrice(step) {
-		return c.unpriced(step)
+		return c.unpriced(step).String()
 	}
 	own, ok := c.Settlement.Sheet.Step(id)
 	if ok && own.Value().Unit() != step.Value().Unit() {
@@ -119,7 +119,7 @@ func (c *composer) change(of *settle.Comparison, id string) string {
 		one = line.After
 	}
 	if settle.AwaitsPrice(one) {
-		return c.unpriced(one)
+		return c.unpriced(one).String()
 	}
 	a := line.Change.Value().In(quantity.Plain)
 	return signed(a, a.Fixed(decimals(one)))

@@ -3,6 +3,7 @@ package rates
 import (
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
@@ -147,8 +148,8 @@ func (t *Table) addFigures(mine, theirs, bare *settle.Settlement) {
 	}
 }
 
-func (t *Table) addLine(id, label string, mine, theirs, change *worksheet.Step, water settle.Line) {
-	row := model.Row{Key: id, Cells: []string{session.Say(label), stepCell(mine), stepCell(theirs), changeCell(change), stepCell(water.After), changeCell(water.Change)}}
+func (t *Table) addLine(id string, label message.Text, mine, theirs, change *worksheet.Step, water settle.Line) {
+	row := model.Row{Key: id, Cells: []string{session.Text(label), stepCell(mine), stepCell(theirs), changeCell(change), stepCell(water.After), changeCell(water.Change)}}
 	if change != nil && !change.Value().IsZero() {
 		row.State = model.Warn
 	}

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -81,7 +82,7 @@ func ordinaryLoad(e *rates.Edition) tryLoad {
 		moisture = e.Shrink.Trigger.Amount.Add(quantity.Int(2, quantity.Percent))
 	}
 	return tryLoad{
-		facts:    settle.Facts{Drafts: []settle.Draft{{Gross: gross, Tare: tare, GrossSource: session.Say("example"), TareSource: session.Say("example")}}},
+		facts:    settle.Facts{Drafts: []settle.Draft{{Gross: gross, Tare: tare, GrossSource: message.New("example"), TareSource: message.New("example")}}},
 		moisture: moisture, from: session.Say("an ordinary truck, none has come yet"), invented: true,
 	}
 }
@@ -92,11 +93,11 @@ func neededFindings(e *rates.Edition) []settle.Finding {
 	var out []settle.Finding
 	for _, d := range e.Discounts {
 		if d.MustTest && d.Factor.ID != grain.Moisture {
-			out = append(out, settle.Finding{Factor: d.Factor.ID, Amount: harmless(d), Source: session.Say("example")})
+			out = append(out, settle.Finding{Factor: d.Factor.ID, Amount: harmless(d), Source: message.New("example")})
 		}
 	}
 	if factor, ok := e.Commodity.Factor(grain.Dockage); ok && e.Dockage.MustTest {
-		out = append(out, settle.Finding{Factor: grain.Dockage, Amount: quantity.Zero(factor.Unit), Source: session.Say("example")})
+		out = append(out, settle.Finding{Factor: grain.Dockage, Amount: quantity.Zero(factor.Unit), Source: message.New("example")})
 	}
 	return out
 }
@@ -126,7 +127,7 @@ func (t tryLoad) under(e *rates.Edition) settle.Facts {
 	if t.invented {
 		f.Findings = neededFindings(e)
 	}
-	f.Moisture = settle.Reading{Percent: t.moisture, Source: session.Say("tried")}
+	f.Moisture = settle.Reading{Percent: t.moisture, Source: message.New("tried")}
 	if f.Price != nil && f.Price.Amount.Unit() != quantity.Dollar.Per(e.Units.Settle) {
 		f.Price = nil
 	}
@@ -210,7 +211,7 @@ func triedFactors(e *rates.Edition) []grain.Factor {
 	for _, d := range e.Discounts {
 		add(d.Factor)
 	}
-	if dockage, ok := e.Commodity.Factor(grain.Dockage); ok && e.Dockage.Row != "" {
+	if dockage, ok := e.Commodity.Factor(grain.Dockage); ok && !e.Dockage.Row.IsZero() {
 		add(dockage)
 	}
 	return out
@@ -236,7 +237,7 @@ func readLoad(e *rates.Edition, unit quantity.Unit, values map[string]string) (t
 	for _, factor := range triedFactors(e) {
 		texts[string(factor.ID)] = session.PlainText(factor, values[string(factor.ID)])
 	}
-	facts, wrong := entry.Trial{Edition: e, Unit: unit, Needed: []string{"net", "moisture"}, Source: session.Say("typed")}.Read(texts)
+	facts, wrong := entry.Trial{Edition: e, Unit: unit, Needed: []string{"net", "moisture"}, Source: message.New("typed")}.Read(texts)
 	faults := map[string]string{}
 	for _, f := range wrong {
 		faults[f.Field] = session.Sentence(f.Err)

@@ -75,7 +75,7 @@ func trialTable(e *rates.Edition, t *settle.Trial) *Table {
 		if row.Settlement == nil {
 			one.State = model.Stop
 			one.Cells = []string{row.Moisture.Fixed(1), session.Say("no")}
-			out.said[key] = session.Say("At %s: %s", key, session.OneLine(row.Refused))
+			out.said[key] = session.Say("At %s: %s", key, session.OneLine(session.Text(row.Refused)))
 		} else {
 			one.Cells = columns.Cells(row)
 			out.said[key] = trialSentence(key, row)

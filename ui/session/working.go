@@ -25,25 +25,23 @@ func WorkingLines(s *settle.Settlement, d title.Under) []model.CardLine {
 // StepLines are steps under their headings, each with its calculation below.
 func StepLines(steps []*worksheet.Step, d title.Under) []model.CardLine {
 	var lines []model.CardLine
-	section := ""
-	for _, step := range steps {
-		if step.Section() != section {
-			section = step.Section()
-			lines = append(lines, model.CardLine{Kind: model.CardHeading, Left: strings.ToUpper(Say(section))})
+	for _, under := range worksheet.Sections(steps) {
+		lines = append(lines, model.CardLine{Kind: model.CardHeading, Left: strings.ToUpper(Text(under.Title))})
+		for _, step := range under.Steps {
+			lines = append(lines, stepLine(step, d))
 		}
-		lines = append(lines, stepLine(step, d))
 	}
 	return lines
 }
 
 func stepLine(step *worksheet.Step, d title.Under) model.CardLine {
-	figure := step.PrintedIn(printer.Word)
+	figure := step.PrintedIn(printer)
 	if step.Kind() == worksheet.NotApplied {
 		figure = Say("none")
 	}
 	return model.CardLine{
-		Kind: model.CardPair, Left: Say(step.Label()), Right: figure,
-		Note: strings.Join(step.ExplainIn(func(note string) string { return Say(d.Remark(note)) }), "\n"),
+		Kind: model.CardPair, Left: Text(step.Label()), Right: figure,
+		Note: strings.Join(step.ExplainAs(printer, d.Remark(step.Note()), step.Source()), "\n"),
 	}
 }
 
@@ -69,7 +67,7 @@ func ChangedFacts(old, now *load.Load) []model.CardLine {
 func ChangedFigures(c *settle.Comparison) []model.CardLine {
 	var lines []model.CardLine
 	for _, l := range c.Changed() {
-		line := model.CardLine{Kind: model.CardPair, Left: Say(l.Label), Right: Signed(l.Change)}
+		line := model.CardLine{Kind: model.CardPair, Left: Text(l.Label), Right: Signed(l.Change)}
 		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
 			line.Kind = model.CardTotal
 		}

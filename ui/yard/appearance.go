@@ -189,7 +189,7 @@ func (a appearances) termsOptions() []model.Option {
 
 func priceHint(l *load.Load) string {
 	if l.Details.Price == nil {
-		return session.Say(l.Details.Under.Unpriced())
+		return session.Text(l.Details.Under.Unpriced())
 	}
-	return session.Say(l.Details.PriceSource)
+	return session.Text(l.Details.Deal().PriceText())
 }

@@ -1,8 +1,6 @@
 package discount
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -46,18 +44,18 @@ func workTable(w Working, r *Rule, found *worksheet.Step) {
 		w.OffTable(string(r.Factor.ID), r.Factor.Name, found, r.Row, r.Rows)
 		return
 	}
-	where := fmt.Sprintf("%s is in the row %s", found.Printed(), band)
+	where := message.New("%s is in the row %s", found.Printed(), band)
 	if band.Refuse {
-		if w.TurnedAway(fmt.Sprintf("is %s, in the row %s that is turned away", found.Printed(), band)) {
+		if w.TurnedAway(message.New("is %s, in the row %s that is turned away", found.Printed(), band)) {
 			return
 		}
-		where += "; " + Accepted
+		where = Accepted(where)
 	}
 	if band.Cell.Amount.IsZero() {
-		w.None(where + ", which brings none")
+		w.None(message.New("%s, which brings none", where))
 		return
 	}
-	rate := w.Rate(RateLine(r.ID), r.Label+" rate", band.Cell)
+	rate := w.Rate(RateLine(r.ID), message.New("%s rate", r.Label), band.Cell)
 	w.Sheet().Note(rate, where)
 	w.Apply(band.Gives, rate)
 }
