@@ -130,7 +130,7 @@ func (p *program) open(ctx context.Context, path string) error {
 		frame.Fail(unlinked)
 	}
 	if p.ratesWrong != nil {
-		frame.Say(model.Stop, session.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
+		frame.Notify(model.Stop, session.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
 	}
 	session.CheckClock(frame)
 	session.CheckHead(frame)

@@ -53,12 +53,13 @@ func TestTextsInTheCatalogsCanFail(t *testing.T) {
 func f() error { return message.Refused.Errorf("a load "+"of %s", "x") }
 func g() any { return message.New("new %d", 1) }`),
 		snippet(t, "ui/yard/a.go", `package yard
-func f() string { return session.Say("said") }`),
+func f() string { return session.Say("said") }
+func (p *form) g() string { return p.sheet.session.Say("said by a form") }`),
 		snippet(t, "cmd/tenth/yard/a.go", `package yard
 type c struct { A string `+"`help:\"Help.\"`"+` }
 func f() error { return terminal.Refusal("do", "what %s", "x") }`),
 	})
-	for _, text := range []string{"a load of %s", "new %d", "said", "Help.", "do", "what %s"} {
+	for _, text := range []string{"a load of %s", "new %d", "said", "said by a form", "Help.", "do", "what %s"} {
 		if said[text] == "" {
 			t.Errorf("%q was not found in %v", text, said)
 		}
@@ -112,7 +113,7 @@ func saidArguments(call *ast.CallExpr) []int {
 		return []int{2}
 	case name == "Errorf" && strings.HasPrefix(of, "message."):
 		return []int{0}
-	case name == "Say" && (of == "session" || of == "" || of == "p" || of == "t"):
+	case name == "Say":
 		return []int{0}
 	case name == "Refusal":
 		return []int{0, 1}
@@ -142,6 +143,7 @@ func calledName(call *ast.CallExpr) (name, of string) {
 				return f.Sel.Name, pkg.Name + "." + x.Sel.Name
 			}
 		}
+		return f.Sel.Name, ""
 	}
 	return "", ""
 }

@@ -16,6 +16,7 @@ var digests = map[settle.Engine]func(Sheet) string{
 	1: firstDigest,
 	2: firstDigest,
 	3: thirdDigest,
+	4: thirdDigest,
 }
 
 // Digest serializes all input of a day's sheet, in the format of the engine that closes the day.

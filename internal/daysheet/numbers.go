@@ -2,8 +2,7 @@ package daysheet
 
 import (
 	"fmt"
-	"strings"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -22,13 +21,15 @@ type Numbers struct {
 // Range is numbers in a row, both ends included.
 type Range struct{ First, Last int64 }
 
-// String is the range in figures: "17", "17 to 19".
-func (r Range) String() string {
+// Message is the range in figures: "17", "17 to 19".
+func (r Range) Message() message.Text {
 	if r.First == r.Last {
-		return fmt.Sprint(r.First)
+		return message.Words(fmt.Sprint(r.First))
 	}
-	return fmt.Sprintf("%d to %d", r.First, r.Last)
+	return message.New("%s to %s", fmt.Sprint(r.First), fmt.Sprint(r.Last))
 }
+
+func (r Range) String() string { return r.Message().String() }
 
 // account checks the numbers of the tickets issued on a day, sorted by number, for gaps; before is
 // the last number issued before it.
@@ -62,18 +63,16 @@ func (n *Numbers) count(t Ticket) {
 	}
 }
 
-// String describes the account in a sentence.
-func (n Numbers) String() string {
+// Message describes the account in a sentence.
+func (n Numbers) Message() message.Text {
 	if n.Issued == 0 {
-		return "no ticket was issued"
+		return message.New("no ticket was issued")
 	}
-	text := fmt.Sprintf("%s, %d in all: %d in force, %d void, %d corrected", Range{n.First, n.Last}, n.Issued, n.InForce, n.Voided, n.Corrected)
+	counts := message.New("%s, %d in all: %d in force, %d void, %d corrected", Range{n.First, n.Last}, n.Issued, n.InForce, n.Voided, n.Corrected)
 	if len(n.Missing) == 0 {
-		return text + "; no number is missing"
+		return message.List("; ", counts, message.New("no number is missing"))
 	}
-	missing := make([]string, len(n.Missing))
-	for i, r := range n.Missing {
-		missing[i] = r.String()
-	}
-	return text + "; NOT OF THIS DAY: " + strings.Join(missing, ", ")
+	return message.List("; ", counts, message.New("NOT OF THIS DAY: %s", message.Texts(", ", n.Missing)))
 }
+
+func (n Numbers) String() string { return n.Message().String() }

@@ -111,7 +111,10 @@ func (c *composer) changes() report.Table {
 
 func (c *composer) change(of *settle.Comparison, id string) string {
 	line, ok := of.Line(id)
-	if !ok || line.Change == nil {
+	if !ok {
+		return changeOfTotal(of, id)
+	}
+	if line.Change == nil {
 		return ""
 	}
 	one := line.Before
@@ -123,6 +126,24 @@ func (c *composer) change(of *settle.Comparison, id string) string {
 	}
 	a := line.Change.Value().In(quantity.Plain)
 	return signed(a, a.Fixed(decimals(one)))
+}
+
+// changeOfTotal is the change of a sum of lines, which a comparison line by line has not.
+func changeOfTotal(of *settle.Comparison, id string) string {
+	before, ok := of.Before.Sheet.Step(id)
+	after, found := of.After.Sheet.Step(id)
+	if !ok || !found || before.Value().Unit() != after.Value().Unit() || currencyOf(of.Before) != currencyOf(of.After) {
+		return ""
+	}
+	a := after.Value().Sub(before.Value()).In(quantity.Plain)
+	return signed(a, a.Fixed(decimals(before)))
+}
+
+func currencyOf(s *settle.Settlement) string {
+	if s.Edition == nil {
+		return ""
+	}
+	return s.Edition.Units.Currency
 }
 
 // signed writes a plus before a difference above zero.

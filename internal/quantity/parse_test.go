@@ -151,10 +151,10 @@ func TestParseAmount(t *testing.T) {
 		"":              `"" is not a number; type digits, like 52300 or 15.3`,
 		"% 15":          `"% 15" is not a number; type digits, like 52300 or 15.3`,
 		"15,5 %":        `"15,5 %" has a comma that does not part thousands; write a decimal with a point, such as 15.5`,
-		"15.5 percent":  `"15.5 percent": "percent" is not a unit; known units are $, %, L, bu, cfm, ct, cwt, d, dial, g, gal, h, hL, kWh, kg, lb, ppb, ppm, pt, s, t, °C, °F`,
-		"1e5 lb":        `"1e5 lb": "e5 lb" is not a unit; known units are $, %, L, bu, cfm, ct, cwt, d, dial, g, gal, h, hL, kWh, kg, lb, ppb, ppm, pt, s, t, °C, °F`,
-		"5 $/bu/":       `"5 $/bu/": "" is not a unit; known units are $, %, L, bu, cfm, ct, cwt, d, dial, g, gal, h, hL, kWh, kg, lb, ppb, ppm, pt, s, t, °C, °F`,
-		"1 lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb": `"1 lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb": "lb/lb/lb/lb/lb/lb/lb"… has more parts than any unit; known units are $, %, L, bu, cfm, ct, cwt, d, dial, g, gal, h, hL, kWh, kg, lb, ppb, ppm, pt, s, t, °C, °F`,
+		"15.5 percent":  `"15.5 percent": "percent" is not a unit; known units are $, %, L, bu, cfm, ct, cwt, d, dial, ft, g, gal, h, hL, kWh, kg, lb, m, ppb, ppm, pt, s, t, °C, °F`,
+		"1e5 lb":        `"1e5 lb": "e5 lb" is not a unit; known units are $, %, L, bu, cfm, ct, cwt, d, dial, ft, g, gal, h, hL, kWh, kg, lb, m, ppb, ppm, pt, s, t, °C, °F`,
+		"5 $/bu/":       `"5 $/bu/": "" is not a unit; known units are $, %, L, bu, cfm, ct, cwt, d, dial, ft, g, gal, h, hL, kWh, kg, lb, m, ppb, ppm, pt, s, t, °C, °F`,
+		"1 lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb": `"1 lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb/lb": "lb/lb/lb/lb/lb/lb/lb"… has more parts than any unit; known units are $, %, L, bu, cfm, ct, cwt, d, dial, ft, g, gal, h, hL, kWh, kg, lb, m, ppb, ppm, pt, s, t, °C, °F`,
 	} {
 		got, err := ParseAmount(text)
 		said := got.String()

@@ -34,6 +34,8 @@ const (
 	litre
 	kilowattHour
 	cubicFeetPerMinute
+	foot
+	metre
 	bases
 )
 
@@ -43,6 +45,7 @@ var symbols = [bases]string{
 	fahrenheit: "°F", celsius: "°C", dial: "dial", count: "ct",
 	partsPerMillion: "ppm", partsPerBillion: "ppb", second: "s",
 	hour: "h", day: "d", gallon: "gal", litre: "L", kilowattHour: "kWh", cubicFeetPerMinute: "cfm",
+	foot: "ft", metre: "m",
 }
 
 // Unit is the unit of an [Amount]. It is a product of base units, so the unit of a product or
@@ -56,7 +59,8 @@ type Unit struct {
 // meter's dial; Count is a plain tally, such as smut balls in a sample. PPM and PPB are milligrams
 // and micrograms of a toxin in a kilogram of grain; Second measures the time the rod of a falling
 // number test falls. Hour, Day, the US Gallon and the Litre of fuel, KilowattHour and CFM, a fan's
-// cubic feet of air a minute, are what drying and aeration are reckoned in.
+// cubic feet of air a minute, are what drying and aeration are reckoned in. Foot and Metre measure a
+// bin; a product of three of them is its room.
 var (
 	Plain      = Unit{}
 	Lb         = one(lb)
@@ -82,6 +86,8 @@ var (
 	Litre      = one(litre)
 	KWh        = one(kilowattHour)
 	CFM        = one(cubicFeetPerMinute)
+	Foot       = one(foot)
+	Metre      = one(metre)
 
 	LbPerBushel   = Lb.Per(Bushel)
 	KgPerHL       = Kg.Per(Hectolitre)
@@ -175,7 +181,7 @@ func (u Unit) spelled() string {
 
 // printOrder puts money first and points last, as in dollars per bushel per point.
 var printOrder = []base{dollar, lb, kg, cwt, tonne, gram, percent, fahrenheit,
-	celsius, dial, count, partsPerMillion, partsPerBillion, second, gallon, litre, kilowattHour, cubicFeetPerMinute, hour, day, bushel, hectolitre, point}
+	celsius, dial, count, partsPerMillion, partsPerBillion, second, gallon, litre, kilowattHour, cubicFeetPerMinute, foot, metre, hour, day, bushel, hectolitre, point}
 
 // maxUnitParts is far more than any rate of the trade has.
 const maxUnitParts = 12

@@ -14,7 +14,7 @@ func (e *Edition) Cautions() []message.Text {
 			out = append(out, caution)
 		}
 	}
-	return out
+	return append(append(out, e.unlikely()...), e.paidMore()...)
 }
 
 // otherBushel compares the bushel with the grain's legal one; weights in

@@ -33,6 +33,7 @@ type Edition struct {
 	Until     quantity.Date // last day in force; zero means until replaced
 	Status    Status
 	Corrects  string // id of the edition this one corrects, if any
+	Format    Format
 	Origin    Origin
 	Units     rule.Units
 	Rounding  rule.Places

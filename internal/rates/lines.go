@@ -45,6 +45,7 @@ func postHead(w *rule.Lines, e *Edition) {
 	w.Text("status", message.New("Status"), e.Status.Message())
 	w.TextAt("from", "period", message.New("In force"), e.Days())
 	w.Name("corrects", message.New("Corrects"), e.Corrects)
+	e.Format.post(w)
 	w.Name("order", message.New("Order of deductions"), strings.Join(e.Order, ", "))
 }
 

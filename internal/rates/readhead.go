@@ -16,6 +16,7 @@ func (r *reader) readHead(t *tomlfile.Table) {
 	e.From, e.Until = t.Date("from"), t.OptionalDate("until")
 	e.Status = Status(t.Choice("status", string(Example), string(House), string(Statute)))
 	e.Corrects = t.OptionalText("corrects")
+	e.Format = readFormat(t)
 	e.Order = t.Texts("order")
 	r.commodity(t)
 	if !e.Until.IsZero() && e.Until.Before(e.From) {

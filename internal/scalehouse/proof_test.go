@@ -119,6 +119,37 @@ func TestWhatIfIsAFreshSettlement(t *testing.T) {
 	}
 }
 
+// TestChangesOfWhatIfs: every column of the table of differences is the difference of the table of
+// figures, also those that are sums.
+func TestChangesOfWhatIfs(t *testing.T) {
+	s := newScene(t)
+	_, number := s.ticket()
+	tables := map[string]report.Table{}
+	for _, b := range explanation.Compose(s.proof(number, office.ProofOptions{})).Blocks {
+		if table, ok := b.(report.Table); ok {
+			tables[table.Name] = table
+		}
+	}
+	figures, changes := tables["what if"].Rows, tables["what if, difference"].Rows
+	if len(changes) == 0 || len(figures) != len(changes)+1 {
+		t.Fatalf("%d rows of figures, %d of changes", len(figures), len(changes))
+	}
+	plain := func(cell string) quantity.Amount {
+		return quantity.Of(strings.ReplaceAll(strings.TrimPrefix(cell, "+"), ",", ""), quantity.Plain)
+	}
+	for n, row := range changes {
+		for i, cell := range row.Cells[1:] {
+			was, is := figures[0].Cells[i+1], figures[n+1].Cells[i+1]
+			if was == is && was != "" && strings.Trim(was, "0123456789.,-") != "" {
+				continue // a price that is not set
+			}
+			if cell == "" || !plain(cell).Equal(plain(is).Sub(plain(was))) {
+				t.Errorf("%s, %s: %q, from %s to %s", row.Cells[0], tables["what if"].Columns[i+1].Title, cell, was, is)
+			}
+		}
+	}
+}
+
 func TestWhatIfsThatCannotBe(t *testing.T) {
 	s := newScene(t)
 	s.ticket()

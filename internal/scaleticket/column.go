@@ -56,3 +56,12 @@ func (col column) off(a quantity.Amount) string {
 
 // on writes an amount that is added to those above it.
 func (col column) on(a quantity.Amount) string { return col.off(a.Neg()) }
+
+// toOwner writes a sum as the owner counts it: + to the owner, - from the owner, nothing without a
+// sign.
+func (col column) toOwner(a quantity.Amount) string {
+	if a.IsZero() {
+		return col.figure(a)
+	}
+	return col.on(a)
+}

@@ -108,6 +108,14 @@ func TestHandlingIsALineOfItsOwn(t *testing.T) {
 	}
 }
 
+// TestNothingHasNoSign: a total of zero is neither to the owner nor from the owner.
+func TestNothingHasNoSign(t *testing.T) {
+	d := scaleticket.Compose(tickettest.Named(t, "outbound"))
+	if l := line(t, d, "settlement", "Premiums less discounts and charges"); l.Value != "$0.00" {
+		t.Errorf("total %q", l.Value)
+	}
+}
+
 func TestWeightsOfASplitLoad(t *testing.T) {
 	d := scaleticket.Compose(tickettest.Split(t))
 	if l := line(t, d, "weight", "Gross, trailer"); l.Mark != "MANUAL WT" || l.Value != "+38,180 lb" || !strings.Contains(l.Notes[0], "typed by J. Clerk, indicator cable broken") {

@@ -92,7 +92,7 @@ func moneyLines(p *part) {
 	}
 	m.charge(p.w.Drying, b.drying, p.w.NoCharge, p.s.Drying.Note(), "")
 	if !m.priced {
-		p.put(Line{Kind: Total, Field: "adjustments", Label: p.w.Adjustments, Value: m.on(b.ToOwner())})
+		p.put(Line{Kind: Total, Field: "adjustments", Label: p.w.Adjustments, Value: m.toOwner(b.ToOwner())})
 	}
 	m.payable(b)
 }

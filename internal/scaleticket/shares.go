@@ -64,5 +64,5 @@ func charged(t *facts, part settle.ShareLine) string {
 	if part.Charges != nil {
 		return Joined(" ", t.w.ChargesOf, columnOfSteps(part.Charges).figure(part.Charges.Value()))
 	}
-	return Joined(" ", t.w.AdjustmentsOf, columnOfSteps(part.Adjustments).on(part.Adjustments.Value()))
+	return Joined(" ", t.w.AdjustmentsOf, columnOfSteps(part.Adjustments).toOwner(part.Adjustments.Value()))
 }

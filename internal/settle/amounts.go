@@ -36,6 +36,7 @@ func amounts(bushels, hundredweight, tonnes message.Text) map[quantity.Unit]mess
 // figure.
 func (d *calculation) AmountOn(b rule.Basis, rate quantity.Unit) *worksheet.Step {
 	per := perUnit(rate)
+	b = d.engine.basis(d, b)
 	weight := d.on(b)
 	key := weightIn{weight, per}
 	if known, ok := d.units[key]; ok {

@@ -67,7 +67,7 @@ func (a anyEdition) text() string {
 	weight, settle := a.one("weight", "lb", "kg"), a.one("settle", "bu", "cwt", "t")
 	bushel := map[string]string{"lb": "48 lb/bu", "kg": "21.7724 kg/bu"}[weight]
 	discounts := a.discounts()
-	fmt.Fprintf(&b, "[edition]\nid = \"drawn\"\ntitle = \"drawn\"\nschedule = \"drawn\"\ncommodity = %q\nstatus = \"example\"\nfrom = \"2026-08-01\"\norder = [%s]\n", grain, a.order(grain))
+	fmt.Fprintf(&b, "[edition]\nid = \"drawn\"\ntitle = \"drawn\"\nschedule = \"drawn\"\ncommodity = %q\nstatus = \"example\"\nfrom = \"2026-08-01\"\norder = [%s]\n%s", grain, a.order(grain), a.format())
 	b.WriteString("\n[origin]\nissued = \"2026-08-01\"\nby = \"drawn\"\ndocument = \"none\"\n")
 	fmt.Fprintf(&b, "\n[units]\nweight = %q\nsettle = %q\ncurrency = \"USD\"\nbushel = %q\nbushel_source = \"drawn\"\n", weight, settle, bushel)
 	fmt.Fprintf(&b, "\n[rounding]\nmoisture = %q\nweight = %q\nquantity = %q\nmoney = %q\n",
@@ -78,6 +78,14 @@ func (a anyEdition) text() string {
 	b.WriteString(a.shrink() + a.handling() + a.drying() + discounts)
 	fmt.Fprintf(&b, "\n[shares]\nremainder = %q\n", a.one("remainder", "first", "last", "largest"))
 	return b.String()
+}
+
+func (a anyEdition) format() string {
+	if a.flip("format 1") {
+		return ""
+	}
+	return fmt.Sprintf("format = \"2\"\nafter_weight_discount = %q\n%s", a.one("after weight", "dry", "settled"),
+		a.one("accepted", "", "accepted_refusal = \"last-row\"\n", "accepted_refusal = \"nothing\"\n"))
 }
 
 func (a anyEdition) ownRound(steps ...string) string {

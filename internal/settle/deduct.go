@@ -51,9 +51,10 @@ func (r discounting) byMoney(gives rule.Direction, rate *worksheet.Step) {
 }
 
 func (r discounting) byWeight(gives rule.Direction, percent *worksheet.Step) {
-	step := r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.PercentOf(percent, r.on(r.rule.Basis)), r.rule.Rounding, r.edition.Source(r.rule.Row))
+	step := r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.PercentOf(percent, r.on(r.engine.basis(r.calculation, r.rule.Basis))), r.rule.Rounding, r.edition.Source(r.rule.Row))
 	r.add(gives, step)
 	r.docked = true
+	r.changed = r.changed || !step.Value().IsZero()
 	id, label := DiscountLine(r.rule.ID)+".after", message.New("Weight after %s", strings.ToLower(r.rule.Label.String()))
 	if gives == rule.Pays {
 		r.left = r.sheet.Work(id, label, worksheet.Sum(r.left, step), quantity.Unrounded, worksheet.Unsourced)

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/discount"
+	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -13,10 +14,10 @@ import (
 func applyDiscount(d *calculation, place string) {
 	id := strings.TrimPrefix(place, "discount.")
 	i := slices.IndexFunc(d.edition.Discounts, func(r discount.Rule) bool { return r.ID == id })
-	rule := &d.edition.Discounts[i]
-	r := discounting{d, rule}
+	by := &d.edition.Discounts[i]
+	r := discounting{d, by}
 	d.sheet.Section(message.Words("Discounts and premiums"))
-	found, tested := d.found[rule.Factor.ID]
+	found, tested := d.found[by.Factor.ID]
 	if !tested {
 		r.None(message.Words("not tested, so nothing is taken or paid"))
 		return
@@ -24,7 +25,7 @@ func applyDiscount(d *calculation, place string) {
 	if !r.comparable(found) || r.turnedAway(found) {
 		return
 	}
-	rule.Form.Work(r, rule, found)
+	by.Form.Work(r, by, found)
 }
 
 // discounting is one discount or premium of a load under way.
@@ -61,6 +62,9 @@ func (r discounting) turnedAway(found *worksheet.Step) bool {
 	r.sheet.Note(step, discount.Accepted(beyond))
 	return false
 }
+
+// Accepted is the row whose figure an accepted load brings.
+func (r discounting) Accepted(refused rule.Band) rule.Band { return r.engine.accepted(r, refused) }
 
 // TurnedAway turns the load away under a rule and reports whether it did.
 func (r discounting) TurnedAway(where message.Text) bool {

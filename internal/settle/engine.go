@@ -33,7 +33,7 @@ const (
 	// First is the engine of every settlement that carries no number.
 	First Engine = 1
 	// Current settles new loads.
-	Current Engine = 3
+	Current Engine = 4
 )
 
 // engine is everything that one engine may do differently from another.
@@ -46,6 +46,12 @@ type engine struct {
 	weights, sample                   func(*calculation)
 	dockage, shrink, handling, drying func(*calculation)
 	discount                          func(d *calculation, place string)
+	// dry records the dry weight, after handling.
+	dry func(*calculation)
+	// basis is the weight that a rule of the edition is taken on at this place.
+	basis func(*calculation, rule.Basis) rule.Basis
+	// accepted is the row whose figure a load brings that a manager has accepted.
+	accepted func(r discounting, refused rule.Band) rule.Band
 	// ofPrice takes a percent of the price.
 	ofPrice                   func(r discounting, gives rule.Direction, rate *worksheet.Step)
 	quantities, money, shares func(*calculation)
@@ -69,6 +75,7 @@ var engines = map[Engine]*engine{
 	1: firstEngine(),
 	2: secondEngine(),
 	3: thirdEngine(),
+	4: fourthEngine(),
 }
 
 func firstEngine() *engine {
@@ -77,6 +84,7 @@ func firstEngine() *engine {
 		weights: workWeights, sample: workSample,
 		dockage: takeDockage, shrink: takeShrink, handling: takeHandling, drying: chargeDrying,
 		discount: applyDiscount, ofPrice: ofOnePrice,
+		dry: nowDry, basis: asWritten, accepted: asRefused,
 		quantities: workQuantities, money: workMoney, shares: shareOut, owed: addOwner,
 		weighOnly: weighedOnly,
 		figure:    isFigure, digest: (*worksheet.Sheet).Digest,
@@ -101,6 +109,14 @@ func thirdEngine() *engine {
 	e.ofPrice = ofEachPrice
 	e.money, e.shares, e.owed = workMoneyServed, shareOutServed, addOwnerServed
 	e.figure, e.charged = isFigureOrValue, readServed
+	return &e
+}
+
+// fourthEngine settles by the format of the edition: the dry weight after a discount of the weight,
+// and what a load brings that is accepted beyond a limit. No weight falls below zero on the way.
+func fourthEngine() *engine {
+	e := *thirdEngine()
+	e.dry, e.basis, e.accepted = dryOfClean, basisOfFormat, acceptedByFormat
 	return &e
 }
 

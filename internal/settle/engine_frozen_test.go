@@ -43,6 +43,7 @@ type frozenLoad struct {
 	Findings [][3]string // factor, value, unit
 	Price    string
 	Owners   [][2]int64
+	Deals    []string `json:",omitempty"` // of owners, as an oracleLoad has them
 	Accepted []string
 
 	// Digest and Figures are the SHA-256 of what the settlement digests and records. Refused are
@@ -55,7 +56,7 @@ type frozenLoad struct {
 
 // oracle is the load as the tests draw it.
 func (f frozenLoad) oracle() oracleLoad {
-	l := oracleLoad{unit: f.Unit, drafts: f.Drafts, moisture: f.Moisture, price: f.Price, owners: f.Owners}
+	l := oracleLoad{unit: f.Unit, drafts: f.Drafts, moisture: f.Moisture, price: f.Price, owners: f.Owners, deals: f.Deals}
 	for _, one := range f.Findings {
 		l.findings = append(l.findings, oracleFinding{one[0], one[1], one[2]})
 	}
@@ -64,7 +65,9 @@ func (f frozenLoad) oracle() oracleLoad {
 
 // facts is the load as an engine reads it.
 func (f frozenLoad) facts(e *rates.Edition) settle.Facts {
-	out := f.oracle().facts(&oracleEdition{})
+	settled := &oracleEdition{}
+	settled.Units.Settle = e.Units.Settle.String()
+	out := f.oracle().facts(settled)
 	if f.Price != "" {
 		out.Price = &settle.Price{Amount: quantity.Of(f.Price, quantity.Dollar.Per(e.Units.Settle)), Source: message.Words("test")}
 	}
@@ -109,12 +112,16 @@ func sum(text string) string {
 	return hex.EncodeToString(hash[:])
 }
 
-// frozenEditions are the editions the golden files were made under, which may
-// not change either.
-func frozenEditions(t testing.TB) map[string]*rates.Edition {
+// frozenEditions are the editions an engine's golden file was made under, which may not change
+// either. Those of format 2 came with the fourth engine.
+func frozenEditions(t testing.TB, n settle.Engine) map[string]*rates.Edition {
 	t.Helper()
 	out := map[string]*rates.Edition{}
-	names, err := filepath.Glob(enginesFolder + "/editions/*.toml")
+	folders := "/editions/*.toml"
+	if n > 3 {
+		folders = "/editions*/*.toml"
+	}
+	names, err := filepath.Glob(enginesFolder + folders)
 	if err != nil || len(names) == 0 {
 		t.Fatalf("found %d editions: %v", len(names), err)
 	}
@@ -151,7 +158,7 @@ func readFrozen(t testing.TB, n settle.Engine) []frozenLoad {
 // frozen, a sentence a load.
 func thawed(t testing.TB, n settle.Engine) []string {
 	t.Helper()
-	editions := frozenEditions(t)
+	editions := frozenEditions(t, n)
 	var out []string
 	for i, was := range readFrozen(t, n) {
 		is := was.worked(n, editions[was.Edition])
@@ -181,7 +188,7 @@ func TestEnginesAreFrozen(t *testing.T) {
 	freezeNow(t)
 	for _, n := range settle.Engines() {
 		loads := readFrozen(t, n)
-		if want := loadsAnEdition * len(frozenEditions(t)); len(loads) != want {
+		if want := loadsAnEdition * len(frozenEditions(t, n)); len(loads) != want {
 			t.Errorf("engine %s is frozen by %d loads, want %d", n, len(loads), want)
 		}
 		for _, problem := range thawed(t, n) {
@@ -221,7 +228,7 @@ func freezeNow(t *testing.T) {
 		t.Fatalf("engine %s is frozen; its golden file is never written again", n)
 	}
 	var b strings.Builder
-	editions := frozenEditions(t)
+	editions := frozenEditions(t, n)
 	for _, id := range slices.Sorted(maps.Keys(editions)) {
 		for _, f := range drawFrozen(t, n, editions[id]) {
 			line, err := json.Marshal(f)
@@ -247,6 +254,9 @@ func drawFrozen(t *testing.T, n settle.Engine, e *rates.Edition) []frozenLoad {
 	for len(out) < loadsAnEdition {
 		l := oracle.randomLoad(r)
 		f := frozenLoad{Edition: e.ID, Unit: l.unit, Drafts: l.drafts, Moisture: l.moisture, Price: l.price, Owners: l.owners}
+		if n > 3 {
+			f.Deals = l.deals
+		}
 		for _, found := range l.findings {
 			f.Findings = append(f.Findings, [3]string{found.factor, found.value, found.unit})
 		}
@@ -270,7 +280,7 @@ func drawFrozen(t *testing.T, n settle.Engine, e *rates.Edition) []frozenLoad {
 func TestFrozenLoadsReachEveryStep(t *testing.T) {
 	for _, n := range settle.Engines() {
 		seen := map[string]int{}
-		editions := frozenEditions(t)
+		editions := frozenEditions(t, n)
 		refused := 0
 		for _, f := range readFrozen(t, n) {
 			s, err := n.Settle(f.facts(editions[f.Edition]), editions[f.Edition])
@@ -322,7 +332,7 @@ func TestWeighedOnlyIsFrozen(t *testing.T) {
 		{Name: "trailer", Gross: quantity.Of("22000", quantity.Lb), Tare: quantity.Of("9010", quantity.Lb)}}
 	out := settle.Outbound{Weight: quantity.Kg, Place: quantity.To("1", quantity.HalfUp), Bushels: quantity.To("0.01", quantity.HalfUp),
 		Bushel: quantity.Of("25.4012", quantity.Kg.Per(quantity.Bushel)), BushelSource: "law"}
-	want := map[settle.Engine]string{1: weighedText, 2: weighedText, 3: weighedText}
+	want := map[settle.Engine]string{1: weighedText, 2: weighedText, 3: weighedText, 4: weighedText}
 	for _, n := range settle.Engines() {
 		w, err := n.WeighOnly(drafts, out)
 		if err != nil {

@@ -9,6 +9,7 @@ import (
 // takeHandling takes off the loss of dust, breath and spilled kernels by the
 // edition's method, always on a line of its own.
 func takeHandling(d *calculation) {
+	d.beforeHandling = d.left
 	r := d.edition.Handling
 	switch {
 	case !r.Method.Nothing.IsZero():
@@ -20,7 +21,7 @@ func takeHandling(d *calculation) {
 		loss := r.Method.Work(rate, d.out.Wet, d.left)
 		d.out.Handling = d.sheet.Work(LineHandling, message.Words("Handling loss"), loss, r.Rounding, d.Source(r.Row))
 	}
-	nowDry(d)
+	d.engine.dry(d)
 }
 
 func noHandling(d *calculation, reason message.Text) {

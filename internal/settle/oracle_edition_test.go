@@ -18,8 +18,10 @@ import (
 // oracleEdition is an edition as the oracle reads it: the file's own keys.
 type oracleEdition struct {
 	Edition struct {
-		ID, Commodity string
-		Order         []string
+		ID, Commodity, Format string
+		Order                 []string
+		AfterWeight           string `toml:"after_weight_discount"`
+		AcceptedRefusal       string `toml:"accepted_refusal"`
 	}
 	Units struct {
 		Weight, Settle, Bushel string

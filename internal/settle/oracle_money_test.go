@@ -3,6 +3,7 @@ package settle_test
 import (
 	"fmt"
 	"math/big"
+	"slices"
 	"strings"
 )
 
@@ -110,6 +111,9 @@ func (o *oracle) figureOf(d oracleDiscount, x *big.Rat) (docks, pays string, ok 
 		if !found {
 			o.refuse(d.Factor + " off the table")
 		}
+		if row.Refuse && row.Discount+row.Premium == "" && o.e.Edition.Format == "2" && o.e.Edition.AcceptedRefusal != "nothing" {
+			row = besides(d.Row, row)
+		}
 		return row.Discount, row.Premium, found
 	}
 	beyond := minus(x, figure(d.Base))
@@ -133,6 +137,35 @@ func (o *oracle) figureOf(d oracleDiscount, x *big.Rat) (docks, pays string, ok 
 	return text, "", true
 }
 
+// besides is the nearest row that is not turned away: below, or above where that one takes more.
+func besides(rows []oracleRow, refused oracleRow) oracleRow {
+	at := slices.Index(rows, refused)
+	below, above := at-1, at+1
+	for below >= 0 && rows[below].Refuse {
+		below--
+	}
+	for above < len(rows) && rows[above].Refuse {
+		above++
+	}
+	switch {
+	case below < 0 && above == len(rows):
+		return refused
+	case below < 0 || above < len(rows) && rows[above].taken().Cmp(rows[below].taken()) > 0:
+		return rows[above]
+	}
+	return rows[below]
+}
+
+func (r oracleRow) taken() *big.Rat {
+	switch {
+	case r.Premium != "":
+		return new(big.Rat).Neg(figure(r.Premium))
+	case r.Discount != "":
+		return figure(r.Discount)
+	}
+	return new(big.Rat)
+}
+
 // deduct is the figure of a whole load, rounded, and for a percent of weight
 // taken off it or put on.
 func (o *oracle) deduct(d oracleDiscount, text string) *big.Rat {
@@ -141,6 +174,7 @@ func (o *oracle) deduct(d oracleDiscount, text string) *big.Rat {
 	switch d.Of {
 	case "weight":
 		weight := roundTo(percentOf(each, on), o.e.placeOf(d.Round, "weight"))
+		o.docked = o.docked || weight.Sign() != 0
 		if o.gives[line] == "premium" {
 			o.left = add(o.left, weight)
 		} else {

@@ -18,7 +18,9 @@ type oracle struct {
 	refused string
 
 	net, clean, wet, dry, left *big.Rat
-	over                       bool // moisture is above the shrink trigger
+	docked                     bool     // a discount has taken of the weight
+	keep                       *big.Rat // the part of the grain that water and handling leave
+	over                       bool     // moisture is above the shrink trigger
 }
 
 func rat(n, d int64) *big.Rat          { return big.NewRat(n, d) }
@@ -135,6 +137,9 @@ func (o *oracle) off(line string, weight *big.Rat) {
 }
 
 func (o *oracle) on(basis string) *big.Rat {
+	if basis == "dry" && o.docked && o.e.Edition.AfterWeight == "settled" {
+		return o.left
+	}
 	return map[string]*big.Rat{"net": o.net, "clean": o.clean, "dry": o.dry, "left": o.left}[basis]
 }
 
@@ -151,7 +156,8 @@ func (o *oracle) dockage() {
 }
 
 func (o *oracle) shrink() {
-	s, m := o.e.Shrink, o.found["moisture"]
+	s, m, before := o.e.Shrink, o.found["moisture"], o.left
+	o.keep = rat(1, 1)
 	if s.Method == "none" {
 		o.off("water", rat(0, 1))
 		return
@@ -181,6 +187,7 @@ func (o *oracle) shrink() {
 		water = percentOf(figure(row.Shrink), o.wet)
 	}
 	o.off("water", roundTo(water, o.e.placeOf(s.Round, "weight")))
+	o.keep = over(minus(before, o.lines["water"]), before)
 }
 
 // waterOf is W x (Mi - Mf) / (100 - Mf).
@@ -198,8 +205,15 @@ func (o *oracle) handling() {
 		}
 		loss = roundTo(percentOf(figure(h.Rate), on), o.e.placeOf(h.Round, "weight"))
 	}
+	before := o.left
 	o.off("handling", loss)
 	o.dry = minus(minus(o.clean, o.lines["water"]), loss)
+	if o.docked && o.e.Edition.Format == "2" {
+		o.dry = roundTo(times(o.clean, times(o.keep, over(minus(before, loss), before))), o.e.Rounding["weight"])
+	}
+	if o.dry.Sign() <= 0 {
+		o.refuse("no dry weight")
+	}
 	o.lines["dry"] = o.dry
 }
 

@@ -114,8 +114,10 @@ type calculation struct {
 	left  *worksheet.Step                    // weight left so far
 	clean *worksheet.Step
 	dry   *worksheet.Step
-	isWet bool                         // moisture is above the shrink trigger
-	units map[weightIn]*worksheet.Step // quantities already worked
+	// What there was of the load before water and before handling were taken off.
+	beforeWater, beforeHandling *worksheet.Step
+	isWet                       bool                         // moisture is above the shrink trigger
+	units                       map[weightIn]*worksheet.Step // quantities already worked
 	// prices and ownDeductions are the prices of owners with deals of their own, and
 	// their parts of what is taken of a price, by the rule.
 	prices        map[int]*worksheet.Step
@@ -123,6 +125,8 @@ type calculation struct {
 	// docked tells that a discount has already taken of the weight, so that
 	// what is left is no longer clean grain less water and handling.
 	docked bool
+	// changed tells that discounts or premiums have made the weight another.
+	changed bool
 }
 
 // Sheet, Moisture, Source and the like serve the methods of the rates; see [rule.Working].

@@ -12,7 +12,7 @@ func takeShrink(d *calculation) {
 	r := d.edition.Shrink
 	s := shrinkage{d, r}
 	d.sheet.Section(message.Words("Shrink"))
-	d.out.Wet = d.clean
+	d.beforeWater, d.out.Wet = d.left, d.clean
 	if !r.Method.Nothing.IsZero() {
 		s.noShrink(r.Method.Nothing)
 		return

@@ -23,7 +23,7 @@ func (t *Table) text(key string, required bool) (string, bool) {
 		t.AddProblem(key, message.New("%s is a bare %s", t.Name(key), kindOf(v)), message.Words("Write it in quotes, with its unit if it has one, like \"15.5 %\"."))
 		return "", false
 	}
-	return strings.TrimSpace(s), true
+	return strings.Trim(s, " \t\r\n"), true
 }
 
 // kindOf names the type of a value.

@@ -53,11 +53,29 @@ why: hashes
 order: ^  [a-z-]+ [0-9]
 why: the form's order
 
-figures: ^tenth montre
+figures: ^tenth montre$
 why: other words
 
 refused: ^error: no price
 why: checked first
+
+kept: ^tenth montrer
+why: French, and more of it
+
+in: ^tenth sum
+was: ^(.*: )?Charges \.+ -(.*)$
+elsewhere: ^\1All \.+ \2$
+why: one total
+
+in: ^tenth sum
+now: : All
+why: the total
+
+in: ^tenth sum
+with: ^Held
+was: ^Drying (.*)
+now: Drying -$1
+why: signs of what is held
 `
 
 func TestCompare(t *testing.T) {
@@ -82,14 +100,25 @@ func TestCompare(t *testing.T) {
 		{"JSON name that is meant", "explain", `{"a":"1"}`, `{"a":"1","engine":"2"}`, true},
 		{"JSON name that is gone", "explain", `{"a":"1","b":"2"}`, `{"a":"1"}`, false},
 		{"a line that may go", "find", "A heading\nb\n", "b\n", true},
-		{"another order", "find", "  a 1\nx\n  b 2\n", "  b 2\nx\n  a 1\n", true},
+		{"another order", "find", "x\n  a 1\n  b 2\ny\n", "x\n  b 2\n  a 1\ny\n", true},
+		{"another order across a line", "find", "  a 1\nx\n  b 2\n", "  b 2\nx\n  a 1\n", false},
 		{"another order and figure", "find", "  a 1\n  b 2\n", "  b 2\n  a 3\n", false},
 		{"another order, a line more", "find", "  a 1\n  b 2\n", "  b 2\n  a 1\n  c 1\n", false},
+		{"another order, with what is below", "find", "  a 1\n    of x\n  b 2\n    of y\n", "  b 2\n    of y\n  a 1\n    of x\n", true},
+		{"another order, below another", "find", "  a 1\n    of x\n  b 2\n    of y\n", "  b 2\n    of x\n  a 1\n    of y\n", false},
+		{"another sign behind leaders", "show", "price later ..... $5\n", "price not set .. -$5\n", false},
+		{"a sum told elsewhere", "sum", "Ann: Charges ... -$5.00\nx\n", "x\nAnn: All ..... $5.00\n", true},
+		{"a sum told elsewhere with another figure", "sum", "Ann: Charges ... -$5.00\nx\n", "x\nAnn: All ..... $5.01\n", false},
+		{"a sum told elsewhere of another", "sum", "Ann: Charges ... -$5.00\nx\n", "x\nBo: All ..... $5.00\n", false},
+		{"a sign beside a line", "sum", "Drying $5\nHeld\n", "Drying -$5\nHeld\n", true},
+		{"a sign without that line", "sum", "Drying $5\nSold\n", "Drying -$5\nSold\n", false},
 		{"JSON steps in another order", "explain", `{"w":[{"id":"a","v":"1"},{"id":"b","v":"2"}]}`, `{"w":[{"id":"b","v":"2"},{"id":"a","v":"1"}]}`, true},
 		{"JSON steps with another figure", "explain", `{"w":[{"id":"a","v":"1"}]}`, `{"w":[{"id":"a","v":"2"}]}`, false},
 		{"other words and signs", "montre", "Net 28,000 lb\nA\n", "Poids 28 000\nlb\n", true},
 		{"other words, another figure", "montre", "Net 28,000 lb\n", "Poids 28 001 lb\n", false},
 		{"other words, a figure more", "montre", "Net 28,000 lb\n", "Poids 28 000 lb\n1\n", false},
+		{"figures kept", "montrer", "Net 28,000 lb\nA 1.5\n", "A 1,5\n7\nPoids 28 000 lb\n", true},
+		{"a figure lost", "montrer", "Net 28,000 lb\nA 1.5\n", "A 1,4\n7\nPoids 28 000 lb\n", false},
 		{"a code", "find", "x code 12ab y\n", "x code ff00 y\n", true},
 		{"beside a code", "find", "x code 12ab y\n", "x code ff00 z\n", false},
 	} {
@@ -149,7 +178,7 @@ func TestNoRuleTakesAFigureAway(t *testing.T) {
 }
 
 func TestRefusesAListWithoutReasons(t *testing.T) {
-	for _, text := range []string{"was: a\nnow: b\n", "why: x\n", "was: (\nwhy: x\n", "mask: a\nwas: b\nwhy: c\n", "what: x\n"} {
+	for _, text := range []string{"was: a\nnow: b\n", "why: x\n", "was: (\nwhy: x\n", "mask: a\nwas: b\nwhy: c\n", "what: x\n", "elsewhere: a\nwhy: x\n", "was: a\nnow: b\nelsewhere: c\nwhy: x\n", "with: a\nwhy: x\n"} {
 		if _, err := ReadAllowed(strings.NewReader(text)); err == nil {
 			t.Errorf("%q was taken", text)
 		}

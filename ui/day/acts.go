@@ -46,7 +46,7 @@ func (s *DaySheet) close(who, remark string) {
 		s.session.Fail(err)
 		return
 	}
-	s.session.Say(model.OK, session.Say("%s is closed by %s. Print the sheet and sign it.", s.session.Date(s.day), who))
+	s.session.Notify(model.OK, session.Say("%s is closed by %s. Print the sheet and sign it.", s.session.Date(s.day), who))
 	s.session.Changed()
 }
 

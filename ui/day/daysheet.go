@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -122,11 +123,7 @@ func (s *DaySheet) Numbers() model.Remark {
 	if len(n.Missing) == 0 {
 		return model.Remark{State: model.OK, Text: text}
 	}
-	missing := make([]string, len(n.Missing))
-	for i, r := range n.Missing {
-		missing[i] = r.String()
-	}
-	return model.Remark{State: model.Stop, Text: session.Say("Tickets %d to %d: not of this day are %s. Check the book before anybody signs.", n.First, n.Last, strings.Join(missing, ", "))}
+	return model.Remark{State: model.Stop, Text: session.Say("Tickets %d to %d: not of this day are %s. Check the book before anybody signs.", n.First, n.Last, message.Texts(", ", n.Missing))}
 }
 
 // Sheet is one table of the paper, ready to show.

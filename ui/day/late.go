@@ -51,6 +51,6 @@ func (s late) explain(who, reason string) {
 		s.session.Fail(err)
 		return
 	}
-	s.session.Say(model.OK, session.Say("what came after %s was closed is explained.", s.session.Date(s.day)))
+	s.session.Notify(model.OK, session.Say("what came after %s was closed is explained.", s.session.Date(s.day)))
 	s.session.Changed()
 }

@@ -45,7 +45,7 @@ func AskRaise(f *session.Session, ticket int64, then func()) {
 				f.Fail(err)
 				return
 			}
-			f.Say(saidWhenRaised(f, id, n))
+			f.Notify(saidWhenRaised(f, id, n))
 			if then != nil {
 				then()
 			}
@@ -94,7 +94,7 @@ func (d *Disputes) goOn(f dispute.Fact, said string) {
 		return
 	}
 	d.Refresh()
-	d.session.Say(model.OK, said)
+	d.session.Notify(model.OK, said)
 	d.session.Changed()
 }
 
@@ -175,13 +175,13 @@ func (d *Disputes) AskResult() {
 		Draft: "result", Of: "dispute " + one.ID,
 		Title: session.Say("Dispute %s: the result", one.ID), Fields: fields, Yes: session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
-			if _, err := session.FigureOrNone(values["figure"]); err != nil {
+			if _, err := session.FigureOrNone(d.session.Language, values["figure"]); err != nil {
 				return map[string]string{"figure": session.Sentence(err)}
 			}
 			return nil
 		},
 		Then: func(values map[string]string) {
-			figure, _ := session.FigureOrNone(values["figure"])
+			figure, _ := session.FigureOrNone(d.session.Language, values["figure"])
 			d.goOn(dispute.Resulted{
 				By: values["by"], Certificate: values["certificate"], Finding: values["finding"], Figure: figure, Day: d.session.Desk.Today(),
 			}, session.Say("the result of dispute %s is written down.", one.ID))
@@ -228,7 +228,7 @@ func (d *Disputes) decide(one dispute.Dispute, who string, f dispute.Decided) {
 		return
 	}
 	d.Refresh()
-	d.session.Say(model.OK, session.Say("dispute %s is decided by %s.", one.ID, who))
+	d.session.Notify(model.OK, session.Say("dispute %s is decided by %s.", one.ID, who))
 	d.session.Changed()
 }
 

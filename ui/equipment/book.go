@@ -62,7 +62,7 @@ func (g *Equipment) wayNote() string {
 // AskPapers asks where papers are to go.
 func (g *Equipment) AskPapers() {
 	if g.session.Station == nil {
-		g.session.Say(model.Stop, session.Say("this desk cannot change where papers go."))
+		g.session.Notify(model.Stop, session.Say("this desk cannot change where papers go."))
 		return
 	}
 	g.session.Put(model.Ask{
@@ -89,7 +89,7 @@ func (g *Equipment) AskPapers() {
 			g.session.Station.Remember(papersQueue, queue)
 			g.session.Station.Remember(session.SlipColumns, strings.TrimPrefix(values["slips"], onPages))
 			g.session.Station.Remember(session.SlipLetters, values["letters"])
-			g.session.Say(model.OK, session.Say("papers go to %s.", g.wayWords()))
+			g.session.Notify(model.OK, session.Say("papers go to %s.", g.wayWords()))
 			g.session.Window.Redraw()
 		},
 	})
@@ -168,12 +168,12 @@ func (g *Equipment) backUp(folder string) {
 		},
 		Done: func(err error) {
 			if err != nil {
-				g.session.Say(model.Stop, session.Say("the book was not backed up: %s", session.Sentence(err)))
+				g.session.Notify(model.Stop, session.Say("the book was not backed up: %s", session.Sentence(err)))
 				return
 			}
 			g.session.Remember(backupFolder, folder)
 			g.session.Remember(backupLast, now+"\n"+target)
-			g.session.Say(model.OK, session.Say("the book is backed up and the copy is sound: %s", target))
+			g.session.Notify(model.OK, session.Say("the book is backed up and the copy is sound: %s", target))
 		},
 	})
 }
@@ -212,7 +212,7 @@ func (g *Equipment) Verify() {
 		},
 		Done: func(err error) {
 			if err != nil {
-				g.session.Say(model.Warn, session.Say("the check was stopped or could not go on: %s", session.Sentence(err)))
+				g.session.Notify(model.Warn, session.Say("the check was stopped or could not go on: %s", session.Sentence(err)))
 				return
 			}
 			g.checked(found)
@@ -225,8 +225,8 @@ func (g *Equipment) checked(found audit.Soundness) {
 	looked := session.Say("%s facts, %s loads, %s settlements worked again, %s editions", session.Counted(found.Facts), session.Counted(found.Loads), session.Counted(found.Settlements), session.Counted(found.Editions))
 	g.session.Remember(verifyLast, strings.Join(append([]string{g.session.Clock(), looked}, found.Problems...), "\n"))
 	if n := len(found.Problems); n > 0 {
-		g.session.Say(model.Stop, session.Say("the book is not sound: %d problems. The first: %s", n, found.Problems[0]))
+		g.session.Notify(model.Stop, session.Say("the book is not sound: %d problems. The first: %s", n, found.Problems[0]))
 		return
 	}
-	g.session.Say(model.OK, session.Say("the book is sound: %s.", looked))
+	g.session.Notify(model.OK, session.Say("the book is sound: %s.", looked))
 }

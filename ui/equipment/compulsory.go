@@ -65,5 +65,5 @@ func setCompulsory(f *session.Session, values map[string]string) {
 		return
 	}
 	f.Changed()
-	f.Say(model.OK, session.Say("what no ticket may lack is written down."))
+	f.Notify(model.OK, session.Say("what no ticket may lack is written down."))
 }

@@ -68,7 +68,7 @@ func (g *Equipment) scaleStands(s elevator.Scale) model.Remark {
 	if err != nil {
 		return model.Remark{State: model.Stop, Text: session.Say("no reading")}
 	}
-	return display.Says()
+	return display.Says(g.session.Language)
 }
 
 // ScaleSaid returns the status of the link, in a sentence.
@@ -90,7 +90,7 @@ func (g *Equipment) ScaleSaid() model.Remark {
 	case err != nil:
 		return model.Remark{State: model.Stop, Text: session.Sentence(err)}
 	case !display.IsAtRest() && display.Condition != session.Moving:
-		return model.Remark{State: model.Stop, Text: session.Say("The indicator says %s: nothing is weighed so. See the deck clear, zero the indicator, show the gross.", display.Says().Text)}
+		return model.Remark{State: model.Stop, Text: session.Say("The indicator says %s: nothing is weighed so. See the deck clear, zero the indicator, show the gross.", display.Says(g.session.Language).Text)}
 	}
 	if g.session.Deck != nil {
 		return model.Remark{State: model.Warn, Text: session.Say("A simulated scale: example - not for trade. Ctrl+O rolls a truck on or off, F10 on a load takes its weight.")}
@@ -99,10 +99,10 @@ func (g *Equipment) ScaleSaid() model.Remark {
 }
 
 // personColumns are the columns of the people.
-func personColumns() model.Columns[elevator.Person] {
+func personColumns(in session.Language) model.Columns[elevator.Person] {
 	return model.Columns[elevator.Person]{
 		model.Words(session.Say("At the desk"), 14, func(p elevator.Person) string { return p.Name }).Growing(),
-		model.Words(session.Say("Role"), 8, func(p elevator.Person) string { return session.RoleWord(p.Role) }),
+		model.Words(session.Say("Role"), 8, func(p elevator.Person) string { return in.RoleWord(p.Role) }),
 	}
 }
 
@@ -110,17 +110,19 @@ func personColumns() model.Columns[elevator.Person] {
 func (g *Equipment) People() []model.Row {
 	var out []model.Row
 	for _, p := range g.session.Desk.People() {
-		out = append(out, model.Row{Key: p.Name, Cells: personColumns().Cells(p)})
+		out = append(out, model.Row{Key: p.Name, Cells: personColumns(g.session.Language).Cells(p)})
 	}
 	return out
 }
 
 // binColumns are the columns of the pits and bins.
-func binColumns() model.Columns[elevator.Bin] {
+func binColumns(in session.Language) model.Columns[elevator.Bin] {
 	return model.Columns[elevator.Bin]{
 		model.Words(session.Say("Code"), 5, func(b elevator.Bin) string { return b.ID }),
 		model.Words(session.Say("Pit or bin"), 12, func(b elevator.Bin) string { return b.Name }).Growing(),
-		model.Words(session.Say("Grain"), 14, func(b elevator.Bin) string { return session.OrElse(session.GrainName(b.Commodity), session.Say("any")) }).Dropped(1),
+		model.Words(session.Say("Grain"), 14, func(b elevator.Bin) string {
+			return session.OrElse(in.GrainName(b.Commodity), session.Say("any"))
+		}).Dropped(1),
 	}
 }
 
@@ -128,7 +130,7 @@ func binColumns() model.Columns[elevator.Bin] {
 func (g *Equipment) Bins() []model.Row {
 	var out []model.Row
 	for _, b := range g.session.Known().Bins {
-		out = append(out, model.Row{Key: b.ID, Cells: binColumns().Cells(b)})
+		out = append(out, model.Row{Key: b.ID, Cells: binColumns(g.session.Language).Cells(b)})
 	}
 	return out
 }

@@ -48,10 +48,10 @@ func (g *Equipment) AskPerson(name string) {
 			}
 			g.session.Changed()
 			if p.Gone {
-				g.session.Say(model.OK, session.Say("%s no longer works here.", p.Name))
+				g.session.Notify(model.OK, session.Say("%s no longer works here.", p.Name))
 				return
 			}
-			g.session.Say(model.OK, session.Say("%s is %s.", p.Name, session.RoleWord(p.Role)))
+			g.session.Notify(model.OK, session.Say("%s is %s.", p.Name, g.session.RoleWord(p.Role)))
 		},
 	})
 }
@@ -89,7 +89,7 @@ func (g *Equipment) AskBin(code string) {
 				return
 			}
 			g.session.Changed()
-			g.session.Say(model.OK, session.Say("%s is written down.", session.Join(", ", b.ID, b.Name)))
+			g.session.Notify(model.OK, session.Say("%s is written down.", session.Join(", ", b.ID, b.Name)))
 		},
 	})
 }

@@ -91,12 +91,12 @@ func (g *Equipment) relink(done string) {
 	g.onDeck = false
 	if g.session.Station != nil {
 		if err := g.session.Station.Relink(); err != nil {
-			g.session.Say(model.Warn, session.Join(" ", done, session.Sentence(err)))
+			g.session.Notify(model.Warn, session.Join(" ", done, session.Sentence(err)))
 			g.session.Window.Redraw()
 			return
 		}
 	}
-	g.session.Say(model.OK, done)
+	g.session.Notify(model.OK, done)
 	g.session.Window.Redraw()
 }
 
@@ -130,7 +130,7 @@ func (g *Equipment) Roll() {
 	if g.onDeck {
 		g.session.Deck.RollOff()
 		g.onDeck = false
-		g.session.Say(model.OK, session.Say("the truck rolls off."))
+		g.session.Notify(model.OK, session.Say("the truck rolls off."))
 		return
 	}
 	s, _ := g.session.Scale()
@@ -152,7 +152,7 @@ func (g *Equipment) Roll() {
 				return
 			}
 			g.onDeck = true
-			g.session.Say(model.OK, session.Say("a truck of %s rolls on. Watch it climb, swing, and come to rest.", weight))
+			g.session.Notify(model.OK, session.Say("a truck of %s rolls on. Watch it climb, swing, and come to rest.", weight))
 		},
 	})
 }

@@ -210,7 +210,7 @@ func (l *ScaleLogs) write(s elevator.Scale, f truckscale.Fact, manager string) {
 	if l.status(s).State == truckscale.Outside || l.status(s).State == truckscale.Out {
 		state = model.Stop
 	}
-	l.session.Say(state, session.Say("written into the log of scale %s.", s.ID))
+	l.session.Notify(state, session.Say("written into the log of scale %s.", s.ID))
 	l.session.Window.Redraw()
 }
 

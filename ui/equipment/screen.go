@@ -37,8 +37,8 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.said = widgets.NewNote()
 	s.said.Lines = 2
 	s.Scales = newTable(s.gear.scaleColumns().Heads(), session.Say("No scale is set up. Ctrl+H adds one."))
-	s.People = newTable(personColumns().Heads(), session.Say("Nobody is written down. Ctrl+U adds the first."))
-	s.Bins = newTable(binColumns().Heads(), session.Say("No pit or bin is written down. Ctrl+I adds one."))
+	s.People = newTable(personColumns(w.Session.Language).Heads(), session.Say("Nobody is written down. Ctrl+U adds the first."))
+	s.Bins = newTable(binColumns(w.Session.Language).Heads(), session.Say("No pit or bin is written down. Ctrl+I adds one."))
 	s.Scales.OnOpen = func(_ int, key string) { s.gear.AskScale(key) }
 	s.People.OnOpen = func(_ int, key string) { s.gear.AskPerson(key) }
 	s.Bins.OnOpen = func(_ int, key string) { s.gear.AskBin(key) }

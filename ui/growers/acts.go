@@ -70,7 +70,7 @@ func (g *Growers) took(code, done string) {
 	}
 	g.season.forget()
 	g.Choose(code)
-	g.session.Say(model.OK, done)
+	g.session.Notify(model.OK, done)
 	g.session.Window.Redraw()
 }
 

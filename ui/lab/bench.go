@@ -185,7 +185,7 @@ func (b *Bench) Restore(id string) bool {
 func (b *Bench) Enter(id string) (next string) {
 	s := b.current
 	if wrong := s.next.remarks[id]; wrong.State == model.Stop && s.typed[id] != "" && id != "chart" && id != "meter" {
-		b.session.Say(model.Stop, wrong.Text)
+		b.session.Notify(model.Stop, wrong.Text)
 		return id
 	}
 	method := s.typed.method()
@@ -235,7 +235,7 @@ func (b *Bench) Add() error {
 	s.tests = s.tests.with(s.next.reading)
 	s.typed.forget(testFigures...)
 	b.showTests()
-	b.session.Say(s.found.status())
+	b.session.Notify(s.found.status())
 	b.session.Window.Redraw()
 	return nil
 }
@@ -250,7 +250,7 @@ func (b *Bench) showTests() {
 // changedTests does the same, and shows the decision.
 func (b *Bench) changedTests(said string) {
 	b.showTests()
-	b.session.Say(model.OK, said)
+	b.session.Notify(model.OK, said)
 	b.session.Window.Redraw()
 }
 
@@ -279,7 +279,7 @@ func (b *Bench) Write() error {
 		return err
 	}
 	b.drafts.forget(s)
-	b.session.Say(model.OK, s.written())
+	b.session.Notify(model.OK, s.written())
 	b.leave()
 	return nil
 }
@@ -327,7 +327,7 @@ func (b *Bench) TurnDegrees() {
 	b.tools.celsius = !b.tools.celsius
 	b.current.read()
 	b.drafts.saveDraft(b.current)
-	b.session.Say(model.OK, session.Say("Temperatures are typed in %s now.", b.tools.degrees()))
+	b.session.Notify(model.OK, session.Say("Temperatures are typed in %s now.", b.tools.degrees()))
 	b.session.Window.Redraw()
 }
 

@@ -107,7 +107,7 @@ func TestBenchReadsTheChart(t *testing.T) {
 	if want := chart.Cell(row, column); !got.Equal(want) {
 		t.Errorf("the test is %s, the cell says %s", got, want)
 	}
-	if w := b.Result().Working(); len(w) < 10 {
+	if w := b.Result().Working(r.Session.Language); len(w) < 10 {
 		t.Errorf("the working has %d lines; it should hold the four cells and both parts", len(w))
 	}
 }
@@ -364,8 +364,8 @@ func TestGradeAdviceFollowsTheBench(t *testing.T) {
 	if !found || !strings.Contains(saying.Text, "no better than U.S. No. 3 (advisory, not official)") || !strings.Contains(saying.Text, "Foreign material 2.4 % is over 2.0 %, the most for U.S. No. 2.") {
 		t.Errorf("the bench says %+v", b.Result().Remarks)
 	}
-	if !strings.Contains(sessiontest.TextOf(b.Result().Working()), "GRADE, ADVICE ONLY") {
-		t.Errorf("the working says\n%s", sessiontest.TextOf(b.Result().Working()))
+	if !strings.Contains(sessiontest.TextOf(b.Result().Working(b.session.Language)), "GRADE, ADVICE ONLY") {
+		t.Errorf("the working says\n%s", sessiontest.TextOf(b.Result().Working(b.session.Language)))
 	}
 }
 

@@ -25,7 +25,7 @@ func (d decisions) leaveOut(key string) {
 	s := d.sample()
 	seq, err := strconv.Atoi(key)
 	if err != nil || !s.tests.has(seq) {
-		d.session().Say(model.Stop, session.Say("Choose the test to leave out in the list of tests first."))
+		d.session().Notify(model.Stop, session.Say("Choose the test to leave out in the list of tests first."))
 		return
 	}
 	if s.tests.isExcluded(seq) {
@@ -132,6 +132,6 @@ func (d decisions) letThrough(f moisture.Flag, who, reason string) {
 		return
 	}
 	d.bench.drafts.forget(s)
-	d.session().Say(model.OK, session.Say("%s has let %s through: %s", who, doubtWord(f.Code), reason))
+	d.session().Notify(model.OK, session.Say("%s has let %s through: %s", who, doubtWord(f.Code), reason))
 	d.session().Changed()
 }

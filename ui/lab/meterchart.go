@@ -33,7 +33,7 @@ func (m *Meters) Chart() CheckChart {
 		out.Points = append(out.Points, point)
 	}
 	out.Scale = m.scale(from)
-	out.Limits = limitLines(from, m.log.Biases)
+	out.Limits = limitLines(m.session.Language, from, m.log.Biases)
 	first, last := from.Points[0].Check.Day, from.Points[len(from.Points)-1].Check.Day
 	out.Days = []model.Guide{{At: 40, Label: m.session.Date(first)}}
 	if last != first {
@@ -66,13 +66,13 @@ func (m *Meters) scale(c meter.ErrorLog) []model.Guide {
 }
 
 // limitLines are the limits of the newest check, and the mean error with each grain.
-func limitLines(c meter.ErrorLog, biases []office.GrainBias) []model.Guide {
+func limitLines(in session.Language, c meter.ErrorLog, biases []office.GrainBias) []model.Guide {
 	var out []model.Guide
 	if p := c.Points[len(c.Points)-1]; p.Limited {
 		out = append(out, model.Guide{At: errorHeight(c, p.Limit), Label: session.Say("allowed"), State: model.Stop}, model.Guide{At: errorHeight(c, p.Limit.Neg()), Label: session.Say("allowed"), State: model.Stop})
 	}
 	for _, bias := range biases {
-		out = append(out, model.Guide{At: errorHeight(c, bias.Mean.Value()), Label: session.Say("mean, %s", session.GrainName(bias.Crop)), State: model.Wait})
+		out = append(out, model.Guide{At: errorHeight(c, bias.Mean.Value()), Label: session.Say("mean, %s", in.GrainName(bias.Crop)), State: model.Wait})
 	}
 	return out
 }

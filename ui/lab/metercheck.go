@@ -83,7 +83,7 @@ func (m *Meters) writeCheck(meter meter.Meter, c meter.Check) {
 	m.Refresh()
 	status := m.status[meter.ID]
 	state := statusRemark(status.State).State
-	m.session.Say(state, session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), session.Say(status.Sentence)))
+	m.session.Notify(state, session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), session.Say(status.Sentence)))
 	m.session.Changed()
 }
 
@@ -180,6 +180,6 @@ func (s starter) write(c meter.StartCheck) bool {
 	for _, doubt := range c.Doubts(s.setup.Trust.MassWithin) {
 		state, said = model.Warn, session.Join(" ", said, session.Text(doubt))
 	}
-	s.session.Say(state, said)
+	s.session.Notify(state, said)
 	return true
 }

@@ -111,6 +111,6 @@ func (m *Meters) setMeter(meter meter.Meter) {
 	}
 	m.chosen = meter.ID
 	m.Refresh()
-	m.session.Say(model.OK, session.Say("meter %s is written down.", meter.ID))
+	m.session.Notify(model.OK, session.Say("meter %s is written down.", meter.ID))
 	m.session.Changed()
 }

@@ -99,7 +99,7 @@ func (m *Meters) Rows() []model.Row {
 func (m *Meters) checkColumns() model.Columns[meter.ErrorPoint] {
 	return model.Columns[meter.ErrorPoint]{
 		model.Words(session.Say("Day"), 10, func(p meter.ErrorPoint) string { return m.session.Date(p.Check.Day) }),
-		model.Words(session.Say("Grain"), 9, func(p meter.ErrorPoint) string { return session.GrainName(p.Check.Crop) }),
+		model.Words(session.Say("Grain"), 9, func(p meter.ErrorPoint) string { return m.session.GrainName(p.Check.Crop) }),
 		model.Words(session.Say("Ref."), 4, func(p meter.ErrorPoint) string { return p.Check.Name }),
 		model.Figures(session.Say("Oven"), 5, func(p meter.ErrorPoint) string { return session.Bare(p.Check.Reference) }),
 		model.Figures(session.Say("Meter"), 5, func(p meter.ErrorPoint) string { return session.Bare(p.Check.Reading) }),
@@ -150,7 +150,7 @@ func (m *Meters) Remarks() []model.Remark {
 		if bias.Shown {
 			state = model.Warn
 		}
-		out = append(out, model.Remark{State: state, Word: session.Say("bias, %s", session.GrainName(bias.Crop)), Text: session.Say(bias.Sentence)})
+		out = append(out, model.Remark{State: state, Word: session.Say("bias, %s", m.session.GrainName(bias.Crop)), Text: session.Say(bias.Sentence)})
 	}
 	if len(m.log.Biases) == 0 {
 		out = append(out, model.Remark{State: model.Missing, Word: session.Say("no check"), Text: session.Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})

@@ -103,7 +103,7 @@ func (n *nextTest) sayChart(charts []*chart.Chart) {
 		dials := c.Dials()
 		n.readings["dial"] = session.Say("from %s to %s", dials[0].In(quantity.Plain), dials[len(dials)-1].In(quantity.Plain))
 	case n.crop != "" && m.ID != "":
-		n.remark("chart", model.Stop, session.Say("There is no chart for %s on %s with calibration %s. Load the maker's chart, or test by oven.", session.GrainName(n.crop), m.Model, m.Calibration))
+		n.remark("chart", model.Stop, session.Say("There is no chart for %s on %s with calibration %s. Load the maker's chart, or test by oven.", n.tools.session.GrainName(n.crop), m.Model, m.Calibration))
 	}
 }
 

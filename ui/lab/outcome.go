@@ -163,8 +163,8 @@ func howRead(r moisture.Reading) string {
 }
 
 // marked is the moisture ruler: the limits, the reading, and how far it may be off.
-func (o outcome) marked() model.Ruler {
-	r := session.RulerOf(o.ruler)
+func (o outcome) marked(in session.Language) model.Ruler {
+	r := session.RulerOf(in, o.ruler)
 	state := model.OK
 	switch {
 	case o.isTested() && o.testing.Result.Stopped():

@@ -51,7 +51,7 @@ func (s policySheet) askFor(crop string) {
 		s.session.Fail(err)
 		return
 	}
-	name := session.GrainName(crop)
+	name := s.session.GrainName(crop)
 	if crop == "" {
 		name = session.Say("every grain without its own")
 	}
@@ -142,6 +142,6 @@ func (s policySheet) write(setup office.Bench) {
 		s.session.Fail(err)
 		return
 	}
-	s.session.Say(model.OK, session.Say("how the house tests is written down."))
+	s.session.Notify(model.OK, session.Say("how the house tests is written down."))
 	s.session.Changed()
 }

@@ -50,10 +50,10 @@ func (q queue) waiting() string {
 const withoutLoad = "none"
 
 // options are the loads to choose from, those that wait for their test first.
-func (q queue) options() []model.Option {
+func (q queue) options(in session.Language) []model.Option {
 	var waiting, tested []model.Option
 	for _, l := range q {
-		o := model.Option{Code: l.ID, Name: session.Say("truck %s", session.TruckText(l.Details.Truck)), Detail: whose(l)}
+		o := model.Option{Code: l.ID, Name: session.Say("truck %s", session.TruckText(l.Details.Truck)), Detail: whose(in, l)}
 		if m := l.Sample.Moisture; m != nil {
 			o.Detail = session.Join(", ", o.Detail, session.Say("tested: %s", m.Percent))
 			tested = append(tested, o)
@@ -65,6 +65,6 @@ func (q queue) options() []model.Option {
 }
 
 // whose names a load's grain and owner.
-func whose(l *load.Load) string {
-	return session.Join(", ", session.GrainName(l.Details.Commodity), l.Details.Grower.Name)
+func whose(in session.Language, l *load.Load) string {
+	return session.Join(", ", in.GrainName(l.Details.Commodity), l.Details.Grower.Name)
 }

@@ -28,18 +28,18 @@ func (b *Bench) Result() Result {
 	}
 	r := Result{
 		found: s.found, grade: session.AdviseGrade(b.session, graded),
-		Fields: s.fields(b.loads.options), Figures: s.found.figures(policy),
-		Tests: s.found.rows(b.tools.equipment), Ruler: s.found.marked(),
+		Fields: s.fields(func() []model.Option { return b.loads.options(b.session.Language) }), Figures: s.found.figures(policy),
+		Tests: s.found.rows(b.tools.equipment), Ruler: s.found.marked(b.session.Language),
 	}
 	r.Remarks = advice{s.found, s.next, r.grade, policy}.remarks()
 	return r
 }
 
 // Working is every step from the dial to the moisture, and the grade.
-func (r Result) Working() []model.CardLine {
+func (r Result) Working(in session.Language) []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of the moisture")}}
 	if !r.found.isTested() {
 		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("No test has been made.")})
 	}
-	return append(append(lines, session.StepLines(r.found.testing.Sheet.Steps(), "")...), r.grade.Lines()...)
+	return append(append(lines, session.StepLines(in, r.found.testing.Sheet.Steps(), "")...), r.grade.Lines()...)
 }

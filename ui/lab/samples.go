@@ -51,7 +51,7 @@ func (s *Samples) Empty() string {
 func (s *Samples) columns() model.Columns[office.Retained] {
 	return model.Columns[office.Retained]{
 		model.Words(session.Say("Sample"), 8, func(r office.Retained) string { return session.OrElse(r.Number, r.Load) }),
-		model.Words(session.Say("Grain"), 16, func(r office.Retained) string { return session.GrainName(r.Crop) }),
+		model.Words(session.Say("Grain"), 16, func(r office.Retained) string { return s.session.GrainName(r.Crop) }),
 		model.Words(session.Say("Grower"), 14, func(r office.Retained) string { return r.GrowerName }).Growing(),
 		model.Figures(session.Say("Ticket"), 6, ticketOf),
 		model.Words(session.Say("Kept at"), 10, func(r office.Retained) string { return r.Place }),
@@ -129,7 +129,7 @@ func (s *Samples) Discard() {
 	}
 	s.session.Put(model.Ask{
 		Title: session.Say("Throw out sample %s?", session.OrElse(r.Number, r.Load)),
-		Text:  session.Say("%s of %s, kept at %s through %s. That it went is written down; a dispute can no longer use it.", session.GrainName(r.Crop), r.GrowerName, r.Place, s.session.Date(r.Until)),
+		Text:  session.Say("%s of %s, kept at %s through %s. That it went is written down; a dispute can no longer use it.", s.session.GrainName(r.Crop), r.GrowerName, r.Place, s.session.Date(r.Until)),
 		State: model.Warn, Yes: session.Say("It is thrown out"), Danger: true,
 		Then: func(map[string]string) { s.discard(r) },
 	})
@@ -141,7 +141,7 @@ func (s *Samples) discard(r office.Retained) {
 		return
 	}
 	s.Refresh()
-	s.session.Say(model.OK, session.Say("sample %s is thrown out.", session.OrElse(r.Number, r.Load)))
+	s.session.Notify(model.OK, session.Say("sample %s is thrown out.", session.OrElse(r.Number, r.Load)))
 	s.session.Changed()
 }
 

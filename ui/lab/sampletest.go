@@ -113,7 +113,7 @@ func (s *SampleTest) read() {
 	}
 	s.next = readNext(s.tools, s.typed, s.crop(), s.tests.next(), results)
 	if s.load != nil {
-		s.next.readings["load"] = whose(s.load)
+		s.next.readings["load"] = whose(s.session.Language, s.load)
 	}
 	switch {
 	case s.crop() != "":

@@ -175,7 +175,7 @@ func (s *BenchScreen) showResult() {
 	shell.SetVisible(s.made, !s.pane.Working)
 	shell.SetVisible(s.working, s.pane.Working)
 	if s.pane.Working {
-		s.working.SetLines(now.Working())
+		s.working.SetLines(now.Working(s.window.Session.Language))
 	}
 	ruler := now.Ruler
 	if bare := len(ruler.Marks) == 0; bare == s.ruler.Visible() {

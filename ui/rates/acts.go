@@ -33,7 +33,7 @@ func (r *Rates) AskSchedule() {
 		options = append(options, o)
 	}
 	r.session.Put(model.Ask{
-		Title: session.Say("Settle %s under which schedule?", session.GrainName(id)),
+		Title: session.Say("Settle %s under which schedule?", r.session.GrainName(id)),
 		Text:  session.Say("It counts for loads opened from now on. A single load can be put under another on its own form."),
 		Fields: []model.AskField{
 			{ID: "schedule", Label: session.Say("Schedule"), Options: options, Value: now, Chars: 24, Required: true},
@@ -59,7 +59,7 @@ func (r *Rates) settleUnder(commodity, schedule, who string) {
 		return
 	}
 	r.session.Changed()
-	r.session.Say(model.OK, session.Say("%s is settled under schedule %s.", session.GrainName(commodity), schedule))
+	r.session.Notify(model.OK, session.Say("%s is settled under schedule %s.", r.session.GrainName(commodity), schedule))
 }
 
 // ReadAgain reloads the elevator's own rates and rules of law. If anything in them is wrong, those
@@ -83,7 +83,7 @@ func (r *Rates) readAgain(set *rates.Set, laws *law.Set, err error) {
 	SetRatesWrong(r.session, err)
 	if err != nil {
 		r.shows = RatesProblems
-		r.session.Say(model.Stop, session.Say("the files have %d mistakes. The rates in force stay as they were.", len(r.session.RatesWrong)))
+		r.session.Notify(model.Stop, session.Say("the files have %d mistakes. The rates in force stay as they were.", len(r.session.RatesWrong)))
 		r.session.Window.Redraw()
 		return
 	}
@@ -97,7 +97,7 @@ func (r *Rates) readAgain(set *rates.Set, laws *law.Set, err error) {
 			own++
 		}
 	}
-	r.session.Say(model.OK, session.Say("the rates are read: %d editions, %d of them your own.", len(set.All()), own))
+	r.session.Notify(model.OK, session.Say("the rates are read: %d editions, %d of them your own.", len(set.All()), own))
 	SayRewritten(r.session)
 }
 
@@ -137,7 +137,7 @@ func ownFiles(f *session.Session) []model.CardLine {
 			continue
 		}
 		own++
-		lines = append(lines, model.CardLine{Kind: model.CardPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", session.GrainName(e.Commodity.ID), periodOf(f, e))})
+		lines = append(lines, model.CardLine{Kind: model.CardPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", f.GrainName(e.Commodity.ID), periodOf(f, e))})
 	}
 	if own == 0 {
 		add(model.CardText, session.Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))
@@ -166,7 +166,7 @@ func SayRewritten(f *session.Session) {
 	case err != nil:
 		f.Fail(err)
 	case len(ids) > 0:
-		f.Say(model.Warn, session.Say("The text of %s was changed since tickets were settled under it. The screen of rates says more.",
+		f.Notify(model.Warn, session.Say("The text of %s was changed since tickets were settled under it. The screen of rates says more.",
 			strings.Join(slices.Sorted(maps.Keys(ids)), ", ")))
 	}
 }

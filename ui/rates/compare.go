@@ -76,7 +76,7 @@ func (r *Rates) Compared() *Table {
 		return &Table{Columns: r.comparedColumns()}
 	}
 	if r.compared == nil {
-		r.compared = comparedTable(e, r.otherEdition(), r.loads.on(e))
+		r.compared = comparedTable(r.session.Language, e, r.otherEdition(), r.loads.on(e))
 		r.compared.Columns, r.compared.load = r.comparedColumns(), r.Tried()
 	}
 	return r.compared
@@ -100,7 +100,7 @@ func (r *Rates) comparedColumns() []model.Column {
 }
 
 // comparedTable adds what the edition takes beyond the water, or why nothing can be compared.
-func comparedTable(e, other *rates.Edition, t tryLoad) *Table {
+func comparedTable(in session.Language, e, other *rates.Edition, t tryLoad) *Table {
 	out := &Table{said: map[string]string{}}
 	mine, err := settle.Settle(t.under(e), e)
 	if err != nil {
@@ -121,7 +121,7 @@ func comparedTable(e, other *rates.Edition, t tryLoad) *Table {
 			theirs = nil
 		}
 	}
-	out.addFigures(mine, theirs, beyond.Bare)
+	out.addFigures(in, mine, theirs, beyond.Bare)
 	if other != nil {
 		out.addRules(e, other)
 	}
@@ -129,7 +129,7 @@ func comparedTable(e, other *rates.Edition, t tryLoad) *Table {
 }
 
 // addFigures adds the lines of the settlements side by side.
-func (t *Table) addFigures(mine, theirs, bare *settle.Settlement) {
+func (t *Table) addFigures(in session.Language, mine, theirs, bare *settle.Settlement) {
 	water := settle.Compare(mine, bare)
 	seen := map[string]bool{}
 	var beside *settle.Comparison
@@ -138,18 +138,18 @@ func (t *Table) addFigures(mine, theirs, bare *settle.Settlement) {
 		for _, l := range beside.Lines {
 			seen[l.ID] = true
 			w, _ := water.Line(l.ID)
-			t.addLine(l.ID, l.Label, l.Before, l.After, l.Change, w)
+			t.addLine(in, l.ID, l.Label, l.Before, l.After, l.Change, w)
 		}
 	}
 	for _, w := range water.Lines {
 		if !seen[w.ID] {
-			t.addLine(w.ID, w.Label, w.Before, nil, nil, w)
+			t.addLine(in, w.ID, w.Label, w.Before, nil, nil, w)
 		}
 	}
 }
 
-func (t *Table) addLine(id string, label message.Text, mine, theirs, change *worksheet.Step, water settle.Line) {
-	row := model.Row{Key: id, Cells: []string{session.Text(label), stepCell(mine), stepCell(theirs), changeCell(change), stepCell(water.After), changeCell(water.Change)}}
+func (t *Table) addLine(in session.Language, id string, label message.Text, mine, theirs, change *worksheet.Step, water settle.Line) {
+	row := model.Row{Key: id, Cells: []string{in.Text(label), stepCell(mine), stepCell(theirs), changeCell(in, change), stepCell(water.After), changeCell(in, water.Change)}}
 	if change != nil && !change.Value().IsZero() {
 		row.State = model.Warn
 	}
@@ -166,11 +166,11 @@ func stepCell(step *worksheet.Step) string {
 	return session.Say(step.Printed())
 }
 
-func changeCell(change *worksheet.Step) string {
+func changeCell(in session.Language, change *worksheet.Step) string {
 	if change == nil || change.Value().IsZero() {
 		return ""
 	}
-	return session.Signed(change)
+	return session.Signed(in, change)
 }
 
 // addRules adds the rules on which the two editions differ.

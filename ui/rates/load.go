@@ -175,18 +175,18 @@ func (r *Rates) AskLoad() {
 	}
 	for _, factor := range triedFactors(e) {
 		fields = append(fields, model.AskField{
-			ID: string(factor.ID), Label: session.Say(session.ShortName(factor)), Unit: factor.Unit.String(), Value: findingValue(t.facts, factor),
+			ID: string(factor.ID), Label: session.Say(session.ShortName(factor)), Unit: factor.Unit.String(), Value: findingValue(r.session.Language, t.facts, factor),
 			Chars: 7, Hint: factorHint(factor),
 		})
 	}
 	r.session.Put(model.Ask{
 		Title: session.Say("Another load to try"), Text: session.Say("Nothing of it is written down."), Fields: fields, Yes: session.Say("Try it"),
 		Check: func(values map[string]string) map[string]string {
-			_, faults := readLoad(e, net.Unit(), values)
+			_, faults := readLoad(r.session.Language, e, net.Unit(), values)
 			return faults
 		},
 		Then: func(values map[string]string) {
-			r.loads.of[e.Commodity.ID], _ = readLoad(e, net.Unit(), values)
+			r.loads.of[e.Commodity.ID], _ = readLoad(r.session.Language, e, net.Unit(), values)
 			r.forget()
 			r.session.Window.Redraw()
 		},
@@ -218,12 +218,12 @@ func triedFactors(e *rates.Edition) []grain.Factor {
 }
 
 // findingValue returns the load's result of a factor, as it is typed.
-func findingValue(f settle.Facts, factor grain.Factor) string {
+func findingValue(in session.Language, f settle.Facts, factor grain.Factor) string {
 	for _, found := range f.Findings {
 		switch {
 		case found.Factor != factor.ID:
 		case factor.YesNo:
-			return session.YesOrNo(found.Present)
+			return in.YesOrNo(found.Present)
 		default:
 			return session.Bare(found.Amount)
 		}
@@ -232,10 +232,10 @@ func findingValue(f settle.Facts, factor grain.Factor) string {
 }
 
 // readLoad reads the sheet; the faults are sentences by field.
-func readLoad(e *rates.Edition, unit quantity.Unit, values map[string]string) (tryLoad, map[string]string) {
+func readLoad(in session.Language, e *rates.Edition, unit quantity.Unit, values map[string]string) (tryLoad, map[string]string) {
 	texts := map[string]string{"net": values["net"], "moisture": values["moisture"], "price": values["price"]}
 	for _, factor := range triedFactors(e) {
-		texts[string(factor.ID)] = session.PlainText(factor, values[string(factor.ID)])
+		texts[string(factor.ID)] = session.PlainText(in, factor, values[string(factor.ID)])
 	}
 	facts, wrong := entry.Trial{Edition: e, Unit: unit, Needed: []string{"net", "moisture"}, Source: message.New("typed")}.Read(texts)
 	faults := map[string]string{}

@@ -85,7 +85,7 @@ func (r *Rates) edition() *rates.Edition {
 // columns of the list.
 func (r *Rates) columns() model.Columns[*rates.Edition] {
 	return model.Columns[*rates.Edition]{
-		model.Words(session.Say("Grain"), 6, func(e *rates.Edition) string { return session.GrainName(e.Commodity.ID) }).Wishing(18).Growing().Dropped(1),
+		model.Words(session.Say("Grain"), 6, func(e *rates.Edition) string { return r.session.GrainName(e.Commodity.ID) }).Wishing(18).Growing().Dropped(1),
 		model.Words(session.Say("Edition"), 17, func(e *rates.Edition) string { return e.ID }).Wishing(20),
 		model.Words(session.Say("Status"), 8, func(e *rates.Edition) string { return statusWord(e.Status) }).Dropped(1),
 		model.Words(session.Say("Today"), 8, func(e *rates.Edition) string { return r.today(e).Text }).Wishing(12).Stated(),

@@ -42,7 +42,7 @@ func standingOf(f *session.Session, e *rates.Edition) standing {
 func sorted(f *session.Session) []*rates.Edition {
 	all := slices.Clone(f.Desk.Rates().All())
 	slices.SortStableFunc(all, func(a, b *rates.Edition) int {
-		return cmp.Or(cmp.Compare(standingOf(f, a), standingOf(f, b)), cmp.Compare(session.GrainName(a.Commodity.ID), session.GrainName(b.Commodity.ID)),
+		return cmp.Or(cmp.Compare(standingOf(f, a), standingOf(f, b)), cmp.Compare(f.GrainName(a.Commodity.ID), f.GrainName(b.Commodity.ID)),
 			cmp.Compare(a.Schedule, b.Schedule), b.From.Cmp(a.From))
 	})
 	return all

@@ -18,7 +18,7 @@ func withDraft(f *Session, ask model.Ask) model.Ask {
 	}
 	if before := f.Drafts().TypedBefore(at); before != nil {
 		ask.Fields = filledIn(ask.Fields, before)
-		f.Say(model.Plain, Say("What was typed here before the stop stands here again."))
+		f.Notify(model.Plain, f.Say("What was typed here before the stop stands here again."))
 	}
 	ask.Typed = func(values map[string]string) { f.Drafts().Save(at, TypedOver(asked, values)) }
 	givenUp := ask.GivenUp
@@ -74,7 +74,7 @@ func keptOpen(f *Session, ask model.Ask) model.Ask {
 			return
 		}
 		again := asked
-		again.Fields, again.Fault = filledIn(asked.Fields, values), Sentence(f.failed)
+		again.Fields, again.Fault = filledIn(asked.Fields, values), f.Sentence(f.failed)
 		f.Put(again)
 	}
 	return ask

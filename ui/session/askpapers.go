@@ -13,20 +13,20 @@ import (
 // AskStatement asks for the grower and the period of an account, and prints it.
 func AskStatement(f *Session, grower string) {
 	f.Put(model.Ask{
-		Title: Say("Statement of an account"),
-		Text:  Say("All loads of a grower, by commodity, with shares, charges and what is payable. A landlord gets only the landlord's share."),
+		Title: f.Say("Statement of an account"),
+		Text:  f.Say("All loads of a grower, by commodity, with shares, charges and what is payable. A landlord gets only the landlord's share."),
 		Fields: []model.AskField{
-			{ID: "grower", Label: Say("Grower"), Options: f.Known().GrowerOptions, Value: grower, Chars: 28, Required: true},
-			{ID: "from", Label: Say("From"), Chars: 12, Hint: Say("year-month-day, or empty")},
-			{ID: "to", Label: Say("Through"), Chars: 12, Hint: Say("year-month-day, or empty")},
-			{ID: "files", Label: Say("Also as workbook and lines"), Tick: true},
+			{ID: "grower", Label: f.Say("Grower"), Options: f.Known().GrowerOptions, Value: grower, Chars: 28, Required: true},
+			{ID: "from", Label: f.Say("From"), Chars: 12, Hint: f.Say("year-month-day, or empty")},
+			{ID: "to", Label: f.Say("Through"), Chars: 12, Hint: f.Say("year-month-day, or empty")},
+			{ID: "files", Label: f.Say("Also as workbook and lines"), Tick: true},
 		},
-		Yes: Say("Print"),
+		Yes: f.Say("Print"),
 		Check: func(values map[string]string) map[string]string {
 			wrong := map[string]string{}
 			for _, id := range []string{"from", "to"} {
 				if _, err := DateOrNone(values[id]); err != nil {
-					wrong[id] = Sentence(err)
+					wrong[id] = f.Sentence(err)
 				}
 			}
 			return wrong
@@ -45,7 +45,7 @@ func printStatement(f *Session, grower string, from, to quantity.Date, files boo
 		f.Fail(err)
 		return
 	}
-	what := Say("the statement of grower %s", grower)
+	what := f.Say("the statement of grower %s", grower)
 	if files {
 		ExportDocument(f, d, "account-"+grower, what)
 	}
@@ -60,25 +60,25 @@ func AskProof(f *Session, ticket int64) {
 		value = Counted(ticket)
 	}
 	f.Put(model.Ask{
-		Title: Say("Proof of a ticket"), Text: Say("One or two pages a grower can follow with a pocket calculator."),
+		Title: f.Say("Proof of a ticket"), Text: f.Say("One or two pages a grower can follow with a pocket calculator."),
 		Fields: []model.AskField{
-			{ID: "ticket", Label: Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
-			{ID: "figure", Label: Say("What if it were"), Unit: "%", Figures: true, Chars: 7, Hint: Say("another moisture, or empty")},
+			{ID: "ticket", Label: f.Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
+			{ID: "figure", Label: f.Say("What if it were"), Unit: "%", Figures: true, Chars: 7, Hint: f.Say("another moisture, or empty")},
 		},
-		Yes: Say("Print"),
+		Yes: f.Say("Print"),
 		Check: func(values map[string]string) map[string]string {
 			wrong := map[string]string{}
 			if _, ok := Number(values["ticket"]); !ok {
-				wrong["ticket"] = Say("Type the number as it stands on the ticket.")
+				wrong["ticket"] = f.Say("Type the number as it stands on the ticket.")
 			}
-			if _, err := FigureOrNone(values["figure"]); err != nil {
-				wrong["figure"] = Sentence(err)
+			if _, err := FigureOrNone(f.Language, values["figure"]); err != nil {
+				wrong["figure"] = f.Sentence(err)
 			}
 			return wrong
 		},
 		Then: func(values map[string]string) {
 			n, _ := Number(values["ticket"])
-			figure, _ := FigureOrNone(values["figure"])
+			figure, _ := FigureOrNone(f.Language, values["figure"])
 			printProof(f, n, office.ProofOptions{Moisture: figure})
 		},
 	})
@@ -90,16 +90,16 @@ func printProof(f *Session, n int64, o office.ProofOptions) {
 		f.Fail(err)
 		return
 	}
-	PrintDocument(f, doc, "proof-"+strconv.FormatInt(n, 10), Say("the proof of ticket %d", n), false)
+	PrintDocument(f, doc, "proof-"+strconv.FormatInt(n, 10), f.Say("the proof of ticket %d", n), false)
 }
 
-func FigureOrNone(text string) (*quantity.Amount, error) {
+func FigureOrNone(in Language, text string) (*quantity.Amount, error) {
 	if strings.TrimSpace(text) == "" {
 		return nil, nil
 	}
 	field := moisture.MoistureField
-	field.Name = Say("Moisture")
-	a, err := ParseFigure(field, text)
+	field.Name = in.Say("Moisture")
+	a, err := in.ParseFigure(field, text)
 	if err != nil {
 		return nil, err
 	}

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strings"
 	"tenthpoint/internal/quantity"
-) // The settings under which days are written: year, month and day in figures, or
+)
+
+// The settings under which days are written: year, month and day in figures, or
 // as people here say them.
 const (
 	IsoDates   = "iso"
@@ -17,19 +19,19 @@ func (f *Session) Date(d quantity.Date) string {
 	if d.IsZero() || f.Desk.Profile().Dates != LocalDates {
 		return d.String()
 	}
-	return InLetters(d)
+	return InLetters(f.Language, d)
 }
 
 // InLetters formats a day with the name of its month.
-func InLetters(d quantity.Date) string {
-	return Say("%s %d, %d", monthName(d.Month()), d.Day(), d.Year())
+func InLetters(in Language, d quantity.Date) string {
+	return in.Say("%s %d, %d", monthName(in, d.Month()), d.Day(), d.Year())
 }
 
 // monthName is the short name of a month from 1.
-func monthName(month int) string {
+func monthName(in Language, month int) string {
 	names := [...]string{
-		Say("Jan"), Say("Feb"), Say("Mar"), Say("Apr"), Say("May"), Say("Jun"),
-		Say("Jul"), Say("Aug"), Say("Sep"), Say("Oct"), Say("Nov"), Say("Dec"),
+		in.Say("Jan"), in.Say("Feb"), in.Say("Mar"), in.Say("Apr"), in.Say("May"), in.Say("Jun"),
+		in.Say("Jul"), in.Say("Aug"), in.Say("Sep"), in.Say("Oct"), in.Say("Nov"), in.Say("Dec"),
 	}
 	if month < 1 || month > len(names) {
 		return fmt.Sprint(month)

@@ -39,10 +39,10 @@ func (f *Session) Drafts() *Drafts {
 	f.drafts = &Drafts{session: f, before: map[DraftAt]map[string]string{}, kept: map[DraftAt]map[string]string{}, safe: map[DraftAt]bool{}}
 	all, lost, err := scalehouse.Drafts(context.Background(), f.Desk)
 	for _, sentence := range lost {
-		f.drafts.lost = append(f.drafts.lost, Say(sentence))
+		f.drafts.lost = append(f.drafts.lost, f.Say(sentence))
 	}
 	if err != nil {
-		f.drafts.lost = append(f.drafts.lost, Sentence(err))
+		f.drafts.lost = append(f.drafts.lost, f.Sentence(err))
 	}
 	for _, d := range all {
 		at := DraftAt{d.Place, d.ID}
@@ -87,7 +87,7 @@ func (d *Drafts) SaveSync(at DraftAt, texts map[string]string) {
 		return
 	}
 	if err := scalehouse.SaveDraftSync(context.Background(), d.session.Desk, at.Place, at.ID, texts); err != nil {
-		d.session.Say(model.Warn, Say("what is typed would not outlive a stop: %s", Sentence(err)))
+		d.session.Notify(model.Warn, d.session.Say("what is typed would not outlive a stop: %s", d.session.Sentence(err)))
 		return
 	}
 	d.Take(at, texts, true)
@@ -127,13 +127,13 @@ func (d *Drafts) IsLost(sentence string) { d.lost = append(d.lost, sentence) }
 // a warning.
 func (d *Drafts) SayBack() {
 	if state, text := d.backWords(); text != "" {
-		d.session.Say(state, text)
+		d.session.Notify(state, text)
 	}
 }
 
 func (d *Drafts) backWords() (state model.State, text string) {
 	if len(d.back) > 0 {
-		text = Say("What was typed before the stop is here again: %s.", strings.Join(d.back, ", "))
+		text = d.session.Say("What was typed before the stop is here again: %s.", strings.Join(d.back, ", "))
 	}
 	if len(d.lost) > 0 {
 		state, text = model.Warn, Join(" ", text, strings.Join(d.lost, " "))

@@ -16,7 +16,8 @@ import (
 
 // GradeAdvice describes such a grade.
 type GradeAdvice struct {
-	Grade string // "U.S. No. 2", "no better than U.S. No. 2", "not known"
+	language Language
+	Grade    string // "U.S. No. 2", "no better than U.S. No. 2", "not known"
 	// told reports that some factor of the table is tested.
 	told bool
 	// held are the limits that kept it from the next better grade, noticed faults whose rule was
@@ -36,17 +37,17 @@ func AdviseGrade(f *Session, l *load.Load) (a GradeAdvice) {
 	if err != nil {
 		return a
 	}
-	a.given = l.Sample.Grade
+	a.language, a.given = f.Language, l.Sample.Grade
 	switch {
 	case f.Desk.Profile().Rules == "canada":
-		a.Grade = Say("not known: Canadian grade tables were not read for this program")
+		a.Grade = f.Say("not known: Canadian grade tables were not read for this program")
 	case g.US == nil:
-		a.Grade = Say("not known: no grade table was read for %s", GrainName(g.Commodity.ID))
+		a.Grade = f.Say("not known: no grade table was read for %s", f.GrainName(g.Commodity.ID))
 	default:
 		a.readTable(*g.US)
-		for _, f := range g.By {
-			if f.Kind == grain.KindGrades {
-				a.fine = append(a.fine, inForce(f))
+		for _, file := range g.By {
+			if file.Kind == grain.KindGrades {
+				a.fine = append(a.fine, inForce(f.Language, file))
 			}
 		}
 	}
@@ -58,59 +59,59 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 	a.told = g.Best != "" || len(g.Cautions) > 0
 	switch {
 	case g.Best == "":
-		a.Grade = Say("not known: none of the results its table asks for is there")
+		a.Grade = a.language.Say("not known: none of the results its table asks for is there")
 	case g.Open:
-		a.Grade = Say("no better than %s", Say(g.Best))
+		a.Grade = a.language.Say("no better than %s", a.language.Say(g.Best))
 	default:
-		a.Grade = Say(g.Best)
+		a.Grade = a.language.Say(g.Best)
 	}
-	a.Grade = Join(", ", append([]string{a.Grade}, said(g.Special)...)...)
+	a.Grade = Join(", ", append([]string{a.Grade}, said(a.language, g.Special)...)...)
 	for _, b := range g.HeldDown {
-		a.held = append(a.held, breachText(b))
+		a.held = append(a.held, breachText(a.language, b))
 	}
 	for _, fault := range g.Faults {
-		a.noticed = append(a.noticed, Say(fault)+".")
+		a.noticed = append(a.noticed, a.language.Say(fault)+".")
 	}
 	for _, c := range g.Cautions {
-		a.noticed = append(a.noticed, Say(c)+".")
+		a.noticed = append(a.noticed, a.language.Say(c)+".")
 	}
 	if len(g.NotTested) > 0 {
-		a.untested = Say("Not tested, and may lower it: %s.", strings.Join(said(g.NotTested), ", "))
+		a.untested = a.language.Say("Not tested, and may lower it: %s.", strings.Join(said(a.language, g.NotTested), ", "))
 	}
 	if len(g.SpecialNotTested) > 0 {
-		a.fine = append(a.fine, Say("Special grades that cannot be told yet: %s.", strings.Join(said(g.SpecialNotTested), ", ")))
+		a.fine = append(a.fine, a.language.Say("Special grades that cannot be told yet: %s.", strings.Join(said(a.language, g.SpecialNotTested), ", ")))
 	}
-	a.fine = append(a.fine, Say(g.NotJudged), Say("Table: %s.", g.Source))
+	a.fine = append(a.fine, a.language.Say(g.NotJudged), a.language.Say("Table: %s.", g.Source))
 }
 
 // inForce says since when a table is in force, and that it is to be confirmed.
-func inForce(f *law.File) string {
+func inForce(in Language, f *law.File) string {
 	switch {
 	case !f.Until.IsZero():
-		return Say("The table is in force until %s. Confirm locally.", f.Until)
+		return in.Say("The table is in force until %s. Confirm locally.", f.Until)
 	case !f.From.IsZero():
-		return Say("The table is in force from %s. Confirm locally.", f.From)
+		return in.Say("The table is in force from %s. Confirm locally.", f.From)
 	}
-	return Say("The table is in force until replaced. Confirm locally.")
+	return in.Say("The table is in force until replaced. Confirm locally.")
 }
 
-func said(english []string) []string {
+func said(in Language, english []string) []string {
 	out := make([]string, len(english))
 	for i, text := range english {
-		out[i] = Say(text)
+		out[i] = in.Say(text)
 	}
 	return out
 }
 
 // breachText is a line of the table that the sample broke.
-func breachText(b grain.Breach) string {
-	text := Say("%s %s is over %s, the most for %s.", Say(b.Factor), b.Result, b.Limit, Say(b.Grade))
+func breachText(in Language, b grain.Breach) string {
+	text := in.Say("%s %s is over %s, the most for %s.", in.Say(b.Factor), b.Result, b.Limit, in.Say(b.Grade))
 	switch {
 	case b.And != nil:
-		text = Say("%s %s is over %s, the most for %s, and %s %s is over %s.", Say(b.Factor), b.Result, b.Limit, Say(b.Grade),
-			Say(b.And.Factor), b.And.Result, b.And.Limit)
+		text = in.Say("%s %s is over %s, the most for %s, and %s %s is over %s.", in.Say(b.Factor), b.Result, b.Limit, in.Say(b.Grade),
+			in.Say(b.And.Factor), b.And.Result, b.And.Limit)
 	case b.Bound == grain.Least:
-		text = Say("%s %s is under %s, the least for %s.", Say(b.Factor), b.Result, b.Limit, Say(b.Grade))
+		text = in.Say("%s %s is under %s, the least for %s.", in.Say(b.Factor), b.Result, b.Limit, in.Say(b.Grade))
 	}
 	return text
 }
@@ -121,12 +122,12 @@ func (a GradeAdvice) Remarks() []model.Remark {
 	if !a.told {
 		return nil
 	}
-	lines := append([]string{Say("%s (advisory, not official)", a.Grade)}, a.held...)
+	lines := append([]string{a.language.Say("%s (advisory, not official)", a.Grade)}, a.held...)
 	lines = append(lines, a.noticed...)
 	if a.untested != "" {
 		lines = append(lines, a.untested)
 	}
-	return []model.Remark{{State: model.Plain, Word: Say("would grade"), Text: strings.Join(lines, "\n")}}
+	return []model.Remark{{State: model.Plain, Word: a.language.Say("would grade"), Text: strings.Join(lines, "\n")}}
 }
 
 // Lines are the advice under a working, apart from it: no figure uses it.
@@ -135,8 +136,8 @@ func (a GradeAdvice) Lines() []model.CardLine {
 		return nil
 	}
 	out := []model.CardLine{
-		{Kind: model.CardHeading, Left: strings.ToUpper(Say("Grade, advice only"))},
-		{Kind: model.CardPair, Left: Say("Would grade"), Right: a.Grade, Note: Say("advisory, not official: no figure of the ticket uses it")},
+		{Kind: model.CardHeading, Left: strings.ToUpper(a.language.Say("Grade, advice only"))},
+		{Kind: model.CardPair, Left: a.language.Say("Would grade"), Right: a.Grade, Note: a.language.Say("advisory, not official: no figure of the ticket uses it")},
 	}
 	text := func(kind model.CardKind, sentence string) {
 		if sentence != "" {
@@ -151,9 +152,9 @@ func (a GradeAdvice) Lines() []model.CardLine {
 	}
 	text(model.CardText, a.untested)
 	if a.given != "" {
-		out = append(out, model.CardLine{Kind: model.CardPair, Left: Say("Grade given, on the slip"), Right: a.given})
+		out = append(out, model.CardLine{Kind: model.CardPair, Left: a.language.Say("Grade given, on the slip"), Right: a.given})
 	}
-	for _, sentence := range append(a.fine, Say(grain.Advisory)) {
+	for _, sentence := range append(a.fine, a.language.Say(grain.Advisory)) {
 		text(model.CardSmall, sentence)
 	}
 	return out

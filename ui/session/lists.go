@@ -19,6 +19,8 @@ type Lists struct {
 	Contracts []elevator.ContractTerms
 
 	GrowerOptions, TruckOptions, BinOptions, CommodityOptions []model.Option
+
+	language Language // of the options
 }
 
 // Known returns the lists, read on first use. A list that cannot be read is reported on the status
@@ -28,7 +30,7 @@ func (f *Session) Known() *Lists {
 		return f.Lists
 	}
 	ctx := context.Background()
-	l := &Lists{}
+	l := &Lists{language: f.Language}
 	var errs [4]error
 	l.Growers, errs[0] = office.Growers(ctx, f.Desk)
 	l.Trucks, errs[1] = office.Trucks(ctx, f.Desk)
@@ -52,7 +54,7 @@ func (l *Lists) makeGrowers() []model.Option {
 	for _, g := range l.Growers {
 		o := model.Option{Code: g.ID, Name: g.Name}
 		if n := len(g.Shares); n > 1 {
-			o.Detail = Say("%d shares", n)
+			o.Detail = l.language.Say("%d shares", n)
 		}
 		out = append(out, o)
 	}
@@ -67,7 +69,7 @@ func (l *Lists) makeTrucks() []model.Option {
 			o.Detail = g.Name
 		}
 		if t.Tare != nil {
-			o.Detail = Join(", ", o.Detail, Say("tare %s", t.Tare))
+			o.Detail = Join(", ", o.Detail, l.language.Say("tare %s", t.Tare))
 		}
 		out = append(out, o)
 	}
@@ -77,7 +79,7 @@ func (l *Lists) makeTrucks() []model.Option {
 func (l *Lists) makeBins() []model.Option {
 	var out []model.Option
 	for _, b := range l.Bins {
-		out = append(out, model.Option{Code: b.ID, Name: b.Name, Detail: GrainName(b.Commodity)})
+		out = append(out, model.Option{Code: b.ID, Name: b.Name, Detail: l.language.GrainName(b.Commodity)})
 	}
 	return out
 }
@@ -86,13 +88,13 @@ func (l *Lists) makeBins() []model.Option {
 func makeCommodities(f *Session) []model.Option {
 	var out []model.Option
 	for _, g := range f.Desk.Profile().Grains {
-		o := model.Option{Code: g.Commodity, Name: GrainName(g.Commodity)}
+		o := model.Option{Code: g.Commodity, Name: f.GrainName(g.Commodity)}
 		e, err := f.Desk.Rates().On(g.Schedule, g.Commodity, f.Desk.Today())
 		switch {
 		case err != nil:
-			o.Detail = Say("no rates in force today")
+			o.Detail = f.Say("no rates in force today")
 		case e.Status == rates.Example:
-			o.Detail = Say("%s, example - not for trade", e.ID)
+			o.Detail = f.Say("%s, example - not for trade", e.ID)
 		default:
 			o.Detail = e.ID
 		}
@@ -135,7 +137,7 @@ func KeepChosen[T any](all []T, key func(T) string, chosen string) string {
 }
 
 // GrainName returns the name of a commodity, or its id when it is not known.
-func GrainName(id string) string {
+func (l Language) GrainName(id string) string {
 	if id == "" {
 		return ""
 	}
@@ -143,7 +145,7 @@ func GrainName(id string) string {
 	if err != nil {
 		return id
 	}
-	return Say(c.Name)
+	return l.Say(c.Name)
 }
 
 // Join sets the parts that are not empty side by side.

@@ -20,13 +20,13 @@ type Masthead struct {
 func (f *Session) Masthead() Masthead {
 	m := Masthead{Business: f.Desk.Profile().Business, Who: signedIn(f)}
 	if f.IsNew() {
-		m.Business = Say("New elevator")
+		m.Business = f.Say("New elevator")
 	}
 	switch {
 	case f.Desk.Profile().Demo:
-		m.Example = Say("example - not for trade")
+		m.Example = f.Say("example - not for trade")
 	case settlesOnExamples(f):
-		m.Example = Say("example rates - not for trade")
+		m.Example = f.Say("example rates - not for trade")
 	}
 	return m
 }
@@ -44,18 +44,18 @@ func settlesOnExamples(f *Session) bool {
 func signedIn(f *Session) string {
 	who := f.Desk.Who()
 	if who.Name == "" {
-		return Say("nobody signed in")
+		return f.Say("nobody signed in")
 	}
-	return Say("%s, %s", who.Name, RoleWord(who.Role))
+	return f.Say("%s, %s", who.Name, f.RoleWord(who.Role))
 }
 
 // RoleWord returns the name of a role.
-func RoleWord(role elevator.Role) string {
+func (l Language) RoleWord(role elevator.Role) string {
 	switch role {
 	case elevator.Manager:
-		return Say("manager")
+		return l.Say("manager")
 	case elevator.Tester:
-		return Say("tester")
+		return l.Say("tester")
 	}
-	return Say("clerk")
+	return l.Say("clerk")
 }

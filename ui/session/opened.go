@@ -21,12 +21,12 @@ func CheckHead(f *Session) {
 		NoteHead(f)
 		return
 	}
-	f.Say(model.Stop, Sentence(gone))
+	f.Notify(model.Stop, f.Sentence(gone))
 	f.Put(model.Ask{
-		Title: Say("This is not the book that this computer last saw"),
-		Text:  Sentence(gone),
+		Title: f.Say("This is not the book that this computer last saw"),
+		Text:  f.Sentence(gone),
 		State: model.Stop, Danger: true,
-		Yes:  Say("Go on with this book"),
+		Yes:  f.Say("Go on with this book"),
 		Then: func(map[string]string) { remember(f) },
 	})
 }
@@ -65,16 +65,16 @@ func CheckClock(f *Session) {
 // askClock asks why the clock is as it is. With an answer in the book the act can be repeated.
 func askClock(f *Session, stepped error) {
 	f.Put(model.Ask{
-		Title:  Say("Is the clock right?"),
-		Text:   Sentence(stepped),
-		Fields: []model.AskField{{ID: "reason", Label: Say("Why it stands so"), Required: true, Chars: 40}},
-		Yes:    Say("The clock is right"),
+		Title:  f.Say("Is the clock right?"),
+		Text:   f.Sentence(stepped),
+		Fields: []model.AskField{{ID: "reason", Label: f.Say("Why it stands so"), Required: true, Chars: 40}},
+		Yes:    f.Say("The clock is right"),
 		Then: func(values map[string]string) {
 			if err := scalehouse.AnswerClock(context.Background(), f.Desk, values["reason"]); err != nil {
-				f.Say(model.Stop, Sentence(err))
+				f.Notify(model.Stop, f.Sentence(err))
 				return
 			}
-			f.Say(model.OK, Say("The answer is in the book. Do again what you were about to do."))
+			f.Notify(model.OK, f.Say("The answer is in the book. Do again what you were about to do."))
 		},
 	})
 }

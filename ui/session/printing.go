@@ -32,14 +32,14 @@ func PrintTicket(f *Session, number int64) {
 		return
 	}
 	if f.Printer == nil {
-		f.Say(model.Warn, Say("ticket %d is issued; no printer is set up. Choose one under Equipment.", number))
+		f.Notify(model.Warn, f.Say("ticket %d is issued; no printer is set up. Choose one under Equipment.", number))
 		return
 	}
 	where := ""
 	f.Prints.running++
 	f.Run(model.Job{
 		Topic: "print " + name,
-		Title: Say("Printing ticket %d", number),
+		Title: f.Say("Printing ticket %d", number),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			where, err = f.Printer.Print(ctx, name, file)
 			return err
@@ -54,15 +54,15 @@ func PrintTicket(f *Session, number int64) {
 				}
 			}
 			if waits {
-				f.Say(model.Warn, Say("ticket %d is issued; it prints as soon as the printer does: %s", number, Sentence(err)))
+				f.Notify(model.Warn, f.Say("ticket %d is issued; it prints as soon as the printer does: %s", number, f.Sentence(err)))
 				return
 			}
 			if err != nil {
-				f.Say(model.Warn, Say("ticket %d is issued and was not printed: %s Print it again from the tickets.", number, Sentence(err)))
+				f.Notify(model.Warn, f.Say("ticket %d is issued and was not printed: %s Print it again from the tickets.", number, f.Sentence(err)))
 				return
 			}
 			NoteHead(f)
-			f.Say(model.OK, Say("ticket %d is printed: %s", number, where))
+			f.Notify(model.OK, f.Say("ticket %d is printed: %s", number, where))
 		},
 	})
 }
@@ -155,7 +155,7 @@ func PrintLastTicket(f *Session) {
 	case err != nil:
 		f.Fail(err)
 	case !found:
-		f.Say(model.Stop, Say("No ticket has been issued yet."))
+		f.Notify(model.Stop, f.Say("No ticket has been issued yet."))
 	default:
 		PrintTicket(f, number)
 	}
@@ -164,26 +164,26 @@ func PrintLastTicket(f *Session) {
 // PrintPaper prints a paper that is no ticket, and shows where it went.
 func PrintPaper(f *Session, name, what string, file []byte) {
 	if f.Printer == nil {
-		f.Say(model.Warn, Say("no printer is set up. Choose one under Equipment."))
+		f.Notify(model.Warn, f.Say("no printer is set up. Choose one under Equipment."))
 		return
 	}
 	where := ""
 	f.Run(model.Job{
-		Topic: "print " + name, Title: Say("Printing %s", what),
+		Topic: "print " + name, Title: f.Say("Printing %s", what),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			where, err = f.Printer.Print(ctx, name, file)
 			return err
 		},
 		Done: func(err error) {
 			if errors.As(err, new(PaperWaits)) {
-				f.Say(model.Warn, Say("%s prints as soon as the printer does: %s", what, Sentence(err)))
+				f.Notify(model.Warn, f.Say("%s prints as soon as the printer does: %s", what, f.Sentence(err)))
 				return
 			}
 			if err != nil {
-				f.Say(model.Warn, Say("%s was not printed: %s", what, Sentence(err)))
+				f.Notify(model.Warn, f.Say("%s was not printed: %s", what, f.Sentence(err)))
 				return
 			}
-			f.Say(model.OK, Say("%s is printed: %s", what, where))
+			f.Notify(model.OK, f.Say("%s is printed: %s", what, where))
 		},
 	})
 }

@@ -9,20 +9,20 @@ import (
 )
 
 // RulerOf is a moisture ruler in the words of this desk.
-func RulerOf(from moisture.Ruler) model.Ruler {
+func RulerOf(in Language, from moisture.Ruler) model.Ruler {
 	var r model.Ruler
 	for _, m := range from.Marks {
 		mark := model.Mark{At: from.MarkPlace(m), Label: Text(m.Label), Kind: m.Kind}
 		if m.Kind == moisture.LimitMark {
-			mark.Label = limitText(m.Limits)
+			mark.Label = limitText(in, m.Limits)
 		}
 		r.Marks = append(r.Marks, mark)
 	}
 	if f := from.Free; f != nil {
-		r.Lay(model.Band{From: from.Place(f.From), To: from.Place(f.To), Label: Text(f.Label)})
+		r.Lay(model.Band{From: from.Place(f.From), To: from.Place(f.To), Label: in.Text(f.Label)})
 	}
 	if b := from.Band; b != nil {
-		r.Lay(model.Band{From: from.Place(b.From), To: from.Place(b.To), Label: Text(b.Label), Around: true})
+		r.Lay(model.Band{From: from.Place(b.From), To: from.Place(b.To), Label: in.Text(b.Label), Around: true})
 	}
 	return r
 }
@@ -49,7 +49,7 @@ var changes = map[string]string{
 
 // limitText describes the limits at a mark: "shrink above and to 15.0". The edge of a class has its
 // own name.
-func limitText(limits []moisture.Limit) string {
+func limitText(in Language, limits []moisture.Limit) string {
 	var names []string
 	text, at := "", Bare(limits[0].At)
 	for _, l := range limits {
@@ -57,12 +57,12 @@ func limitText(limits []moisture.Limit) string {
 			names = append(names, l.Name.Key())
 			continue
 		}
-		text = Join(", ", text, Text(l.Name)+" "+at)
+		text = Join(", ", text, in.Text(l.Name)+" "+at)
 	}
 	if len(names) == 0 {
 		return text
 	}
-	return Join(", ", Say(changes[strings.Join(names, ", ")], at), text)
+	return Join(", ", in.Say(changes[strings.Join(names, ", ")], at), text)
 }
 
 // ToOne shows a quantity over a bar, where there is no room for decimals.

@@ -26,26 +26,26 @@ const (
 )
 
 // word returns the sidebar's word for a condition, and its state.
-func (c Condition) word() (string, model.State) {
+func (c Condition) word(in Language) (string, model.State) {
 	switch c {
 	case AtRest:
 		return "", model.OK
 	case Moving:
-		return Say("MOTION"), model.Wait
+		return in.Say("MOTION"), model.Wait
 	case Net:
-		return Say("NET"), model.Stop
+		return in.Say("NET"), model.Stop
 	case Over:
-		return Say("OVER"), model.Stop
+		return in.Say("OVER"), model.Stop
 	case Under:
-		return Say("UNDER"), model.Stop
+		return in.Say("UNDER"), model.Stop
 	case BelowZero:
-		return Say("BELOW ZERO"), model.Stop
+		return in.Say("BELOW ZERO"), model.Stop
 	case OtherUnit:
-		return Say("OTHER UNIT"), model.Stop
+		return in.Say("OTHER UNIT"), model.Stop
 	case Undivided:
-		return Say("NO DIVISION"), model.Stop
+		return in.Say("NO DIVISION"), model.Stop
 	}
-	return Say("FAULT"), model.Stop
+	return in.Say("FAULT"), model.Stop
 }
 
 // Display is the reading of a truck scale's indicator. Over, under and with a fault the digits mean
@@ -64,11 +64,11 @@ func (d Display) isBlind() bool {
 }
 
 // Says describes the display: the weight with its condition, and its state.
-func (d Display) Says() model.Remark {
-	word, state := d.Condition.word()
+func (d Display) Says(in Language) model.Remark {
+	word, state := d.Condition.word(in)
 	switch {
 	case d.IsAtRest():
-		return model.Remark{State: state, Text: Say("%s, at rest", d.Weight)}
+		return model.Remark{State: state, Text: in.Say("%s, at rest", d.Weight)}
 	case d.isBlind():
 		return model.Remark{State: state, Text: word}
 	}
@@ -90,20 +90,20 @@ func (f *Session) Live() (live model.Figure, shown bool) {
 		return model.Figure{}, false
 	}
 	s, _ := f.Scale()
-	live = model.Figure{Caption: Say("Scale %s", s.ID), Unit: f.Desk.Profile().WeightUnit().String()}
+	live = model.Figure{Caption: f.Say("Scale %s", s.ID), Unit: f.Desk.Profile().WeightUnit().String()}
 	display, err := f.Indicator.Latest()
 	if err != nil {
-		live.Caption, live.State = Say("Scale %s: no reading", s.ID), model.Stop
+		live.Caption, live.State = f.Say("Scale %s: no reading", s.ID), model.Stop
 		return live, true
 	}
-	word, state := display.Condition.word()
+	word, state := display.Condition.word(f.Language)
 	live.State = state
 	if display.isBlind() {
 		live.Value, live.Unit = word, ""
 		return live, true
 	}
 	if word != "" {
-		live.Caption = Say("Scale %s: %s", s.ID, word)
+		live.Caption = f.Say("Scale %s: %s", s.ID, word)
 	}
 	live.Value, live.Unit = display.Weight.Figure(), display.Weight.Unit().String()
 	return live, true
@@ -128,7 +128,7 @@ func (f *Session) Scale() (elevator.Scale, bool) {
 func ReadTare(f *Session, text string) (quantity.Amount, error) {
 	s, ok := f.Scale()
 	if !ok {
-		return quantity.Amount{}, fmt.Errorf("%s", Say("No scale is set up. Add one in the set-up"))
+		return quantity.Amount{}, fmt.Errorf("%s", f.Say("No scale is set up. Add one in the set-up"))
 	}
-	return entry.ParseScaleWeight(Say("Tare"), text, s)
+	return entry.ParseScaleWeight(f.Say("Tare"), text, s)
 }

@@ -13,6 +13,8 @@ import (
 // Session holds what the screens of one window share: the desk, the person signed in, the lists of
 // growers and trucks, and the window itself.
 type Session struct {
+	// Language is what the window speaks; set it by [Session.Speak].
+	Language
 	Desk    *scalehouse.Desk
 	Printer Printer
 	Prints  Prints
@@ -50,19 +52,30 @@ type Session struct {
 
 // New makes the session of a window on a desk. Set its Window before using it.
 func New(d *scalehouse.Desk, printer Printer) *Session {
-	return &Session{Desk: d, Printer: printer, Zone: time.Local, Window: nowhere{}}
+	return &Session{Language: ofProcess, Desk: d, Printer: printer, Zone: time.Local, Window: nowhere{}}
 }
 
-// Say shows the result of an act on the status line.
-func (f *Session) Say(state model.State, sentence string) {
-	f.Window.Say(state, OneLine(Say(sentence)))
+// Speak sets the language of the window, by its code, and drops the state of the screens: they are
+// rebuilt after it, since texts made before stay as they are.
+func (f *Session) Speak(code string) error {
+	language, err := LanguageOf(code)
+	if err != nil {
+		return err
+	}
+	f.Language, f.drafts, f.Lists, f.takeUp, f.narrow = language, nil, nil, nil, nil
+	return nil
+}
+
+// Notify shows the result of an act on the status line.
+func (f *Session) Notify(state model.State, sentence string) {
+	f.Window.Say(state, OneLine(f.Say(sentence)))
 }
 
 // Fail says on the status line why an act failed. A box whose act fails so stays open;
 // see [Session.Put].
 func (f *Session) Fail(err error) {
 	f.failed = err
-	f.Say(model.Stop, Sentence(err))
+	f.Notify(model.Stop, f.Sentence(err))
 	if errors.Is(err, message.ClockStepped) {
 		askClock(f, err)
 	}
@@ -99,9 +112,6 @@ func (f *Session) ShowTickets(line string) {
 
 // OnShowTickets sets how the list of tickets is filtered.
 func (f *Session) OnShowTickets(narrow func(line string)) { f.narrow = narrow }
-
-// Forget drops the state of the screens, which are rebuilt.
-func (f *Session) Forget() { f.drafts, f.Lists, f.takeUp, f.narrow = nil, nil, nil, nil }
 
 // Changed drops the cached data of the book and refreshes the window.
 func (f *Session) Changed() {

@@ -25,16 +25,16 @@ func OwnerFields(f *Session, owners []load.Owner) []model.AskField {
 		if n < len(owners) && owners[n].Own != nil {
 			terms = entry.DealText(*owners[n].Own)
 		}
-		fields = append(fields, model.AskField{ID: termsField(n), Label: Say("is"), Options: dealOptions(), Value: terms, Chars: 20, FreeText: true, Hint: Say("empty: as the load")})
+		fields = append(fields, model.AskField{ID: termsField(n), Label: f.Say("is"), Options: dealOptions(f.Language), Value: terms, Chars: 20, FreeText: true, Hint: f.Say("empty: as the load")})
 	}
 	return fields
 }
 
 // dealOptions are the possible terms of one owner's part.
-func dealOptions() []model.Option {
+func dealOptions(in Language) []model.Option {
 	return []model.Option{
-		{Code: "stored", Name: Say("stored")}, {Code: "sold", Name: Say("sold"), Detail: Say("with a price: sold at 4.15")},
-		{Code: "undecided", Name: Say("not decided")}, {Code: "bank", Name: Say("in the grain bank")},
+		{Code: "stored", Name: in.Say("stored")}, {Code: "sold", Name: in.Say("sold"), Detail: in.Say("with a price: sold at 4.15")},
+		{Code: "undecided", Name: in.Say("not decided")}, {Code: "bank", Name: in.Say("in the grain bank")},
 	}
 }
 
@@ -71,8 +71,8 @@ func ShareFields(f *Session, owners []load.Owner) []model.AskField {
 			owner, share = PartyText(owners[i].Party), shareText(owners[i])
 		}
 		fields = append(fields,
-			model.AskField{ID: ownerField(i), Label: Say("Owner %d", i+1), Options: f.Known().GrowerOptions, Value: owner, Chars: 24},
-			model.AskField{ID: shareField(i), Label: Say("has"), Value: share, Chars: 8, Hint: Say("such as 1/3, or 33.5 in percent")})
+			model.AskField{ID: ownerField(i), Label: f.Say("Owner %d", i+1), Options: f.Known().GrowerOptions, Value: owner, Chars: 24},
+			model.AskField{ID: shareField(i), Label: f.Say("has"), Value: share, Chars: 8, Hint: f.Say("such as 1/3, or 33.5 in percent")})
 	}
 	return fields
 }
@@ -87,7 +87,7 @@ func termsField(i int) string { return fmt.Sprintf("terms%d", i+1) }
 func ReadShares(f *Session, values map[string]string) ([]load.Owner, map[string]string) {
 	faults := map[string]string{}
 	var owners []load.Owner
-	g := elevator.Grower{ID: "load", Name: Say("this load")}
+	g := elevator.Grower{ID: "load", Name: f.Say("this load")}
 	for i := 0; ; i++ {
 		id, asked := values[ownerField(i)]
 		if !asked {
@@ -96,18 +96,18 @@ func ReadShares(f *Session, values map[string]string) ([]load.Owner, map[string]
 		text := strings.TrimSpace(values[shareField(i)])
 		if id == "" {
 			if text != "" {
-				faults[ownerField(i)] = Say("Whose share is it?")
+				faults[ownerField(i)] = f.Say("Whose share is it?")
 			}
 			continue
 		}
-		parts, of, err := entry.ParseShare(Say("Share"), text)
+		parts, of, err := entry.ParseShare(f.Say("Share"), text)
 		if err != nil {
-			faults[shareField(i)] = Sentence(err)
+			faults[shareField(i)] = f.Sentence(err)
 			continue
 		}
 		known, err := entry.Grower(House(f), id)
 		if err != nil {
-			faults[ownerField(i)] = Sentence(err)
+			faults[ownerField(i)] = f.Sentence(err)
 			continue
 		}
 		owners = append(owners, load.Owner{Party: load.Party{ID: known.ID, Name: known.Name}, Parts: parts, Of: of})
@@ -115,7 +115,7 @@ func ReadShares(f *Session, values map[string]string) ([]load.Owner, map[string]
 	}
 	if len(faults) == 0 && len(owners) > 0 {
 		if err := g.Check(); err != nil {
-			faults[shareField(0)] = Sentence(err)
+			faults[shareField(0)] = f.Sentence(err)
 		}
 	}
 	return owners, faults
@@ -129,10 +129,10 @@ func shareText(o load.Owner) string {
 }
 
 // SharesText describes the owners of a load in one line.
-func SharesText(l *load.Load) string {
+func SharesText(in Language, l *load.Load) string {
 	text := ""
 	for _, o := range l.Details.Shares {
-		text = Join(", ", text, Say("%s %s/%s", o.Name, o.Parts.Figure(), o.Of.Figure()))
+		text = Join(", ", text, in.Say("%s %s/%s", o.Name, o.Parts.Figure(), o.Of.Figure()))
 	}
 	return text
 }

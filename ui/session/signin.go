@@ -15,13 +15,13 @@ func (f *Session) SignIn() {
 	}
 	options := make([]model.Option, len(people))
 	for i, p := range people {
-		options[i] = model.Option{Code: p.Name, Detail: RoleWord(p.Role)}
+		options[i] = model.Option{Code: p.Name, Detail: f.RoleWord(p.Role)}
 	}
 	f.Put(model.Ask{
-		Title:  Say("Who is at the desk?"),
-		Text:   Say("Your full name stands on every ticket you issue."),
-		Fields: []model.AskField{{ID: "who", Label: Say("Name"), Options: options, Required: true}},
-		Yes:    Say("Sign in"),
+		Title:  f.Say("Who is at the desk?"),
+		Text:   f.Say("Your full name stands on every ticket you issue."),
+		Fields: []model.AskField{{ID: "who", Label: f.Say("Name"), Options: options, Required: true}},
+		Yes:    f.Say("Sign in"),
 		Then:   func(values map[string]string) { f.signIn(values["who"]) },
 	})
 }
@@ -42,6 +42,6 @@ func (f *Session) signIn(name string) {
 	if state == model.Plain {
 		state = model.OK
 	}
-	f.Say(state, Join(" ", Say("%s is signed in.", signedIn(f)), back))
+	f.Notify(state, Join(" ", f.Say("%s is signed in.", signedIn(f)), back))
 	f.Window.Redraw()
 }

@@ -64,22 +64,22 @@ type Files interface {
 // Save exports a file and shows its path.
 func (f *Session) Save(name, what string, data []byte) {
 	if f.Files == nil {
-		f.Say(model.Warn, Say("no folder is set up for files. Choose one under Equipment."))
+		f.Notify(model.Warn, f.Say("no folder is set up for files. Choose one under Equipment."))
 		return
 	}
 	where := ""
 	f.Run(model.Job{
-		Topic: "save " + name, Title: Say("Writing %s", what),
+		Topic: "save " + name, Title: f.Say("Writing %s", what),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			where, err = f.Files.Save(ctx, name, data)
 			return err
 		},
 		Done: func(err error) {
 			if err != nil {
-				f.Say(model.Warn, Say("%s was not written: %s", what, Sentence(err)))
+				f.Notify(model.Warn, f.Say("%s was not written: %s", what, f.Sentence(err)))
 				return
 			}
-			f.Say(model.OK, Say("%s is written: %s", what, where))
+			f.Notify(model.OK, f.Say("%s is written: %s", what, where))
 		},
 	})
 }

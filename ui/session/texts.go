@@ -83,21 +83,21 @@ func PartyText(p load.Party) string {
 }
 
 // InPlaceText says which ticket a load's ticket replaces, and why; empty when it replaces none.
-func InPlaceText(l *load.Load) string {
+func InPlaceText(in Language, l *load.Load) string {
 	switch {
 	case l.Corrects != 0:
-		return Say("Corrects ticket %d: %s", l.Corrects, l.Why)
+		return in.Say("Corrects ticket %d: %s", l.Corrects, l.Why)
 	case l.Reissues != 0:
-		return Say("In place of ticket %d, void: %s", l.Reissues, l.Why)
+		return in.Say("In place of ticket %d, void: %s", l.Reissues, l.Why)
 	}
 	return ""
 }
 
 // Signed is a difference with its sign; where it cannot be taken, the word for
 // that.
-func Signed(change *worksheet.Step) string {
+func Signed(in Language, change *worksheet.Step) string {
 	if change == nil {
-		return Say("another unit")
+		return in.Say("another unit")
 	}
 	text := change.Printed()
 	if change.Value().Sign() > 0 {
@@ -105,3 +105,6 @@ func Signed(change *worksheet.Step) string {
 	}
 	return strings.Replace(text, "-", "–", 1)
 }
+
+// OneLine sets several lines side by side, for the status line.
+func OneLine(text string) string { return strings.Join(strings.Split(text, "\n"), " ") }

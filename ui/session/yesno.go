@@ -8,19 +8,19 @@ import (
 )
 
 // YesOrNo returns the text of a yes-no field.
-func YesOrNo(present bool) string {
+func (l Language) YesOrNo(present bool) string {
 	if present {
-		return Say("yes")
+		return l.Say("yes")
 	}
-	return Say("no")
+	return l.Say("no")
 }
 
 // PlainText is a text as the factor reads it. Yes and no are understood in the
 // language of the desk as in English, and by their first letter.
-func PlainText(factor grain.Factor, text string) string {
+func PlainText(in Language, factor grain.Factor, text string) string {
 	if factor.YesNo {
 		for _, word := range []string{"yes", "no"} {
-			if said := textsearch.Fold(Say(word)); isBegun(said, textsearch.Fold(strings.TrimSpace(text))) {
+			if said := textsearch.Fold(in.Say(word)); isBegun(said, textsearch.Fold(strings.TrimSpace(text))) {
 				return word
 			}
 		}

@@ -19,7 +19,7 @@ type grainChoice struct {
 // grainRow asks under which schedule a commodity is settled; empty is a
 // commodity that is not taken.
 func (s *SetUp) grainRow(g grainChoice) model.Field {
-	f := model.Field{ID: g.id, Label: session.GrainName(g.commodity), Kind: model.FindField, Part: model.SamplePart, Chars: 12, Reading: session.Say("not taken here")}
+	f := model.Field{ID: g.id, Label: s.session.GrainName(g.commodity), Kind: model.FindField, Part: model.SamplePart, Chars: 12, Reading: session.Say("not taken here")}
 	for _, e := range g.schedules {
 		f.Options = append(f.Options, model.Option{Code: e.Schedule, Detail: provenance(e)})
 		if e.Schedule == s.values[g.id] {

@@ -30,7 +30,6 @@ func setLanguage(f *session.Session, before string) error {
 	if f.SetLanguage == nil || now == session.OrElse(before, "en") {
 		return nil
 	}
-	f.Forget()
 	return f.SetLanguage(now)
 }
 
@@ -39,6 +38,6 @@ func (s *SetUp) dateOptions() []model.Option {
 	today := s.session.Desk.Today()
 	return []model.Option{
 		{Code: session.IsoDates, Name: today.String(), ByName: true},
-		{Code: session.LocalDates, Name: session.InLetters(today), ByName: true},
+		{Code: session.LocalDates, Name: session.InLetters(s.session.Language, today), ByName: true},
 	}
 }

@@ -28,12 +28,12 @@ func (s *SetUp) Save() {
 		return
 	}
 	if first {
-		s.session.Say(model.OK, session.Say("the elevator is set up. Type in the first truck."))
+		s.session.Notify(model.OK, session.Say("the elevator is set up. Type in the first truck."))
 		s.session.Go("yard")
 		s.relink(before)
 		return
 	}
-	s.session.Say(model.OK, session.Say("the set-up is written down."))
+	s.session.Notify(model.OK, session.Say("the set-up is written down."))
 	s.relink(before)
 }
 
@@ -43,7 +43,7 @@ func (s *SetUp) relink(before string) {
 		return
 	}
 	if err := s.session.Station.Relink(); err != nil {
-		s.session.Say(model.Warn, session.Join(" ", session.Say("the set-up is written down."), session.Sentence(err)))
+		s.session.Notify(model.Warn, session.Join(" ", session.Say("the set-up is written down."), session.Sentence(err)))
 	}
 }
 

@@ -181,7 +181,7 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 		err = elevator.Scale{Link: text}.CheckLink()
 	}
 	if g, ok := session.Find(s.grains, func(g grainChoice) bool { return g.id == id }); ok && !g.has(text) {
-		err = fmt.Errorf("%s", session.Say("There are no rates called %q for %s. Choose one of the list, or leave it empty", text, session.GrainName(g.commodity)))
+		err = fmt.Errorf("%s", session.Say("There are no rates called %q for %s. Choose one of the list, or leave it empty", text, s.session.GrainName(g.commodity)))
 	}
 	return false, err
 }

@@ -91,6 +91,9 @@ func (w *Window) setLanguage(language string) error {
 	if err := UseLanguage(language); err != nil {
 		return err
 	}
+	if err := w.Session.Speak(language); err != nil {
+		return err
+	}
 	for _, end := range w.ends {
 		end()
 	}

@@ -44,7 +44,7 @@ func (t *Tickets) Void() {
 				t.session.Fail(err)
 				return
 			}
-			t.session.Say(model.OK, session.Say("ticket %d is void: %s", number, values["reason"]))
+			t.session.Notify(model.OK, session.Say("ticket %d is void: %s", number, values["reason"]))
 			t.session.Changed()
 			t.Reload()
 		},
@@ -62,7 +62,7 @@ func (t *Tickets) Correct() {
 		State: model.Warn, Fields: ManagerFields(t.session), Yes: session.Say("Open the correcting load"),
 		Then: func(values map[string]string) {
 			if id, open := t.openInPlace(number, values, scalehouse.Correct); open {
-				t.session.Say(model.OK, session.Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
+				t.session.Notify(model.OK, session.Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
 			}
 		},
 	})
@@ -82,7 +82,7 @@ func (t *Tickets) Reissue() {
 		State: model.Warn, Fields: fields, Yes: session.Say("Open the load"),
 		Then: func(values map[string]string) {
 			if id, open := t.openInPlace(number, values, scalehouse.Reissue); open {
-				t.session.Say(model.OK, session.Say("load %s is the grain of ticket %d, void. Look it over and issue it.", id, number))
+				t.session.Notify(model.OK, session.Say("load %s is the grain of ticket %d, void. Look it over and issue it.", id, number))
 			}
 		},
 	})
@@ -147,7 +147,7 @@ func (t *Tickets) tell(l *load.Load, scanned barcode.Payload, isScanned bool) {
 		return
 	}
 	text := session.Say("Ticket %d of %s, %s, %s: net %s, moisture %s, %s.", l.Number, l.IssuedDay, l.Details.Grower.Name,
-		session.GrainName(l.Details.Commodity), book.Net, book.Moisture, book.Dry)
+		t.session.GrainName(l.Details.Commodity), book.Net, book.Moisture, book.Dry)
 	state := model.OK
 	title := session.Say("The code is ticket %d", l.Number)
 	if isScanned {

@@ -136,7 +136,7 @@ func (t *Ticket) working() []model.CardLine {
 	if wrong := t.disagreement(); wrong != "" {
 		agrees = model.CardLine{Kind: model.CardMark, Left: wrong}
 	}
-	return append(append(append(lines, agrees), session.WorkingLines(t.worked, t.load.Details.Under)...), session.GradeLines(t.session, t.load)...)
+	return append(append(append(lines, agrees), session.WorkingLines(t.session.Language, t.worked, t.load.Details.Under)...), session.GradeLines(t.session, t.load)...)
 }
 
 // disagreement describes how the ticket and its recalculation differ.
@@ -190,8 +190,8 @@ func (t *Ticket) difference() []model.CardLine {
 		{Kind: model.CardMiddle, Left: now.Why},
 		{Kind: model.CardRule},
 	}
-	facts := session.ChangedFacts(old, now)
-	figures := session.ChangedFigures(settle.Compare(oldWorked, nowWorked))
+	facts := session.ChangedFacts(t.session.Language, old, now)
+	figures := session.ChangedFigures(t.session.Language, settle.Compare(oldWorked, nowWorked))
 	if len(facts)+len(figures) == 0 {
 		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The two tickets say the same.")})
 	}

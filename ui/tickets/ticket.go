@@ -25,7 +25,7 @@ func (t *Ticket) Headline() model.Remark {
 		return model.Remark{State: model.Stop, Text: session.Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
 	}
 	text := session.Say("Issued %s by %s, %s.", local(l.Issued.At), l.Weigher, copiesText(l.Copies))
-	if place := session.InPlaceText(l); place != "" {
+	if place := session.InPlaceText(t.session.Language, l); place != "" {
 		return model.Remark{State: model.Wait, Text: place + " · " + text}
 	}
 	return model.Remark{State: model.OK, Text: text}

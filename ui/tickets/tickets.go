@@ -167,7 +167,7 @@ func (t *Tickets) columns() model.Columns[row] {
 		model.Words(session.Say("Day"), 5, row.day),
 		model.Words(session.Say("Time"), 5, row.hour).Dropped(7),
 		model.Words(session.Say("Grower"), 12, func(r row) string { return r.GrowerName }).Wishing(18).Growing(),
-		model.Words(session.Say("Grain"), 8, func(r row) string { return session.GrainName(r.Commodity) }).Wishing(20).Dropped(2),
+		model.Words(session.Say("Grain"), 8, func(r row) string { return t.session.GrainName(r.Commodity) }).Wishing(20).Dropped(2),
 		model.Words(session.Say("Truck"), 4, func(r row) string { return r.Truck }).Dropped(6),
 		model.Figures(session.Say("Net %s", t.session.Desk.Profile().WeightUnit()), 6, row.net).Dropped(3),
 		model.Figures(session.Say("Moist"), 4, row.moisture).Dropped(5),

@@ -211,7 +211,7 @@ func TestFormGivesItsValues(t *testing.T) {
 	d := b.UI.AskForm(model.Ask{Title: "Load", Fields: exampleFields()}, func(v map[string]string, ok bool) {
 		b.say("%v %s/%s/%s/%s", ok, v["grower"], v["truck"], v["moisture"], v["keep"])
 	})
-	widgettest.Equal(t, "ring", strings.Join(d.FocusOrder().IDs(), " "), "grower truck moisture keep yes no")
+	widgettest.Equal(t, "order", strings.Join(d.FocusOrder().IDs(), " "), "grower truck moisture keep yes no")
 	b.Press(fyne.KeyTab, fyne.KeyTab, fyne.KeyTab, fyne.KeyReturn, fyne.KeyReturn) // to the tick, the button, and on
 	b.heard()
 	b.At(d.FocusOrder(), "grower") // still needed

@@ -23,7 +23,7 @@ func TestReturnAndEnterWalkOn(t *testing.T) {
 		order.Focus("a")
 		h.Write("52300")
 		h.Press(key)
-		h.At(order, "b") // the ring's own order
+		h.At(order, "b") // the order's own order
 
 		for _, way := range []struct{ next, want string }{{"c", "c"}, {"a", "a"}, {"nowhere", "b"}} {
 			next = way.next

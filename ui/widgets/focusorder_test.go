@@ -95,9 +95,9 @@ func TestKeysGoToCommandsFirst(t *testing.T) {
 	d.watch(h.Commands)
 	entry, button, tick, table, reader := NewFieldEntry(), NewButton("b", nothing), NewCheckbox("t"), exampleTable(), NewReader(NewRemarks())
 	pick := NewAutocomplete(widgettest.Growers())
-	order := []string{"entry", "button", "tick", "table", "reader", "pick"}
-	order := h.Cast(map[string]Keyed{"entry": entry, "button": button, "tick": tick, "table": table, "reader": reader, "pick": pick}, order...)
-	for _, id := range order {
+	ids := []string{"entry", "button", "tick", "table", "reader", "pick"}
+	order := h.Cast(map[string]Keyed{"entry": entry, "button": button, "tick": tick, "table": table, "reader": reader, "pick": pick}, ids...)
+	for _, id := range ids {
 		if !order.Focus(id) {
 			t.Fatalf("%s did not take the keyboard", id)
 		}

@@ -38,17 +38,17 @@ func (h *house) Show(content fyne.CanvasObject, size fyne.Size) {
 func (h *house) Press(keys ...fyne.KeyName) { h.UI.Press(keys...) }
 func (h *house) Write(letters string)       { h.UI.Write(letters) }
 
-// Cast shows some widgets in a column, each on the ring under its own id.
-func (h *house) Cast(cast map[string]Keyed, order ...string) *FocusOrder {
+// Cast shows some widgets in a column, each in the focus order under its own id.
+func (h *house) Cast(cast map[string]Keyed, ids ...string) *FocusOrder {
 	h.T.Helper()
 	order := NewFocusOrder(h.UI)
 	column := container.NewVBox()
-	for _, id := range order {
+	for _, id := range ids {
 		order.Add(id, cast[id])
 		column.Add(cast[id])
 	}
 	h.Show(column, fyne.NewSize(400, 500))
-	return ring
+	return order
 }
 
 // At fails the test unless the focus is on the stop of an id.

@@ -28,7 +28,7 @@ type tabled struct {
 func newTabled(t *testing.T, rows int) *tabled {
 	t.Helper()
 	h := newHouse(t)
-	b := &tabled{house: h, ring: NewFocusOrder(h.UI)}
+	b := &tabled{house: h, order: NewFocusOrder(h.UI)}
 	b.table = NewTable([]model.Column{{Title: "No", Width: 6, Figures: true}, {Title: "Grower", Width: 10, Grow: true}})
 	b.table.OnChoose = func(i int, key string) { b.said = append(b.said, fmt.Sprintf("at %d %s", i, key)) }
 	b.table.OnOpen = func(i int, key string) { b.said = append(b.said, fmt.Sprintf("opened %d %s", i, key)) }

@@ -43,21 +43,21 @@ func (a appearances) of(field entry.Field, always map[string]appearance) appeara
 func (a appearances) always() map[string]appearance {
 	known := a.session.Known()
 	return map[string]appearance{
-		"grower":    {chars: 24, options: func() []model.Option { return known.GrowerOptions }, hint: session.SharesText, reading: growerReading},
+		"grower":    {chars: 24, options: func() []model.Option { return known.GrowerOptions }, hint: func(l *load.Load) string { return session.SharesText(a.session.Language, l) }, reading: a.growerReading},
 		"consignee": {chars: 24, hint: func(*load.Load) string { return session.Say("who receives the grain") }},
 		"commodity": {chars: 24, options: func() []model.Option { return known.CommodityOptions }, hint: a.ratesHint},
 		"truck":     {chars: 24, options: func() []model.Option { return known.TruckOptions }, reading: a.truckReading},
-		"moisture":  {chars: 6, hint: moistureHint, reading: a.moistureReading},
+		"moisture":  {chars: 6, hint: a.moistureHint, reading: a.moistureReading},
 		"bin":       {chars: 12, options: func() []model.Option { return known.BinOptions }},
 		"terms":     {chars: 12, options: a.termsOptions, reading: a.termsReading},
-		"price":     {chars: 7, hint: priceHint},
+		"price":     {chars: 7, hint: a.priceHint},
 		"remark":    {chars: 24},
 	}
 }
 
 // growerReading names the grower of whom only a part of the name was typed.
-func growerReading(text string, l *load.Load) string {
-	if g := l.Details.Grower; text != "" && text != g.ID && session.SharesText(l) == "" {
+func (a appearances) growerReading(text string, l *load.Load) string {
+	if g := l.Details.Grower; text != "" && text != g.ID && session.SharesText(a.session.Language, l) == "" {
 		return session.Join(" ", g.ID, g.Name)
 	}
 	return ""
@@ -116,7 +116,7 @@ func (a appearances) moistureReading(_ string, l *load.Load) string {
 }
 
 // moistureHint describes the meter or method of the moisture.
-func moistureHint(l *load.Load) string {
+func (a appearances) moistureHint(l *load.Load) string {
 	m := l.Sample.Moisture
 	switch {
 	case m == nil:
@@ -187,7 +187,7 @@ func (a appearances) termsOptions() []model.Option {
 	return out
 }
 
-func priceHint(l *load.Load) string {
+func (a appearances) priceHint(l *load.Load) string {
 	if l.Details.Price == nil {
 		return session.Text(l.Details.Under.Unpriced())
 	}

@@ -106,6 +106,6 @@ func (m manualWeights) takeBack(fields []string) {
 	for _, field := range fields {
 		m.form.Restore(field)
 	}
-	m.form.session.Say(model.Warn, session.Say("%s: the typed weight is taken back, since no reason was given.", m.form.Now.truck()))
+	m.form.session.Notify(model.Warn, session.Say("%s: the typed weight is taken back, since no reason was given.", m.form.Now.truck()))
 	m.form.session.Window.Redraw()
 }

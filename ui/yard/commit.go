@@ -32,7 +32,7 @@ func (f *LoadForm) Commit() error {
 		return err
 	}
 	if opened {
-		f.session.Say(model.OK, session.Say("Load %s is on the yard.", f.id))
+		f.session.Notify(model.OK, session.Say("Load %s is on the yard.", f.id))
 	}
 	f.session.Window.Redraw()
 	return nil
@@ -111,7 +111,7 @@ func (f *LoadForm) Issue() (number int64, err error) {
 	if s.Quantity != nil {
 		said = session.Say("ticket %d is issued, net %s, %s.", number, s.Net.Printed(), s.Quantity.Printed())
 	}
-	f.session.Say(model.OK, said)
+	f.session.Notify(model.OK, said)
 	session.PrintTicket(f.session, number)
 	f.session.Changed()
 	return number, nil

@@ -59,13 +59,13 @@ func (s *standing) isUnchanged() bool {
 
 // differences are what is not as on the ticket that the load replaces: facts, then
 // figures with what they were and what they are.
-func (s *standing) differences() []model.CardLine {
+func (s *standing) differences(in session.Language) []model.CardLine {
 	c := s.comparison()
 	if c == nil {
 		return nil
 	}
 	lines := []model.CardLine{{Kind: model.CardHeading, Left: session.Say("Against ticket %d", s.before.load.Number)}}
-	changed := append(session.ChangedFacts(s.before.load, s.Load), session.ChangedFigures(c)...)
+	changed := append(session.ChangedFacts(in, s.before.load, s.Load), session.ChangedFigures(in, c)...)
 	if len(changed) == 0 {
 		changed = []model.CardLine{{Kind: model.CardText, Left: session.Say("No line differs.")}}
 	}
@@ -74,7 +74,7 @@ func (s *standing) differences() []model.CardLine {
 
 // payableChange is what the grower has more or less than by the ticket, in a sentence;
 // empty while it is not known.
-func (s *standing) payableChange() string {
+func (s *standing) payableChange(in session.Language) string {
 	c := s.comparison()
 	if c == nil {
 		return ""
@@ -84,7 +84,7 @@ func (s *standing) payableChange() string {
 	}
 	for _, l := range c.Changed() {
 		if l.ID == settle.LinePayable && l.Change != nil && l.Before != nil && l.After != nil {
-			return session.Say("Payable %s → %s, %s.", l.Before.Printed(), l.After.Printed(), session.Signed(l.Change))
+			return session.Say("Payable %s → %s, %s.", l.Before.Printed(), l.After.Printed(), session.Signed(in, l.Change))
 		}
 	}
 	return session.Say("What is payable stays.")

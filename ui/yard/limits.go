@@ -86,6 +86,6 @@ func (s limits) accept(who, limit, reason string) {
 		f.Fail(err)
 		return
 	}
-	f.Say(model.OK, session.Say("%s has accepted %s: %s", who, limit, reason))
+	f.Notify(model.OK, session.Say("%s has accepted %s: %s", who, limit, reason))
 	f.Changed()
 }

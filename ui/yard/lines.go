@@ -71,20 +71,20 @@ func unitOf(form *entry.Form, field entry.Field) string {
 }
 
 // Shown is the field's text for a load, in the language of the desk.
-func (l line) Shown(of *load.Load) string {
+func (l line) Shown(in session.Language, of *load.Load) string {
 	text := l.field.Shown(of)
 	if l.field.Kind == entry.YesNo && text != "" {
-		return session.YesOrNo(text == "yes")
+		return in.YesOrNo(text == "yes")
 	}
 	return text
 }
 
 // typedAs is a text as package entry reads it: yes and no may be typed in the
 // language of the desk.
-func typedAs(field, text string) string {
+func typedAs(in session.Language, field, text string) string {
 	for _, c := range grain.All() {
 		if factor, ok := c.Factor(grain.FactorID(field)); ok {
-			return session.PlainText(factor, text)
+			return session.PlainText(in, factor, text)
 		}
 	}
 	return text

@@ -67,7 +67,7 @@ func (f *LoadForm) Type(id, text string) {
 
 // put keeps a text that differs from the book.
 func (f *LoadForm) put(id, text string) {
-	if l, known := f.Now.Line(id); known && text == l.Shown(f.inBook()) {
+	if l, known := f.Now.Line(id); known && text == l.Shown(f.session.Language, f.inBook()) {
 		f.typed.forget(id)
 		return
 	}
@@ -80,7 +80,7 @@ func (f *LoadForm) Text(id string) string {
 		return text
 	}
 	if l, known := f.Now.Line(id); known {
-		return l.Shown(f.inBook())
+		return l.Shown(f.session.Language, f.inBook())
 	}
 	return ""
 }
@@ -124,7 +124,7 @@ func (f *LoadForm) TurnRound() error {
 	if f.Now.Leaves() {
 		said = session.Say("the truck takes grain away: say who receives it. It is only weighed.")
 	}
-	f.session.Say(model.OK, said)
+	f.session.Notify(model.OK, said)
 	f.session.Window.Redraw()
 	return nil
 }
@@ -211,7 +211,7 @@ func (f *LoadForm) entering(texts map[string]string) *entry.Form {
 	start.Scale, start.Reason = scale.ID, manualWeights{f}.reason
 	form := entry.New(session.House(f.session), start)
 	for _, id := range slices.Sorted(maps.Keys(texts)) {
-		form.Set(id, typedAs(id, texts[id]))
+		form.Set(id, typedAs(f.session.Language, id, texts[id]))
 	}
 	return form
 }

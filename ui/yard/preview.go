@@ -116,8 +116,8 @@ func (p Preview) margin() model.Remark {
 	if asked := p.now.questions(); len(asked) > 0 {
 		return model.Remark{State: model.Warn, Text: session.Text(asked[0])}
 	}
-	if place := session.InPlaceText(p.now.Load); place != "" {
-		return model.Remark{State: model.Plain, Text: session.Join(" ", p.now.payableChange(), place)}
+	if place := session.InPlaceText(p.session.Language, p.now.Load); place != "" {
+		return model.Remark{State: model.Plain, Text: session.Join(" ", p.now.payableChange(p.session.Language), place)}
 	}
 	return model.Remark{State: model.Plain, Text: p.Tenth}
 }
@@ -128,7 +128,7 @@ func (p Preview) ruler() model.Ruler {
 	if err != nil {
 		p.session.Fail(err)
 	}
-	r := session.RulerOf(ruler)
+	r := session.RulerOf(p.session.Language, ruler)
 	session.MarkReading(&r, model.OK)
 	m, e := p.now.Load.Sample.Moisture, p.now.edition
 	if m != nil && e != nil && e.Shrink.Trigger.Given() && m.Percent.More(e.Shrink.Trigger.Amount) {
@@ -152,6 +152,6 @@ func (p Preview) Working() []model.CardLine {
 		}
 		return lines
 	}
-	lines = append(lines, p.now.differences()...)
-	return append(append(lines, session.WorkingLines(s, p.now.Load.Details.Under)...), session.GradeLines(p.session, p.now.Load)...)
+	lines = append(lines, p.now.differences(p.session.Language)...)
+	return append(append(lines, session.WorkingLines(p.session.Language, s, p.now.Load.Details.Under)...), session.GradeLines(p.session, p.now.Load)...)
 }

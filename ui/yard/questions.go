@@ -71,6 +71,6 @@ func (q questions) answer(asked guard.Finding, who, reason string) {
 		f.Fail(err)
 		return
 	}
-	f.Say(model.OK, session.Say("answered: %s", session.Say(reason)))
+	f.Notify(model.OK, session.Say("answered: %s", session.Say(reason)))
 	f.Changed()
 }

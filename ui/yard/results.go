@@ -57,7 +57,7 @@ func (r Results) Written() {
 func (r Results) Typed() map[string]string {
 	out := map[string]string{}
 	for id, text := range r.form.typed.texts {
-		if l, known := r.form.Now.Line(id); known && r.Has(id) && text != l.Shown(r.form.inBook()) {
+		if l, known := r.form.Now.Line(id); known && r.Has(id) && text != l.Shown(r.form.session.Language, r.form.inBook()) {
 			out[id] = text
 		}
 	}

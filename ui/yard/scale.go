@@ -141,7 +141,7 @@ func (r *ScaleReader) Watch() {
 
 // refuse reports for which truck no weight was taken, and why.
 func (r *ScaleReader) refuse(form *LoadForm, why error) {
-	r.session.Say(model.Stop, session.Say("%s: no weight is taken. %s", form.Now.truck(), session.Sentence(why)))
+	r.session.Notify(model.Stop, session.Say("%s: no weight is taken. %s", form.Now.truck(), session.Sentence(why)))
 }
 
 // take records the weight from the scale.
@@ -149,7 +149,7 @@ func (w *scaleWait) take(weight quantity.Amount) error {
 	f := w.form
 	s, _ := f.session.Scale()
 	if had, weighed := f.inBook().Weight(w.which, w.draft); weighed && had.Source == load.FromScale && had.Scale == s.ID && had.Weight.Equal(weight) {
-		f.session.Say(model.OK, session.Say("%s: %s is %s already.", f.Now.truck(), session.Say(string(w.which)), weight))
+		f.session.Notify(model.OK, session.Say("%s: %s is %s already.", f.Now.truck(), session.Say(string(w.which)), weight))
 		return nil
 	}
 	f.typed.forget(entry.WeightID(w.which, w.draft))
@@ -161,7 +161,7 @@ func (w *scaleWait) take(weight quantity.Amount) error {
 	if err := f.write(facts); err != nil {
 		return err
 	}
-	f.session.Say(model.OK, session.Say("%s: %s %s, from scale %s.", f.Now.truck(), session.Say(string(w.which)), weight, s.ID))
+	f.session.Notify(model.OK, session.Say("%s: %s %s, from scale %s.", f.Now.truck(), session.Say(string(w.which)), weight, s.ID))
 	if err := f.Reload(); err != nil {
 		return err
 	}

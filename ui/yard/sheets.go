@@ -192,6 +192,6 @@ func (s growerSheet) add(values map[string]string) {
 		f.Fail(err)
 		return
 	}
-	f.Say(model.OK, session.Say("%s is written down as %s.", g.Name, g.ID))
+	f.Notify(model.OK, session.Say("%s is written down as %s.", g.Name, g.ID))
 	f.Changed()
 }

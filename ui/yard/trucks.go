@@ -10,14 +10,14 @@ import (
 )
 
 // truckRow is a truck in the list of the yard: owner, grain, waiting time, and the next act.
-func truckRow(l *load.Load, settles bool, now string) model.TruckRow {
+func truckRow(in session.Language, l *load.Load, settles bool, now string) model.TruckRow {
 	truck := session.TruckText(l.Details.Truck)
 	if truck == "" {
 		truck = session.Say("truck ?")
 	}
 	return model.TruckRow{
 		ID: l.ID, Truck: truck,
-		Who:   session.Join(", ", l.Details.Grower.Name, session.GrainName(l.Details.Commodity)),
+		Who:   session.Join(", ", l.Details.Grower.Name, in.GrainName(l.Details.Commodity)),
 		Waits: waits(l.Opened.At, now),
 		Next:  nextAct(l, settles),
 	}

@@ -158,7 +158,7 @@ func (y *Yard) row(l *load.Load, key string) model.TruckRow {
 		s, _ := office.Preview(y.session.Desk, l)
 		settles = s != nil
 	}
-	row := truckRow(l, settles, y.session.Desk.Now())
+	row := truckRow(y.session.Language, l, settles, y.session.Desk.Now())
 	row.Key, row.Current = key, y.current.id == l.ID
 	return row
 }
@@ -292,7 +292,7 @@ func (y *Yard) Refuse() {
 				y.session.Fail(err)
 				return
 			}
-			y.session.Say(model.OK, session.Say("load %s is refused: %s", form.id, values["reason"]))
+			y.session.Notify(model.OK, session.Say("load %s is refused: %s", form.id, values["reason"]))
 			y.left()
 		},
 	})

@@ -38,7 +38,7 @@ type comparison struct {
 	mutex sync.Mutex
 	shown int
 	differ,
-	rows, settled, lines, done, ran int
+	rows, settled, lines, done, meant, ran int
 }
 
 // Compare settles random loads and runs random scripts with both programs; their output must be the
@@ -102,7 +102,7 @@ func readAllowedLists(names []string) (*transcript.Allowed, error) {
 
 // told prints the result; any difference is an error.
 func (c *comparison) told() error {
-	toolchain.Say("Seed %d: %d rows of loads, %d of them settled by the older program; %d scripts with %d command lines, %d of them done and not refused.", c.seed, c.rows, c.settled, c.ran, c.lines, c.done)
+	toolchain.Say("Seed %d: %d rows of loads, %d of them settled by the older program; %d scripts with %d command lines, %d of them done and not refused, %d with a difference that is on the list.", c.seed, c.rows, c.settled, c.ran, c.lines, c.done, c.meant)
 	if c.differ > 0 {
 		return fmt.Errorf("%d differences that are on no list", c.differ)
 	}

@@ -5,7 +5,6 @@ import (
 	"encoding/csv"
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strconv"
@@ -165,15 +164,4 @@ func randomLoads(r *rand.Rand, editions []offer, rows int) [][]string {
 		table = append(table, row)
 	}
 	return table
-}
-
-// keepScript writes a script to a file for inspection.
-func keepScript(name string, entries []transcript.Entry) (string, error) {
-	path := filepath.Join(os.TempDir(), name)
-	file, err := os.Create(path)
-	if err != nil {
-		return "", err
-	}
-	defer file.Close()
-	return path, transcript.Write(file, entries)
 }

@@ -2,6 +2,7 @@ package older
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -34,6 +35,7 @@ func (c *comparison) runScript(i int) error {
 		defer os.RemoveAll(dir)
 	}
 	differ := false
+	var saidBy [2][]transcript.Entry
 	for n, line := range script {
 		before, err := old.Say(context.Background(), line.Now, line.Args...)
 		if err != nil {
@@ -43,11 +45,15 @@ func (c *comparison) runScript(i int) error {
 		if err != nil {
 			return err
 		}
+		saidBy[0], saidBy[1] = append(saidBy[0], before), append(saidBy[1], after)
 		problems := transcript.Compare(before, after, c.allowed)
 		c.count(fmt.Sprintf("script %d, line %d", i, n+1), problems, func() {
 			c.lines++
 			if before.Status == 0 {
 				c.done++
+			}
+			if len(problems) == 0 && (before.Out != after.Out || before.Err != after.Err) {
+				c.meant++
 			}
 		})
 		differ = differ || len(problems) > 0
@@ -64,9 +70,7 @@ func (c *comparison) runScript(i int) error {
 	if !differ {
 		return nil
 	}
-	path, err := keepScript(fmt.Sprintf("script-%d-%d.txt", c.seed, i), script)
-	toolchain.Say("  kept as %s", path)
-	return err
+	return c.keepScript(i, saidBy)
 }
 
 // typed runs a line with today's program, which prints one line of a ticket by default.
@@ -95,3 +99,19 @@ func askNothing(p transcript.Program, now string) error {
 }
 
 var guardInList = regexp.MustCompile(`(?i)"guard": "([a-z-]+)"`)
+
+// keepScript writes what each program said of a script, for inspection.
+func (c *comparison) keepScript(i int, saidBy [2][]transcript.Entry) error {
+	for n, whose := range []string{"old", "today"} {
+		path := filepath.Join(os.TempDir(), fmt.Sprintf("script-%d-%d-%s.txt", c.seed, i, whose))
+		file, err := os.Create(path)
+		if err != nil {
+			return err
+		}
+		if err := errors.Join(transcript.Write(file, saidBy[n]), file.Close()); err != nil {
+			return err
+		}
+		toolchain.Say("  kept as %s", path)
+	}
+	return nil
+}

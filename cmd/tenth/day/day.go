@@ -122,6 +122,10 @@ func (c dayClose) Run(t *terminal.Terminal) error {
 		if c.JSON {
 			return p.PrintJSON(map[string]string{"day": day.String(), "closed_by": sheet.Closed.By, "at": sheet.Closed.At, "tickets": fmt.Sprint(sheet.Numbers.Issued)})
 		}
+		if sheet.Numbers.Issued == 0 {
+			p.Say("%s is closed by %s. No ticket was issued.", day, sheet.Closed.By)
+			return nil
+		}
 		p.Say("%s is closed by %s. Tickets %s.", day, sheet.Closed.By, sheet.Numbers)
 		return nil
 	})

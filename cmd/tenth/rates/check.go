@@ -42,6 +42,9 @@ func (c ratesCheck) Run(t *terminal.Terminal) error {
 	}
 	for _, e := range editions {
 		t.Say("%s: edition %s is in order: %s, schedule %s, %s.", e.File, e.ID, message.Words(e.Commodity.Name), e.Schedule, e.Days())
+		if e.Format.Number < 2 {
+			t.Say("    format 1: it settles as it always did; \"tenth rates upgrade %v\" writes it in format 2.", e.File)
+		}
 		for _, caution := range e.Cautions() {
 			t.Say("    worth a second look: %s", caution)
 		}
@@ -118,6 +121,7 @@ func (c ratesCheck) lawful(editions []*rates.Edition) error {
 // editionChecked is one edition that could be read, for programs.
 type editionChecked struct {
 	editionJSON
+	Format   int      `json:"format,string"`
 	Cautions []string `json:"cautions"`
 }
 
@@ -133,7 +137,7 @@ func english(texts []message.Text) []string {
 func checkedEditions(editions []*rates.Edition) []editionChecked {
 	out := []editionChecked{}
 	for _, e := range editions {
-		out = append(out, editionChecked{editionForJSON(e), english(e.Cautions())})
+		out = append(out, editionChecked{editionForJSON(e), e.Format.Number, english(e.Cautions())})
 	}
 	return out
 }

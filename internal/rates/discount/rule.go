@@ -23,6 +23,9 @@ type Working interface {
 	Apply(gives rule.Direction, rate *worksheet.Step)
 	// None records why nothing is taken or paid.
 	None(reason message.Text)
+	// Accepted is the row whose figure a load brings that a manager has accepted in a row which
+	// turns loads away.
+	Accepted(refused rule.Band) rule.Band
 	// TurnedAway refuses the load, unless a manager has accepted it; where describes the result.
 	// Accepted is then the remark for the sheet.
 	TurnedAway(where message.Text) bool

@@ -1,6 +1,8 @@
 package discount
 
 import (
+	"slices"
+
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -50,6 +52,10 @@ func workTable(w Working, r *Rule, found *worksheet.Step) {
 			return
 		}
 		where = Accepted(where)
+		if last := w.Accepted(band); !last.Same(band) {
+			band = last
+			where = message.New("%s, at the figure of the row %s", where, band)
+		}
 	}
 	if band.Cell.Amount.IsZero() {
 		w.None(message.New("%s, which brings none", where))
@@ -58,4 +64,21 @@ func workTable(w Working, r *Rule, found *worksheet.Step) {
 	rate := w.Rate(RateLine(r.ID), message.New("%s rate", r.Label), band.Cell)
 	w.Sheet().Note(rate, where)
 	w.Apply(band.Gives, rate)
+}
+
+// LastRow is the row next to one that turns loads away, on the side of the grain that is taken as a
+// matter of course; between two, the upper one where it takes more of the grower.
+func (r *Rule) LastRow(refused rule.Band) (rule.Band, bool) {
+	at := slices.IndexFunc(r.Rows, refused.Same)
+	taken := func(b rule.Band) bool { return !b.Refuse }
+	below, above := slices.Clone(r.Rows[:at]), r.Rows[at+1:]
+	slices.Reverse(below)
+	b, a := slices.IndexFunc(below, taken), slices.IndexFunc(above, taken)
+	switch {
+	case b < 0 && a < 0:
+		return rule.Band{}, false
+	case b < 0 || a >= 0 && above[a].TakesMore(below[b]):
+		return above[a], true
+	}
+	return below[b], true
 }

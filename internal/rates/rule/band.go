@@ -43,6 +43,32 @@ func (b Band) Contains(a quantity.Amount) bool {
 	return true
 }
 
+// TakesMore reports whether the row takes more of the grower than another does; a premium takes less
+// than nothing. Figures in two units are not compared.
+func (b Band) TakesMore(than Band) bool {
+	x, y := b.taken(), than.taken()
+	switch {
+	case !than.Cell.Given():
+		return x.Sign() > 0
+	case !b.Cell.Given():
+		return y.Sign() < 0
+	}
+	return x.Unit() == y.Unit() && x.More(y)
+}
+
+func (b Band) taken() quantity.Amount {
+	if b.Gives == Pays {
+		return b.Cell.Amount.Neg()
+	}
+	return b.Cell.Amount
+}
+
+// Same reports whether two bands are one row of a table, whose rows do not overlap.
+func (b Band) Same(o Band) bool {
+	return b.HasLow == o.HasLow && b.HasHigh == o.HasHigh && b.LowIn == o.LowIn && b.HighIn == o.HighIn &&
+		(!b.HasLow || b.Low.Equal(o.Low)) && (!b.HasHigh || b.High.Equal(o.High))
+}
+
 // String is the range in the words of the file: "over 15 % up to 20 %".
 func (b Band) String() string {
 	return b.Message().String()
