@@ -55,11 +55,13 @@ func g() any { return message.New("new %d", 1) }`),
 		snippet(t, "ui/yard/a.go", `package yard
 func f() string { return session.Say("said") }
 func (p *form) g() string { return p.sheet.session.Say("said by a form") }`),
+		snippet(t, "internal/daysheet/a.go", `package daysheet
+var columns = []column{{wordsColumn("a column")}, {unitColumn("a weight", quantity.Lb)}}`),
 		snippet(t, "cmd/tenth/yard/a.go", `package yard
 type c struct { A string `+"`help:\"Help.\"`"+` }
 func f() error { return terminal.Refusal("do", "what %s", "x") }`),
 	})
-	for _, text := range []string{"a load of %s", "new %d", "said", "said by a form", "Help.", "do", "what %s"} {
+	for _, text := range []string{"a load of %s", "a column", "a weight", "new %d", "said", "said by a form", "Help.", "do", "what %s"} {
 		if said[text] == "" {
 			t.Errorf("%q was not found in %v", text, said)
 		}
@@ -119,6 +121,8 @@ func saidArguments(call *ast.CallExpr) []int {
 		return []int{0, 1}
 	case name == "Table" && of == "p":
 		return []int{1, 3}
+	case name == "wordsColumn" || name == "figureColumn" || name == "unitColumn":
+		return []int{0}
 	case name == "Columns":
 		return []int{0, 2}
 	case of == "faults" && name == "Add":

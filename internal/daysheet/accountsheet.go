@@ -1,58 +1,57 @@
 package daysheet
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
 
 // ComposeAccount makes a grower's statement.
 func ComposeAccount(a Account, p elevator.Profile) report.Document {
-	d := paper(p, "Account of "+a.Name, a.season(), a.Example, a.AsOf)
+	d := paper(p, message.New("Account of %v", a.Name), a.season(), a.Example, a.AsOf)
 	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
 	put(report.Pairs{Pairs: []report.Pair{
-		{Label: "Grower", Value: joined(", ", a.GrowerID, a.Name), Own: true}, {Label: "Address", Value: orNot(a.Address)},
-		{Label: "As of", Value: a.AsOf.String()}, {Label: "Tickets", Value: loads(a.loads())},
+		{Label: message.New("Grower"), Value: message.Names(", ", []string{a.GrowerID, a.Name})}, {Label: message.New("Address"), Value: orNot(a.Address)},
+		{Label: message.New("As of"), Value: message.Name(a.AsOf.String())}, {Label: message.New("Tickets"), Value: loads(a.loads())},
 	}})
 	if len(a.Parts)+len(a.Out) == 0 {
-		put(report.Para{Text: "No ticket of this season is this grower's."})
+		put(report.Para{Text: message.New("No ticket of this season is this grower's.")})
 	}
 	for _, part := range a.Parts {
-		put(report.Heading{Text: "Summary: " + part.Name}, part.summary(), part.dispositionTable())
+		put(report.Heading{Text: message.New("Summary: %s", part.Name)}, part.summary(), part.dispositionTable())
 	}
 	if len(a.Fills) > 0 {
-		put(report.Heading{Text: "Contracts"}, a.fills())
+		put(report.Heading{Text: message.New("Contracts")}, a.fills())
 	}
-	put(report.Para{Text: "Every figure is this grower's own part; what others own of the same loads is not in it. Void and corrected tickets are struck and not counted. " +
-		"+ is to the owner, - from the owner, in weight and in money. Payable is the value of what has a price, with what is added and taken off. What has been paid is not in this book."})
+	put(report.Para{Text: message.New("Every figure is this grower's own part; what others own of the same loads is not in it. Void and corrected tickets are struck and not counted. " +
+		"+ is to the owner, - from the owner, in weight and in money. Payable is the value of what has a price, with what is added and taken off. What has been paid is not in this book.")})
 	for _, part := range a.Parts {
-		put(report.Heading{Text: "Loads: " + part.Name}, part.loads())
+		put(report.Heading{Text: message.New("Loads: %s", part.Name)}, part.loads())
 	}
 	if len(a.Out) > 0 {
-		put(report.Heading{Text: "Taken out"}, a.outTable())
+		put(report.Heading{Text: message.New("Taken out")}, a.outTable())
 	}
 	return d
 }
 
-func orNot(s string) string {
+func orNot(s string) message.Text {
 	if s == "" {
-		return "not written down"
+		return message.New("not written down")
 	}
-	return s
+	return message.Name(s)
 }
 
-func (a Account) season() string {
+func (a Account) season() message.Text {
 	switch {
 	case a.From.IsZero() && a.To.IsZero():
-		return "all tickets"
+		return message.New("all tickets")
 	case a.From.IsZero():
-		return fmt.Sprintf("tickets up to %s", a.To)
+		return message.New("tickets up to %s", a.To)
 	case a.To.IsZero():
-		return fmt.Sprintf("tickets from %s on", a.From)
+		return message.New("tickets from %s on", a.From)
 	}
-	return fmt.Sprintf("tickets from %s to %s", a.From, a.To)
+	return message.New("tickets from %s to %s", a.From, a.To)
 }
 
 func (a Account) loads() int {
@@ -67,40 +66,45 @@ func (a Account) loads() int {
 func (p AccountPart) summary() report.Table {
 	w, q := p.units.weight, p.units.per
 	g := newGrid([]column[Sum, none]{
-		{figure("Loads"), func(s Sum) cell { return count(s.Loads) }, nil, always},
-		{in("Net", w), func(s Sum) cell { return amount(s.Net) }, nil, always},
-		{figure("Average moisture %"), func(s Sum) cell { return average(s.Moisture()) }, nil, always},
-		{in("Settled", w), func(s Sum) cell { return amount(s.Settled) }, nil, always},
-		{in("Settled", q), func(s Sum) cell { return amount(s.Quantity) }, nil, always},
-		{figure("Drying $"), func(s Sum) cell { return fromOwner(s.Drying) }, nil, always},
-		{figure("Discounts $"), func(s Sum) cell { return fromOwner(s.Discounts) }, nil, always},
-		{figure("Premiums $"), func(s Sum) cell { return toOwner(s.Premiums) }, nil, unlessEmpty},
-		{figure("Off and on $"), func(s Sum) cell { return fromOwner(s.Charges) }, nil, always},
-		{figure("Value $"), func(s Sum) cell { return amount(s.Value) }, nil, always},
-		{figure("Payable $"), func(s Sum) cell { return amount(s.Payable) }, nil, always},
-		{figure("Loads without price"), func(s Sum) cell { return count(s.Later) }, nil, always},
-		{in("Without price", q), func(s Sum) cell { return amount(s.LaterQuantity) }, nil, always},
-		{figure("Off and on without price $"), func(s Sum) cell { return fromOwner(s.LaterCharges) }, nil, always},
+		{figureColumn("Loads"), func(s Sum) cell { return count(s.Loads) }, nil, always},
+		{unitColumn("Net", w), func(s Sum) cell { return amount(s.Net) }, nil, always},
+		{unitColumn("Average moisture", quantity.Percent), func(s Sum) cell { return average(s.Moisture()) }, nil, always},
+		{unitColumn("Settled", w), func(s Sum) cell { return amount(s.Settled) }, nil, always},
+		{unitColumn("Settled", q), func(s Sum) cell { return amount(s.Quantity) }, nil, always},
+		{unitColumn("Drying", quantity.Dollar), func(s Sum) cell { return fromOwner(s.Drying) }, nil, always},
+		{unitColumn("Discounts", quantity.Dollar), func(s Sum) cell { return fromOwner(s.Discounts) }, nil, always},
+		{unitColumn("Premiums", quantity.Dollar), func(s Sum) cell { return toOwner(s.Premiums) }, nil, unlessEmpty},
+		{unitColumn("Off and on", quantity.Dollar), func(s Sum) cell { return fromOwner(s.Charges) }, nil, always},
+		{unitColumn("Value", quantity.Dollar), func(s Sum) cell { return amount(s.Value) }, nil, always},
+		{unitColumn("Payable", quantity.Dollar), func(s Sum) cell { return amount(s.Payable) }, nil, always},
+		{figureColumn("Loads without price"), func(s Sum) cell { return count(s.Later) }, nil, always},
+		{unitColumn("Without price", q), func(s Sum) cell { return amount(s.LaterQuantity) }, nil, always},
+		{unitColumn("Off and on without price", quantity.Dollar), func(s Sum) cell { return fromOwner(s.LaterCharges) }, nil, always},
 	})
 	g.add(p.Sum)
-	return g.table("", "summary", p.Name, p.units.String())
+	return g.table(p.table(message.New("summary")), message.Text{})
+}
+
+// table is the name of one of a commodity's tables.
+func (p AccountPart) table(what message.Text) message.Text {
+	return message.List(" ", what, p.Name, message.Own(p.units.String()))
 }
 
 // dispositionTable is the balance: sold, stored, and delivered on each contract.
 func (p AccountPart) dispositionTable() report.Table {
 	g := newGrid([]column[DispositionSum, none]{
-		{words("Disposition"), func(d DispositionSum) cell { return text(d.How) }, nil, always},
-		{words("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said().String()) }, nil, unlessEmpty},
-		{figure("Loads"), func(d DispositionSum) cell { return count(d.Sum.Loads) }, nil, always},
-		{in("Settled", p.units.weight), func(d DispositionSum) cell { return amount(d.Sum.Settled) }, nil, always},
-		{in("Settled", p.units.per), func(d DispositionSum) cell { return amount(d.Sum.Quantity) }, nil, always},
-		{figure("Payable $"), func(d DispositionSum) cell { return amount(d.Sum.Payable) }, nil, always},
+		{wordsColumn("Disposition"), func(d DispositionSum) cell { return text(d.How) }, nil, always},
+		{wordsColumn("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
+		{figureColumn("Loads"), func(d DispositionSum) cell { return count(d.Sum.Loads) }, nil, always},
+		{unitColumn("Settled", p.units.weight), func(d DispositionSum) cell { return amount(d.Sum.Settled) }, nil, always},
+		{unitColumn("Settled", p.units.per), func(d DispositionSum) cell { return amount(d.Sum.Quantity) }, nil, always},
+		{unitColumn("Payable", quantity.Dollar), func(d DispositionSum) cell { return amount(d.Sum.Payable) }, nil, always},
 	})
 	for _, d := range p.ByDisposition {
 		g.add(d)
 	}
-	g.put(report.Total, DispositionSum{How: "All", Sum: p.Sum})
-	return g.table("", "balance", p.Name, p.units.String())
+	g.put(report.Total, DispositionSum{How: message.New("All"), Sum: p.Sum})
+	return g.table(p.table(message.New("balance")), message.Text{})
 }
 
 // fromOwner is an amount taken from the owner, toOwner one that is added: on an
@@ -115,21 +119,21 @@ func toOwner(a quantity.Amount) cell {
 
 func (a Account) fills() report.Table {
 	g := newGrid([]column[Fill, none]{
-		{words("Contract"), func(f Fill) cell { return text(f.Number) }, nil, always},
-		{words("Commodity"), func(f Fill) cell { return text(f.Name) }, nil, always},
-		{figure("Agreed"), func(f Fill) cell { return amount(f.Quantity) }, nil, always},
-		{figure("Delivered"), func(f Fill) cell { return amount(f.Delivered) }, nil, always},
-		{figure("Still to come"), func(f Fill) cell { return amount(aboveZero(f.Left)) }, nil, always},
-		{figure("Over"), func(f Fill) cell { return amount(aboveZero(f.Left.Neg())) }, nil, always},
-		{words("Unit"), func(f Fill) cell { return text(f.Quantity.Unit().String()) }, nil, always},
-		{figure("Loads"), func(f Fill) cell { return count(f.Loads) }, nil, always},
-		{words("Price"), func(f Fill) cell { return text(f.Price.Written()) }, nil, always},
-		{own("Until"), func(f Fill) cell { return text(f.Until.String()) }, nil, always},
+		{wordsColumn("Contract"), func(f Fill) cell { return name(f.Number) }, nil, always},
+		{wordsColumn("Commodity"), func(f Fill) cell { return said(f.Name) }, nil, always},
+		{figureColumn("Agreed"), func(f Fill) cell { return amount(f.Quantity) }, nil, always},
+		{figureColumn("Delivered"), func(f Fill) cell { return amount(f.Delivered) }, nil, always},
+		{figureColumn("Still to come"), func(f Fill) cell { return amount(aboveZero(f.Left)) }, nil, always},
+		{figureColumn("Over"), func(f Fill) cell { return amount(aboveZero(f.Left.Neg())) }, nil, always},
+		{wordsColumn("Unit"), func(f Fill) cell { return name(f.Quantity.Unit().String()) }, nil, always},
+		{figureColumn("Loads"), func(f Fill) cell { return count(f.Loads) }, nil, always},
+		{wordsColumn("Price"), func(f Fill) cell { return text(report.Figure(f.Price.Written())) }, nil, always},
+		{wordsColumn("Until"), func(f Fill) cell { return date(f.Until) }, nil, always},
 	})
 	for _, f := range a.Fills {
 		g.add(f)
 	}
-	return g.table("", "contracts")
+	return g.table(message.New("contracts"), message.Text{})
 }
 
 // aboveZero returns an amount, or zero if it is negative.
@@ -144,38 +148,38 @@ func aboveZero(a quantity.Amount) quantity.Amount {
 func (p AccountPart) loads() report.Table {
 	w, q := p.units.weight, p.units.per
 	g := newGrid([]column[Ticket, Sum]{
-		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
-		{own("Day"), func(t Ticket) cell { return text(t.Day.String()) }, func(s Sum) cell { return text(loads(s.Loads)) }, always},
-		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
-		{own("Delivered by"), func(t Ticket) cell { return text(t.Grower) }, nil, always},
-		{words("Share"), func(t Ticket) cell { return text(t.share()) }, nil, always},
-		{in("Net", w), func(t Ticket) cell { return amount(t.Net) }, func(s Sum) cell { return amount(s.Net) }, always},
-		{figure("Moist. %"), func(t Ticket) cell { return given(t.Moisture) }, nil, always},
-		{in("Off and on", w), func(t Ticket) cell { return fromOwner(t.TakenOff()) }, func(s Sum) cell { return fromOwner(s.Net.Sub(s.Settled)) }, always},
-		{in("Settled", w), func(t Ticket) cell { return amount(t.Settled) }, func(s Sum) cell { return amount(s.Settled) }, always},
-		{in("Settled", q), func(t Ticket) cell { return amount(t.Quantity) }, func(s Sum) cell { return amount(s.Quantity) }, always},
-		{figure("Drying $"), func(t Ticket) cell { return fromOwner(t.Drying) }, func(s Sum) cell { return fromOwner(s.Drying) }, always},
-		{figure("Discounts $"), func(t Ticket) cell { return fromOwner(t.Discounts) }, func(s Sum) cell { return fromOwner(s.Discounts) }, always},
-		{figure("Premiums $"), func(t Ticket) cell { return toOwner(t.Premiums) }, func(s Sum) cell { return toOwner(s.Premiums) }, unlessEmpty},
-		{figure("Value $"), Ticket.value, func(s Sum) cell { return amount(s.Value) }, always},
-		{figure("Payable $"), Ticket.payable, func(s Sum) cell { return amount(s.Payable) }, always},
-		{words("Disposition"), func(t Ticket) cell { return text(t.how()) }, nil, always},
-		{words("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
+		{figureColumn("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
+		{wordsColumn("Day"), func(t Ticket) cell { return date(t.Day) }, func(s Sum) cell { return text(loads(s.Loads)) }, always},
+		{wordsColumn("Truck"), func(t Ticket) cell { return name(t.Truck) }, nil, always},
+		{wordsColumn("Delivered by"), func(t Ticket) cell { return name(t.Grower) }, nil, always},
+		{wordsColumn("Share"), func(t Ticket) cell { return text(t.share()) }, nil, always},
+		{unitColumn("Net", w), func(t Ticket) cell { return amount(t.Net) }, func(s Sum) cell { return amount(s.Net) }, always},
+		{unitColumn("Moist.", quantity.Percent), func(t Ticket) cell { return given(t.Moisture) }, nil, always},
+		{unitColumn("Off and on", w), func(t Ticket) cell { return fromOwner(t.TakenOff()) }, func(s Sum) cell { return fromOwner(s.Net.Sub(s.Settled)) }, always},
+		{unitColumn("Settled", w), func(t Ticket) cell { return amount(t.Settled) }, func(s Sum) cell { return amount(s.Settled) }, always},
+		{unitColumn("Settled", q), func(t Ticket) cell { return amount(t.Quantity) }, func(s Sum) cell { return amount(s.Quantity) }, always},
+		{unitColumn("Drying", quantity.Dollar), func(t Ticket) cell { return fromOwner(t.Drying) }, func(s Sum) cell { return fromOwner(s.Drying) }, always},
+		{unitColumn("Discounts", quantity.Dollar), func(t Ticket) cell { return fromOwner(t.Discounts) }, func(s Sum) cell { return fromOwner(s.Discounts) }, always},
+		{unitColumn("Premiums", quantity.Dollar), func(t Ticket) cell { return toOwner(t.Premiums) }, func(s Sum) cell { return toOwner(s.Premiums) }, unlessEmpty},
+		{unitColumn("Value", quantity.Dollar), Ticket.value, func(s Sum) cell { return amount(s.Value) }, always},
+		{unitColumn("Payable", quantity.Dollar), Ticket.payable, func(s Sum) cell { return amount(s.Payable) }, always},
+		{wordsColumn("Disposition"), func(t Ticket) cell { return text(t.how()) }, nil, always},
+		{wordsColumn("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
 	})
 	byNumber(p.Tickets, p.Struck, g.add, g.struck)
 	g.total(p.Sum)
-	return g.table("", "loads", p.Name, p.units.String())
+	return g.table(p.table(message.New("loads")), message.Text{})
 }
 
 func (a Account) outTable() report.Table {
 	g := newGrid([]column[Ticket, none]{
-		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
-		{own("Day"), func(t Ticket) cell { return text(t.Day.String()) }, nil, always},
-		{words("Commodity"), func(t Ticket) cell { return text(t.Name) }, nil, always},
-		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
-		{figure("Net"), func(t Ticket) cell { return amount(t.Net) }, nil, always},
-		{words("Unit"), func(t Ticket) cell { return text(t.Net.Unit().String()) }, nil, always},
-		{words("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
+		{figureColumn("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
+		{wordsColumn("Day"), func(t Ticket) cell { return date(t.Day) }, nil, always},
+		{wordsColumn("Commodity"), func(t Ticket) cell { return said(t.Name) }, nil, always},
+		{wordsColumn("Truck"), func(t Ticket) cell { return name(t.Truck) }, nil, always},
+		{figureColumn("Net"), func(t Ticket) cell { return amount(t.Net) }, nil, always},
+		{wordsColumn("Unit"), func(t Ticket) cell { return name(t.Net.Unit().String()) }, nil, always},
+		{wordsColumn("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
 	})
 	for _, t := range a.Out {
 		if t.InForce() {
@@ -184,5 +188,5 @@ func (a Account) outTable() report.Table {
 			g.struck(t)
 		}
 	}
-	return g.table("", "taken out")
+	return g.table(message.New("taken out"), message.Text{})
 }

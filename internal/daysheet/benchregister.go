@@ -1,9 +1,8 @@
 package daysheet
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -19,18 +18,18 @@ type KeptSample struct {
 // SampleRegister lists the retained samples on the last day of a period, with the day each may be
 // discarded.
 func SampleRegister(p elevator.Profile, period Period, kept []KeptSample) report.Document {
-	d := registerPaper(p, "Register of retained samples", period, false)
-	d.About = "as of " + period.To.String()
+	d := registerPaper(p, message.New("Register of retained samples"), period, false)
+	d.About = message.New("as of %s", period.To)
 	g := newGrid([]column[KeptSample, none]{
-		{own("Sample"), func(k KeptSample) cell { return text(k.Number) }, nil, always},
-		{own("Load"), func(k KeptSample) cell { return text(k.Load) }, nil, always},
-		{figure("Ticket"), func(k KeptSample) cell { return number(k.Ticket) }, nil, always},
-		{own("Grower"), func(k KeptSample) cell { return text(k.Grower) }, nil, always},
-		{words("Commodity"), func(k KeptSample) cell { return text(k.Commodity) }, nil, always},
-		{own("Where"), func(k KeptSample) cell { return text(k.Place) }, nil, always},
-		{own("Taken"), func(k KeptSample) cell { return text(k.Taken.String()) }, nil, always},
-		{own("Kept through"), func(k KeptSample) cell { return text(k.Until.String()) }, nil, always},
-		{words("State"), func(k KeptSample) cell { return text(k.state(period)) }, nil, always},
+		{wordsColumn("Sample"), func(k KeptSample) cell { return name(k.Number) }, nil, always},
+		{wordsColumn("Load"), func(k KeptSample) cell { return name(k.Load) }, nil, always},
+		{figureColumn("Ticket"), func(k KeptSample) cell { return number(k.Ticket) }, nil, always},
+		{wordsColumn("Grower"), func(k KeptSample) cell { return name(k.Grower) }, nil, always},
+		{wordsColumn("Commodity"), func(k KeptSample) cell { return said(k.Commodity) }, nil, always},
+		{wordsColumn("Where"), func(k KeptSample) cell { return name(k.Place) }, nil, always},
+		{wordsColumn("Taken"), func(k KeptSample) cell { return date(k.Taken) }, nil, always},
+		{wordsColumn("Kept through"), func(k KeptSample) cell { return date(k.Until) }, nil, always},
+		{wordsColumn("State"), func(k KeptSample) cell { return text(k.state(period)) }, nil, always},
 	})
 	due := 0
 	for _, k := range kept {
@@ -39,21 +38,21 @@ func SampleRegister(p elevator.Profile, period Period, kept []KeptSample) report
 		}
 		g.add(k)
 	}
-	d.Blocks = []report.Block{report.Para{Text: fmt.Sprintf("Samples kept: %d. Kept long enough to go: %d.", len(kept), due)}, g.table("No retained sample is there.", "samples")}
+	d.Blocks = []report.Block{report.Para{Text: message.New("Samples kept: %d. Kept long enough to go: %d.", len(kept), due)}, g.table(message.New("samples"), message.New("No retained sample is there."))}
 	return d
 }
 
 // isDue reports whether a sample was kept long enough by the end of a period.
 func (k KeptSample) isDue(period Period) bool { return k.Held == "" && k.Until.Before(period.To) }
 
-func (k KeptSample) state(period Period) string {
+func (k KeptSample) state(period Period) message.Text {
 	switch {
 	case k.Held != "":
-		return "held for " + k.Held
+		return message.New("held for %v", k.Held)
 	case k.isDue(period):
-		return "may go"
+		return message.New("may go")
 	}
-	return "kept"
+	return message.New("kept")
 }
 
 // MeterRecord is one meter with its checks of a period and its status at the end.
@@ -65,27 +64,27 @@ type MeterRecord struct {
 
 // MeterRegister lists every check of every meter in a period.
 func MeterRegister(p elevator.Profile, period Period, meters []MeterRecord) report.Document {
-	d := registerPaper(p, "Register of meter checks", period, false)
+	d := registerPaper(p, message.New("Register of meter checks"), period, false)
 	if len(meters) == 0 {
-		d.Blocks = append(d.Blocks, report.Para{Text: "No moisture meter is written down at this elevator."})
+		d.Blocks = append(d.Blocks, report.Para{Text: message.New("No moisture meter is written down at this elevator.")})
 	}
 	g := newGrid([]column[meter.Check, none]{
-		{own("Day"), func(c meter.Check) cell { return text(c.Day.String()) }, nil, always},
-		{own("Meter"), func(c meter.Check) cell { return text(c.Meter) }, nil, always},
-		{own("Calibration"), func(c meter.Check) cell { return text(c.Calibration) }, nil, always},
-		{words("Grain"), func(c meter.Check) cell { return text(c.Crop) }, nil, always},
-		{own("Reference"), func(c meter.Check) cell { return text(c.Name) }, nil, always},
-		{figure("Oven %"), func(c meter.Check) cell { return amount(c.Reference.In(quantity.Percent)) }, nil, always},
-		{figure("Meter %"), func(c meter.Check) cell { return amount(c.Reading.In(quantity.Percent)) }, nil, always},
-		{figure("Error pt"), func(c meter.Check) cell { return amount(c.Error()) }, nil, always},
-		{own("Read by"), func(c meter.Check) cell { return text(c.By) }, nil, always},
+		{wordsColumn("Day"), func(c meter.Check) cell { return date(c.Day) }, nil, always},
+		{wordsColumn("Meter"), func(c meter.Check) cell { return name(c.Meter) }, nil, always},
+		{wordsColumn("Calibration"), func(c meter.Check) cell { return name(c.Calibration) }, nil, always},
+		{wordsColumn("Grain"), func(c meter.Check) cell { return said(c.Crop) }, nil, always},
+		{wordsColumn("Reference"), func(c meter.Check) cell { return name(c.Name) }, nil, always},
+		{unitColumn("Oven", quantity.Percent), func(c meter.Check) cell { return amount(c.Reference.In(quantity.Percent)) }, nil, always},
+		{unitColumn("Meter", quantity.Percent), func(c meter.Check) cell { return amount(c.Reading.In(quantity.Percent)) }, nil, always},
+		{unitColumn("Error", quantity.Point), func(c meter.Check) cell { return amount(c.Error()) }, nil, always},
+		{wordsColumn("Read by"), func(c meter.Check) cell { return name(c.By) }, nil, always},
 	})
 	for _, m := range meters {
-		d.Blocks = append(d.Blocks, report.Para{Text: m.Standing.Sentence})
+		d.Blocks = append(d.Blocks, report.Para{Text: message.Words(m.Standing.Sentence)})
 		for _, c := range m.Checks {
 			g.add(c)
 		}
 	}
-	d.Blocks = append(d.Blocks, g.table("No reference sample was read in this period.", "checks"))
+	d.Blocks = append(d.Blocks, g.table(message.New("checks"), message.New("No reference sample was read in this period.")))
 	return d
 }

@@ -1,9 +1,7 @@
 package daysheet
 
 import (
-	"fmt"
-	"strings"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -11,64 +9,65 @@ import (
 // numberRow is a number that is not simply in force.
 type numberRow struct {
 	Ticket
-	what, refers, by, reason string
-	net, settled             cell
+	what, refers message.Text
+	by, reason   string
+	net, settled cell
 }
 
 func numbersGrid(unit quantity.Unit) *grid[numberRow, none] {
 	return newGrid([]column[numberRow, none]{
-		{figure("Ticket"), func(r numberRow) cell { return number(r.Number) }, nil, always},
-		{own("Of day"), func(r numberRow) cell { return text(r.Day.String()) }, nil, always},
-		{own("Grower"), func(r numberRow) cell { return text(r.Grower) }, nil, always},
-		{words("What"), func(r numberRow) cell { return text(r.what) }, nil, always},
-		{words("Refers to"), func(r numberRow) cell { return text(r.refers) }, nil, always},
-		{own("By"), func(r numberRow) cell { return text(r.by) }, nil, always},
-		{words("Reason"), func(r numberRow) cell { return text(r.reason) }, nil, always},
-		{in("Net", unit), func(r numberRow) cell { return r.net }, nil, always},
-		{in("Settled", unit), func(r numberRow) cell { return r.settled }, nil, always},
+		{figureColumn("Ticket"), func(r numberRow) cell { return number(r.Number) }, nil, always},
+		{wordsColumn("Of day"), func(r numberRow) cell { return date(r.Day) }, nil, always},
+		{wordsColumn("Grower"), func(r numberRow) cell { return name(r.Grower) }, nil, always},
+		{wordsColumn("What"), func(r numberRow) cell { return text(r.what) }, nil, always},
+		{wordsColumn("Refers to"), func(r numberRow) cell { return text(r.refers) }, nil, always},
+		{wordsColumn("By"), func(r numberRow) cell { return name(r.by) }, nil, always},
+		{wordsColumn("Reason"), func(r numberRow) cell { return name(r.reason) }, nil, always},
+		{unitColumn("Net", unit), func(r numberRow) cell { return r.net }, nil, always},
+		{unitColumn("Settled", unit), func(r numberRow) cell { return r.settled }, nil, always},
 	})
 }
 
 // numbers describes the numbers that are not simply in force.
 func (c *composer) numbers() {
-	c.heading("Voided, corrected, turned away")
+	c.heading(message.New("Voided, corrected, turned away"))
 	g := numbersGrid(c.weightUnit())
 	for _, p := range c.Parts {
 		for _, t := range p.Struck {
-			g.add(numberRow{t, t.ending() + " the same day, never counted", t.refersTo(), t.EndedWho, t.Reason, amount(t.Net), text("")})
+			g.add(numberRow{t, neverCounted(t), t.refersTo(), t.EndedWho, t.Reason, amount(t.Net), cell{}})
 		}
 	}
 	for _, t := range c.Later {
-		g.add(numberRow{t, t.ending() + " today, taken back", t.refersTo(), t.EndedWho, t.Reason, amount(t.Net.Neg()), settledBack(t)})
+		g.add(numberRow{t, takenBack(t), t.refersTo(), t.EndedWho, t.Reason, amount(t.Net.Neg()), settledBack(t)})
 	}
 	for _, t := range c.Corrections {
-		g.add(numberRow{t, "corrected ticket, counts today", fmt.Sprintf("corrects %d of %s", t.Corrects, t.CorrectsOn), t.Weigher, "", amount(t.Net), settledIn(t)})
+		g.add(numberRow{t, message.New("corrected ticket, counts today"), message.New("corrects %d of %s", t.Corrects, t.CorrectsOn), t.Weigher, "", amount(t.Net), settledIn(t)})
 	}
 	for _, t := range c.Reissues {
-		g.add(numberRow{t, "reissued ticket, counts today", fmt.Sprintf("in place of %d of %s (void)", t.Reissues, t.ReissuesOn), t.Weigher, "", amount(t.Net), settledIn(t)})
+		g.add(numberRow{t, message.New("reissued ticket, counts today"), message.New("in place of %d of %s (void)", t.Reissues, t.ReissuesOn), t.Weigher, "", amount(t.Net), settledIn(t)})
 	}
-	c.put(g.table("No ticket was voided or corrected, and none corrects another.", "numbers"))
+	c.put(g.table(message.New("numbers"), message.New("No ticket was voided or corrected, and none corrects another.")))
 	c.refused()
 }
 
 // refused lists the loads that were turned away.
 func (c *composer) refused() {
 	g := newGrid([]column[Ticket, none]{
-		{own("Load"), func(t Ticket) cell { return text(t.Load) }, nil, always},
-		{own("Hour"), func(t Ticket) cell { return text(t.Time) }, nil, always},
-		{own("Grower"), func(t Ticket) cell { return text(t.Grower) }, nil, always},
-		{words("Commodity"), func(t Ticket) cell { return text(t.Name) }, nil, always},
-		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
-		{own("By"), func(t Ticket) cell { return text(t.EndedWho) }, nil, always},
-		{words("Reason"), func(t Ticket) cell { return text(t.Reason) }, nil, always},
+		{wordsColumn("Load"), func(t Ticket) cell { return name(t.Load) }, nil, always},
+		{wordsColumn("Hour"), func(t Ticket) cell { return name(t.Time) }, nil, always},
+		{wordsColumn("Grower"), func(t Ticket) cell { return name(t.Grower) }, nil, always},
+		{wordsColumn("Commodity"), func(t Ticket) cell { return said(t.Name) }, nil, always},
+		{wordsColumn("Truck"), func(t Ticket) cell { return name(t.Truck) }, nil, always},
+		{wordsColumn("By"), func(t Ticket) cell { return name(t.EndedWho) }, nil, always},
+		{wordsColumn("Reason"), func(t Ticket) cell { return name(t.Reason) }, nil, always},
 	})
 	for _, t := range c.Refused {
 		g.add(t)
 	}
 	if len(c.Refused) > 0 {
-		c.put(g.table("", "refused"))
+		c.put(g.table(message.New("refused"), message.Text{}))
 	} else {
-		c.say("No load was turned away.")
+		c.say(message.New("No load was turned away."))
 	}
 }
 
@@ -86,116 +85,118 @@ func (c *composer) weightUnit() quantity.Unit {
 
 func settledIn(t Ticket) cell {
 	if t.Outbound {
-		return text("")
+		return cell{}
 	}
 	return amount(t.moves())
 }
 
 func settledBack(t Ticket) cell {
 	if t.Outbound {
-		return text("")
+		return cell{}
 	}
 	return amount(t.moves().Neg())
 }
 
 // ending returns a word for how the ticket ended.
-func (t Ticket) ending() string {
+func (t Ticket) ending() message.Text {
 	switch {
 	case t.Ended.IsZero():
-		return "in force"
+		return message.New("in force")
 	case t.EndedBy > 0:
-		return "corrected"
+		return message.New("corrected")
 	}
-	return "void"
+	return message.New("void")
 }
 
-func (t Ticket) by() string {
-	if t.EndedBy == 0 {
-		return ""
+// neverCounted says how a ticket ended on its own day, takenBack on a later one.
+func neverCounted(t Ticket) message.Text {
+	if t.EndedBy > 0 {
+		return message.New("corrected the same day, never counted")
 	}
-	return fmt.Sprintf("by ticket %d", t.EndedBy)
+	return message.New("void the same day, never counted")
+}
+
+func takenBack(t Ticket) message.Text {
+	if t.EndedBy > 0 {
+		return message.New("corrected today, taken back")
+	}
+	return message.New("void today, taken back")
+}
+
+func (t Ticket) by() message.Text {
+	if t.EndedBy == 0 {
+		return message.Text{}
+	}
+	return message.New("by ticket %d", t.EndedBy)
 }
 
 // again returns the number of the ticket that replaces a void one.
-func (t Ticket) again() string {
+func (t Ticket) again() message.Text {
 	if t.ReissuedBy == 0 {
-		return ""
+		return message.Text{}
 	}
-	return fmt.Sprintf("reissued as %d", t.ReissuedBy)
+	return message.New("reissued as %d", t.ReissuedBy)
 }
 
 // refersTo is the ticket that took a ticket's place.
-func (t Ticket) refersTo() string { return t.by() + t.again() }
+func (t Ticket) refersTo() message.Text { return message.List("", t.by(), t.again()) }
 
 // inPlace is the ticket whose place a ticket took.
-func (t Ticket) inPlace() string {
+func (t Ticket) inPlace() message.Text {
 	switch {
 	case t.Corrects > 0:
-		return fmt.Sprintf("corrects %d", t.Corrects)
+		return message.New("corrects %d", t.Corrects)
 	case t.Reissues > 0:
-		return fmt.Sprintf("in place of %d (void)", t.Reissues)
+		return message.New("in place of %d (void)", t.Reissues)
 	}
-	return ""
+	return message.Text{}
 }
 
 // doubts lists what an auditor asks about: typed weights, limits accepted, flags.
 func (c *composer) doubts() {
-	c.heading("Typed weights, limits accepted, doubts at the bench")
+	c.heading(message.New("Typed weights, limits accepted, doubts at the bench"))
 	type doubt struct {
 		Ticket
-		what, words string
+		what, words message.Text
 	}
 	g := newGrid([]column[doubt, none]{
-		{figure("Ticket"), func(d doubt) cell { return number(d.Number) }, nil, always},
-		{own("Grower"), func(d doubt) cell { return text(d.Grower) }, nil, always},
-		{words("What"), func(d doubt) cell { return text(d.what) }, nil, always},
-		{words("Words"), func(d doubt) cell { return text(d.words) }, nil, always},
+		{figureColumn("Ticket"), func(d doubt) cell { return number(d.Number) }, nil, always},
+		{wordsColumn("Grower"), func(d doubt) cell { return name(d.Grower) }, nil, always},
+		{wordsColumn("What"), func(d doubt) cell { return text(d.what) }, nil, always},
+		{wordsColumn("Words"), func(d doubt) cell { return text(d.words) }, nil, always},
 	})
 	for _, t := range c.Manual {
-		g.add(doubt{t, "MANUAL WT", strings.Join(t.Manual, "; ")})
+		g.add(doubt{t, message.New("MANUAL WT"), message.Texts("; ", t.Manual)})
 	}
 	for _, t := range c.Accepted {
-		g.add(doubt{t, "limit accepted", strings.Join(t.Accepted, "; ")})
+		g.add(doubt{t, message.New("limit accepted"), message.Texts("; ", t.Accepted)})
 	}
 	for _, t := range c.Answered {
-		g.add(doubt{t, "asked and answered", strings.Join(t.Answered, "; ")})
+		g.add(doubt{t, message.New("asked and answered"), message.Texts("; ", t.Answered)})
 	}
 	for _, t := range c.Flagged {
-		g.add(doubt{t, "flag", sentencesOf(t.Flags)})
+		g.add(doubt{t, message.New("flag"), message.Texts(" ", t.Flags)})
 	}
-	c.put(g.table("Every weight came from the scale, no limit was passed over, no moisture was doubted.", "doubts"))
-}
-
-// sentencesOf returns warnings as people read them: without the code, "meter-overdue: ", they are
-// filed under.
-func sentencesOf(flags []string) string {
-	var out []string
-	for _, flag := range flags {
-		if code, sentence, filed := strings.Cut(flag, ": "); filed && !strings.Contains(code, " ") {
-			flag = sentence
-		}
-		out = append(out, flag)
-	}
-	return strings.Join(out, " ")
+	c.put(g.table(message.New("doubts"), message.New("Every weight came from the scale, no limit was passed over, no moisture was doubted.")))
 }
 
 // evening are the notes of the evening.
 func (c *composer) evening() {
-	c.heading("In the evening")
-	none := func(all []string, words string) string {
+	c.heading(message.New("In the evening"))
+	none := func(all []message.Text, words message.Text) message.Text {
 		if len(all) == 0 {
 			return words
 		}
-		return strings.Join(all, " ")
+		return message.Texts(" ", all)
 	}
 	pairs := []report.Pair{
-		{Label: "On the yard", Value: none(c.Notes.Yard, "No truck was without its ticket.")},
-		{Label: "Retained samples", Value: none(c.Notes.Samples, "None was due.")},
-		{Label: "Disputes", Value: none(c.Notes.Disputes, "None was open.")},
-		{Label: "Moisture meters", Value: none(c.Notes.Meters, "None was overdue or outside its limit.")},
+		{Label: message.New("On the yard"), Value: none(c.Notes.Yard, message.New("No truck was without its ticket."))},
+		{Label: message.New("Retained samples"), Value: none(c.Notes.Samples, message.New("None was due."))},
+		{Label: message.New("Disputes"), Value: none(c.Notes.Disputes, message.New("None was open."))},
+		{Label: message.New("Moisture meters"), Value: none(c.Notes.Meters, message.New("None was overdue or outside its limit."))},
 	}
 	if len(c.Notes.Scales) > 0 { // scales without a log, and days closed before there was one
-		pairs = append(pairs, report.Pair{Label: "Truck scales", Value: strings.Join(c.Notes.Scales, " ")})
+		pairs = append(pairs, report.Pair{Label: message.New("Truck scales"), Value: message.Texts(" ", c.Notes.Scales)})
 	}
 	c.put(report.Pairs{Pairs: pairs})
 }

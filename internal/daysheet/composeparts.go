@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
@@ -21,16 +22,16 @@ func (c *composer) units() []units {
 }
 
 // title names the direction: in or out.
-func (p Part) title() string {
+func (p Part) title() message.Text {
 	if p.Outbound {
-		return p.Name + ", out"
+		return message.New("%s, out", p.Name)
 	}
-	return p.Name
+	return message.Words(p.Name)
 }
 
 // received is the grain of the day by commodity.
 func (c *composer) received() {
-	c.heading("Grain")
+	c.heading(message.New("Grain"))
 	for _, u := range c.units() {
 		g := receivedGrid(u)
 		for _, p := range c.Parts {
@@ -38,21 +39,26 @@ func (c *composer) received() {
 				c.receivedRows(g, p)
 			}
 		}
-		c.put(g.table("", "grain", u.String()))
+		c.put(g.table(u.table(message.New("grain")), message.Text{}))
 	}
 	if len(c.Parts) == 0 {
-		c.say("No grain moved.")
+		c.say(message.New("No grain moved."))
 		return
 	}
-	c.say("Averages are weighed by net weight. Settled is net less dockage, water shrink, handling and what discounts take in weight.")
+	c.say(message.New("Averages are weighed by net weight. Settled is net less dockage, water shrink, handling and what discounts take in weight."))
 }
 
 // String names a pair of units: "lb bu".
 func (u units) String() string { return u.weight.String() + " " + u.per.String() }
 
+// table is the name of a table in a pair of units.
+func (u units) table(what message.Text) message.Text {
+	return message.List(" ", what, message.Own(u.String()))
+}
+
 // receivedRow is the intake of a commodity, or reversals of earlier days.
 type receivedRow struct {
-	title    string
+	title    message.Text
 	outbound bool // grain that left is only weighed
 	sum      Sum
 	averages bool
@@ -62,23 +68,23 @@ func receivedGrid(u units) *grid[receivedRow, none] {
 	settled := func(of func(Sum) quantity.Amount) func(receivedRow) cell {
 		return func(r receivedRow) cell {
 			if r.outbound {
-				return text("")
+				return cell{}
 			}
 			return amount(of(r.sum))
 		}
 	}
 	return newGrid([]column[receivedRow, none]{
-		{words("Commodity"), func(r receivedRow) cell { return text(r.title) }, nil, always},
-		{figure("Loads"), func(r receivedRow) cell { return count(r.sum.Loads) }, nil, always},
-		{in("Net", u.weight), func(r receivedRow) cell { return amount(r.sum.Net) }, nil, always},
-		{in("Dockage", u.weight), settled(func(s Sum) quantity.Amount { return s.Dockage }), nil, unlessEmpty},
-		{in("Water shrink", u.weight), settled(func(s Sum) quantity.Amount { return s.Water }), nil, always},
-		{in("Handling", u.weight), settled(func(s Sum) quantity.Amount { return s.Handling }), nil, always},
-		{in("Off for quality", u.weight), settled(func(s Sum) quantity.Amount { return s.Quality }), nil, unlessEmpty},
-		{in("Settled", u.weight), settled(func(s Sum) quantity.Amount { return s.Settled }), nil, always},
-		{in("Settled", u.per), settled(func(s Sum) quantity.Amount { return s.Quantity }), nil, always},
-		{figure("Average moisture %"), receivedRow.moisture, nil, always},
-		{figure("Average test weight lb/bu"), receivedRow.testWeight, nil, unlessEmpty},
+		{wordsColumn("Commodity"), func(r receivedRow) cell { return text(r.title) }, nil, always},
+		{figureColumn("Loads"), func(r receivedRow) cell { return count(r.sum.Loads) }, nil, always},
+		{unitColumn("Net", u.weight), func(r receivedRow) cell { return amount(r.sum.Net) }, nil, always},
+		{unitColumn("Dockage", u.weight), settled(func(s Sum) quantity.Amount { return s.Dockage }), nil, unlessEmpty},
+		{unitColumn("Water shrink", u.weight), settled(func(s Sum) quantity.Amount { return s.Water }), nil, always},
+		{unitColumn("Handling", u.weight), settled(func(s Sum) quantity.Amount { return s.Handling }), nil, always},
+		{unitColumn("Off for quality", u.weight), settled(func(s Sum) quantity.Amount { return s.Quality }), nil, unlessEmpty},
+		{unitColumn("Settled", u.weight), settled(func(s Sum) quantity.Amount { return s.Settled }), nil, always},
+		{unitColumn("Settled", u.per), settled(func(s Sum) quantity.Amount { return s.Quantity }), nil, always},
+		{unitColumn("Average moisture", quantity.Percent), receivedRow.moisture, nil, always},
+		{unitColumn("Average test weight", quantity.LbPerBushel), receivedRow.testWeight, nil, unlessEmpty},
 	})
 }
 
@@ -99,30 +105,30 @@ func (c *composer) receivedRows(g *grid[receivedRow, none], p Part) {
 	}
 	all, back := p.Sum, p.Back.negative()
 	all.join(back)
-	g.add(receivedRow{"less: " + p.title() + " of earlier days, voided or corrected today", p.Outbound, back, false})
-	g.put(report.Total, receivedRow{p.title() + ", to the day's account", p.Outbound, all, false})
+	g.add(receivedRow{message.New("less: %s of earlier days, voided or corrected today", p.title()), p.Outbound, back, false})
+	g.put(report.Total, receivedRow{message.New("%s, to the day's account", p.title()), p.Outbound, all, false})
 }
 
 // chargedRow is the money of a commodity, or of all; of all there is no quantity, since
 // each commodity has its own unit.
 type chargedRow struct {
-	title string
+	title message.Text
 	Money
 	later cell
 }
 
 func chargedGrid(taken string) *grid[chargedRow, none] {
 	return newGrid([]column[chargedRow, none]{
-		{words("Commodity"), func(r chargedRow) cell { return text(r.title) }, nil, always},
-		{figure("Drying $"), func(r chargedRow) cell { return amount(r.Drying) }, nil, always},
-		{figure("Discounts $"), func(r chargedRow) cell { return amount(r.Discounts) }, nil, always},
-		{figure("Premiums $"), func(r chargedRow) cell { return amount(r.Premiums) }, nil, always},
-		{figure(taken + " $"), func(r chargedRow) cell { return amount(r.Charges) }, nil, always},
-		{figure("Value $"), func(r chargedRow) cell { return amount(r.Value) }, nil, always},
-		{figure("Payable $"), func(r chargedRow) cell { return amount(r.Payable) }, nil, always},
-		{figure("Loads without price"), func(r chargedRow) cell { return count(r.Later) }, nil, always},
-		{figure(taken + " without price $"), func(r chargedRow) cell { return amount(r.LaterCharges) }, nil, always},
-		{figure("Quantity without price"), func(r chargedRow) cell { return r.later }, nil, always},
+		{wordsColumn("Commodity"), func(r chargedRow) cell { return text(r.title) }, nil, always},
+		{unitColumn("Drying", quantity.Dollar), func(r chargedRow) cell { return amount(r.Drying) }, nil, always},
+		{unitColumn("Discounts", quantity.Dollar), func(r chargedRow) cell { return amount(r.Discounts) }, nil, always},
+		{unitColumn("Premiums", quantity.Dollar), func(r chargedRow) cell { return amount(r.Premiums) }, nil, always},
+		{unitColumn(taken, quantity.Dollar), func(r chargedRow) cell { return amount(r.Charges) }, nil, always},
+		{unitColumn("Value", quantity.Dollar), func(r chargedRow) cell { return amount(r.Value) }, nil, always},
+		{unitColumn("Payable", quantity.Dollar), func(r chargedRow) cell { return amount(r.Payable) }, nil, always},
+		{figureColumn("Loads without price"), func(r chargedRow) cell { return count(r.Later) }, nil, always},
+		{unitColumn(taken+" without price", quantity.Dollar), func(r chargedRow) cell { return amount(r.LaterCharges) }, nil, always},
+		{figureColumn("Quantity without price"), func(r chargedRow) cell { return r.later }, nil, always},
 	})
 }
 
@@ -138,51 +144,51 @@ func (c *composer) charged() {
 		all.join(p.Sum.Money)
 		if len(p.Against) > 0 {
 			back := p.Back.negative()
-			g.add(chargedRow{"less: " + p.title() + " of earlier days", back.Money, amount(back.LaterQuantity)})
+			g.add(chargedRow{message.New("less: %s of earlier days", p.title()), back.Money, amount(back.LaterQuantity)})
 			all.join(back.Money)
 		}
 	}
 	if len(g.rows) == 0 {
 		return
 	}
-	g.put(report.Total, chargedRow{title: "All, to the day's account", Money: all})
-	c.heading("Charges and payments")
-	c.put(g.table("", "charges"))
+	g.put(report.Total, chargedRow{title: message.New("All, to the day's account"), Money: all})
+	c.heading(message.New("Charges and payments"))
+	c.put(g.table(message.New("charges"), message.Text{}))
 	if !c.hasTitles() {
-		c.say("Charges are drying and discounts less premiums. Payable is value less the charges of the loads that have their price; loads without one are charged and not yet paid.")
+		c.say(message.New("Charges are drying and discounts less premiums. Payable is value less the charges of the loads that have their price; loads without one are charged and not yet paid."))
 		return
 	}
-	c.say("These are figures of the house: what it charges and takes off stands without a sign, premiums are what it adds. Drying is a charge for a service; discounts and premiums are for quality. Taken is drying and discounts less premiums. Payable is value less that, of what has a price; what has none is charged and not yet paid.")
+	c.say(message.New("These are figures of the house: what it charges and takes off stands without a sign, premiums are what it adds. Drying is a charge for a service; discounts and premiums are for quality. Taken is drying and discounts less premiums. Payable is value less that, of what has a price; what has none is charged and not yet paid."))
 }
 
 func (c *composer) hourBars() report.Bars {
-	b := report.Bars{Title: "Loads by hour", Empty: "No load was ticketed."}
+	b := report.Bars{Title: message.New("Loads by hour"), Empty: message.New("No load was ticketed.")}
 	most := 1
 	for _, h := range c.Hours {
 		most = max(most, h.In+h.Out)
 	}
 	for _, h := range c.Hours {
 		n := h.In + h.Out
-		b.Labels, b.Heights, b.Values = append(b.Labels, h.Hour), append(b.Heights, n*1000/most), append(b.Values, fmt.Sprint(n))
+		b.Labels, b.Heights, b.Values = append(b.Labels, message.Name(h.Hour)), append(b.Heights, n*1000/most), append(b.Values, message.Name(fmt.Sprint(n)))
 	}
 	return b
 }
 
 func (c *composer) spreadBars() report.Bars {
-	b := report.Bars{Title: "Loads by moisture, whole percents", Empty: "No load was tested."}
+	b := report.Bars{Title: message.New("Loads by moisture, whole percents"), Empty: message.New("No load was tested.")}
 	most := 1
 	for _, s := range c.Spread {
 		most = max(most, s.Loads)
 	}
 	for _, s := range c.Spread {
-		b.Labels, b.Heights, b.Values = append(b.Labels, s.Moisture), append(b.Heights, s.Loads*1000/most), append(b.Values, fmt.Sprint(s.Loads))
+		b.Labels, b.Heights, b.Values = append(b.Labels, message.Name(s.Moisture)), append(b.Heights, s.Loads*1000/most), append(b.Values, message.Name(fmt.Sprint(s.Loads)))
 	}
 	return b
 }
 
 // placeRow is one bin's intake and shipments of one commodity, or the total.
 type placeRow struct {
-	name, bin, way string
+	name, bin, way message.Text
 	sum            Sum
 	weighedOnly    bool
 }
@@ -192,13 +198,13 @@ func placesGrid(u units) *grid[placeRow, none] {
 		return func(r placeRow) cell { return known(of(r.sum), !r.weighedOnly) }
 	}
 	return newGrid([]column[placeRow, none]{
-		{words("Commodity"), func(r placeRow) cell { return text(r.name) }, nil, always},
-		{words("Pit or bin"), func(r placeRow) cell { return text(r.bin) }, nil, always},
-		{words("Way"), func(r placeRow) cell { return text(r.way) }, nil, always},
-		{figure("Loads"), func(r placeRow) cell { return count(r.sum.Loads) }, nil, always},
-		{in("Net", u.weight), func(r placeRow) cell { return amount(r.sum.Net) }, nil, always},
-		{in("Settled", u.weight), settled(func(s Sum) quantity.Amount { return s.Settled }), nil, always},
-		{in("Settled", u.per), settled(func(s Sum) quantity.Amount { return s.Quantity }), nil, always},
+		{wordsColumn("Commodity"), func(r placeRow) cell { return text(r.name) }, nil, always},
+		{wordsColumn("Pit or bin"), func(r placeRow) cell { return text(r.bin) }, nil, always},
+		{wordsColumn("Way"), func(r placeRow) cell { return text(r.way) }, nil, always},
+		{figureColumn("Loads"), func(r placeRow) cell { return count(r.sum.Loads) }, nil, always},
+		{unitColumn("Net", u.weight), func(r placeRow) cell { return amount(r.sum.Net) }, nil, always},
+		{unitColumn("Settled", u.weight), settled(func(s Sum) quantity.Amount { return s.Settled }), nil, always},
+		{unitColumn("Settled", u.per), settled(func(s Sum) quantity.Amount { return s.Quantity }), nil, always},
 	})
 }
 
@@ -206,47 +212,47 @@ func (c *composer) places() {
 	if len(c.Places) == 0 {
 		return
 	}
-	c.heading("By pit and bin")
+	c.heading(message.New("By pit and bin"))
 	for _, u := range c.units() {
 		g := placesGrid(u)
 		c.placesOf(g, u, false)
 		c.placesOf(g, u, true)
-		c.put(g.table("", "places", u.String()))
+		c.put(g.table(u.table(message.New("places")), message.Text{}))
 	}
 }
 
 // placesOf adds the places of grain that came, or of grain that left, with their sum.
 func (c *composer) placesOf(g *grid[placeRow, none], u units, outbound bool) {
-	all, way := newSum(u), "in"
+	all, way, total := newSum(u), message.New("in"), message.New("All in")
 	if outbound {
-		way = "out"
+		way, total = message.New("out"), message.New("All out")
 	}
 	for _, p := range c.Places {
 		if p.Sum.units() == u && p.Outbound == outbound {
-			g.add(placeRow{p.Name, orNone(p.Bin), way, p.Sum, outbound})
+			g.add(placeRow{message.Words(p.Name), orNone(p.Bin), way, p.Sum, outbound})
 			all.join(p.Sum)
 		}
 	}
 	if all.Loads > 0 {
-		g.put(report.Total, placeRow{name: "All " + way, sum: all, weighedOnly: outbound})
+		g.put(report.Total, placeRow{name: total, sum: all, weighedOnly: outbound})
 	}
 }
 
-func orNone(s string) string {
+func orNone(s string) message.Text {
 	if s == "" {
-		return "not named"
+		return message.New("not named")
 	}
-	return s
+	return message.Name(s)
 }
 
 func dispositionGrid(u units) *grid[DispositionSum, none] {
 	return newGrid([]column[DispositionSum, none]{
-		{words("Commodity"), func(d DispositionSum) cell { return text(d.Name) }, nil, always},
-		{words("Disposition"), func(d DispositionSum) cell { return text(d.How) }, nil, always},
-		{words("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said().String()) }, nil, unlessEmpty},
-		{figure("Loads"), func(d DispositionSum) cell { return count(d.Sum.Loads) }, nil, always},
-		{in("Settled", u.weight), func(d DispositionSum) cell { return amount(d.Sum.Settled) }, nil, always},
-		{in("Settled", u.per), func(d DispositionSum) cell { return amount(d.Sum.Quantity) }, nil, always},
+		{wordsColumn("Commodity"), func(d DispositionSum) cell { return text(d.Name) }, nil, always},
+		{wordsColumn("Disposition"), func(d DispositionSum) cell { return text(d.How) }, nil, always},
+		{wordsColumn("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
+		{figureColumn("Loads"), func(d DispositionSum) cell { return count(d.Sum.Loads) }, nil, always},
+		{unitColumn("Settled", u.weight), func(d DispositionSum) cell { return amount(d.Sum.Settled) }, nil, always},
+		{unitColumn("Settled", u.per), func(d DispositionSum) cell { return amount(d.Sum.Quantity) }, nil, always},
 	})
 }
 
@@ -274,7 +280,7 @@ func (c *composer) dispositions() {
 	if len(c.ByDisposition) == 0 {
 		return
 	}
-	c.heading("Sold, stored, on contract")
+	c.heading(message.New("Sold, stored, on contract"))
 	for _, u := range c.units() {
 		g := dispositionGrid(u)
 		all := newSum(u)
@@ -288,8 +294,8 @@ func (c *composer) dispositions() {
 			}
 		}
 		if len(g.rows) > 0 {
-			g.put(report.Total, DispositionSum{Name: "All", Sum: all})
-			c.put(g.table("", "disposition", u.String()))
+			g.put(report.Total, DispositionSum{Name: message.New("All"), Sum: all})
+			c.put(g.table(u.table(message.New("disposition")), message.Text{}))
 		}
 	}
 }

@@ -1,21 +1,22 @@
 package daysheet
 
 import (
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
 
 // position is the stock before and after the day.
 func (c *composer) position() {
-	c.heading("Position")
+	c.heading(message.New("Position"))
 	if len(c.Moves) == 0 {
-		c.say("Nothing is in the house.")
+		c.say(message.New("Nothing is in the house."))
 		return
 	}
 	for _, unit := range weightUnits(c.Moves) {
 		c.put(movesTable(c.Moves, unit))
 	}
-	c.say("The position counts the weight that was paid for, in pounds as settled, less what was weighed going out. Yesterday + in − out − taken back = tonight, in every line.")
+	c.say(message.New("The position counts the weight that was paid for, in pounds as settled, less what was weighed going out. Yesterday + in − out − taken back = tonight, in every line."))
 }
 
 func weightUnits(moves []Move) []quantity.Unit {
@@ -32,7 +33,7 @@ func weightUnits(moves []Move) []quantity.Unit {
 
 // moveRow is the stock in one place, or in all places of a commodity.
 type moveRow struct {
-	name, bin string
+	name, bin message.Text
 	Move
 	bu        quantity.Amount
 	inBushels bool
@@ -43,17 +44,22 @@ func (r moveRow) bushelCell() cell { return known(r.bu, r.inBushels) }
 // movesTable is the position of one unit, with a total for each commodity.
 func movesTable(moves []Move, unit quantity.Unit) report.Table {
 	g := newGrid([]column[moveRow, none]{
-		{words("Commodity"), func(r moveRow) cell { return text(r.name) }, nil, always},
-		{words("Pit or bin"), func(r moveRow) cell { return text(r.bin) }, nil, always},
-		{in("Yesterday", unit), func(r moveRow) cell { return amount(r.Before) }, nil, always},
-		{in("In", unit), func(r moveRow) cell { return amount(r.In) }, nil, always},
-		{in("Out", unit), func(r moveRow) cell { return amount(r.Out) }, nil, always},
-		{in("Taken back", unit), func(r moveRow) cell { return amount(r.Back) }, nil, unlessEmpty},
-		{in("Tonight", unit), func(r moveRow) cell { return amount(r.After) }, nil, always},
-		{figure("Tonight bu, by legal weight"), moveRow.bushelCell, nil, unlessEmpty},
+		{wordsColumn("Commodity"), func(r moveRow) cell { return text(r.name) }, nil, always},
+		{wordsColumn("Pit or bin"), func(r moveRow) cell { return text(r.bin) }, nil, always},
+		{unitColumn("Yesterday", unit), func(r moveRow) cell { return amount(r.Before) }, nil, always},
+		{unitColumn("In", unit), func(r moveRow) cell { return amount(r.In) }, nil, always},
+		{unitColumn("Out", unit), func(r moveRow) cell { return amount(r.Out) }, nil, always},
+		{unitColumn("Taken back", unit), func(r moveRow) cell { return amount(r.Back) }, nil, unlessEmpty},
+		{unitColumn("Tonight", unit), func(r moveRow) cell { return amount(r.After) }, nil, always},
+		{figureColumn("Tonight bu, by legal weight"), moveRow.bushelCell, nil, unlessEmpty},
 	})
 	movesOf(g, moves, unit, (*moveRow).join)
-	return g.table("", "position", unit.String())
+	return g.table(inUnit(message.New("position"), unit), message.Text{})
+}
+
+// inUnit is the name of a table in one of the units of weight.
+func inUnit(what message.Text, unit quantity.Unit) message.Text {
+	return message.List(" ", what, message.Own(unit.String()))
 }
 
 // movesOf adds the rows of a unit, each commodity with its total, to which join adds a
@@ -61,13 +67,13 @@ func movesTable(moves []Move, unit quantity.Unit) report.Table {
 func movesOf(g *grid[moveRow, none], moves []Move, unit quantity.Unit, join func(*moveRow, Move)) {
 	for _, same := range byCommodity(moves) {
 		none, rows := quantity.Zero(unit), 0
-		all := moveRow{name: "All " + same[0].Name, Move: Move{Before: none, In: none, Out: none, Back: none, After: none}, bu: quantity.Zero(quantity.Bushel)}
+		all := moveRow{name: message.New("All %s", same[0].Name), Move: Move{Before: none, In: none, Out: none, Back: none, After: none}, bu: quantity.Zero(quantity.Bushel)}
 		for _, m := range same {
 			if m.After.Unit() != unit {
 				continue
 			}
 			bu, ok := m.bushels()
-			g.add(moveRow{m.Name, orNone(m.Bin), m, bu, ok})
+			g.add(moveRow{message.Words(m.Name), orNone(m.Bin), m, bu, ok})
 			join(&all, m)
 			if ok {
 				all.bu, all.inBushels = all.bu.Add(bu), true

@@ -1,6 +1,10 @@
 package daysheet
 
-import "tenthpoint/internal/report"
+import (
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+)
 
 // tickets lists every ticket of the day, a table for each commodity and way,
 // with its sum under it. What never counted is struck and not in the sum.
@@ -10,12 +14,13 @@ func (c *composer) tickets() {
 	}
 	c.put(report.NewPage{})
 	for _, p := range c.Parts {
-		c.heading("Tickets: " + p.title())
+		c.heading(message.New("Tickets: %s", p.title()))
+		name := message.List(" ", message.New("tickets"), p.title(), message.Own(p.units.String()))
 		if p.Outbound {
-			c.put(outboundTable(p).table("None counts today.", "tickets", p.title(), p.units.String()))
+			c.put(outboundTable(p).table(name, message.New("None counts today.")))
 			continue
 		}
-		c.put(inboundTable(p).table("None counts today.", "tickets", p.title(), p.units.String()))
+		c.put(inboundTable(p).table(name, message.New("None counts today.")))
 	}
 }
 
@@ -44,26 +49,26 @@ func inboundTable(p Part) *grid[Ticket, Sum] {
 
 func inboundGrid(u units) *grid[Ticket, Sum] {
 	return newGrid([]column[Ticket, Sum]{
-		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
-		{own("Hour"), func(t Ticket) cell { return text(t.Time) }, nil, always},
-		{own("Grower"), func(t Ticket) cell { return text(t.Grower) }, func(s Sum) cell { return text(loads(s.Loads)) }, always},
-		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
-		{words("Bin"), func(t Ticket) cell { return text(orNone(t.Bin)) }, nil, always},
-		{in("Net", u.weight), func(t Ticket) cell { return amount(t.Net) }, func(s Sum) cell { return amount(s.Net) }, always},
-		{figure("Moist. %"), func(t Ticket) cell { return given(t.Moisture) }, func(s Sum) cell { return average(s.Moisture()) }, always},
-		{figure("Test wt."), func(t Ticket) cell { return given(t.TestWeight) }, func(s Sum) cell { return average(s.TestWeight()) }, unlessEmpty},
-		{in("Dockage", u.weight), func(t Ticket) cell { return amount(t.Dockage) }, func(s Sum) cell { return amount(s.Dockage) }, unlessEmpty},
-		{in("Water shrink", u.weight), func(t Ticket) cell { return amount(t.Water) }, func(s Sum) cell { return amount(s.Water) }, always},
-		{in("Handling", u.weight), func(t Ticket) cell { return amount(t.Handling) }, func(s Sum) cell { return amount(s.Handling) }, always},
-		{in("Off for quality", u.weight), func(t Ticket) cell { return amount(t.Quality) }, func(s Sum) cell { return amount(s.Quality) }, unlessEmpty},
-		{in("Settled", u.weight), func(t Ticket) cell { return amount(t.Settled) }, func(s Sum) cell { return amount(s.Settled) }, always},
-		{in("Settled", u.per), func(t Ticket) cell { return amount(t.Quantity) }, func(s Sum) cell { return amount(s.Quantity) }, always},
-		{figure("Drying $"), func(t Ticket) cell { return amount(t.Drying) }, func(s Sum) cell { return amount(s.Drying) }, always},
-		{figure("Discounts $"), func(t Ticket) cell { return amount(t.Discounts) }, func(s Sum) cell { return amount(s.Discounts) }, always},
-		{figure("Premiums $"), func(t Ticket) cell { return amount(t.Premiums) }, func(s Sum) cell { return amount(s.Premiums) }, unlessEmpty},
-		{figure("Payable $"), Ticket.payable, func(s Sum) cell { return amount(s.Payable) }, always},
-		{words("Disposition"), func(t Ticket) cell { return text(t.how()) }, nil, always},
-		{words("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
+		{figureColumn("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
+		{wordsColumn("Hour"), func(t Ticket) cell { return name(t.Time) }, nil, always},
+		{wordsColumn("Grower"), func(t Ticket) cell { return name(t.Grower) }, func(s Sum) cell { return text(loads(s.Loads)) }, always},
+		{wordsColumn("Truck"), func(t Ticket) cell { return name(t.Truck) }, nil, always},
+		{wordsColumn("Bin"), func(t Ticket) cell { return text(orNone(t.Bin)) }, nil, always},
+		{unitColumn("Net", u.weight), func(t Ticket) cell { return amount(t.Net) }, func(s Sum) cell { return amount(s.Net) }, always},
+		{unitColumn("Moist.", quantity.Percent), func(t Ticket) cell { return given(t.Moisture) }, func(s Sum) cell { return average(s.Moisture()) }, always},
+		{figureColumn("Test wt."), func(t Ticket) cell { return given(t.TestWeight) }, func(s Sum) cell { return average(s.TestWeight()) }, unlessEmpty},
+		{unitColumn("Dockage", u.weight), func(t Ticket) cell { return amount(t.Dockage) }, func(s Sum) cell { return amount(s.Dockage) }, unlessEmpty},
+		{unitColumn("Water shrink", u.weight), func(t Ticket) cell { return amount(t.Water) }, func(s Sum) cell { return amount(s.Water) }, always},
+		{unitColumn("Handling", u.weight), func(t Ticket) cell { return amount(t.Handling) }, func(s Sum) cell { return amount(s.Handling) }, always},
+		{unitColumn("Off for quality", u.weight), func(t Ticket) cell { return amount(t.Quality) }, func(s Sum) cell { return amount(s.Quality) }, unlessEmpty},
+		{unitColumn("Settled", u.weight), func(t Ticket) cell { return amount(t.Settled) }, func(s Sum) cell { return amount(s.Settled) }, always},
+		{unitColumn("Settled", u.per), func(t Ticket) cell { return amount(t.Quantity) }, func(s Sum) cell { return amount(s.Quantity) }, always},
+		{unitColumn("Drying", quantity.Dollar), func(t Ticket) cell { return amount(t.Drying) }, func(s Sum) cell { return amount(s.Drying) }, always},
+		{unitColumn("Discounts", quantity.Dollar), func(t Ticket) cell { return amount(t.Discounts) }, func(s Sum) cell { return amount(s.Discounts) }, always},
+		{unitColumn("Premiums", quantity.Dollar), func(t Ticket) cell { return amount(t.Premiums) }, func(s Sum) cell { return amount(s.Premiums) }, unlessEmpty},
+		{unitColumn("Payable", quantity.Dollar), Ticket.payable, func(s Sum) cell { return amount(s.Payable) }, always},
+		{wordsColumn("Disposition"), func(t Ticket) cell { return text(t.how()) }, nil, always},
+		{wordsColumn("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
 	})
 }
 
@@ -79,13 +84,13 @@ func (t Ticket) payable() cell {
 
 func outboundTable(p Part) *grid[Ticket, Sum] {
 	g := newGrid([]column[Ticket, Sum]{
-		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
-		{own("Hour"), func(t Ticket) cell { return text(t.Time) }, nil, always},
-		{own("For"), func(t Ticket) cell { return text(t.Grower) }, func(s Sum) cell { return text(loads(s.Loads)) }, always},
-		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
-		{words("From"), func(t Ticket) cell { return text(orNone(t.Bin)) }, nil, always},
-		{in("Net", p.units.weight), func(t Ticket) cell { return amount(t.Net) }, func(s Sum) cell { return amount(s.Net) }, always},
-		{words("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
+		{figureColumn("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
+		{wordsColumn("Hour"), func(t Ticket) cell { return name(t.Time) }, nil, always},
+		{wordsColumn("For"), func(t Ticket) cell { return name(t.Grower) }, func(s Sum) cell { return text(loads(s.Loads)) }, always},
+		{wordsColumn("Truck"), func(t Ticket) cell { return name(t.Truck) }, nil, always},
+		{wordsColumn("From"), func(t Ticket) cell { return text(orNone(t.Bin)) }, nil, always},
+		{unitColumn("Net", p.units.weight), func(t Ticket) cell { return amount(t.Net) }, func(s Sum) cell { return amount(s.Net) }, always},
+		{wordsColumn("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
 	})
 	byNumber(p.Tickets, p.Struck, g.add, g.struck)
 	if len(p.Tickets) > 0 {
@@ -95,14 +100,13 @@ func outboundTable(p Part) *grid[Ticket, Sum] {
 }
 
 // marks are the words beside a ticket in a list.
-func (t Ticket) marks() string {
-	out := ""
+func (t Ticket) marks() message.Text {
+	var ended, typed message.Text
 	if !t.Ended.IsZero() {
-		out = joined(" ", t.ending(), t.by())
+		ended = message.List(" ", t.ending(), t.by())
 	}
-	out = joined(", ", out, t.again(), t.inPlace())
 	if len(t.Manual) > 0 {
-		out = joined(", ", out, "MANUAL WT")
+		typed = message.New("MANUAL WT")
 	}
-	return out
+	return message.List(", ", ended, t.again(), t.inPlace(), typed)
 }

@@ -2,6 +2,7 @@ package daysheet
 
 import (
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -15,17 +16,17 @@ type ClosedDay struct {
 
 // DayRegister lists the days closed in a period.
 func DayRegister(p elevator.Profile, period Period, days []ClosedDay) report.Document {
-	d := registerPaper(p, "Register of days closed", period, false)
+	d := registerPaper(p, message.New("Register of days closed"), period, false)
 	g := newGrid([]column[ClosedDay, none]{
-		{own("Day"), func(c ClosedDay) cell { return text(c.Day.String()) }, nil, always},
-		{own("Closed by"), func(c ClosedDay) cell { return text(c.By) }, nil, always},
-		{own("At"), func(c ClosedDay) cell { return text(c.At) }, nil, always},
-		{own("Remark"), func(c ClosedDay) cell { return text(c.Remark) }, nil, always},
-		{own("SHA-256 of the sheet"), func(c ClosedDay) cell { return text(c.Sheet) }, nil, always},
+		{wordsColumn("Day"), func(c ClosedDay) cell { return date(c.Day) }, nil, always},
+		{wordsColumn("Closed by"), func(c ClosedDay) cell { return name(c.By) }, nil, always},
+		{wordsColumn("At"), func(c ClosedDay) cell { return name(c.At) }, nil, always},
+		{wordsColumn("Remark"), func(c ClosedDay) cell { return name(c.Remark) }, nil, always},
+		{wordsColumn("SHA-256 of the sheet"), func(c ClosedDay) cell { return name(c.Sheet) }, nil, always},
 	})
 	for _, c := range days {
 		g.add(c)
 	}
-	d.Blocks = []report.Block{g.table("No day of this period was closed.", "days")}
+	d.Blocks = []report.Block{g.table(message.New("days"), message.New("No day of this period was closed."))}
 	return d
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/settle"
 )
 
@@ -52,9 +53,9 @@ func firstDigest(s Sheet) string {
 	for _, m := range s.Moves {
 		fmt.Fprintf(&b, "stock %s %q %s\n", m.Commodity, m.Bin, m.Before)
 	}
-	for _, notes := range [][]string{s.Notes.Yard, s.Notes.Samples, s.Notes.Disputes, s.Notes.Meters} {
+	for _, notes := range [][]message.Text{s.Notes.Yard, s.Notes.Samples, s.Notes.Disputes, s.Notes.Meters} {
 		for _, note := range notes {
-			fmt.Fprintf(&b, "note %q\n", note)
+			fmt.Fprintf(&b, "note %q\n", note.String())
 		}
 	}
 	return b.String()

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
 )
@@ -24,7 +25,7 @@ type Place struct {
 
 // DispositionSum is one commodity by disposition.
 type DispositionSum struct {
-	Name, How string // "sold", "stored", "contract C-12"
+	Name, How message.Text // "sold", "stored", "contract C-12"
 	Whose     title.Whose
 	Sum       Sum
 }
@@ -88,30 +89,34 @@ func byDisposition(parts []Part) []DispositionSum {
 		}
 		for _, part := range t.byTitle() {
 			how := part.how()
-			i := slices.IndexFunc(out, func(d DispositionSum) bool { return d.Name == t.Name && d.How == how && d.Sum.units() == p.units })
+			i := slices.IndexFunc(out, func(d DispositionSum) bool {
+				return d.Name.String() == t.Name && d.How.Equal(how) && d.Sum.units() == p.units
+			})
 			if i < 0 {
 				i = len(out)
-				out = append(out, DispositionSum{Name: t.Name, How: how, Whose: part.terms().Owner(), Sum: newSum(p.units)})
+				out = append(out, DispositionSum{Name: message.Words(t.Name), How: how, Whose: part.terms().Owner(), Sum: newSum(p.units)})
 			}
 			out[i].Sum.join(sumOfOne(part))
 		}
 	})
-	slices.SortStableFunc(out, func(a, b DispositionSum) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.How, b.How)) })
+	slices.SortStableFunc(out, func(a, b DispositionSum) int {
+		return cmp.Or(cmp.Compare(a.Name.String(), b.Name.String()), cmp.Compare(a.How.String(), b.How.String()))
+	})
 	return out
 }
 
 // how returns the disposition of the grain, in words.
-func (t Ticket) how() string {
+func (t Ticket) how() message.Text {
 	if t.isApart() {
-		return "by owner"
+		return message.New("by owner")
 	}
 	switch terms := t.terms(); {
 	case terms.Under == title.Contract:
-		return joined(" ", "contract", terms.No)
+		return message.List(" ", message.New("contract"), message.Own(terms.No))
 	case terms.No != "":
-		return terms.Said().String()
+		return terms.Said()
 	default:
-		return terms.Under.Name().String()
+		return terms.Under.Name()
 	}
 }
 

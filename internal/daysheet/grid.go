@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -42,36 +43,41 @@ type gridRow struct {
 	cells []cell
 }
 
-// cell is words, or an amount printed with at least so many decimals.
+// cell is a text, or an amount printed with at least so many decimals.
 type cell struct {
-	words    string
+	text     message.Text
 	amount   quantity.Amount
 	isAmount bool
 	isSigned bool // a figure above zero has its sign too
 	places   int
 }
 
-// words, own and figure make columns: of the program's words, of names and
-// people's own words, and of figures.
-func words(title string) report.Column  { return report.Column{Title: title} }
-func own(title string) report.Column    { return report.Column{Title: title, Own: true} }
-func figure(title string) report.Column { return report.Column{Title: title, Align: report.Right} }
+// wordsColumn and figureColumn make columns of texts and of figures.
+func wordsColumn(title string) report.Column { return report.Column{Title: message.Words(title)} }
 
-// in is a column of figures in a unit.
-func in(title string, unit quantity.Unit) report.Column {
-	return figure(strings.TrimSpace(title + " " + unit.String()))
+func figureColumn(title string) report.Column { return unitColumn(title, quantity.Plain) }
+
+// unitColumn is a column of figures in a unit.
+func unitColumn(title string, unit quantity.Unit) report.Column {
+	return report.Column{Title: message.Words(title), Unit: unit.String(), Align: report.Right}
 }
 
-func text(s string) cell { return cell{words: s} }
+func text(t message.Text) cell { return cell{text: t} }
+
+// said is a word of the program that is kept in English, name a name or a person's own words.
+func said(english string) cell { return text(message.Words(english)) }
+func name(s string) cell       { return text(message.Name(s)) }
+
+func date(d quantity.Date) cell { return name(d.String()) }
 
 func number[N int | int64](n N) cell {
 	if n == 0 {
 		return cell{}
 	}
-	return cell{words: fmt.Sprint(n)}
+	return name(fmt.Sprint(n))
 }
 
-func count(n int) cell { return cell{words: fmt.Sprint(n)} }
+func count(n int) cell { return name(fmt.Sprint(n)) }
 
 // leastPlaces are the decimals a unit is always printed with.
 var leastPlaces = map[quantity.Unit]int{
@@ -104,7 +110,7 @@ func average(a quantity.Amount, ok bool) cell {
 	if !ok {
 		return cell{}
 	}
-	return text(a.Fixed(2))
+	return text(report.Figure(a.Fixed(2)))
 }
 
 func newGrid[R, S any](columns []column[R, S]) *grid[R, S] { return &grid[R, S]{columns: columns} }
@@ -136,7 +142,7 @@ func (c cell) says() bool {
 	if c.isAmount {
 		return !c.amount.IsZero()
 	}
-	return c.words != ""
+	return !c.text.IsZero()
 }
 
 // printed are the columns that are on the paper.
@@ -149,10 +155,9 @@ func (g *grid[R, S]) printed() (columns []int) {
 	return columns
 }
 
-// table makes the table, with the sentence printed when there are no rows, and the parts of its
-// name.
-func (g *grid[R, S]) table(empty string, name ...string) report.Table {
-	t := report.Table{Name: strings.Join(name, " "), Parts: name, Empty: empty}
+// table makes the table, with the sentence printed when there are no rows.
+func (g *grid[R, S]) table(name, empty message.Text) report.Table {
+	t := report.Table{Name: name, Empty: empty}
 	columns := g.printed()
 	for _, i := range columns {
 		t.Columns = append(t.Columns, g.columns[i].head)
@@ -177,14 +182,15 @@ func (g *grid[R, S]) places(column int) (most int) {
 	return most
 }
 
-func (c cell) printed(places int) string {
+func (c cell) printed(places int) message.Text {
 	if !c.isAmount {
-		return c.words
+		return c.text
 	}
+	written := c.amount.Fixed(int32(places))
 	if c.isSigned && c.amount.Sign() > 0 {
-		return "+" + c.amount.Fixed(int32(places))
+		written = "+" + written
 	}
-	return c.amount.Fixed(int32(places))
+	return report.Figure(written)
 }
 
 // decimals returns the number of decimals a figure needs.

@@ -2,6 +2,7 @@ package daysheet
 
 import (
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -16,16 +17,16 @@ type DayMove struct {
 // place by place every day on which something moved, each beginning with the balance of the day
 // before.
 func ComposePosition(p elevator.Profile, period Period, tonight []Move, days []DayMove, example bool) report.Document {
-	d := paper(p, "Position", period.String(), example, period.To)
+	d := paper(p, message.New("Position"), period.Message(), example, period.To)
 	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
-	put(report.Heading{Text: "In the evening of " + period.To.String()})
+	put(report.Heading{Text: message.New("In the evening of %s", period.To)})
 	if len(tonight) == 0 {
-		put(report.Para{Text: "Nothing is in the house."})
+		put(report.Para{Text: message.New("Nothing is in the house.")})
 	}
 	for _, unit := range weightUnits(tonight) {
 		put(tonightTable(tonight, unit))
 	}
-	put(report.Para{Text: "The position counts the weight that was paid for, less what was weighed going out."}, report.Heading{Text: "Day by day"})
+	put(report.Para{Text: message.New("The position counts the weight that was paid for, less what was weighed going out.")}, report.Heading{Text: message.New("Day by day")})
 	moves := make([]Move, len(days))
 	for i, m := range days {
 		moves[i] = m.Move
@@ -34,20 +35,20 @@ func ComposePosition(p elevator.Profile, period Period, tonight []Move, days []D
 		put(daysTable(days, unit))
 	}
 	if len(days) == 0 {
-		put(report.Para{Text: "Nothing moved in this period."})
+		put(report.Para{Text: message.New("Nothing moved in this period.")})
 	}
 	return d
 }
 
 func tonightTable(moves []Move, unit quantity.Unit) report.Table {
 	g := newGrid([]column[moveRow, none]{
-		{words("Commodity"), func(r moveRow) cell { return text(r.name) }, nil, always},
-		{words("Pit or bin"), func(r moveRow) cell { return text(r.bin) }, nil, always},
-		{in("Weight", unit), func(r moveRow) cell { return amount(r.After) }, nil, always},
-		{figure("Bushels, by legal weight"), moveRow.bushelCell, nil, unlessEmpty},
+		{wordsColumn("Commodity"), func(r moveRow) cell { return text(r.name) }, nil, always},
+		{wordsColumn("Pit or bin"), func(r moveRow) cell { return text(r.bin) }, nil, always},
+		{unitColumn("Weight", unit), func(r moveRow) cell { return amount(r.After) }, nil, always},
+		{figureColumn("Bushels, by legal weight"), moveRow.bushelCell, nil, unlessEmpty},
 	})
 	movesOf(g, moves, unit, (*moveRow).joinAfter)
-	return g.table("", "tonight", unit.String())
+	return g.table(inUnit(message.New("tonight"), unit), message.Text{})
 }
 
 // byCommodity parts moves, which are sorted by name, into runs of one name.
@@ -65,19 +66,19 @@ func byCommodity(moves []Move) [][]Move {
 
 func daysTable(days []DayMove, unit quantity.Unit) report.Table {
 	g := newGrid([]column[DayMove, none]{
-		{words("Commodity"), func(m DayMove) cell { return text(m.Name) }, nil, always},
-		{words("Pit or bin"), func(m DayMove) cell { return text(orNone(m.Bin)) }, nil, always},
-		{own("Day"), func(m DayMove) cell { return text(m.Day.String()) }, nil, always},
-		{in("Yesterday", unit), func(m DayMove) cell { return amount(m.Before) }, nil, always},
-		{in("In", unit), func(m DayMove) cell { return amount(m.In) }, nil, always},
-		{in("Out", unit), func(m DayMove) cell { return amount(m.Out) }, nil, always},
-		{in("Taken back", unit), func(m DayMove) cell { return amount(m.Back) }, nil, unlessEmpty},
-		{in("Tonight", unit), func(m DayMove) cell { return amount(m.After) }, nil, always},
+		{wordsColumn("Commodity"), func(m DayMove) cell { return said(m.Name) }, nil, always},
+		{wordsColumn("Pit or bin"), func(m DayMove) cell { return text(orNone(m.Bin)) }, nil, always},
+		{wordsColumn("Day"), func(m DayMove) cell { return date(m.Day) }, nil, always},
+		{unitColumn("Yesterday", unit), func(m DayMove) cell { return amount(m.Before) }, nil, always},
+		{unitColumn("In", unit), func(m DayMove) cell { return amount(m.In) }, nil, always},
+		{unitColumn("Out", unit), func(m DayMove) cell { return amount(m.Out) }, nil, always},
+		{unitColumn("Taken back", unit), func(m DayMove) cell { return amount(m.Back) }, nil, unlessEmpty},
+		{unitColumn("Tonight", unit), func(m DayMove) cell { return amount(m.After) }, nil, always},
 	})
 	for _, m := range days {
 		if m.After.Unit() == unit {
 			g.add(m)
 		}
 	}
-	return g.table("", "days", unit.String())
+	return g.table(inUnit(message.New("days"), unit), message.Text{})
 }

@@ -20,7 +20,7 @@ func TestPositionOfAnEvening(t *testing.T) {
 	if !found || len(table.Rows) != 3 {
 		t.Fatalf("found %v, rows %v", found, table.Rows)
 	}
-	if total := table.Rows[2].Cells; total[0] != "All Corn" || total[2] != "16,800" {
+	if total := table.Rows[2].Cells; total[0].String() != "All Corn" || total[2].String() != "16,800" {
 		t.Errorf("the total says %q", total)
 	}
 }

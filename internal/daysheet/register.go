@@ -2,11 +2,11 @@ package daysheet
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
@@ -16,23 +16,23 @@ import (
 // Period is the days an examiner asks about, both ends included.
 type Period struct{ From, To quantity.Date }
 
-// String is the period in words.
-func (p Period) String() string { return fmt.Sprintf("from %s to %s", p.From, p.To) }
+// Message is the period in words.
+func (p Period) Message() message.Text { return message.New("from %s to %s", p.From, p.To) }
 
 // registerPaper begins a register.
-func registerPaper(p elevator.Profile, title string, period Period, example bool) report.Document {
-	return paper(p, title, period.String(), example, period.To)
+func registerPaper(p elevator.Profile, title message.Text, period Period, example bool) report.Document {
+	return paper(p, title, period.Message(), example, period.To)
 }
 
 // TicketRegister lists every number from the first to the last one given out in a period. A number
 // without a ticket is listed as missing: that can only happen by altering the book.
 func TicketRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
-	d := registerPaper(p, "Register of tickets", period, example)
+	d := registerPaper(p, message.New("Register of tickets"), period, example)
 	slices.SortFunc(tickets, func(a, b Ticket) int { return cmp.Compare(a.Number, b.Number) })
 	g := registerGrid(period)
 	numbers, missing := registerNumbers(g, tickets)
 	d.Blocks = []report.Block{report.Para{Strong: true, Text: numberSentence(tickets, numbers, missing)},
-		g.table("No ticket was issued in this period.", "tickets")}
+		g.table(message.New("tickets"), message.New("No ticket was issued in this period."))}
 	return d
 }
 
@@ -40,37 +40,37 @@ func TicketRegister(p elevator.Profile, period Period, tickets []Ticket, example
 // are not there.
 func registerGrid(period Period) *grid[Ticket, Range] {
 	return newGrid([]column[Ticket, Range]{
-		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, func(gap Range) cell { return text(gap.String()) }, always},
-		{own("Day"), func(t Ticket) cell { return text(t.Day.String()) }, nil, always},
-		{own("Hour"), func(t Ticket) cell { return text(t.Time) }, nil, always},
-		{words("Way"), func(t Ticket) cell { return text(t.way()) }, nil, always},
-		{own("Grower"), func(t Ticket) cell { return text(t.Grower) }, func(Range) cell { return text("NUMBER MISSING") }, always},
-		{words("Commodity"), func(t Ticket) cell { return text(t.Name) }, nil, always},
-		{own("Owners"), func(t Ticket) cell { return text(t.owners()) }, nil, always},
-		{own("Truck"), func(t Ticket) cell { return text(t.Truck) }, nil, always},
-		{figure("Gross"), func(t Ticket) cell { return t.recorded(settle.LineGross) }, nil, always},
-		{figure("Tare"), func(t Ticket) cell { return t.recorded(settle.LineTare) }, nil, always},
-		{figure("Net"), func(t Ticket) cell { return amount(t.ScaleNet) }, nil, always},
-		{words("Weighed in"), func(t Ticket) cell { return text(t.ScaleNet.Unit().String()) }, nil, always},
-		{figure("Moisture %"), func(t Ticket) cell { return measured(t.Moisture) }, nil, always},
-		{figure("Test weight"), func(t Ticket) cell { return measured(t.TestWeight) }, nil, always},
-		{figure("Dockage"), func(t Ticket) cell { return known(t.Dockage, !t.Outbound) }, nil, always},
-		{own("Grade"), func(t Ticket) cell { return text(t.Grade) }, nil, always},
-		{figure("Settled"), func(t Ticket) cell { return known(t.Quantity, !t.Outbound) }, nil, always},
-		{words("Settled in"), Ticket.settledUnit, nil, always},
-		{figure("Price"), func(t Ticket) cell { return measured(t.Price) }, nil, always},
-		{words("Title"), func(t Ticket) cell { return text(t.title()) }, nil, always},
-		{own("Weigher"), func(t Ticket) cell { return text(t.Weigher) }, nil, always},
-		{words("Status"), func(t Ticket) cell { return text(t.status(period)) }, func(Range) cell { return text("look into this") }, always},
+		{figureColumn("Ticket"), func(t Ticket) cell { return number(t.Number) }, func(gap Range) cell { return text(gap.Message()) }, always},
+		{wordsColumn("Day"), func(t Ticket) cell { return date(t.Day) }, nil, always},
+		{wordsColumn("Hour"), func(t Ticket) cell { return name(t.Time) }, nil, always},
+		{wordsColumn("Way"), func(t Ticket) cell { return text(t.way()) }, nil, always},
+		{wordsColumn("Grower"), func(t Ticket) cell { return name(t.Grower) }, func(Range) cell { return text(message.New("NUMBER MISSING")) }, always},
+		{wordsColumn("Commodity"), func(t Ticket) cell { return said(t.Name) }, nil, always},
+		{wordsColumn("Owners"), func(t Ticket) cell { return name(t.owners()) }, nil, always},
+		{wordsColumn("Truck"), func(t Ticket) cell { return name(t.Truck) }, nil, always},
+		{figureColumn("Gross"), func(t Ticket) cell { return t.recorded(settle.LineGross) }, nil, always},
+		{figureColumn("Tare"), func(t Ticket) cell { return t.recorded(settle.LineTare) }, nil, always},
+		{figureColumn("Net"), func(t Ticket) cell { return amount(t.ScaleNet) }, nil, always},
+		{wordsColumn("Weighed in"), func(t Ticket) cell { return name(t.ScaleNet.Unit().String()) }, nil, always},
+		{unitColumn("Moisture", quantity.Percent), func(t Ticket) cell { return measured(t.Moisture) }, nil, always},
+		{figureColumn("Test weight"), func(t Ticket) cell { return measured(t.TestWeight) }, nil, always},
+		{figureColumn("Dockage"), func(t Ticket) cell { return known(t.Dockage, !t.Outbound) }, nil, always},
+		{wordsColumn("Grade"), func(t Ticket) cell { return name(t.Grade) }, nil, always},
+		{figureColumn("Settled"), func(t Ticket) cell { return known(t.Quantity, !t.Outbound) }, nil, always},
+		{wordsColumn("Settled in"), Ticket.settledUnit, nil, always},
+		{figureColumn("Price"), func(t Ticket) cell { return measured(t.Price) }, nil, always},
+		{wordsColumn("Title"), func(t Ticket) cell { return text(t.title()) }, nil, always},
+		{wordsColumn("Weigher"), func(t Ticket) cell { return name(t.Weigher) }, nil, always},
+		{wordsColumn("Status"), func(t Ticket) cell { return text(t.status(period)) }, func(Range) cell { return text(message.New("look into this")) }, always},
 	})
 }
 
 // settledUnit is the unit a ticket was settled in; grain that left was not.
 func (t Ticket) settledUnit() cell {
 	if t.Outbound {
-		return text("")
+		return cell{}
 	}
-	return text(t.Quantity.Unit().String())
+	return name(t.Quantity.Unit().String())
 }
 
 // recorded returns a line of the settlement as recorded.
@@ -82,7 +82,7 @@ func (t Ticket) recorded(line string) cell {
 // measured is an amount that may not be known.
 func measured(a *quantity.Amount) cell {
 	if a == nil {
-		return text("")
+		return cell{}
 	}
 	return amount(*a)
 }
@@ -101,27 +101,23 @@ func (t Ticket) owners() string {
 
 // title is whose grain the house has and under what, owner by owner where they
 // differ.
-func (t Ticket) title() string {
+func (t Ticket) title() message.Text {
 	if !t.isApart() {
 		return titleWords(t.terms())
 	}
-	out := make([]string, len(t.Titles))
+	out := make([]message.Text, len(t.Titles))
 	for i, terms := range t.Titles {
 		out[i] = titleWords(terms)
 		if i < len(t.Owners) {
-			out[i] = t.Owners[i] + " " + out[i]
+			out[i] = message.List(" ", message.Own(t.Owners[i]), out[i])
 		}
 	}
-	return strings.Join(out, ", ")
+	return message.Texts(", ", out)
 }
 
-// titleWords are the terms in the words of facts, which programs read too.
-func titleWords(t title.Terms) string {
-	words := joined(" ", string(t.Under), t.No)
-	if t.Whose != "" {
-		words = joined(", ", words, string(t.Whose))
-	}
-	return words
+// titleWords are the terms in the words of facts.
+func titleWords(t title.Terms) message.Text {
+	return message.List(", ", message.List(" ", string(t.Under), message.Own(t.No)), string(t.Whose))
 }
 
 // registerNumbers adds a row for each ticket and for each number that is not
@@ -143,66 +139,65 @@ func registerNumbers(g *grid[Ticket, Range], tickets []Ticket) (numbers, missing
 	return numbers, missing
 }
 
-func (t Ticket) way() string {
+func (t Ticket) way() message.Text {
 	if t.Outbound {
-		return "out"
+		return message.New("out")
 	}
-	return "in"
+	return message.New("in")
 }
 
 // status is all that became of a ticket.
-func (t Ticket) status(period Period) string {
-	out := "issued"
+func (t Ticket) status(period Period) message.Text {
+	is, outside := message.New("issued"), message.Text{}
 	if !t.Ended.IsZero() {
-		out = joined(" ", t.ending(), t.Ended.String(), t.by())
+		is = message.List(" ", t.ending(), t.Ended, t.by())
 	}
-	out = joined(", ", out, t.again(), t.inPlace())
 	if !t.Day.Between(period.From, period.To) {
-		out = joined(", ", out, "counts outside the period")
+		outside = message.New("counts outside the period")
 	}
-	return out
+	return message.List(", ", is, t.again(), t.inPlace(), outside)
 }
 
-func numberSentence(tickets []Ticket, numbers, missing int64) string {
+func numberSentence(tickets []Ticket, numbers, missing int64) message.Text {
 	if len(tickets) == 0 {
-		return "No number was given out."
+		return message.New("No number was given out.")
 	}
 	all := Range{tickets[0].Number, tickets[len(tickets)-1].Number}
 	if missing == 0 {
-		return fmt.Sprintf("Numbers %s: %d tickets, no number is missing.", all, numbers)
+		return message.New("Numbers %s: %d tickets, no number is missing.", all, numbers)
 	}
-	return fmt.Sprintf("Numbers %s: %d tickets, %d NUMBERS ARE MISSING. Tickets are never deleted by the program: check the book.", all, numbers, missing)
+	return message.New("Numbers %s: %d tickets, %d NUMBERS ARE MISSING. Tickets are never deleted by the program: check the book.", all, numbers, missing)
 }
 
 // VoidRegister lists what was voided, corrected or turned away in a period.
 func VoidRegister(p elevator.Profile, period Period, ended []Ticket, example bool) report.Document {
-	d := registerPaper(p, "Register of voids, corrections and refusals", period, example)
+	d := registerPaper(p, message.New("Register of voids, corrections and refusals"), period, example)
 	slices.SortStableFunc(ended, func(a, b Ticket) int { return cmp.Or(a.Ended.Cmp(b.Ended), cmp.Compare(a.Number, b.Number)) })
 	g := newGrid([]column[Ticket, none]{
-		{figure("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
-		{own("Load"), func(t Ticket) cell { return text(t.Load) }, nil, always},
-		{own("Of day"), func(t Ticket) cell { return text(t.Day.String()) }, nil, always},
-		{own("Ended on"), func(t Ticket) cell { return text(t.Ended.String()) }, nil, always},
-		{words("What"), func(t Ticket) cell { return text(t.endedHow()) }, nil, always},
-		{words("Refers to"), func(t Ticket) cell { return text(t.refersTo()) }, nil, always},
-		{own("Grower"), func(t Ticket) cell { return text(t.Grower) }, nil, always},
-		{words("Commodity"), func(t Ticket) cell { return text(t.Name) }, nil, always},
-		{figure("Net"), func(t Ticket) cell { return known(t.Net, !t.Refused) }, nil, always},
-		{words("Unit"), Ticket.netUnit, nil, always},
-		{own("By"), func(t Ticket) cell { return text(t.EndedWho) }, nil, always},
-		{words("Reason"), func(t Ticket) cell { return text(t.Reason) }, nil, always},
+		{figureColumn("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
+		{wordsColumn("Load"), func(t Ticket) cell { return name(t.Load) }, nil, always},
+		{wordsColumn("Of day"), func(t Ticket) cell { return date(t.Day) }, nil, always},
+		{wordsColumn("Ended on"), func(t Ticket) cell { return date(t.Ended) }, nil, always},
+		{wordsColumn("What"), func(t Ticket) cell { return text(t.endedHow()) }, nil, always},
+		{wordsColumn("Refers to"), func(t Ticket) cell { return text(t.refersTo()) }, nil, always},
+		{wordsColumn("Grower"), func(t Ticket) cell { return name(t.Grower) }, nil, always},
+		{wordsColumn("Commodity"), func(t Ticket) cell { return said(t.Name) }, nil, always},
+		{figureColumn("Net"), func(t Ticket) cell { return known(t.Net, !t.Refused) }, nil, always},
+		{wordsColumn("Unit"), Ticket.netUnit, nil, always},
+		{wordsColumn("By"), func(t Ticket) cell { return name(t.EndedWho) }, nil, always},
+		{wordsColumn("Reason"), func(t Ticket) cell { return name(t.Reason) }, nil, always},
 	})
 	for _, t := range ended {
 		g.add(t)
 	}
-	d.Blocks = []report.Block{g.table("Nothing was voided, corrected or turned away.", "voids")}
+	d.Blocks = []report.Block{g.table(message.New("voids"), message.New("Nothing was voided, corrected or turned away."))}
 	return d
 }
 
 // endedHow says how a load ended: its ticket voided or corrected, or turned away.
-func (t Ticket) endedHow() string {
+func (t Ticket) endedHow() message.Text {
 	if t.Refused {
-		return "turned away"
+		return message.New("turned away")
 	}
 	return t.ending()
 }
@@ -210,38 +205,47 @@ func (t Ticket) endedHow() string {
 // netUnit is the unit of a net weight; a load turned away has none.
 func (t Ticket) netUnit() cell {
 	if t.Refused {
-		return text("")
+		return cell{}
 	}
-	return text(t.Net.Unit().String())
+	return name(t.Net.Unit().String())
 }
 
 // OverrideRegister lists where people overrode the rules: weights typed by hand, limits accepted,
 // readings used in spite of a flag.
 func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
-	d := registerPaper(p, "Register of typed weights, limits accepted and doubts", period, example)
+	d := registerPaper(p, message.New("Register of typed weights, limits accepted and doubts"), period, example)
 	type override struct {
 		Ticket
-		what, words string
+		what, words message.Text
 	}
 	g := newGrid([]column[override, none]{
-		{figure("Ticket"), func(o override) cell { return number(o.Number) }, nil, always},
-		{own("Day"), func(o override) cell { return text(o.Day.String()) }, nil, always},
-		{own("Grower"), func(o override) cell { return text(o.Grower) }, nil, always},
-		{words("Commodity"), func(o override) cell { return text(o.Name) }, nil, always},
-		{words("What"), func(o override) cell { return text(o.what) }, nil, always},
-		{words("Words"), func(o override) cell { return text(o.words) }, nil, always},
-		{own("Weigher"), func(o override) cell { return text(o.Weigher) }, nil, always},
+		{figureColumn("Ticket"), func(o override) cell { return number(o.Number) }, nil, always},
+		{wordsColumn("Day"), func(o override) cell { return date(o.Day) }, nil, always},
+		{wordsColumn("Grower"), func(o override) cell { return name(o.Grower) }, nil, always},
+		{wordsColumn("Commodity"), func(o override) cell { return said(o.Name) }, nil, always},
+		{wordsColumn("What"), func(o override) cell { return text(o.what) }, nil, always},
+		{wordsColumn("Words"), func(o override) cell { return text(o.words) }, nil, always},
+		{wordsColumn("Weigher"), func(o override) cell { return name(o.Weigher) }, nil, always},
 	})
 	for _, t := range tickets {
 		for _, list := range []struct {
-			what  string
-			words []string
-		}{{"typed weight", t.Manual}, {"limit accepted", t.Accepted}, {"asked and answered", t.Answered}, {"doubt at the bench", t.Flags}} {
+			what  message.Text
+			words []message.Text
+		}{{message.New("typed weight"), t.Manual}, {message.New("limit accepted"), t.Accepted}, {message.New("asked and answered"), t.Answered}, {message.New("doubt at the bench"), filed(t.Flags)}} {
 			for _, w := range list.words {
-				g.add(override{t, list.what, strings.TrimSpace(w)})
+				g.add(override{t, list.what, w})
 			}
 		}
 	}
-	d.Blocks = []report.Block{g.table("No weight was typed, no limit was passed over, no reading was doubted.", "overrides")}
+	d.Blocks = []report.Block{g.table(message.New("overrides"), message.New("No weight was typed, no limit was passed over, no reading was doubted."))}
 	return d
+}
+
+// filed are doubts with the codes they are filed under.
+func filed(flags []Flag) []message.Text {
+	out := make([]message.Text, len(flags))
+	for i, f := range flags {
+		out[i] = f.Filed()
+	}
+	return out
 }

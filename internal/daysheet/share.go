@@ -1,6 +1,9 @@
 package daysheet
 
-import "slices"
+import (
+	"slices"
+	"tenthpoint/internal/message"
+)
 
 // PartOf returns the ticket as far as one grower owns it: the lines are that owner's own part of
 // the settlement; moisture, test results and price are the load's. It returns false for a ticket in
@@ -32,9 +35,9 @@ func (t Ticket) PartOf(grower string) (Ticket, bool) {
 }
 
 // share returns the grower's share of a load, in words.
-func (t Ticket) share() string {
+func (t Ticket) share() message.Text {
 	if len(t.Parts) == 0 || t.Parts[0] == "" {
-		return "all"
+		return message.New("all")
 	}
-	return t.Parts[0]
+	return message.Name(t.Parts[0])
 }

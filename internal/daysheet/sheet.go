@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 )
@@ -27,11 +28,11 @@ type Facts struct {
 
 // Notes are sentences about open items in the evening. A closed day keeps them as they were.
 type Notes struct {
-	Yard     []string `json:"yard,omitempty"`     // trucks without a ticket
-	Samples  []string `json:"samples,omitempty"`  // retained samples that are due
-	Disputes []string `json:"disputes,omitempty"` // disputes not decided
-	Meters   []string `json:"meters,omitempty"`   // meters overdue, failed, never checked
-	Scales   []string `json:"scales,omitempty"`   // status of truck scales by their logs
+	Yard     []message.Text `json:"yard,omitempty"`     // trucks without a ticket
+	Samples  []message.Text `json:"samples,omitempty"`  // retained samples that are due
+	Disputes []message.Text `json:"disputes,omitempty"` // disputes not decided
+	Meters   []message.Text `json:"meters,omitempty"`   // meters overdue, failed, never checked
+	Scales   []message.Text `json:"scales,omitempty"`   // status of truck scales by their logs
 }
 
 // Closing says who closed the day and when; the time is local.

@@ -22,7 +22,7 @@ func read(cell string) (*big.Rat, bool) {
 // Averages and ticket numbers are not among them.
 func addable(c report.Column) bool {
 	for _, not := range []string{"Average", "Moist.", "Test wt.", "Ticket"} {
-		if strings.HasPrefix(c.Title, not) {
+		if strings.HasPrefix(c.String(), not) {
 			return false
 		}
 	}
@@ -44,14 +44,14 @@ func checkTotals(t checker, table report.Table, begins func(line, total report.R
 		}
 		totals++
 		for c, column := range table.Columns {
-			want, isFigure := read(total.Cells[c])
+			want, isFigure := read(total.Cells[c].String())
 			if !addable(column) || !isFigure {
 				continue
 			}
 			sum := new(big.Rat)
 			for k := i - 1; k >= 0 && table.Rows[k].Kind != report.Total; k-- {
 				line := table.Rows[k]
-				if one, ok := read(line.Cells[c]); ok && line.Kind == report.Plain {
+				if one, ok := read(line.Cells[c].String()); ok && line.Kind == report.Plain {
 					sum.Add(sum, one)
 				}
 				if begins != nil && begins(line, total) {
@@ -74,11 +74,13 @@ func TestTotalsAreTheSumOfTheLines(t *testing.T) {
 		d := Compose(s, elevator.Profile{Business: "Test Elevator"})
 		for _, table := range d.Tables() {
 			begins := func(line, total report.Row) bool { return false }
-			if strings.HasPrefix(table.Name, "grain") {
-				begins = func(line, total report.Row) bool { return strings.HasPrefix(total.Cells[0], line.Cells[0]) }
+			if strings.HasPrefix(table.Name.String(), "grain") {
+				begins = func(line, total report.Row) bool {
+					return strings.HasPrefix(total.Cells[0].String(), line.Cells[0].String())
+				}
 			}
 			checkTotals(r, table, begins)
-			if strings.HasPrefix(table.Name, "tickets") && len(table.Rows) > 0 && table.Rows[len(table.Rows)-1].Kind != report.Total && countPlain(table) > 0 {
+			if strings.HasPrefix(table.Name.String(), "tickets") && len(table.Rows) > 0 && table.Rows[len(table.Rows)-1].Kind != report.Total && countPlain(table) > 0 {
 				r.Errorf("%s has lines and no total", table.Name)
 			}
 		}
@@ -232,7 +234,7 @@ func TestNumbersAccountedFor(t *testing.T) {
 		{7, []Ticket{k(10, "", 0), k(12, "", 0)}, "10 to 12, 2 in all: 2 in force, 0 void, 0 corrected; NOT OF THIS DAY: 8 to 9, 11"},
 		{0, []Ticket{k(1, "", 0)}, "1, 1 in all: 1 in force, 0 void, 0 corrected; no number is missing"},
 	} {
-		if got := account(day, c.before, c.tickets).String(); got != c.want {
+		if got := account(day, c.before, c.tickets).Message().String(); got != c.want {
 			t.Errorf("got %q, want %q", got, c.want)
 		}
 	}

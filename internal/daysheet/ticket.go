@@ -3,6 +3,7 @@ package daysheet
 import (
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/title"
@@ -49,15 +50,27 @@ type Ticket struct {
 	ReissuedBy  int64         // of a void ticket, the one in its place
 	ReissuedOn  quantity.Date // the day that one counts in
 	Reason      string
-	Manual      []string
-	Accepted    []string
-	Answered    []string // questions of the elevator's guards, with who answered them and why
-	Flags       []string
+	Manual      []message.Text
+	Accepted    []message.Text
+	Answered    []message.Text // questions of the elevator's guards, with who answered them and why
+	Flags       []Flag
 	// Figures are the lines recorded with the load, which the digest of the day uses. Everything
 	// else reads their summary.
 	Figures map[string]quantity.Amount
 	settle.Summary
 }
+
+// Flag is a doubt about a moisture, and the code it is filed under: "meter-overdue".
+type Flag struct {
+	Code string
+	Said message.Text
+}
+
+// Message is the doubt as people read it.
+func (f Flag) Message() message.Text { return f.Said }
+
+// Filed is the doubt under its code.
+func (f Flag) Filed() message.Text { return message.List(": ", message.Own(f.Code), f.Said) }
 
 // units are the units of a ticket's weights and quantities. Tickets in different units are never
 // added together.
@@ -76,11 +89,11 @@ func (t Ticket) moves() quantity.Amount {
 }
 
 // unpriced is printed instead of the payable of a ticket without a price. It is in no digest.
-func (t Ticket) unpriced() string {
+func (t Ticket) unpriced() message.Text {
 	if t.isApart() {
-		return "by owner"
+		return message.New("by owner")
 	}
-	return t.terms().Under.Unpriced().String()
+	return t.terms().Under.Unpriced()
 }
 
 // terms are whose grain it is and under what, where all owners have the same.

@@ -60,7 +60,7 @@ func (r reader) read(paper, text string) {
 // file are the same in every language.
 var fromFile = regexp.MustCompile(`^[a-zA-Z0-9/-]+\.(pdf|csv|txt|toml)$|Barème affiché, ligne \d+ : .*|[a-z0-9_ -]+(, [a-z_]+)?, ligne \d+|[a-z]+(-[a-z0-9]+)+`)
 
-func (r reader) document(d report.Document) { r.read(d.Title, d.Text(3000)) }
+func (r reader) document(d report.Document) { r.read(d.Title.String(), d.Text(3000)) }
 
 func (r reader) daysAndRegisters(d *scalehouse.Desk) {
 	from, to := quantity.MustDate("2026-08-01"), d.Today()

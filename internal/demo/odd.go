@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -115,7 +116,7 @@ func (v *visit) turnAway(ctx context.Context, w *scalehouse.Batch) error {
 func (v *visit) beyondLimit(ctx context.Context, w *scalehouse.Batch, problems settle.Problems) error {
 	for _, p := range problems {
 		if p.Accept == "" || !v.odd.accepted {
-			v.odd.refused = strings.TrimSuffix(p.Sentence.String(), ".")
+			v.odd.refused = strings.TrimSuffix(i18n.In(v.season.Language).Text(p.Sentence), ".") // as a clerk would write it
 			return v.turnAway(ctx, w)
 		}
 	}

@@ -1,7 +1,6 @@
 package explanation
 
 import (
-	"fmt"
 	"strings"
 	"time"
 
@@ -18,13 +17,13 @@ import (
 func Compose(f Facts) report.Document {
 	c := composer{Facts: f, printer: i18n.In(f.House.Language)}
 	c.doc = report.Document{
-		House: letterhead(f), Language: f.House.Language, Title: fmt.Sprintf("Proof of ticket %d", f.Load.Number), About: c.about(), Marks: c.marks(), Made: c.made(),
-		Footer: "Figures are exact decimals; each is rounded once, where the line says so. This paper is the ticket's own working and no certificate.",
+		House: letterhead(f), Language: f.House.Language, Title: message.New("Proof of ticket %d", f.Load.Number), About: c.about(), Marks: c.marks(), Made: c.made(),
+		Footer: message.New("Figures are exact decimals; each is rounded once, where the line says so. This paper is the ticket's own working and no certificate."),
 	}
 	c.who()
 	c.result()
-	c.put(report.Para{Text: "Below is every step in the order it was done. Each uses the figures printed above it, so it can be done again with a pocket calculator. " +
-		"A rule that was looked at and changed nothing stands there too, with its reason."})
+	c.put(report.Para{Text: message.New("Below is every step in the order it was done. Each uses the figures printed above it, so it can be done again with a pocket calculator. " +
+		"A rule that was looked at and changed nothing stands there too, with its reason.")})
 	c.put(c.steps())
 	c.bench()
 	c.overDry()
@@ -64,13 +63,12 @@ func joined(between string, parts ...string) string {
 	return strings.Join(some, between)
 }
 
-func (c *composer) about() string {
+func (c *composer) about() message.Text {
 	d := c.Load.Details
-	way := "delivered"
 	if d.Direction == load.Outbound {
-		way = "taken out"
+		return message.New("%s, taken out on %s by %v", commodity(d.Commodity), d.Day, d.Grower.Name)
 	}
-	return fmt.Sprintf("%s, %s on %s by %s", commodity(d.Commodity), way, d.Day, d.Grower.Name)
+	return message.New("%s, delivered on %s by %v", commodity(d.Commodity), d.Day, d.Grower.Name)
 }
 
 func commodity(id string) string {
@@ -80,25 +78,25 @@ func commodity(id string) string {
 	return id
 }
 
-func (c *composer) marks() []string {
-	var out []string
+func (c *composer) marks() []message.Text {
+	var out []message.Text
 	if e := c.Settlement.Edition; c.House.Demo || e != nil && e.Status == rates.Example {
-		out = append(out, "EXAMPLE - NOT FOR TRADE")
+		out = append(out, message.New("EXAMPLE - NOT FOR TRADE"))
 	}
 	switch c.Load.Phase {
 	case load.Void:
-		out = append(out, "VOID")
+		out = append(out, message.New("VOID"))
 	case load.Corrected:
-		out = append(out, fmt.Sprintf("CORRECTED BY TICKET %d", c.Load.Ended.By))
+		out = append(out, message.New("CORRECTED BY TICKET %d", c.Load.Ended.By))
 	}
 	if by := c.Load.Again.By; by > 0 {
-		out = append(out, fmt.Sprintf("REISSUED AS TICKET %d", by))
+		out = append(out, message.New("REISSUED AS TICKET %d", by))
 	}
 	switch {
 	case c.Load.Corrects > 0:
-		out = append(out, fmt.Sprintf("CORRECTS TICKET %d", c.Load.Corrects))
+		out = append(out, message.New("CORRECTS TICKET %d", c.Load.Corrects))
 	case c.Load.Reissues > 0:
-		out = append(out, fmt.Sprintf("IN PLACE OF TICKET %d", c.Load.Reissues))
+		out = append(out, message.New("IN PLACE OF TICKET %d", c.Load.Reissues))
 	}
 	return out
 }
@@ -116,15 +114,15 @@ func (c *composer) made() time.Time {
 func (c *composer) who() {
 	l := c.Load
 	pairs := []report.Pair{
-		{Label: "Issued", Value: fmt.Sprintf("%s by %s, counts on %s", c.Clock(l.Issued.At), l.Weigher, l.IssuedDay)},
-		{Label: "Truck", Value: joined(", ", l.Details.Truck.ID, l.Details.Truck.Plate, l.Details.Truck.Trailer), Own: true},
-		{Label: "Retained sample", Value: c.retained()},
-		{Label: "Check code", Value: c.Code, Own: true},
+		{Label: message.New("Issued"), Value: message.New("%s by %v, counts on %s", c.Clock(l.Issued.At), l.Weigher, l.IssuedDay)},
+		{Label: message.New("Truck"), Value: message.Names(", ", []string{l.Details.Truck.ID, l.Details.Truck.Plate, l.Details.Truck.Trailer})},
+		{Label: message.New("Retained sample"), Value: c.retained()},
+		{Label: message.New("Check code"), Value: message.Name(c.Code)},
 	}
 	if e := c.Settlement.Edition; e != nil {
-		pairs = append(pairs, report.Pair{Label: "Posted rates", Value: fmt.Sprintf("%s, %q, in force %s", e.ID, e.Title, e.Period())},
-			report.Pair{Label: "Rates from", Value: joined("; ", e.Origin.By, e.Origin.Document, c.printer.Text(issued(e))), Own: true},
-			report.Pair{Label: "SHA-256 of the rates", Value: e.Hash, Own: true})
+		pairs = append(pairs, report.Pair{Label: message.New("Posted rates"), Value: message.New("%v, %q, in force %s", e.ID, e.Title, e.Days())},
+			report.Pair{Label: message.New("Rates from"), Value: message.List("; ", message.Own(e.Origin.By), message.Own(e.Origin.Document), issued(e))},
+			report.Pair{Label: message.New("SHA-256 of the rates"), Value: message.Name(e.Hash)})
 	}
 	c.put(report.Pairs{Pairs: pairs})
 }
@@ -136,12 +134,12 @@ func issued(e *rates.Edition) message.Text {
 	return message.New("issued %s", e.Origin.Issued)
 }
 
-func (c *composer) retained() string {
+func (c *composer) retained() message.Text {
 	s := c.Load.Sample
 	if s.Kept == "" {
-		return "not kept"
+		return message.New("not kept")
 	}
-	return joined(", ", s.Number, s.Kept, "kept through "+s.Until.String())
+	return message.List(", ", message.Own(s.Number), message.Own(s.Kept), message.New("kept through %s", s.Until))
 }
 
 // money are the lines of money that the ticket's engine has.
@@ -160,11 +158,11 @@ func (c *composer) result() {
 		if !ok {
 			continue
 		}
-		value := s.Printed()
+		value := report.Figure(s.Printed())
 		if settle.AwaitsPrice(s) {
-			value = c.unpriced(s).String()
+			value = c.unpriced(s)
 		}
-		pairs = append(pairs, report.Pair{Label: s.Label().String(), Value: value})
+		pairs = append(pairs, report.Pair{Label: s.Label(), Value: value})
 	}
-	c.put(report.Heading{Text: "What the ticket says"}, report.Pairs{Pairs: pairs})
+	c.put(report.Heading{Text: message.New("What the ticket says")}, report.Pairs{Pairs: pairs})
 }

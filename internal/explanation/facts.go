@@ -4,6 +4,7 @@ import (
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 )
@@ -34,8 +35,8 @@ type Facts struct {
 // WhatIf is the load settled with one thing different.
 type WhatIf struct {
 	// Name is the difference: "moisture 17.9 %".
-	Name       string
+	Name       message.Text
 	Settlement *settle.Settlement
 	// Refused says why it could not be settled so; the settlement is then nil.
-	Refused string
+	Refused message.Text
 }

@@ -1,10 +1,10 @@
 package explanation
 
 import (
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
@@ -17,29 +17,31 @@ func (c *composer) bench() {
 	if s.Moisture == nil && len(c.Meters) == 0 {
 		return
 	}
-	c.put(report.Heading{Text: "How far the moisture can be trusted"})
-	var said []string
+	c.put(report.Heading{Text: message.New("How far the moisture can be trusted")})
+	var said []any
 	if s.Tester != "" {
-		said = append(said, fmt.Sprintf("Tested by %s on %s.", s.Tester, c.Clock(c.Load.Sampled.At)))
+		said = append(said, message.New("Tested by %v on %s.", s.Tester, c.Clock(c.Load.Sampled.At)))
 	}
-	said = append(said, c.Meters...)
+	for _, sentence := range c.Meters {
+		said = append(said, message.Words(sentence))
+	}
 	for _, flag := range s.Flags {
 		_, sentence, found := strings.Cut(flag, ": ")
 		if !found {
 			sentence = flag
 		}
-		said = append(said, "Doubt: "+sentence)
+		said = append(said, message.New("Doubt: %s", sentence))
 	}
 	if len(s.Flags) == 0 && s.Moisture != nil {
-		said = append(said, "No doubt about the reading was written down.")
+		said = append(said, message.New("No doubt about the reading was written down."))
 	}
 	for _, a := range c.Load.Accepted {
-		said = append(said, fmt.Sprintf("Let through by %s: %s, %s.", a.Who, a.Limit, a.Accepted.Reason))
+		said = append(said, message.New("Let through by %v: %s, %v.", a.Who, a.Limit, a.Accepted.Reason))
 	}
 	for _, a := range c.Load.Answers {
-		said = append(said, fmt.Sprintf("Asked: %s Answered by %s: %s.", a.Asked, a.Who, a.Answered.Reason))
+		said = append(said, message.New("Asked: %s Answered by %v: %v.", a.Asked, a.Who, a.Answered.Reason))
 	}
-	c.put(report.Para{Text: strings.Join(said, " ")})
+	c.put(report.Para{Text: message.List(" ", said...)})
 }
 
 // overDry writes what the load loses by being drier than its base.
@@ -50,30 +52,30 @@ func (c *composer) overDry() {
 	var pairs []report.Pair
 	for _, s := range []*worksheet.Step{c.OverDry.Equal, c.OverDry.GivenAway, c.OverDry.Quantity, c.OverDry.Worth} {
 		if s != nil {
-			pairs = append(pairs, report.Pair{Label: s.Label().String(), Value: joined(", ", s.Printed(), s.Note().String())})
+			pairs = append(pairs, report.Pair{Label: s.Label(), Value: message.List(", ", report.Figure(s.Printed()), s.Note())})
 		}
 	}
 	base, _ := c.OverDry.Sheet.Step("overdry.base")
-	c.put(report.Heading{Text: "Drier than the base"},
-		report.Para{Text: fmt.Sprintf("The dry matter of this load would weigh more at %s, by W × (100 − Mi) ÷ (100 − Mf).", base.Printed())},
+	c.put(report.Heading{Text: message.New("Drier than the base")},
+		report.Para{Text: message.New("The dry matter of this load would weigh more at %s, by W × (100 − Mi) ÷ (100 − Mf).", message.Digits(base.Printed()))},
 		report.Pairs{Pairs: pairs})
 }
 
 // Differences is every line on which two settlements part, in pounds, bushels
 // and money.
-func Differences(c *settle.Comparison, before, after string) report.Table {
-	t := report.Table{Name: "differences", Empty: "No line differs.", Columns: []report.Column{
-		{Title: "Line"}, {Title: before, Align: report.Right}, {Title: after, Align: report.Right}, {Title: "Difference", Align: report.Right}}}
+func Differences(c *settle.Comparison, before, after message.Text) report.Table {
+	t := report.Table{Name: message.New("differences"), Empty: message.New("No line differs."), Columns: []report.Column{
+		{Title: message.New("Line")}, {Title: before, Align: report.Right}, {Title: after, Align: report.Right}, {Title: message.New("Difference"), Align: report.Right}}}
 	for _, l := range c.Changed() {
-		cells := []string{l.Label.String(), "", "", "not to be compared"}
+		cells := []message.Text{l.Label, {}, {}, message.New("not to be compared")}
 		if l.Before != nil {
-			cells[1] = l.Before.Printed()
+			cells[1] = report.Figure(l.Before.Printed())
 		}
 		if l.After != nil {
-			cells[2] = l.After.Printed()
+			cells[2] = report.Figure(l.After.Printed())
 		}
 		if l.Change != nil {
-			cells[3] = difference(l.Change)
+			cells[3] = report.Figure(difference(l.Change))
 		}
 		t.Rows = append(t.Rows, report.Row{Cells: cells})
 	}
@@ -94,21 +96,22 @@ func (c *composer) correction() {
 	if c.Correction == nil {
 		return
 	}
-	heading, because := "What the correction of ticket %d changed", "Corrected because: %s (%s, %s). Both tickets are kept."
+	before, who, at := c.Load.InPlaceOf(), c.Load.Opened.Who, c.Clock(c.Load.Opened.At)
+	heading := message.New("What the correction of ticket %d changed", before)
+	because := message.New("Corrected because: %v (%v, %s). Both tickets are kept.", c.Load.Why, who, at)
 	if c.Load.Reissues > 0 {
-		heading, because = "What is not as on ticket %d, which is void", "Reissued because: %s (%s, %s). Both tickets are kept; only this one counts."
+		heading = message.New("What is not as on ticket %d, which is void", before)
+		because = message.New("Reissued because: %v (%v, %s). Both tickets are kept; only this one counts.", c.Load.Why, who, at)
 	}
-	before := c.Load.InPlaceOf()
-	c.put(report.Heading{Text: fmt.Sprintf(heading, before)},
-		report.Para{Text: fmt.Sprintf(because, c.Load.Why, c.Load.Opened.Who, c.Clock(c.Load.Opened.At))},
-		Differences(c.Correction, fmt.Sprintf("Ticket %d", before), fmt.Sprintf("Ticket %d", c.Load.Number)))
+	c.put(report.Heading{Text: heading}, report.Para{Text: because},
+		Differences(c.Correction, message.New("Ticket %d", before), message.New("Ticket %d", c.Load.Number)))
 }
 
 func (c *composer) disputes() {
 	if len(c.Disputes) == 0 {
 		return
 	}
-	c.put(report.Heading{Text: "Disputes"})
+	c.put(report.Heading{Text: message.New("Disputes")})
 	for _, d := range c.Disputes {
 		c.put(report.Pairs{Pairs: DisputePairs(d)})
 	}
@@ -117,56 +120,58 @@ func (c *composer) disputes() {
 // DisputePairs is the file of a dispute, line by line.
 func DisputePairs(d dispute.Dispute) []report.Pair {
 	pairs := []report.Pair{
-		{Label: "Dispute", Value: fmt.Sprintf("%s about ticket %d: %s", d.ID, d.Raised.Ticket, d.Phase)},
-		{Label: "Raised", Value: fmt.Sprintf("on %s by %s, about %s", d.Raised.Day, d.Raised.By, d.Raised.About)},
-		{Label: "Claim", Value: d.Raised.Claim, Own: true},
-		{Label: "Another test to be asked for by", Value: d.Raised.Due.String()},
+		{Label: message.New("Dispute"), Value: message.New("%v about ticket %d: %s", d.ID, d.Raised.Ticket, string(d.Phase))},
+		{Label: message.New("Raised"), Value: message.New("on %s by %v, about %s", d.Raised.Day, d.Raised.By, d.Raised.About)},
+		{Label: message.New("Claim"), Value: message.Name(d.Raised.Claim)},
+		{Label: message.New("Another test to be asked for by"), Value: message.Name(d.Raised.Due.String())},
 	}
 	if s := d.Sent; s != nil {
-		sealed := "sealed by " + s.SealedBy
+		sealed := message.New("sealed by %v", s.SealedBy)
 		if s.Airtight {
-			sealed = "sealed airtight by " + s.SealedBy
+			sealed = message.New("sealed airtight by %v", s.SealedBy)
 		}
-		pairs = append(pairs, report.Pair{Label: "Sample sent", Value: joined(", ", s.Day.String(), s.Sample, "sent to "+s.To, sealed, witnessed(s), sentMore(s))})
+		pairs = append(pairs, report.Pair{Label: message.New("Sample sent"),
+			Value: message.List(", ", s.Day, message.Own(s.Sample), message.New("sent to %v", s.To), sealed, witnessed(s), sentMore(s))})
 	}
 	if r := d.Resulted; r != nil {
-		figure := ""
+		var figure message.Text
 		if r.Figure != nil {
-			figure = r.Figure.Written()
+			figure = report.Figure(r.Figure.Written())
 		}
-		pairs = append(pairs, report.Pair{Label: "Result", Value: joined(", ", r.Day.String(), r.By, r.Certificate, figure, r.Finding)})
+		pairs = append(pairs, report.Pair{Label: message.New("Result"),
+			Value: message.List(", ", r.Day, message.Own(r.By), message.Own(r.Certificate), figure, message.Own(r.Finding))})
 	}
 	if e := d.Decided; e != nil {
-		outcome := "the ticket stands"
+		outcome := message.New("the ticket stands")
 		if !e.Stands {
-			outcome = fmt.Sprintf("corrected by ticket %d", e.Corrected)
+			outcome = message.New("corrected by ticket %d", e.Corrected)
 		}
-		pairs = append(pairs, report.Pair{Label: "Decision", Value: joined(", ", e.Day.String(), outcome, e.Decision)})
+		pairs = append(pairs, report.Pair{Label: message.New("Decision"), Value: message.List(", ", e.Day, outcome, message.Own(e.Decision))})
 	}
 	return pairs
 }
 
 // sentMore are the seal, the mass, the other half and who pays.
-func sentMore(s *dispute.Sent) string {
-	var parts []string
+func sentMore(s *dispute.Sent) message.Text {
+	var parts []message.Text
 	if s.Seal != "" {
-		parts = append(parts, "seal "+s.Seal)
+		parts = append(parts, message.New("seal %v", s.Seal))
 	}
 	if quantity.Recorded(s.Mass) {
-		parts = append(parts, s.Mass.Written())
+		parts = append(parts, report.Figure(s.Mass.Written()))
 	}
 	if s.Half != "" {
-		parts = append(parts, "the other half at "+s.Half)
+		parts = append(parts, message.New("the other half at %v", s.Half))
 	}
 	if s.FeeBy != "" {
-		parts = append(parts, "the test is paid by "+s.FeeBy)
+		parts = append(parts, message.New("the test is paid by %v", s.FeeBy))
 	}
-	return strings.Join(parts, ", ")
+	return message.Texts(", ", parts)
 }
 
-func witnessed(s *dispute.Sent) string {
+func witnessed(s *dispute.Sent) message.Text {
 	if s.Witness == "" {
-		return ""
+		return message.Text{}
 	}
-	return "certified for the grower by " + s.Witness
+	return message.New("certified for the grower by %v", s.Witness)
 }

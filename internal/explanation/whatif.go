@@ -3,6 +3,7 @@ package explanation
 import (
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
@@ -10,18 +11,22 @@ import (
 )
 
 // compared is a line that is set side by side.
-type compared struct{ id, title string }
+type compared struct {
+	id    string
+	title message.Text
+}
 
 // compared are those lines, in money as far as the ticket's engine has them.
 func (c *composer) compared() []compared {
 	lines := []compared{
-		{settle.LineMoisture, "Moisture %"}, {settle.LineWater, "Water"}, {settle.LineHandling, "Handling"}, {settle.LineSettled, "Settled"}, {settle.LineQuantity, "Settled"},
-		{settle.LineDrying, "Drying $"},
+		{settle.LineMoisture, message.New("Moisture")}, {settle.LineWater, message.New("Water")}, {settle.LineHandling, message.New("Handling")},
+		{settle.LineSettled, message.New("Settled")}, {settle.LineQuantity, message.New("Settled")}, {settle.LineDrying, message.New("Drying")},
 	}
+	payable := compared{settle.LinePayable, message.New("Payable")}
 	if c.Settlement.Charges != nil {
-		return append(lines, compared{settle.LineCharges, "Charges $"}, compared{settle.LinePayable, "Payable $"})
+		return append(lines, compared{settle.LineCharges, message.New("Charges")}, payable)
 	}
-	return append(lines, compared{settle.LineDiscounts, "Discounts $"}, compared{settle.LinePremiums, "Premiums $"}, compared{settle.LinePayable, "Payable $"})
+	return append(lines, compared{settle.LineDiscounts, message.New("Discounts")}, compared{settle.LinePremiums, message.New("Premiums")}, payable)
 }
 
 // whatIfs adds the ticket settled again with one thing different each time.
@@ -29,12 +34,12 @@ func (c *composer) whatIfs() {
 	if len(c.WhatIfs) == 0 {
 		return
 	}
-	c.put(report.Heading{Text: "What another figure would have made"})
-	t := report.Table{Name: "what if", Columns: []report.Column{{Title: "If"}}}
+	c.put(report.Heading{Text: message.New("What another figure would have made")})
+	t := report.Table{Name: message.New("what if"), Columns: []report.Column{{Title: message.New("If")}}}
 	for _, line := range c.compared() {
-		t.Columns = append(t.Columns, report.Column{Title: c.unitTitle(line.id, line.title), Align: report.Right})
+		t.Columns = append(t.Columns, c.column(line))
 	}
-	t.Rows = append(t.Rows, report.Row{Cells: c.row("this ticket", c.Settlement)})
+	t.Rows = append(t.Rows, report.Row{Cells: c.row(message.New("this ticket"), c.Settlement)})
 	for _, w := range c.WhatIfs {
 		if w.Settlement != nil {
 			t.Rows = append(t.Rows, report.Row{Cells: c.row(w.Name, w.Settlement)})
@@ -43,23 +48,30 @@ func (c *composer) whatIfs() {
 	c.put(t, c.changes())
 	for _, w := range c.WhatIfs {
 		if w.Settlement == nil {
-			c.put(report.Para{Text: "With " + w.Name + " the load could not have been settled: " + w.Refused})
+			c.put(report.Para{Text: message.New("With %s the load could not have been settled: %s", w.Name, w.Refused)})
 		}
 	}
-	c.put(report.Para{Text: "The bare water formula takes off the water alone, from the same trigger to the same moisture, and nothing for handling: " +
-		"W × (Mi − Mf) ÷ (100 − Mf). What the posted rates take beyond it is handling, by that name or within a rate per point."})
+	c.put(report.Para{Text: message.New("The bare water formula takes off the water alone, from the same trigger to the same moisture, and nothing for handling: " +
+		"W × (Mi − Mf) ÷ (100 − Mf). What the posted rates take beyond it is handling, by that name or within a rate per point.")})
 }
 
-func (c *composer) unitTitle(id, title string) string {
-	s, ok := c.Settlement.Sheet.Step(id)
-	if !ok || title[len(title)-1] == '$' || title[len(title)-1] == '%' {
-		return title
+// units of lines that a ticket may lack.
+var units = map[string]quantity.Unit{
+	settle.LineMoisture: quantity.Percent, settle.LineDrying: quantity.Dollar, settle.LineCharges: quantity.Dollar,
+	settle.LineDiscounts: quantity.Dollar, settle.LinePremiums: quantity.Dollar, settle.LinePayable: quantity.Dollar,
+}
+
+// column is the column of a line, in the unit of the ticket.
+func (c *composer) column(line compared) report.Column {
+	unit, known := units[line.id]
+	if s, ok := c.Settlement.Sheet.Step(line.id); ok && !known {
+		unit = s.Value().Unit()
 	}
-	return title + " " + s.Value().Unit().String()
+	return report.Column{Title: line.title, Unit: unit.String(), Align: report.Right}
 }
 
-func (c *composer) row(name string, s *settle.Settlement) []string {
-	cells := []string{name}
+func (c *composer) row(name message.Text, s *settle.Settlement) []message.Text {
+	cells := []message.Text{name}
 	for _, line := range c.compared() {
 		cells = append(cells, c.cell(s, line.id))
 	}
@@ -68,19 +80,19 @@ func (c *composer) row(name string, s *settle.Settlement) []string {
 
 // cell is a line's figure without its unit, which is in the heading of the column; a
 // figure in another unit than the ticket's keeps it.
-func (c *composer) cell(s *settle.Settlement, id string) string {
+func (c *composer) cell(s *settle.Settlement, id string) message.Text {
 	step, ok := s.Sheet.Step(id)
 	if !ok {
-		return ""
+		return message.Text{}
 	}
 	if settle.AwaitsPrice(step) {
-		return c.unpriced(step).String()
+		return c.unpriced(step)
 	}
 	own, ok := c.Settlement.Sheet.Step(id)
 	if ok && own.Value().Unit() != step.Value().Unit() {
-		return step.Printed()
+		return report.Figure(step.Printed())
 	}
-	return step.Value().In(quantity.Plain).Fixed(decimals(step))
+	return report.Figure(step.Value().In(quantity.Plain).Fixed(decimals(step)))
 }
 
 // decimals returns the number of decimals a step is printed with.
@@ -91,16 +103,16 @@ func decimals(s *worksheet.Step) int32 {
 
 // changes are the differences from the ticket.
 func (c *composer) changes() report.Table {
-	t := report.Table{Name: "what if, difference", Columns: []report.Column{{Title: "Difference from the ticket, if"}}}
+	t := report.Table{Name: message.New("what if, difference"), Columns: []report.Column{{Title: message.New("Difference from the ticket, if")}}}
 	for _, line := range c.compared() {
-		t.Columns = append(t.Columns, report.Column{Title: c.unitTitle(line.id, line.title), Align: report.Right})
+		t.Columns = append(t.Columns, c.column(line))
 	}
 	for _, w := range c.WhatIfs {
 		if w.Settlement == nil {
 			continue
 		}
 		comparison := settle.Compare(c.Settlement, w.Settlement)
-		cells := []string{w.Name}
+		cells := []message.Text{w.Name}
 		for _, line := range c.compared() {
 			cells = append(cells, c.change(comparison, line.id))
 		}
@@ -109,34 +121,34 @@ func (c *composer) changes() report.Table {
 	return t
 }
 
-func (c *composer) change(of *settle.Comparison, id string) string {
+func (c *composer) change(of *settle.Comparison, id string) message.Text {
 	line, ok := of.Line(id)
 	if !ok {
 		return changeOfTotal(of, id)
 	}
 	if line.Change == nil {
-		return ""
+		return message.Text{}
 	}
 	one := line.Before
 	if one == nil {
 		one = line.After
 	}
 	if settle.AwaitsPrice(one) {
-		return c.unpriced(one).String()
+		return c.unpriced(one)
 	}
 	a := line.Change.Value().In(quantity.Plain)
-	return signed(a, a.Fixed(decimals(one)))
+	return report.Figure(signed(a, a.Fixed(decimals(one))))
 }
 
 // changeOfTotal is the change of a sum of lines, which a comparison line by line has not.
-func changeOfTotal(of *settle.Comparison, id string) string {
+func changeOfTotal(of *settle.Comparison, id string) message.Text {
 	before, ok := of.Before.Sheet.Step(id)
 	after, found := of.After.Sheet.Step(id)
 	if !ok || !found || before.Value().Unit() != after.Value().Unit() || currencyOf(of.Before) != currencyOf(of.After) {
-		return ""
+		return message.Text{}
 	}
 	a := after.Value().Sub(before.Value()).In(quantity.Plain)
-	return signed(a, a.Fixed(decimals(before)))
+	return report.Figure(signed(a, a.Fixed(decimals(before))))
 }
 
 func currencyOf(s *settle.Settlement) string {

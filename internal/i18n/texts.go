@@ -93,8 +93,9 @@ func Texts(code string) map[string]string {
 
 // speaker holds a language's loaded translators.
 type speaker struct {
-	plain   *Translator // figures as they are written
-	printer *message.Printer
+	plain    *Translator // figures as they are written
+	printer  *message.Printer
+	programs *message.Printer
 }
 
 var speakers = sync.OnceValue(func() map[string]func() speaker {
@@ -103,7 +104,8 @@ var speakers = sync.OnceValue(func() map[string]func() speaker {
 		out[code] = sync.OnceValue(func() speaker {
 			c := read()
 			spoken := newTranslator(c.Texts(), c.Figures)
-			return speaker{newTranslator(c.Texts(), message.Figures{}), message.NewPrinter(c, spoken.Say)}
+			plain := newTranslator(c.Texts(), message.Figures{})
+			return speaker{plain, message.NewPrinter(c, spoken.Say), message.NewPrinter(c.Plain(), plain.Say)}
 		})
 	}
 	return out
@@ -123,3 +125,7 @@ func For(code string) *Translator { return speakerOf(code).plain }
 
 // In returns the printer of a language; nil, which prints English, for an unknown one.
 func In(code string) *message.Printer { return speakerOf(strings.TrimSpace(code)).printer }
+
+// ForPrograms is the printer of a language that writes figures as programs read them; nil for
+// English and an unknown one.
+func ForPrograms(code string) *message.Printer { return speakerOf(strings.TrimSpace(code)).programs }

@@ -64,6 +64,13 @@ func ReadCatalog(data []byte) (*Catalog, error) {
 	return c, errors.Join(faults...)
 }
 
+// Plain is the catalog with figures as programs read them.
+func (c *Catalog) Plain() *Catalog {
+	plain := *c
+	plain.Figures = Figures{}
+	return &plain
+}
+
 func (c *Catalog) add(key string, raw json.RawMessage) error {
 	e := entry{key: key, forms: map[string]string{}}
 	one := ""

@@ -20,6 +20,15 @@ type Figures struct {
 // Figure is an amount that is formatted by language.
 type Figure interface{ Localize(Figures) string }
 
+// Digits is a figure as the program writes it, "1,624.88", for a text.
+type Digits string
+
+// Localize is the figure with the signs of a language.
+func (d Digits) Localize(signs Figures) string {
+	text, _ := signs.Rewrite(string(d))
+	return text
+}
+
 // english reports whether figures stay as the program writes them.
 func (f Figures) english() bool { return f == Figures{} }
 

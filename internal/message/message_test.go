@@ -81,6 +81,29 @@ func TestTextsInTwoLanguages(t *testing.T) {
 	}
 }
 
+// A name is no word of the program; a figure is one in every language; a list of nothing is
+// nothing.
+func TestNamesFiguresAndEmptyLists(t *testing.T) {
+	p := french(t)
+	for _, c := range []struct {
+		text            Text
+		english, french string
+	}{
+		{Name("Void"), "Void", "Void"},
+		{List("", Digits("1,624.5")), "1,624.5", "1\u202f624,5"},
+		{List(" and ", Name("Corn"), Words("Corn")), "Corn and Corn", "Corn et Maïs"},
+	} {
+		if c.text.String() != c.english || p.Text(c.text) != c.french || c.text.IsZero() {
+			t.Errorf("%q, %q; want %q, %q", c.text, p.Text(c.text), c.english, c.french)
+		}
+	}
+	for _, nothing := range []Text{{}, List(", ", Text{}, ""), List(" ", List("; "))} {
+		if !nothing.IsZero() || nothing.String() != "" {
+			t.Errorf("%q is not empty", nothing)
+		}
+	}
+}
+
 func TestErrorsAreTextsAndErrors(t *testing.T) {
 	p := french(t)
 	inner := Device.Errorf("the scale is silent")

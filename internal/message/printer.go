@@ -69,6 +69,8 @@ func (p *Printer) Text(s Sayable) string {
 		return t.String()
 	}
 	switch t.form {
+	case named:
+		return t.key
 	case literal:
 		return p.Word(t.key)
 	case list:

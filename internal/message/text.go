@@ -29,6 +29,7 @@ const (
 	literal               // the key is the words
 	list                  // the key separates the arguments
 	counted               // the first argument chooses between one and many
+	named                 // the key is a name
 )
 
 // New makes a text from its English format, with the verbs of package fmt: %s for a text, an amount
@@ -46,6 +47,9 @@ func New(english string, args ...any) Text {
 
 // Words is a text without arguments, whose percent signs are percent signs.
 func Words(english string) Text { return Text{key: english, form: literal} }
+
+// Name is a name or a person's own words as a text, the same in every language.
+func Name[S ~string](name S) Text { return Text{key: string(name), form: named} }
 
 // Count is a text about a number of things, with a format for one and another for
 // any other number. The number is the first argument of both. A catalog has it by
@@ -94,7 +98,7 @@ func (t Text) Args() []any {
 }
 
 // IsZero reports whether the text is empty.
-func (t Text) IsZero() bool { return t.key == "" && len(t.args) == 0 }
+func (t Text) IsZero() bool { return len(t.args) == 0 && (t.key == "" || t.form == list) }
 
 // Equal reports whether two texts say the same in English.
 func (t Text) Equal(o Text) bool { return t.String() == o.String() }
@@ -102,6 +106,8 @@ func (t Text) Equal(o Text) bool { return t.String() == o.String() }
 // String is the text in English.
 func (t Text) String() string {
 	switch t.form {
+	case named:
+		return t.key
 	case literal:
 		return withoutContext(t.key)
 	case list:

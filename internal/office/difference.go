@@ -2,10 +2,10 @@ package office
 
 import (
 	"context"
-	"fmt"
 
 	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
 )
@@ -43,7 +43,7 @@ func Compare(ctx context.Context, d Desk, oldNumber, newNumber int64) (Differenc
 
 // Table is the lines that differ, ready to be shown.
 func (d Difference) Table() report.Table {
-	return explanation.Differences(d.Comparison, fmt.Sprintf("Ticket %d", d.Old.Number), fmt.Sprintf("Ticket %d", d.New.Number))
+	return explanation.Differences(d.Comparison, message.New("Ticket %d", d.Old.Number), message.New("Ticket %d", d.New.Number))
 }
 
 // Chain are the tickets that took each other's place, a ticket among them: the

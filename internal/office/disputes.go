@@ -3,7 +3,6 @@ package office
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -175,17 +174,17 @@ func DisputeFile(ctx context.Context, d Desk, id string) (report.Document, error
 		}
 		front = append(front, report.Heading{Text: tookPlace(chain[i])}, difference.Table())
 	}
-	doc.Title = fmt.Sprintf("File of dispute %s, ticket %d", one.ID, one.Raised.Ticket)
-	doc.Blocks = slices.Concat(front, []report.Block{report.Heading{Text: fmt.Sprintf("Ticket %d as it was issued", one.Raised.Ticket)}}, doc.Blocks)
+	doc.Title = message.New("File of dispute %v, ticket %d", one.ID, one.Raised.Ticket)
+	doc.Blocks = slices.Concat(front, []report.Block{report.Heading{Text: message.New("Ticket %d as it was issued", one.Raised.Ticket)}}, doc.Blocks)
 	return doc, nil
 }
 
 // tookPlace is the heading over a ticket's changes of the one it replaced.
-func tookPlace(l *load.Load) string {
+func tookPlace(l *load.Load) message.Text {
 	if l.Reissues > 0 {
-		return fmt.Sprintf("Ticket %d was issued in place of ticket %d, void: %s", l.Number, l.Reissues, l.Why)
+		return message.New("Ticket %d was issued in place of ticket %d, void: %v", l.Number, l.Reissues, l.Why)
 	}
-	return fmt.Sprintf("Ticket %d corrects ticket %d: %s", l.Number, l.Corrects, l.Why)
+	return message.New("Ticket %d corrects ticket %d: %v", l.Number, l.Corrects, l.Why)
 }
 
 // overdue reports whether the last day to ask for another test has passed

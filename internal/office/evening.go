@@ -3,7 +3,6 @@ package office
 import (
 	"cmp"
 	"encoding/json"
-	"fmt"
 	"slices"
 
 	"tenthpoint/internal/book"
@@ -22,8 +21,8 @@ import (
 func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
 	var n daysheet.Notes
 	for _, one := range []struct {
-		into *[]string
-		find func(Desk, Lists, quantity.Date) ([]string, error)
+		into *[]message.Text
+		find func(Desk, Lists, quantity.Date) ([]message.Text, error)
 	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}, {&n.Scales, scaleNotes}} {
 		found, err := one.find(d, l, day)
 		if err != nil {
@@ -35,12 +34,12 @@ func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
 }
 
 // yardNotes are the trucks without a ticket, and what each lacks.
-func yardNotes(d Desk, l Lists, _ quantity.Date) ([]string, error) {
+func yardNotes(d Desk, l Lists, _ quantity.Date) ([]message.Text, error) {
 	rows, err := l.Loads(book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
 	if err != nil {
 		return nil, err
 	}
-	var out []string
+	var out []message.Text
 	for _, r := range rows {
 		facts, err := l.FactsOf(LoadSubject(r.ID))
 		if err != nil {
@@ -55,23 +54,23 @@ func yardNotes(d Desk, l Lists, _ quantity.Date) ([]string, error) {
 	return out, nil
 }
 
-func yardLine(l *load.Load) string {
-	line := fmt.Sprintf("Load %s, %s, truck %s, came for %s:", l.ID, orUnknown(l.Details.Grower.Name), orUnknown(truckName(l.Details.Truck)), l.Details.Day)
-	missing := l.Missing()
-	if len(missing) == 0 {
-		return line + " only its ticket is due."
+func yardLine(l *load.Load) message.Text {
+	lacks := message.New("only its ticket is due.")
+	if missing := l.Missing(); len(missing) > 0 {
+		sentences := make([]any, len(missing))
+		for i, m := range missing {
+			sentences[i] = m.Sentence
+		}
+		lacks = message.List(" ", sentences...)
 	}
-	for _, m := range missing {
-		line += " " + m.Sentence.String()
-	}
-	return line
+	return message.New("Load %v, %s, truck %s, came for %s: %s", l.ID, orUnknown(l.Details.Grower.Name), orUnknown(truckName(l.Details.Truck)), l.Details.Day, lacks)
 }
 
-func orUnknown(s string) string {
+func orUnknown(s string) message.Text {
 	if s == "" {
-		return "not known yet"
+		return message.New("not known yet")
 	}
-	return s
+	return message.Name(s)
 }
 
 // samplesDays is how many days back due samples are listed in the evening; older ones are in the
@@ -79,7 +78,7 @@ func orUnknown(s string) string {
 const samplesDays = 6
 
 // sampleNotes returns a note with the number of retained samples that are due.
-func sampleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
+func sampleNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 	kept, err := l.SamplesKept(day.AddDays(-samplesDays).String(), day.String())
 	if err != nil || len(kept) == 0 {
 		return nil, err
@@ -88,17 +87,17 @@ func sampleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 	for _, k := range kept {
 		all += k.Count
 	}
-	return []string{fmt.Sprintf("%d of the last %d days have been kept long enough, the last %d of them through %s; they may go after it, unless disputed.",
+	return []message.Text{message.New("%d of the last %d days have been kept long enough, the last %d of them through %s; they may go after it, unless disputed.",
 		all, samplesDays+1, last.Count, last.Until)}, nil
 }
 
 // disputeNotes are the disputes that wait for something.
-func disputeNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
+func disputeNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 	rows, err := l.Records("dispute")
 	if err != nil {
 		return nil, err
 	}
-	var out []string
+	var out []message.Text
 	for _, row := range rows {
 		var one dispute.Dispute
 		if err := json.Unmarshal(row.Body, &one); err != nil {
@@ -107,9 +106,9 @@ func disputeNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 		if one.Phase == dispute.Closed {
 			continue
 		}
-		line := fmt.Sprintf("Dispute %s about ticket %d (%s): %s, another test to be asked for by %s.", one.ID, one.Raised.Ticket, one.Raised.About, one.Phase, one.Raised.Due)
+		line := message.New("Dispute %v about ticket %d (%s): %s, another test to be asked for by %s.", one.ID, one.Raised.Ticket, one.Raised.About, string(one.Phase), one.Raised.Due)
 		if overdue(one, day) {
-			line += " That day has passed and no sample was sent."
+			line = message.List(" ", line, message.New("That day has passed and no sample was sent."))
 		}
 		out = append(out, line)
 	}
@@ -117,27 +116,27 @@ func disputeNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 }
 
 // meterNotes describe the checks of each moisture meter on a day, when they are not in order.
-func meterNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
+func meterNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 	meters, err := recordsIn[MeterRecord](l)
 	if err != nil {
 		return nil, err
 	}
-	var out []string
+	var out []message.Text
 	for _, m := range meters {
 		standing, err := meterStatusOn(d, l, m.Meter, day)
 		if err != nil {
 			return nil, err
 		}
 		if standing.State != meter.Good {
-			out = append(out, standing.Sentence)
+			out = append(out, message.Words(standing.Sentence))
 		}
 	}
 	return out, nil
 }
 
 // scaleNotes describe the status of each truck scale that has a log.
-func scaleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
-	var out []string
+func scaleNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
+	var out []message.Text
 	for _, scale := range d.Profile().Scales {
 		log, err := ScaleLog(d, l, scale)
 		if err != nil {
@@ -146,9 +145,7 @@ func scaleNotes(d Desk, l Lists, day quantity.Date) ([]string, error) {
 		if len(log.UpTo(day).Entries) == 0 {
 			continue
 		}
-		for _, said := range log.Status(day).Said {
-			out = append(out, said.String())
-		}
+		out = append(out, log.Status(day).Said...)
 	}
 	return out, nil
 }

@@ -10,6 +10,8 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
+
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -36,7 +38,7 @@ func Examine(ctx context.Context, d Desk, from, to quantity.Date, page report.Pa
 	if err != nil {
 		return nil, err
 	}
-	s := &set{page: page.Wide(), progress: progress, say: i18n.For(d.Profile().Language).Say}
+	s := &set{page: page.Wide(), progress: progress, say: i18n.ForPrograms(d.Profile().Language)}
 	for _, r := range registers {
 		s.paper("registers/"+r.Name, r.Paper)
 		for _, t := range r.Paper.Tables() {
@@ -53,22 +55,22 @@ func Examine(ctx context.Context, d Desk, from, to quantity.Date, page report.Pa
 	if err != nil {
 		return nil, err
 	}
-	s.add("journal.txt", []byte(s.say(state)), "The state of the journal: how many facts, and the hash that closes them.")
+	s.add("journal.txt", []byte(s.say.Text(state)+"\n"), message.New("The state of the journal: how many facts, and the hash that closes them."))
 	if s.failed != nil {
 		return nil, s.failed
 	}
-	head := fmt.Sprintf("Papers of %s for examination\nfrom %s to %s, made on %s by %s\n", d.Profile().Business, from, to, d.Today(), d.Signature())
+	head := []any{message.New("Papers of %v for examination", d.Profile().Business), message.New("from %s to %s, made on %s by %v", from, to, d.Today(), d.Signature())}
 	if d.Profile().Demo {
-		head += "EXAMPLE - NOT FOR TRADE\n"
+		head = append(head, message.New("EXAMPLE - NOT FOR TRADE"))
 	}
 	last, some, err := d.Reader().Head(ctx)
 	if err != nil {
 		return nil, err
 	}
 	if some {
-		s.head = "Head of the book: " + journal.HeadOf(last).String()
+		s.head = message.New("Head of the book: %v", journal.HeadOf(last))
 	}
-	return s.closed(head), nil
+	return s.closed(message.List("\n", head...)), nil
 }
 
 // addDays adds the sheet of every day of the period on which a ticket was issued, and of every day
@@ -111,7 +113,7 @@ func addRates(ctx context.Context, d Desk, s *set, from, to quantity.Date) error
 		if err != nil {
 			return err
 		}
-		s.add(fmt.Sprintf("rates/%s-%.8s.toml", inFileName(id), inFileName(r.EditionHash)), []byte(text), "Rates that tickets of the period were settled by.")
+		s.add(fmt.Sprintf("rates/%s-%.8s.toml", inFileName(id), inFileName(r.EditionHash)), []byte(text), message.New("Rates that tickets of the period were settled by."))
 	}
 	return nil
 }
@@ -128,29 +130,31 @@ func inFileName(text string) string {
 	}, text)
 }
 
-func journalState(ctx context.Context, d Desk) (string, error) {
+func journalState(ctx context.Context, d Desk) (message.Text, error) {
 	head, some, err := d.Reader().Head(ctx)
 	if err != nil || !some {
-		return "The journal holds no fact.\n", err
+		return message.New("The journal holds no fact."), err
 	}
-	return fmt.Sprintf("The journal holds %d facts, chained by SHA-256. The last was written on %s by %s.\nIts hash is %s.\n"+
-		"\"tenth verify\" walks the chain, works every ticket out again and compares.\n", head.Seq, d.Local(head.At), head.Who, head.Hash), nil
+	return message.List("\n",
+		message.New("The journal holds %d facts, chained by SHA-256. The last was written on %s by %v.", head.Seq, d.Local(head.At), head.Who),
+		message.New("Its hash is %s.", head.Hash),
+		message.New("\"tenth verify\" walks the chain, works every ticket out again and compares.")), nil
 }
 
 // set is files in the making.
 type set struct {
 	page     report.Page
 	progress func(string)
-	say      func(english string) string
-	head     string // of the book
+	say      *message.Printer
+	head     message.Text // of the book
 	files    []File
 	about    []string
 	failed   error
 }
 
-func (s *set) add(name string, content []byte, about string) {
+func (s *set) add(name string, content []byte, about message.Text) {
 	s.files = append(s.files, File{name, content})
-	s.about = append(s.about, s.say(about))
+	s.about = append(s.about, s.say.Text(about))
 	if s.progress != nil {
 		s.progress(name)
 	}
@@ -161,7 +165,7 @@ func (s *set) paper(name string, d report.Document) {
 	if err != nil && s.failed == nil {
 		s.failed = err
 	}
-	s.add(name+".pdf", pdf, s.say(d.Title)+", "+s.say(d.About)+".")
+	s.add(name+".pdf", pdf, message.List("", message.List(", ", d.Title, d.About), "."))
 }
 
 func (s *set) csv(name string, d report.Document, t report.Table) {
@@ -169,21 +173,21 @@ func (s *set) csv(name string, d report.Document, t report.Table) {
 	if err := d.CSV(&out, t); err != nil && s.failed == nil {
 		s.failed = err
 	}
-	s.add(name+".csv", out.Bytes(), "The same as comma-separated values.")
+	s.add(name+".csv", out.Bytes(), message.New("The same as comma-separated values."))
 }
 
 // closed adds the index and the hashes.
-func (s *set) closed(head string) []File {
+func (s *set) closed(head message.Text) []File {
 	var index, hashes strings.Builder
-	index.WriteString(s.say(head) + "\n")
-	if s.head != "" {
-		index.WriteString(s.say(s.head) + "\n\n")
+	index.WriteString(s.say.Text(head) + "\n\n")
+	if !s.head.IsZero() {
+		index.WriteString(s.say.Text(s.head) + "\n\n")
 	}
 	for i, f := range s.files {
-		fmt.Fprintf(&index, "%s\n    %s\n    %s\n", f.Name, s.about[i], s.say(fmt.Sprintf("%d bytes, SHA-256 %s", len(f.Bytes), Hash(f.Bytes))))
+		fmt.Fprintf(&index, "%s\n    %s\n    %s\n", f.Name, s.about[i], s.say.Text(message.New("%d bytes, SHA-256 %s", len(f.Bytes), Hash(f.Bytes))))
 		fmt.Fprintf(&hashes, "%s  %s\n", Hash(f.Bytes), f.Name)
 	}
-	index.WriteString("\n" + s.say(fmt.Sprintf("%d files. %s lists their hashes and that of this index; sha256sum -c %s checks them all.", len(s.files), HashesFile, HashesFile)) + "\n")
+	index.WriteString("\n" + s.say.Text(message.New("%d files. %v lists their hashes and that of this index; sha256sum -c %v checks them all.", len(s.files), HashesFile, HashesFile)) + "\n")
 	fmt.Fprintf(&hashes, "%s  %s\n", Hash([]byte(index.String())), IndexFile)
 	return append(s.files, File{IndexFile, []byte(index.String())}, File{HashesFile, []byte(hashes.String())})
 }

@@ -67,15 +67,35 @@ func titles(d load.Details) []title.Terms {
 const answerMark = "? "
 
 // letPass separates the lines about accepted limits from those about answers.
-func letPass(lines []string) (accepted, answered []string) {
+func letPass(lines []string) (accepted, answered []message.Text) {
 	for _, line := range lines {
 		if said, isAnswer := strings.CutPrefix(line, answerMark); isAnswer {
-			answered = append(answered, said)
+			answered = append(answered, message.Words(strings.TrimSpace(said)))
 		} else {
-			accepted = append(accepted, line)
+			accepted = append(accepted, message.Words(strings.TrimSpace(line)))
 		}
 	}
 	return accepted, answered
+}
+
+// typedWeights are the lines about weights typed by hand.
+func typedWeights(lines []string) (out []message.Text) {
+	for _, line := range lines {
+		out = append(out, message.Words(line))
+	}
+	return out
+}
+
+// filed are doubts, each line with the code it is filed under.
+func filed(lines []string) (out []daysheet.Flag) {
+	for _, line := range lines {
+		flag := daysheet.Flag{Said: message.Words(strings.TrimSpace(line))}
+		if code, said, filed := strings.Cut(line, ": "); filed && !strings.Contains(code, " ") {
+			flag = daysheet.Flag{Code: code, Said: message.Words(said)}
+		}
+		out = append(out, flag)
+	}
+	return out
 }
 
 func truckName(t load.Truck) string {
@@ -102,7 +122,7 @@ func sheetTicket(d Desk, r book.LoadRow) (daysheet.Ticket, error) {
 		Commodity: r.Commodity, Name: commodityName(r.Commodity), GrowerID: r.Grower, Grower: r.GrowerName, Owners: r.Owners,
 		Truck: r.Truck, Bin: r.Bin, Disposition: r.Disposition, Contract: r.Contract, Titles: r.Titles, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
 		Sample: r.Sample, Kept: r.Kept, Corrects: r.Corrects, Reissues: r.Reissues, ReissuedBy: r.ReissuedBy, Reason: r.Reason,
-		Manual: parted(r.Manual), Flags: parted(r.Flags), Figures: r.Figures,
+		Manual: typedWeights(parted(r.Manual)), Flags: filed(parted(r.Flags)), Figures: r.Figures,
 	}
 	t.Accepted, t.Answered = letPass(parted(r.Accepted))
 	if r.Phase != string(load.TurnedAway) {

@@ -1,7 +1,6 @@
 package office
 
 import (
-	"fmt"
 	"time"
 
 	"tenthpoint/internal/elevator"
@@ -17,83 +16,86 @@ import (
 // day.
 func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
 	d := report.Document{
-		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Check log of " + l.Meter.Name(),
-		About: fmt.Sprintf("calibration %s, as of %s", l.Meter.Calibration, day),
+		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: message.New("Check log of %s", message.New("meter %v (%v)", l.Meter.ID, l.Meter.Model)),
+		About: message.New("calibration %v, as of %s", l.Meter.Calibration, day),
 		Made:  time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
-		Footer: "A bias is shown and never taken off a reading. Local law, the weights-and-measures authority " +
-			"and the official inspector outrank the program that made this paper.",
+		Footer: message.New("A bias is shown and never taken off a reading. Local law, the weights-and-measures authority " +
+			"and the official inspector outrank the program that made this paper."),
 	}
 	if p.Demo {
-		d.Marks = []string{"EXAMPLE - NOT FOR TRADE"}
+		d.Marks = []message.Text{message.New("EXAMPLE - NOT FOR TRADE")}
 	}
 	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
-	put(report.Pairs{Pairs: l.pairs()}, report.Para{Text: l.Standing.Sentence, Strong: true})
+	put(report.Pairs{Pairs: l.pairs()}, report.Para{Text: message.Words(l.Standing.Sentence), Strong: true})
 	for _, s := range append(append([]string{}, l.Standing.Ignored...), l.Standing.Hints...) {
-		put(report.Para{Text: s})
+		put(report.Para{Text: message.Words(s)})
 	}
 	if len(l.Starts) > 0 {
-		put(report.Heading{Text: "Start checks"}, l.starts())
+		put(report.Heading{Text: message.New("Start checks")}, l.starts())
 	}
-	put(report.Heading{Text: "Reference samples"}, l.table(), l.bars())
+	put(report.Heading{Text: message.New("Reference samples")}, l.table(), l.bars())
 	for _, b := range l.Biases {
-		put(report.Heading{Text: "Bias: " + b.Grain}, report.Para{Text: b.Sentence}, stepsOf(b.Sheet, i18n.In(p.Language)))
+		put(report.Heading{Text: message.New("Bias: %s", b.Grain)}, report.Para{Text: message.Words(b.Sentence)}, stepsOf(b.Sheet, i18n.In(p.Language)))
 	}
-	put(report.Signing{Names: []string{"Examined by, full name and signature", "Date"}})
+	put(report.Signing{Names: []message.Text{message.New("Examined by, full name and signature"), message.New("Date")}})
 	return d
 }
 
 func (l MeterLog) pairs() []report.Pair {
 	return []report.Pair{
-		{Label: "Serial number", Value: orNot(l.Meter.Serial, "not written down")},
-		{Label: "Read by", Value: l.Meter.Method.String()},
-		{Label: "Checked by the rule of", Value: l.Authority.Name},
-		{Label: "Source", Value: l.Authority.Source},
-		{Label: "Last check that counts", Value: orNot(l.Standing.Last.String(), "none")},
-		{Label: "Next due", Value: orNot(l.Standing.NextDue.String(), "no date set")},
+		{Label: message.New("Serial number"), Value: orNot(l.Meter.Serial, message.New("not written down"))},
+		{Label: message.New("Read by"), Value: message.Words(l.Meter.Method.String())},
+		{Label: message.New("Checked by the rule of"), Value: message.Words(l.Authority.Name)},
+		{Label: message.New("Source"), Value: message.Words(l.Authority.Source)},
+		{Label: message.New("Last check that counts"), Value: orNot(l.Standing.Last.String(), message.New("none"))},
+		{Label: message.New("Next due"), Value: orNot(l.Standing.NextDue.String(), message.New("no date set"))},
 	}
 }
 
-func orNot(text, otherwise string) string {
-	if text == "" {
+func orNot(name string, otherwise message.Text) message.Text {
+	if name == "" {
 		return otherwise
 	}
-	return text
+	return message.Name(name)
 }
 
-func massShown(a quantity.Amount) string {
+func massShown(a quantity.Amount) message.Text {
 	if a.Unit() != quantity.Gram {
-		return ""
+		return message.Text{}
 	}
-	return a.Written()
+	return report.Figure(a.Written())
 }
 
 // mostStarts is how many start checks a log prints, the last ones.
 const mostStarts = 31
 
 func (l MeterLog) starts() report.Table {
-	t := report.Table{Name: "starts", Columns: []report.Column{
-		{Title: "Day", Own: true}, {Title: "Check weight", Align: report.Right}, {Title: "Balance", Align: report.Right},
-		{Title: "Thermometer", Align: report.Right}, {Title: "Other", Align: report.Right}, {Title: "Left out, because", Own: true}, {Title: "By", Own: true},
+	t := report.Table{Name: message.New("starts"), Columns: []report.Column{
+		{Title: message.New("Day")}, {Title: message.New("Check weight"), Align: report.Right}, {Title: message.New("Balance"), Align: report.Right},
+		{Title: message.New("Thermometer"), Align: report.Right}, {Title: message.New("Other"), Align: report.Right}, {Title: message.New("Left out, because")}, {Title: message.New("By")},
 	}}
 	for _, c := range l.Starts[max(0, len(l.Starts)-mostStarts):] {
-		t.Rows = append(t.Rows, report.Row{Cells: []string{c.Day.String(), massShown(c.Weight), massShown(c.Balance), temperature(c.Thermometer), temperature(c.Other), c.Skipped, c.By}})
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{message.Name(c.Day.String()), massShown(c.Weight), massShown(c.Balance), temperature(c.Thermometer), temperature(c.Other), message.Name(c.Skipped), message.Name(c.By)}})
 	}
 	return t
 }
 
 func (l MeterLog) table() report.Table {
-	t := report.Table{Name: "checks", Empty: "No reference sample has been read under this calibration.", Columns: []report.Column{
-		{Title: "Day", Own: true}, {Title: "Grain"}, {Title: "Reference", Own: true}, {Title: "Oven %", Align: report.Right}, {Title: "Meter %", Align: report.Right},
-		{Title: "Error pt", Align: report.Right}, {Title: "Allowed pt", Align: report.Right}, {Title: "Sample at"}, {Title: "Read by", Own: true}, {Title: ""},
+	percent, points := quantity.Percent.String(), quantity.Point.String()
+	t := report.Table{Name: message.New("checks"), Empty: message.New("No reference sample has been read under this calibration."), Columns: []report.Column{
+		{Title: message.New("Day")}, {Title: message.New("Grain")}, {Title: message.New("Reference")},
+		{Title: message.New("Oven"), Unit: percent, Align: report.Right}, {Title: message.New("Meter"), Unit: percent, Align: report.Right},
+		{Title: message.New("Error"), Unit: points, Align: report.Right}, {Title: message.New("Allowed"), Unit: points, Align: report.Right},
+		{Title: message.New("Sample at")}, {Title: message.New("Read by")}, {},
 	}}
 	for _, p := range l.Chart.Points {
-		c, outside := p.Check, ""
+		c, outside := p.Check, message.Text{}
 		if p.Outside {
-			outside = "outside"
+			outside = message.New("outside")
 		}
-		t.Rows = append(t.Rows, report.Row{Cells: []string{
-			c.Day.String(), c.Crop, c.Name, bareFigure(c.Reference), bareFigure(c.Reading), bareFigure(c.Error()), allowed(p),
-			orNot(temperature(c.Sample), "not taken"), c.By, outside,
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{
+			message.Name(c.Day.String()), message.Words(c.Crop), message.Name(c.Name), bareFigure(c.Reference), bareFigure(c.Reading), bareFigure(c.Error()), allowed(p),
+			takenAt(c.Sample), message.Name(c.By), outside,
 		}})
 	}
 	return t
@@ -101,18 +103,25 @@ func (l MeterLog) table() report.Table {
 
 // bareFigure is a moisture or an error to the hundredth, the unit being in the
 // heading.
-func bareFigure(a quantity.Amount) string { return a.In(quantity.Plain).Fixed(2) }
+func bareFigure(a quantity.Amount) message.Text { return report.Figure(a.In(quantity.Plain).Fixed(2)) }
 
-func temperature(a quantity.Amount) string {
+func temperature(a quantity.Amount) message.Text {
 	if a.Unit() == quantity.Plain {
-		return ""
+		return message.Text{}
 	}
-	return a.Written()
+	return report.Figure(a.Written())
 }
 
-func allowed(p meter.ErrorPoint) string {
+func takenAt(a quantity.Amount) message.Text {
+	if a.Unit() == quantity.Plain {
+		return message.New("not taken")
+	}
+	return temperature(a)
+}
+
+func allowed(p meter.ErrorPoint) message.Text {
 	if !p.Limited {
-		return ""
+		return message.Text{}
 	}
 	return bareFigure(p.Limit)
 }
@@ -123,20 +132,20 @@ const mostBars = 14
 // bars are the sizes of the last errors, with the limit beside them for
 // comparison where there is one for all.
 func (l MeterLog) bars() report.Bars {
-	b := report.Bars{Title: "How far off, in points, whichever way", Empty: "No reference sample has been read."}
+	b := report.Bars{Title: message.New("How far off, in points, whichever way"), Empty: message.New("No reference sample has been read.")}
 	points := l.Chart.Points
 	if len(points) > mostBars {
 		points = points[len(points)-mostBars:]
 	}
 	for _, p := range points {
 		size := quantity.Max(p.Check.Error(), p.Check.Error().Neg())
-		b.Labels = append(b.Labels, p.Check.Day.String()[len("2026-"):])
+		b.Labels = append(b.Labels, message.Name(p.Check.Day.String()[len("2026-"):]))
 		b.Values = append(b.Values, bareFigure(p.Check.Error()))
 		b.Heights = append(b.Heights, l.tall(size))
 	}
 	if len(points) > 0 && points[len(points)-1].Limited {
 		limit := points[len(points)-1].Limit
-		b.Labels, b.Values, b.Heights = append(b.Labels, "allowed"), append(b.Values, bareFigure(limit)), append(b.Heights, l.tall(limit))
+		b.Labels, b.Values, b.Heights = append(b.Labels, message.New("allowed")), append(b.Values, bareFigure(limit)), append(b.Heights, l.tall(limit))
 	}
 	return b
 }

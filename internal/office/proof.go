@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"strings"
 
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/explanation"
@@ -111,25 +110,34 @@ func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o 
 			return nil, err
 		}
 		again, err := s.Engine.Settle(facts, edition.By(tables))
-		out = append(out, whatIf(fmt.Sprintf("edition %s, in force %s", edition.ID, edition.Period()), again, err))
+		out = append(out, whatIf(message.New("edition %v, in force %s", edition.ID, edition.Days()), again, err))
 	}
 	beyond, err := settle.TakenBeyondWater(s, facts)
 	if err != nil {
-		return append(out, whatIf("the bare water formula", nil, err)), nil
+		return append(out, whatIf(message.New("the bare water formula"), nil, err)), nil
 	}
-	return append(out, whatIf("the bare water formula", beyond.Bare, nil)), nil
+	return append(out, whatIf(message.New("the bare water formula"), beyond.Bare, nil)), nil
 }
 
-func whatIf(name string, s *settle.Settlement, err error) explanation.WhatIf {
+func whatIf(name message.Text, s *settle.Settlement, err error) explanation.WhatIf {
 	if err != nil {
-		return explanation.WhatIf{Name: name, Refused: strings.ReplaceAll(err.Error(), "\n", " ")}
+		return explanation.WhatIf{Name: name, Refused: inOneLine(err)}
 	}
 	return explanation.WhatIf{Name: name, Settlement: s}
 }
 
+// inOneLine is an error whose lines follow each other.
+func inOneLine(err error) message.Text {
+	text := message.Of(err)
+	if text.Key() == "\n" {
+		return message.List(" ", text.Args()...)
+	}
+	return text
+}
+
 // named is a moisture to try, and why.
 type named struct {
-	name    string
+	name    message.Text
 	percent quantity.Amount
 }
 
@@ -138,23 +146,23 @@ var tenthPercent = quantity.Of("0.1", quantity.Percent)
 // otherMoistures returns a tenth to either side, the ends of the meter's tolerance where one is
 // stated, and the moisture asked for.
 func otherMoistures(ctx context.Context, d Desk, l *load.Load, at quantity.Amount, asked *quantity.Amount) ([]named, error) {
-	all := []named{{"a tenth drier", at.Sub(tenthPercent)}, {"a tenth wetter", at.Add(tenthPercent)}}
+	all := []named{{message.New("a tenth drier"), at.Sub(tenthPercent)}, {message.New("a tenth wetter"), at.Add(tenthPercent)}}
 	band, err := Band(ctx, d, l)
 	if err != nil {
 		return nil, err
 	}
 	if band.Stated() {
 		tolerance := band.High.Sub(band.Reading)
-		all = append(all, named{"the meter's tolerance drier", at.Sub(tolerance)}, named{"the meter's tolerance wetter", at.Add(tolerance)})
+		all = append(all, named{message.New("the meter's tolerance drier"), at.Sub(tolerance)}, named{message.New("the meter's tolerance wetter"), at.Add(tolerance)})
 	}
 	if asked != nil {
-		all = append(all, named{"as asked", *asked})
+		all = append(all, named{message.New("as asked"), *asked})
 	}
 	var out []named
 	for _, m := range all {
 		known := slices.ContainsFunc(out, func(o named) bool { return o.percent.Equal(m.percent) })
 		if !known && !m.percent.Equal(at) {
-			out = append(out, named{fmt.Sprintf("moisture %s, %s", m.percent.Written(), m.name), m.percent})
+			out = append(out, named{message.New("moisture %s, %s", message.Digits(m.percent.Written()), m.name), m.percent})
 		}
 	}
 	return out, nil

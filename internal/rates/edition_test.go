@@ -154,7 +154,7 @@ func TestOnTakesTheLatestCorrection(t *testing.T) {
 	if got := set.Schedules("corn"); len(got) != 1 || got[0] != "plain" || len(set.Schedules("oats")) != 0 {
 		t.Errorf("schedules of corn: %v", got)
 	}
-	if e, ok := set.ByID("first"); !ok || e.Period() != "2025-08-01 to 2026-07-31" || len(set.All()) != 4 {
+	if e, ok := set.ByID("first"); !ok || e.Days().String() != "2025-08-01 to 2026-07-31" || len(set.All()) != 4 {
 		t.Error("the corrected edition is no longer there")
 	}
 }

@@ -19,19 +19,19 @@ func (s *sheet) pairOfCharts(blocks []Block) bool {
 	}
 	const between = 30 * pt
 	half := (s.Room() - between) / 2
-	both := bars(left, half)
+	both := s.bars(left, half)
 	both.Above = gapBefore
-	both.Beside(half+between, bars(right, half))
+	both.Beside(half+between, s.bars(right, half))
 	s.put(both)
 	return true
 }
 
 // bars is a chart of a width.
-func bars(b Bars, room paper.Length) paper.Block {
+func (s *sheet) bars(b Bars, room paper.Length) paper.Block {
 	out := paper.Block{Height: barsHeight}
-	top := out.Paragraph(0, 0, []string{b.Title}, plainStyle.Strong()) + 3*pt
+	top := out.Paragraph(0, 0, []string{s.say.Text(b.Title)}, plainStyle.Strong()) + 3*pt
 	if len(b.Labels) == 0 {
-		out.Text(0, top+smallStyle.Baseline(), b.Empty, smallStyle)
+		out.Text(0, top+smallStyle.Baseline(), s.say.Text(b.Empty), smallStyle)
 		return out
 	}
 	ground := top + barStyle.Leading() + barsTall
@@ -40,8 +40,8 @@ func bars(b Bars, room paper.Length) paper.Block {
 		left := paper.Length(i) * slot
 		tall := barsTall * paper.Length(b.Heights[i]) / 1000
 		out.Box(left+slot*16/100, ground-tall, slot*68/100, tall, barInk, noInk)
-		out.TextMiddle(left+slot/2, ground-tall-barStyle.Leading()+barStyle.Baseline(), b.Values[i], barStyle)
-		out.TextMiddle(left+slot/2, ground+2*pt+barStyle.Baseline(), label, barStyle)
+		out.TextMiddle(left+slot/2, ground-tall-barStyle.Leading()+barStyle.Baseline(), s.say.Text(b.Values[i]), barStyle)
+		out.TextMiddle(left+slot/2, ground+2*pt+barStyle.Baseline(), s.say.Text(label), barStyle)
 	}
 	out.Line(0, ground, slot*paper.Length(len(b.Labels)), ground, 0.6*pt, black)
 	return out

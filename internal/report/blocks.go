@@ -19,13 +19,13 @@ func (s *sheet) block(b Block) {
 	case Heading:
 		s.put(s.heading(b))
 	case Para:
-		s.put(s.para(b)...)
+		s.put(para(s.say.Text(b.Text), s.Room(), b.Strong)...)
 	case Pairs:
 		s.put(s.pairs(b)...)
 	case Table:
-		s.put(s.table(b)...)
+		s.put(s.table(b.printed(s.say))...)
 	case Bars:
-		chart := bars(b, s.Room())
+		chart := s.bars(b, s.Room())
 		chart.Above = gapBefore
 		s.put(chart)
 	case Steps:
@@ -38,19 +38,19 @@ func (s *sheet) block(b Block) {
 // heading is tied to the part below it, and closer to it than other parts.
 func (s *sheet) heading(h Heading) paper.Block {
 	b := paper.Block{Above: headBefore, Tied: true}
-	under := b.Paragraph(0, 0, []string{h.Text}, headingStyle) + 2*pt
+	under := b.Paragraph(0, 0, []string{s.say.Text(h.Text)}, headingStyle) + 2*pt
 	b.Line(0, under, s.Room(), under, 0.5*pt, ruleInk)
 	b.Height = under + headAfter - gapBefore
 	return b
 }
 
 // para is a sentence or more; its first lines stay together.
-func (s *sheet) para(b Para) []paper.Block {
+func para(text string, room paper.Length, strong bool) []paper.Block {
 	look := plainStyle
-	if b.Strong {
+	if strong {
 		look = look.Strong()
 	}
-	lines := wrap(b.Text, s.Room(), look)
+	lines := wrap(text, room, look)
 	out := make([]paper.Block, len(lines))
 	for i, line := range lines {
 		out[i].Height = out[i].Paragraph(0, 0, []string{line}, look)
@@ -67,15 +67,15 @@ func (s *sheet) pairs(b Pairs) []paper.Block {
 	half := (s.Room() - columnBetween) / 2
 	label := paper.Length(0)
 	for _, p := range b.Pairs {
-		label = max(label, smallStyle.Width(p.Label)+10*pt)
+		label = max(label, smallStyle.Width(s.say.Text(p.Label))+10*pt)
 	}
 	label = min(label, half/2)
 	down := (len(b.Pairs) + 1) / 2
 	var out []paper.Block
 	for i := range down {
-		row := pair(b.Pairs[i], label, half)
+		row := s.pair(b.Pairs[i], label, half)
 		if i+down < len(b.Pairs) {
-			row.Beside(half+columnBetween, pair(b.Pairs[i+down], label, half))
+			row.Beside(half+columnBetween, s.pair(b.Pairs[i+down], label, half))
 		}
 		out = append(out, row)
 	}
@@ -85,9 +85,9 @@ func (s *sheet) pairs(b Pairs) []paper.Block {
 	return out
 }
 
-func pair(p Pair, label, width paper.Length) (b paper.Block) {
-	b.Text(0, 1*pt+smallStyle.Baseline(), p.Label, smallStyle)
-	b.Height = b.Paragraph(label, 0, wrap(p.Value, width-label, plainStyle), plainStyle) + 1*pt
+func (s *sheet) pair(p Pair, label, width paper.Length) (b paper.Block) {
+	b.Text(0, 1*pt+smallStyle.Baseline(), s.say.Text(p.Label), smallStyle)
+	b.Height = b.Paragraph(label, 0, wrap(s.say.Text(p.Value), width-label, plainStyle), plainStyle) + 1*pt
 	return b
 }
 
@@ -103,7 +103,7 @@ func (s *sheet) signing(b Signing) (out []paper.Block) {
 		row := &out[len(out)-1]
 		x := paper.Length(i%2) * (half + columnBetween)
 		row.Line(x, signHeight-14*pt, x+half, signHeight-14*pt, 0.6*pt, black)
-		row.Text(x, signHeight-12*pt+smallStyle.Baseline(), name, smallStyle)
+		row.Text(x, signHeight-12*pt+smallStyle.Baseline(), s.say.Text(name), smallStyle)
 	}
 	if len(out) > 0 {
 		out[0].Above = gapBefore

@@ -5,22 +5,20 @@ import (
 	"io"
 	"strings"
 	"unicode"
-
-	"tenthpoint/internal/i18n"
 )
 
 // CSV writes one of the document's tables with a heading row, as RFC 4180 has it. Figures are
 // written without commas between thousands, so that programs can read them.
 func (d Document) CSV(w io.Writer, t Table) error {
-	t = t.spoken(i18n.For(d.Language).Say)
+	p := t.printed(d.forPrograms())
 	out := csv.NewWriter(w)
-	if err := out.Write(t.titles()); err != nil {
+	if err := out.Write(p.titles()); err != nil {
 		return err
 	}
-	for _, r := range t.Rows {
-		cells := make([]string, len(r.Cells))
-		for i, printed := range r.Cells {
-			cells[i] = SpreadsheetCell(t.Columns[i].cell(printed))
+	for _, r := range p.rows {
+		cells := make([]string, len(r.cells))
+		for i, printed := range r.cells {
+			cells[i] = SpreadsheetCell(p.columns[i].cell(printed))
 		}
 		if err := out.Write(cells); err != nil {
 			return err

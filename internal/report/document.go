@@ -1,25 +1,25 @@
 package report
 
 import (
-	"strings"
 	"time"
+
+	"tenthpoint/internal/message"
 )
 
 // Document is a paper, composed.
 type Document struct {
 	// House are the lines at the head: the elevator's name, street, town.
 	House []string
-	Title string
+	Title message.Text
 	// About is the line under the title: the day, the ticket, the season.
-	About string
+	About message.Text
 	// Marks must be seen before anything else is read, on every page: "EXAMPLE
 	// - NOT FOR TRADE".
-	Marks  []string
+	Marks  []message.Text
 	Blocks []Block
 	// Footer is printed at the foot of every page.
-	Footer string
-	// Language is the language of the elevator, in which the paper is rendered; empty is English,
-	// in which it is composed.
+	Footer message.Text
+	// Language is the language of the elevator, in which the paper is rendered; empty is English.
 	Language string
 	// Made is the date of the paper, from the facts it is about, never the
 	// clock.
@@ -31,23 +31,19 @@ type Document struct {
 type Block interface{ isBlock() }
 
 // Heading begins a part.
-type Heading struct{ Text string }
+type Heading struct{ Text message.Text }
 
 // Para is a sentence or more.
 type Para struct {
-	Text string
+	Text message.Text
 	// Strong makes it prominent.
 	Strong bool
 }
 
-// Pair is a name and its value. A value that is Own is a person's own words or a name, the same in
-// every language.
-type Pair struct {
-	Label, Value string
-	Own          bool
-}
+// Pair is a label and its value.
+type Pair struct{ Label, Value message.Text }
 
-// Pairs are names with their values, side by side where there is room.
+// Pairs are labels with their values, side by side where there is room.
 type Pairs struct{ Pairs []Pair }
 
 // Align is the alignment of a column.
@@ -59,12 +55,11 @@ const (
 	Right
 )
 
-// Column is one column of a table. Except for totals, the cells of a column that is Own are names
-// and people's own words, the same in every language.
+// Column is one column of a table. Its unit, if it has one, follows the title.
 type Column struct {
-	Title string
+	Title message.Text
+	Unit  string
 	Align Align
-	Own   bool
 }
 
 // RowKind is the layout of a row.
@@ -77,31 +72,29 @@ const (
 	Struck         // what no longer counts, crossed out
 )
 
-// Row is one row of ready strings, a cell for each column.
+// Row is one row: for each column words, a name ([message.Name]) or a figure ([Figure]).
 type Row struct {
-	Cells []string
+	Cells []message.Text
 	Kind  RowKind
 }
 
-// Table is rows under columns. Empty is the sentence printed when there are no rows. Name is the
-// table's name as a file; its Parts are words by themselves, and make the name of its sheet in a
-// workbook.
+// Table is rows under columns. Empty is the sentence printed when there are no rows. Name is what
+// it is called, also as the sheet of a workbook.
 type Table struct {
-	Name    string
-	Parts   []string
+	Name    message.Text
 	Columns []Column
 	Rows    []Row
-	Empty   string
+	Empty   message.Text
 }
 
 // Bars is a bar chart. Heights are per mille of the tallest the chart may
 // show; Values are the words over the bars.
 type Bars struct {
-	Title   string
-	Labels  []string
+	Title   message.Text
+	Labels  []message.Text
 	Heights []int
-	Values  []string
-	Empty   string
+	Values  []message.Text
+	Empty   message.Text
 }
 
 // Step is one step of a working: label, figure, and calculation.
@@ -121,7 +114,7 @@ type Step struct {
 type Steps struct{ Steps []Step }
 
 // Signing is lines to sign on.
-type Signing struct{ Names []string }
+type Signing struct{ Names []message.Text }
 
 // NewPage starts a new page.
 type NewPage struct{}
@@ -146,29 +139,12 @@ func (d Document) Tables() []Table {
 	return out
 }
 
-// Table finds a table by its name.
+// Table finds a table by its name in English.
 func (d Document) Table(name string) (Table, bool) {
 	for _, t := range d.Tables() {
-		if t.Name == name {
+		if t.Name.String() == name {
 			return t, true
 		}
 	}
 	return Table{}, false
-}
-
-// sheet returns the name of the table's sheet in a workbook.
-func (t Table) sheet() string {
-	if len(t.Parts) == 0 {
-		return t.Name
-	}
-	return strings.Join(t.Parts, " ")
-}
-
-// titles are the words over the columns.
-func (t Table) titles() []string {
-	out := make([]string, len(t.Columns))
-	for i, c := range t.Columns {
-		out[i] = c.Title
-	}
-	return out
 }

@@ -20,8 +20,8 @@ func isDigits(s string) bool { return strings.Trim(s, "0123456789") == "" }
 
 // cell returns the machine-readable value of a cell: a plain figure in a column of figures, else
 // the words as printed.
-func (c Column) cell(printed string) string {
-	if c.Align != Right {
+func (c column) cell(printed string) string {
+	if c.align != Right {
 		return printed
 	}
 	plain, _, _ := number(printed)

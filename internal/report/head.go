@@ -3,6 +3,7 @@ package report
 import (
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/paper"
 )
 
@@ -20,8 +21,8 @@ func (s *sheet) head() (b paper.Block) {
 	y += 4 * pt
 	b.Line(0, y, s.Room(), y, 0.9*pt, black)
 	y += 6 * pt
-	y += b.Paragraph(0, y, wrap(s.doc.Title, s.Room(), titleStyle), titleStyle)
-	y += b.Paragraph(0, y, wrap(s.doc.About, s.Room(), aboutStyle), aboutStyle)
+	y += b.Paragraph(0, y, wrap(s.say.Text(s.doc.Title), s.Room(), titleStyle), titleStyle)
+	y += b.Paragraph(0, y, wrap(s.say.Text(s.doc.About), s.Room(), aboutStyle), aboutStyle)
 	b.Height = y + 2*pt
 	return b
 }
@@ -29,7 +30,7 @@ func (s *sheet) head() (b paper.Block) {
 // marks are framed at the top right, where they are easy to see.
 func (s *sheet) marks() (b paper.Block) {
 	y := paper.Length(0)
-	for _, mark := range s.doc.Marks {
+	for _, mark := range texts(s.say, s.doc.Marks) {
 		w := markStyle.Width(mark)
 		b.Box(s.Room()-w-10*pt, y-3*pt, w+10*pt, markStyle.Leading()+4*pt, noInk, black)
 		b.Text(s.Room()-w-5*pt, y+markStyle.Baseline(), mark, markStyle)
@@ -41,14 +42,14 @@ func (s *sheet) marks() (b paper.Block) {
 // runningHead is one line of the head, on every page but the first.
 func (s *sheet) runningHead(m *paper.Marks) {
 	look := smallStyle.Strong()
-	m.Text(margin, margin+look.Baseline(), strings.TrimSuffix(s.doc.Title+", "+s.doc.About, ", "), look)
-	m.TextEnding(s.Right(), margin+look.Baseline(), strings.Join(s.doc.Marks, "   "), look)
+	m.Text(margin, margin+look.Baseline(), s.say.Text(message.List(", ", s.doc.Title, s.doc.About)), look)
+	m.TextEnding(s.Right(), margin+look.Baseline(), strings.Join(texts(s.say, s.doc.Marks), "   "), look)
 	y := margin + look.Leading() + 2*pt
 	m.Line(margin, y, s.Right(), y, 0.5*pt, black)
 }
 
 func (s *sheet) footLines(width paper.Length) []string {
-	return wrap(s.doc.Footer, width-2*margin-70*pt, footStyle)
+	return wrap(s.say.Text(s.doc.Footer), width-2*margin-70*pt, footStyle)
 }
 
 func (s *sheet) footHeight(width paper.Length) paper.Length {

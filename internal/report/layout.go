@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"time"
 
-	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/paper/pdf"
@@ -14,7 +13,7 @@ import (
 func (d Document) PDF(p Page) ([]byte, error) {
 	var out bytes.Buffer
 	if err := pdf.Write(&out, d.Layout(p)); err != nil {
-		return nil, message.Errorf("the paper %q cannot be set: %w", d.Title, err)
+		return nil, message.Errorf("the paper %q cannot be set: %w", d.Title.String(), err)
 	}
 	return out.Bytes(), nil
 }
@@ -26,15 +25,14 @@ const margin = 36 * pt
 type sheet struct {
 	*paper.Flow
 	doc     Document
+	say     *message.Printer
 	pending []paper.Block // laid out, not yet placed: a heading waits for the part below it
 }
 
 // Layout sets the document on pages.
 func (d Document) Layout(p Page) paper.Layout {
-	say := i18n.In(d.Language)
-	d = d.forPeople()
 	width, height := p.size()
-	s := &sheet{doc: d}
+	s := &sheet{doc: d, say: d.forPeople()}
 	s.Flow = paper.NewFlow(paper.Frame{
 		Width: width, Height: height, Side: margin, Top: margin,
 		Bottom: margin + s.footHeight(width), Running: smallStyle.Leading() + 7*pt,
@@ -55,9 +53,9 @@ func (d Document) Layout(p Page) paper.Layout {
 			page.Put(0, 0, s.Pages[n])
 			s.Pages[n] = page
 		}
-		s.foot(&s.Pages[n], say.Say("page %d of %d", n+1, len(s.Pages)))
+		s.foot(&s.Pages[n], s.say.Say("page %d of %d", n+1, len(s.Pages)))
 	}
-	return paper.Layout{Title: d.Title, Made: d.made(), Width: width, Height: height, Pages: s.Pages}
+	return paper.Layout{Title: s.say.Text(d.Title), Made: d.made(), Width: width, Height: height, Pages: s.Pages}
 }
 
 // made is the date in the file. A document without one has the first day of

@@ -10,6 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/paper/pdf/pdfwords"
 )
 
@@ -76,8 +77,8 @@ func TestPagesAreWhole(t *testing.T) {
 // A heading is never alone at the foot of a page, and a total never alone on the next one.
 func TestNothingIsLeftAlone(t *testing.T) {
 	for rows := range 90 {
-		d := Document{Title: "T", Blocks: []Block{longTable(rows), Heading{"The next part"}, longTable(3)}}
-		d.Blocks[2] = Table{Columns: []Column{{Title: "Only"}}, Rows: []Row{{Cells: []string{"first row"}}, {Cells: []string{"second row"}}}}
+		d := Document{Title: message.New("T"), Blocks: []Block{longTable(rows), Heading{message.New("The next part")}, longTable(3)}}
+		d.Blocks[2] = Table{Columns: []Column{{Title: message.New("Only")}}, Rows: []Row{{Cells: names("first row")}, {Cells: names("second row")}}}
 		for i, page := range pages(t, d, Page{Landscape: true}) {
 			if at := slices.Index(page, "The next part"); at >= 0 && !slices.Contains(page[at:], "second row") {
 				t.Errorf("%d rows: the heading is alone at the foot of page %d", rows, i+1)
@@ -96,9 +97,9 @@ func TestEveryWordIsPrinted(t *testing.T) {
 		text := rapid.Custom(func(t *rapid.T) string {
 			return strings.Join(rapid.SliceOfN(word, 1, 25).Draw(t, "words"), " ")
 		})
-		d := Document{Title: text.Draw(t, "title"), Footer: text.Draw(t, "footer")}
+		d := Document{Title: message.Name(text.Draw(t, "title")), Footer: message.Name(text.Draw(t, "footer"))}
 		var want []string
-		add := func(s string) string { want = append(want, strings.Fields(s)...); return s }
+		add := func(s string) message.Text { want = append(want, strings.Fields(s)...); return message.Name(s) }
 		for range rapid.IntRange(1, 8).Draw(t, "blocks") {
 			switch rapid.IntRange(0, 3).Draw(t, "kind") {
 			case 0:
@@ -108,7 +109,7 @@ func TestEveryWordIsPrinted(t *testing.T) {
 			case 2:
 				table := Table{Columns: []Column{{Title: add(word.Draw(t, "column"))}}}
 				for range rapid.IntRange(1, 60).Draw(t, "rows") {
-					table.Rows = append(table.Rows, Row{Cells: []string{add(text.Draw(t, "cell"))}})
+					table.Rows = append(table.Rows, Row{Cells: []message.Text{add(text.Draw(t, "cell"))}})
 				}
 				d.Blocks = append(d.Blocks, table)
 			case 3:

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"tenthpoint/internal/message"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
@@ -39,13 +40,13 @@ func TestNumber(t *testing.T) {
 }
 
 func exact() Table {
-	return Table{Name: "exact", Columns: []Column{{Title: "Grower, name"}, {Title: "Bushels", Align: Right}, {Title: "No.", Align: Right}, {Title: "No. as words"}},
+	return Table{Name: message.New("exact"), Columns: []Column{{Title: message.New("Grower, name")}, {Title: message.New("Bushels"), Align: Right}, {Title: message.New("No."), Align: Right}, {Title: message.New("No. as words")}},
 		Rows: []Row{
-			{Cells: []string{`A "Sample", Farm`, "1,812.40", "1041", "1,041"}},
-			{Cells: []string{"B", "0.10", "1042", "2"}},
-			{Cells: []string{"C", "price later", "1043", "3"}, Kind: Struck},
-			{Cells: []string{"D", "123,456,789,012.345", "1044", "4"}},
-			{Cells: []string{"All", "123,456,790,824.845", "", ""}, Kind: Total},
+			{Cells: names(`A "Sample", Farm`, "1,812.40", "1041", "1,041")},
+			{Cells: names("B", "0.10", "1042", "2")},
+			{Cells: names("C", "price later", "1043", "3"), Kind: Struck},
+			{Cells: names("D", "123,456,789,012.345", "1044", "4")},
+			{Cells: names("All", "123,456,790,824.845", "", ""), Kind: Total},
 		}}
 }
 

@@ -1,105 +1,80 @@
 package report
 
 import (
-	"strings"
-
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
 )
 
-// A document is composed in English, with the language of its elevator noted, and translated by its
-// renderers. So no rendering can forget to, and a reader of the document itself, a screen or a
-// program, finds the same words everywhere.
+// Texts and figures of a document are values, which its renderers translate. So no rendering can
+// forget to, and a reader of the document itself, a screen or a program, finds the same texts
+// everywhere.
 
-// translate translates an English text.
-type translate func(english string) string
+// Figure is a figure for a document, by how it is written in English: "1,624.88".
+func Figure(written string) message.Text { return message.List("", message.Digits(written)) }
 
-// forPeople is the document in its language, with the signs of the language in its
-// figures.
-func (d Document) forPeople() Document { return d.spoken(i18n.In(d.Language).Word) }
-
-// forPrograms is the document in its language, with figures as programs read them.
-func (d Document) forPrograms() Document { return d.spoken(i18n.For(d.Language).Say) }
-
-func (d Document) spoken(say translate) Document {
-	d.Title, d.About, d.Footer = say(d.Title), say(d.About), say(d.Footer)
-	d.Marks = each(d.Marks, say)
-	d.Blocks = each(d.Blocks, func(b Block) Block { return spokenBlock(b, say) })
-	d.Language = ""
-	return d
+// title is a column's title with its unit.
+func (c Column) title(say *message.Printer) string {
+	title := say.Text(c.Title)
+	switch {
+	case c.Unit == "":
+		return title
+	case title == "":
+		return c.Unit
+	}
+	return title + " " + c.Unit
 }
 
-// each is a list with something done to each of it.
-func each[T any](list []T, do func(T) T) []T {
-	out := make([]T, len(list))
-	for i, one := range list {
-		out[i] = do(one)
+// String is the title in English.
+func (c Column) String() string { return c.title(nil) }
+
+// forPeople is the printer of the document's language.
+func (d Document) forPeople() *message.Printer { return i18n.In(d.Language) }
+
+// forPrograms is the same with figures as programs read them.
+func (d Document) forPrograms() *message.Printer { return i18n.ForPrograms(d.Language) }
+
+// printed is a table in the words of a language.
+type printed struct {
+	columns []column
+	rows    []row
+	empty   string
+}
+
+type column struct {
+	title string
+	align Align
+}
+
+type row struct {
+	cells []string
+	kind  RowKind
+}
+
+func (t Table) printed(say *message.Printer) printed {
+	out := printed{empty: say.Text(t.Empty)}
+	for _, c := range t.Columns {
+		out.columns = append(out.columns, column{c.title(say), c.Align})
+	}
+	for _, r := range t.Rows {
+		out.rows = append(out.rows, row{texts(say, r.Cells), r.Kind})
 	}
 	return out
 }
 
-func spokenBlock(b Block, say translate) Block {
-	switch b := b.(type) {
-	case Heading:
-		b.Text = say(b.Text)
-		return b
-	case Para:
-		b.Text = say(b.Text)
-		return b
-	case Pairs:
-		return Pairs{each(b.Pairs, func(p Pair) Pair { return p.spoken(say) })}
-	case Table:
-		return b.spoken(say)
-	case Bars:
-		b.Title, b.Empty = say(b.Title), say(b.Empty)
-		b.Labels, b.Values = each(b.Labels, say), each(b.Values, say)
-		return b
-	case Signing:
-		return Signing{each(b.Names, say)}
+// texts are texts in the words of a language.
+func texts(say *message.Printer, all []message.Text) []string {
+	out := make([]string, len(all))
+	for i, text := range all {
+		out[i] = say.Text(text)
 	}
-	return b // steps are translated by their composer
+	return out
 }
 
-func (p Pair) spoken(say translate) Pair {
-	p.Label = say(p.Label)
-	if !p.Own {
-		p.Value = say(p.Value)
+// titles are the words over the columns.
+func (p printed) titles() []string {
+	out := make([]string, len(p.columns))
+	for i, c := range p.columns {
+		out[i] = c.title
 	}
-	return p
+	return out
 }
-
-func (b Table) spoken(say translate) Table {
-	b.Empty, b.Parts = say(b.Empty), each(b.Parts, say)
-	own := make([]bool, len(b.Columns))
-	columns := make([]Column, len(b.Columns))
-	for i, c := range b.Columns {
-		words, unit := c.Words()
-		c.Title = say(words) + unit
-		own[i], columns[i] = c.Own, c
-	}
-	b.Columns = columns
-	b.Rows = each(b.Rows, func(r Row) Row {
-		cells := make([]string, len(r.Cells))
-		for i, cell := range r.Cells {
-			cells[i] = cell
-			if !own[i] || r.Kind == Total {
-				cells[i] = say(cell)
-			}
-		}
-		r.Cells = cells
-		return r
-	})
-	return b
-}
-
-// Words are the words of a column's title, and the unit after them with the
-// blank between, which is the same in every language.
-func (c Column) Words() (words, unit string) {
-	at := strings.LastIndex(c.Title, " ")
-	if at > 0 && strings.Contains(units, c.Title[at:]+" ") {
-		return c.Title[:at], c.Title[at:]
-	}
-	return c.Title, ""
-}
-
-// units are the units of figures on papers, each between blanks.
-const units = " lb kg bu cwt t $ % pt lb/bu kg/hL "

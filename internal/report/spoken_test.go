@@ -9,18 +9,19 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/xuri/excelize/v2"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/paper/pdf/pdfwords"
 )
 
 // french is a paper of an elevator that speaks French.
 func french() Document {
 	return Document{
-		House: []string{"Corn and Oats Elevator"}, Title: "Day sheet", About: "as of 2026-10-03", Language: "fr",
+		House: []string{"Corn and Oats Elevator"}, Title: message.New("Day sheet"), About: message.New("as of %s", "2026-10-03"), Language: "fr",
 		Blocks: []Block{
-			Pairs{[]Pair{{Label: "Tickets", Value: "no load"}, {Label: "Remark", Value: "Corn", Own: true}}},
-			Table{Name: "grain lb", Parts: []string{"grain", "lb"}, Columns: []Column{{Title: "Commodity"}, {Title: "Grower", Own: true}, {Title: "Net lb", Align: Right}},
-				Rows: []Row{{Cells: []string{"Corn", "Barley", "52,300"}}, {Cells: []string{"All Corn", "no load", "52,300"}, Kind: Total}}},
-			Table{Name: "numbers", Parts: []string{"numbers"}, Empty: "No load was turned away."},
+			Pairs{[]Pair{{Label: message.New("Tickets"), Value: message.New("no load")}, {Label: message.New("Remark"), Value: message.Name("Corn")}}},
+			Table{Name: message.List(" ", "grain", message.Own("lb")), Columns: []Column{{Title: message.New("Commodity")}, {Title: message.New("Grower")}, {Title: message.New("Net"), Unit: "lb", Align: Right}},
+				Rows: []Row{{Cells: []message.Text{message.New("Corn"), message.Name("Barley"), Figure("52,300")}}, {Cells: []message.Text{message.New("All %s", "Corn"), message.New("no load"), Figure("52,300")}, Kind: Total}}},
+			Table{Name: message.New("numbers"), Empty: message.New("No load was turned away.")},
 		},
 	}
 }
@@ -29,7 +30,7 @@ func french() Document {
 // the composed paper stays English.
 func TestEveryRenderingIsInTheLanguage(t *testing.T) {
 	d := french()
-	want := []string{"Feuille de journée", "en date du 2026-10-03", "aucun chargement", "Maïs", "Tout Maïs", "Barley", "Aucun chargement n'a été refusé."}
+	want := []string{"Feuille de journée", "en date du 2026-10-03", "aucun chargement", "Maïs", "Tout Maïs", "Barley", "52\u202f300", "Aucun chargement n'a été refusé."}
 	pdf, err := d.PDF(Page{})
 	if err != nil {
 		t.Fatal(err)

@@ -28,7 +28,7 @@ const natural = 1000 * pt
 
 // fitting is the layout of a table between the margins.
 type fitting struct {
-	Table
+	printed
 	size   paper.Length
 	widths []paper.Length
 }
@@ -45,9 +45,9 @@ func (f fitting) style(kind RowKind) paper.Style {
 
 // fit finds the largest size in which every row takes one line, and failing
 // that one in which no figure and no word is broken.
-func fit(t Table, room paper.Length) fitting {
+func fit(t printed, room paper.Length) fitting {
 	least, full := naturalWidths(t)
-	room -= cellGap * paper.Length(len(t.Columns)-1)
+	room -= cellGap * paper.Length(len(t.columns)-1)
 	for _, size := range tableSizes[:sizesOfOneLine] {
 		if widths := scaled(full, size); total(widths) <= room {
 			return fitting{t, size, spread(widths, room)}
@@ -63,19 +63,19 @@ func fit(t Table, room paper.Length) fitting {
 }
 
 // naturalWidths are the least and the full widths of the columns.
-func naturalWidths(t Table) (least, full []paper.Length) {
-	least, full = make([]paper.Length, len(t.Columns)), make([]paper.Length, len(t.Columns))
-	for c, column := range t.Columns {
-		least[c] = longestWord(column.Title, paper.Style{Size: natural, Bold: true})
+func naturalWidths(t printed) (least, full []paper.Length) {
+	least, full = make([]paper.Length, len(t.columns)), make([]paper.Length, len(t.columns))
+	for c, column := range t.columns {
+		least[c] = longestWord(column.title, paper.Style{Size: natural, Bold: true})
 		full[c] = least[c]
-		for _, r := range t.Rows {
-			look := paper.Style{Size: natural, Bold: r.Kind == Total}
-			whole := look.Width(r.Cells[c])
+		for _, r := range t.rows {
+			look := paper.Style{Size: natural, Bold: r.kind == Total}
+			whole := look.Width(r.cells[c])
 			full[c] = max(full[c], whole)
-			if column.Align == Right {
+			if column.align == Right {
 				least[c] = max(least[c], whole)
 			} else {
-				least[c] = max(least[c], longestWord(r.Cells[c], look))
+				least[c] = max(least[c], longestWord(r.cells[c], look))
 			}
 		}
 	}
@@ -137,19 +137,19 @@ func between(least, full []paper.Length, room paper.Length) []paper.Length {
 
 // table is its head and its rows. The head is set again on every page; a row and the
 // totals right under it stay together, and so do the first two rows.
-func (s *sheet) table(t Table) []paper.Block {
-	if len(t.Rows) == 0 {
-		return s.para(Para{Text: t.Empty})
+func (s *sheet) table(t printed) []paper.Block {
+	if len(t.rows) == 0 {
+		return para(t.empty, s.Room(), false)
 	}
 	f := fit(t, s.Room())
 	head := f.head()
 	again := head
 	head.Above, head.Tied = gapBefore, true
 	out := []paper.Block{head}
-	for i, r := range t.Rows {
+	for i, r := range t.rows {
 		row := f.row(r)
 		row.Again = &again
-		row.Tied = i+1 < len(t.Rows) && (i == 0 || t.Rows[i+1].Kind == Total)
+		row.Tied = i+1 < len(t.rows) && (i == 0 || t.rows[i+1].kind == Total)
 		out = append(out, row)
 	}
 	out[len(out)-1].Height += 2 * pt
@@ -161,7 +161,7 @@ func (f fitting) cellLines(cells []string, look paper.Style, foldAll bool) (line
 	lines = make([][]string, len(cells))
 	for c, text := range cells {
 		lines[c] = []string{text}
-		if foldAll || f.Columns[c].Align == Left {
+		if foldAll || f.columns[c].align == Left {
 			lines[c] = wrap(text, f.widths[c]+pt/2, look)
 		}
 		most = max(most, len(lines[c]))
@@ -187,21 +187,21 @@ func (f fitting) head() (b paper.Block) {
 	return b
 }
 
-func (f fitting) row(r Row) (b paper.Block) {
-	look := f.style(r.Kind)
-	lines, most := f.cellLines(r.Cells, look, false)
+func (f fitting) row(r row) (b paper.Block) {
+	look := f.style(r.kind)
+	lines, most := f.cellLines(r.cells, look, false)
 	b.Height = paper.Length(most)*look.Leading() + 2*rowAbove
-	if r.Kind == Total {
+	if r.kind == Total {
 		b.Line(0, 0, f.width(), 0, 0.5*pt, black)
 	}
 	for c := range lines {
 		f.cell(&b.Marks, c, rowAbove, lines[c], look)
 	}
-	for n := 0; r.Kind == Struck && n < most; n++ {
+	for n := 0; r.kind == Struck && n < most; n++ {
 		middle := rowAbove + look.Size*68/100 + paper.Length(n)*look.Leading()
 		b.Line(0, middle, f.struckWidth(), middle, 0.5*pt, paper.Grey(60))
 	}
-	if r.Kind != Total {
+	if r.kind != Total {
 		b.Line(0, b.Height, f.width(), b.Height, 0.25*pt, rowInk)
 	}
 	return b
@@ -210,8 +210,8 @@ func (f fitting) row(r Row) (b paper.Block) {
 // struckWidth goes as far as the last figure: the words after it say why the
 // row is struck.
 func (f fitting) struckWidth() paper.Length {
-	last := len(f.Columns) - 1
-	for last > 0 && f.Columns[last].Align == Left {
+	last := len(f.columns) - 1
+	for last > 0 && f.columns[last].align == Left {
 		last--
 	}
 	return total(f.widths[:last+1]) + cellGap*paper.Length(last)
@@ -219,7 +219,7 @@ func (f fitting) struckWidth() paper.Length {
 
 func (f fitting) cell(m *paper.Marks, c int, y paper.Length, lines []string, look paper.Style) {
 	x := total(f.widths[:c]) + cellGap*paper.Length(c)
-	if f.Columns[c].Align == Left {
+	if f.columns[c].align == Left {
 		m.Paragraph(x, y, lines, look)
 		return
 	}

@@ -3,21 +3,21 @@ package report
 import (
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/paper/plain"
 )
 
 // Text sets the document for a terminal or a plain file, width characters
 // wide. Tables wider than that run over; they are never cut.
 func (d Document) Text(width int) string {
-	d = d.forPeople()
-	t := setter{&plain.Lines{Width: width}}
+	t := setter{&plain.Lines{Width: width}, d.forPeople()}
 	for _, line := range d.House {
 		t.line(line)
 	}
 	t.Gap()
-	t.line(strings.ToUpper(d.Title))
-	t.line(d.About)
-	for _, mark := range d.Marks {
+	t.line(strings.ToUpper(t.say.Text(d.Title)))
+	t.line(t.say.Text(d.About))
+	for _, mark := range texts(t.say, d.Marks) {
 		t.line("*** " + mark + " ***")
 	}
 	for _, b := range d.Blocks {
@@ -27,14 +27,17 @@ func (d Document) Text(width int) string {
 		t.Gap()
 		t.block(b)
 	}
-	if d.Footer != "" {
+	if footer := t.say.Text(d.Footer); footer != "" {
 		t.Gap()
-		t.para(d.Footer)
+		t.para(footer)
 	}
 	return t.Text()
 }
 
-type setter struct{ *plain.Lines }
+type setter struct {
+	*plain.Lines
+	say *message.Printer
+}
 
 // line adds a line, if there is one.
 func (t *setter) line(s string) {
@@ -46,20 +49,21 @@ func (t *setter) line(s string) {
 func (t *setter) block(b Block) {
 	switch b := b.(type) {
 	case Heading:
-		t.line(b.Text)
-		t.line(strings.Repeat("-", plain.Letters(b.Text)))
+		text := t.say.Text(b.Text)
+		t.line(text)
+		t.line(strings.Repeat("-", plain.Letters(text)))
 	case Para:
-		t.para(b.Text)
+		t.para(t.say.Text(b.Text))
 	case Pairs:
 		t.pairs(b)
 	case Table:
-		t.table(b)
+		t.table(b.printed(t.say))
 	case Bars:
 		t.bars(b)
 	case Steps:
 		t.steps(b)
 	case Signing:
-		for _, name := range b.Names {
+		for _, name := range texts(t.say, b.Names) {
 			t.line(name + ": " + strings.Repeat("_", max(8, t.Width-plain.Letters(name)-2)))
 		}
 	}
@@ -70,36 +74,36 @@ func (t *setter) para(text string) { t.Running("", "", text) }
 func (t *setter) pairs(b Pairs) {
 	label := 0
 	for _, p := range b.Pairs {
-		label = max(label, plain.Letters(p.Label))
+		label = max(label, plain.Letters(t.say.Text(p.Label)))
 	}
 	for _, p := range b.Pairs {
-		name := p.Label
-		for _, part := range plain.Paragraph(p.Value, max(20, t.Width-label-2)) {
+		name := t.say.Text(p.Label)
+		for _, part := range plain.Paragraph(t.say.Text(p.Value), max(20, t.Width-label-2)) {
 			t.line(plain.Left(name, label+2) + part)
 			name = ""
 		}
 	}
 }
 
-func (t *setter) table(b Table) {
-	if len(b.Rows) == 0 {
-		t.para(b.Empty)
+func (t *setter) table(b printed) {
+	if len(b.rows) == 0 {
+		t.para(b.empty)
 		return
 	}
-	widths := make([]int, len(b.Columns))
-	for i, c := range b.Columns {
-		widths[i] = plain.Letters(c.Title)
-		for _, r := range b.Rows {
-			widths[i] = max(widths[i], plain.Letters(r.Cells[i]))
+	widths := make([]int, len(b.columns))
+	for i, c := range b.columns {
+		widths[i] = plain.Letters(c.title)
+		for _, r := range b.rows {
+			widths[i] = max(widths[i], plain.Letters(r.cells[i]))
 		}
 	}
-	t.tableLine(b.Columns, widths, b.titles())
+	t.tableLine(b.columns, widths, b.titles())
 	t.rule(widths)
-	for _, r := range b.Rows {
-		if r.Kind == Total {
+	for _, r := range b.rows {
+		if r.kind == Total {
 			t.rule(widths)
 		}
-		t.tableLine(b.Columns, widths, r.Cells)
+		t.tableLine(b.columns, widths, r.cells)
 	}
 }
 
@@ -111,11 +115,11 @@ func (t *setter) rule(widths []int) {
 	t.line(strings.Repeat("-", total))
 }
 
-func (t *setter) tableLine(columns []Column, widths []int, cells []string) {
+func (t *setter) tableLine(columns []column, widths []int, cells []string) {
 	parts := make([]string, len(cells))
 	for i, cell := range cells {
 		parts[i] = plain.Left(cell, widths[i])
-		if columns[i].Align == Right {
+		if columns[i].align == Right {
 			parts[i] = plain.Right(cell, widths[i])
 		}
 	}
@@ -126,17 +130,17 @@ func (t *setter) tableLine(columns []Column, widths []int, cells []string) {
 const barCells = 40
 
 func (t *setter) bars(b Bars) {
-	t.line(b.Title)
+	t.line(t.say.Text(b.Title))
 	if len(b.Labels) == 0 {
-		t.para(b.Empty)
+		t.para(t.say.Text(b.Empty))
 		return
 	}
-	label := 0
-	for _, l := range b.Labels {
+	labels, label := texts(t.say, b.Labels), 0
+	for _, l := range labels {
 		label = max(label, plain.Letters(l))
 	}
-	for i, l := range b.Labels {
-		t.line(plain.Left(l, label) + " " + strings.Repeat("#", b.Heights[i]*barCells/1000) + " " + b.Values[i])
+	for i, l := range labels {
+		t.line(plain.Left(l, label) + " " + strings.Repeat("#", b.Heights[i]*barCells/1000) + " " + t.say.Text(b.Values[i]))
 	}
 }
 

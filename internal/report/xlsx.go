@@ -3,12 +3,12 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
 
-	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/message"
 )
 
@@ -16,12 +16,12 @@ import (
 // table. Figures are numbers a spreadsheet can add; each is written as the decimal text that
 // prints, to the last zero.
 func (d Document) XLSX(w io.Writer) error {
-	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, front: i18n.For(d.Language).Say("This paper")}
-	d = d.forPrograms()
+	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, say: d.forPrograms()}
+	book.front = book.say.Say("This paper")
 	defer book.Close()
 	book.about(d)
 	for i, t := range d.Tables() {
-		book.table(sheetName(t.sheet(), i+1), t)
+		book.table(sheetName(book.say.Text(t.Name), i+1), t.printed(book.say))
 	}
 	book.SetActiveSheet(0)
 	if book.failed != nil {
@@ -33,6 +33,7 @@ func (d Document) XLSX(w io.Writer) error {
 type workbook struct {
 	*excelize.File
 	styles map[look]int
+	say    *message.Printer
 	front  string // name of the first sheet
 	failed error
 }
@@ -58,20 +59,20 @@ const firstSheet = "Sheet1"
 
 func (b *workbook) about(d Document) {
 	b.must(b.SetSheetName(firstSheet, b.front))
-	lines := append(append([]string{}, d.House...), d.Title, d.About)
-	lines = append(lines, d.Marks...)
+	lines := append(slices.Clone(d.House), b.say.Text(d.Title), b.say.Text(d.About))
+	lines = append(lines, texts(b.say, d.Marks)...)
 	for _, block := range d.Blocks {
 		switch block := block.(type) {
 		case Para:
-			lines = append(lines, block.Text)
+			lines = append(lines, b.say.Text(block.Text))
 		case Pairs:
 			for _, p := range block.Pairs {
-				lines = append(lines, p.Label+": "+p.Value)
+				lines = append(lines, b.say.Text(p.Label)+": "+b.say.Text(p.Value))
 			}
 		}
 	}
 	row := 0
-	for _, line := range append(lines, d.Footer) {
+	for _, line := range append(lines, b.say.Text(d.Footer)) {
 		if line != "" {
 			row++
 			b.must(b.SetCellStr(b.front, address(1, row), line))
@@ -80,27 +81,27 @@ func (b *workbook) about(d Document) {
 	b.must(b.SetColWidth(b.front, "A", "A", 100)) // characters
 }
 
-func (b *workbook) table(sheet string, t Table) {
+func (b *workbook) table(sheet string, t printed) {
 	_, err := b.NewSheet(sheet)
 	b.must(err)
 	for c, title := range t.titles() {
 		b.put(sheet, c+1, 1, title, look{strong: true})
 	}
-	for r, row := range t.Rows {
-		for c, printed := range row.Cells {
-			b.cell(sheet, c+1, r+2, printed, t.Columns[c], row.Kind)
+	for r, row := range t.rows {
+		for c, printed := range row.cells {
+			b.cell(sheet, c+1, r+2, printed, t.columns[c], row.kind)
 		}
 	}
-	if len(t.Rows) == 0 {
-		b.put(sheet, 1, 2, t.Empty, look{})
+	if len(t.rows) == 0 {
+		b.put(sheet, 1, 2, t.empty, look{})
 	}
 	b.widths(sheet, t)
 	b.must(b.SetPanes(sheet, &excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}))
 }
 
-func (b *workbook) cell(sheet string, column, row int, printed string, c Column, kind RowKind) {
+func (b *workbook) cell(sheet string, column, row int, printed string, c column, kind RowKind) {
 	plain, places, isNumber := number(printed)
-	if c.Align != Right || !isNumber {
+	if c.align != Right || !isNumber {
 		b.put(sheet, column, row, printed, look{kind: kind})
 		return
 	}

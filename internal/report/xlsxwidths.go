@@ -7,11 +7,11 @@ import (
 )
 
 // widths makes each column of a sheet as wide as its content, within limits, in characters.
-func (b *workbook) widths(sheet string, t Table) {
-	for c, column := range t.Columns {
-		widest := min(utf8.RuneCountInString(column.Title), 12) // titles wrap
-		for _, row := range t.Rows {
-			widest = max(widest, utf8.RuneCountInString(row.Cells[c]))
+func (b *workbook) widths(sheet string, t printed) {
+	for c, column := range t.columns {
+		widest := min(utf8.RuneCountInString(column.title), 12) // titles wrap
+		for _, row := range t.rows {
+			widest = max(widest, utf8.RuneCountInString(row.cells[c]))
 		}
 		letter, err := excelize.ColumnNumberToName(c + 1)
 		b.must(err)

@@ -53,11 +53,13 @@ type Options struct {
 	Place *time.Location
 	// Who is signed in; see [Desk.SignIn].
 	Who string
+	// Check finds what is improbable about a load; nil is what the guards find.
+	Check func(*load.Load, guard.Setting) []guard.Finding
 }
 
 // Open starts work on a book.
 func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
-	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: guard.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, tables: map[string]*grain.Tables{}}
+	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: o.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, tables: map[string]*grain.Tables{}}
 	if d.laws == nil {
 		d.laws, _ = law.NewSet(law.Shipped()...) // compared with each other by a test
 	}
@@ -66,6 +68,9 @@ func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
 	}
 	if d.place == nil {
 		d.place = time.Local
+	}
+	if d.check == nil {
+		d.check = guard.Check
 	}
 	if d.name == "" {
 		d.name = "desk"

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/settle"
 )
 
@@ -19,11 +20,11 @@ import (
 const seasonHead = "100614933e1c19076aa429db1112405ba4b8da0dd5bb04a44e260c240e9451dc"
 
 // head is the hash of the last fact, which is made of all facts before it.
-func (s *scene) head() string {
-	s.t.Helper()
+func head(s *scene) string {
+	s.T.Helper()
 	head := ""
-	for f, err := range s.book.Facts(ctx, book.FactFilter{}) {
-		must(s.t, err)
+	for f, err := range s.Store.Facts(ctx, book.FactFilter{}) {
+		must(s.T, err)
 		head = f.Hash
 	}
 	return head
@@ -32,7 +33,7 @@ func (s *scene) head() string {
 // A book written by the first engine is to the last byte the book that was
 // written when there was no other: old facts keep their hashes.
 func TestOldFactsKeepTheirHash(t *testing.T) {
-	if head := season(t, 1).head(); head != seasonHead {
+	if head := head(seasonOfFirst(t)); head != seasonHead {
 		t.Errorf("the season ends with the hash %s, and did with %s", head, seasonHead)
 	}
 }
@@ -46,8 +47,8 @@ func TestEngineInFacts(t *testing.T) {
 		{load.Settled{Edition: "e"}, `{"edition":"e","edition_hash":"","figures":null,"working":""}`},
 		{load.Settled{Edition: "e", Engine: 1}, `{"edition":"e","edition_hash":"","figures":null,"working":""}`},
 		{load.Settled{Edition: "e", Engine: 12}, `{"edition":"e","edition_hash":"","engine":"12","figures":null,"working":""}`},
-		{office.DayClosed{Day: oct1, Engine: 1}, `{"day":"2026-10-01","notes":{}}`},
-		{office.DayClosed{Day: oct1, Engine: 12}, `{"day":"2026-10-01","engine":"12","notes":{}}`},
+		{office.DayClosed{Day: housetest.Oct1, Engine: 1}, `{"day":"2026-10-01","notes":{}}`},
+		{office.DayClosed{Day: housetest.Oct1, Engine: 12}, `{"day":"2026-10-01","engine":"12","notes":{}}`},
 	} {
 		got, err := journal.Canonical(c.fact)
 		if err != nil || string(got) != c.want {
@@ -69,23 +70,30 @@ func TestEngineInFacts(t *testing.T) {
 // rewritten puts other text into the bodies of facts and links the chain again, as a newer program
 // would have written them.
 func rewritten(s *scene, old, new string) {
-	s.t.Helper()
+	s.T.Helper()
 	var statements []string
 	var last *journal.Fact
-	for f, err := range s.book.Facts(ctx, book.FactFilter{}) {
-		must(s.t, err)
+	for f, err := range s.Store.Facts(ctx, book.FactFilter{}) {
+		must(s.T, err)
 		again := journal.Link(last, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: []byte(strings.ReplaceAll(string(f.Body), old, new))})
 		last = &again
-		statements = append(statements, fmt.Sprintf("UPDATE facts SET body = '%s', prev = '%s', hash = '%s' WHERE seq = %d", quoted(string(again.Body)), again.Prev, again.Hash, again.Seq))
+		statements = append(statements, fmt.Sprintf("UPDATE facts SET body = '%s', prev = '%s', hash = '%s' WHERE seq = %d", housetest.Quoted(string(again.Body)), again.Prev, again.Hash, again.Seq))
 	}
-	unguarded(s.t.(*testing.T), s.book.Path(), statements...)
+	housetest.Unguarded(s.T, s.Store.Path(), statements...)
+}
+
+// seasonOfFirst is a season settled by the first engine.
+func seasonOfFirst(t *testing.T) *scene {
+	s := housetest.New(t)
+	s.SettleBy(1)
+	return housetest.Lived(s)
 }
 
 // A ticket settled by a newer program gives a clear error everywhere it is recalculated.
 func TestTicketOfAnEngineNotKnown(t *testing.T) {
-	s := newScene(t)
+	s := housetest.New(t)
 	s.SettleBy(1)
-	_, number := s.ticket()
+	_, number := s.Ticket()
 	rewritten(s, `"figures":`, `"engine":"99","figures":`)
 	l, err := office.Ticket(ctx, s.Desk, number)
 	must(t, err)
@@ -98,24 +106,24 @@ func TestTicketOfAnEngineNotKnown(t *testing.T) {
 	refused(t, err, sentence)
 	_, err = office.WorthOf(ctx, s.Desk, l, office.Tenth)
 	refused(t, err, sentence)
-	wantNamed(t, s.Desk, "Ticket 1 (load L1) cannot be settled again: this was "+sentence)
+	housetest.WantNamed(t, s.Desk, "Ticket 1 (load L1) cannot be settled again: this was "+sentence)
 }
 
 // A day that a newer program closed is told in a sentence.
 func TestDayOfAnEngineNotKnown(t *testing.T) {
-	s := season(t, 1)
+	s := seasonOfFirst(t)
 	rewritten(s, `"day":"2026-10-01","notes"`, `"day":"2026-10-01","engine":"99","notes"`)
-	_, err := office.DaySheet(ctx, s.Desk, oct1)
+	_, err := office.DaySheet(ctx, s.Desk, housetest.Oct1)
 	refused(t, err, "engine 99")
-	wantNamed(t, s.Desk, "The sheet of 2026-10-01 cannot be made again")
+	housetest.WantNamed(t, s.Desk, "The sheet of 2026-10-01 cannot be made again")
 }
 
 // A ticket's engine works everything that is compared with the ticket.
 func TestTicketKeepsItsEngine(t *testing.T) {
-	s := newScene(t)
+	s := housetest.New(t)
 	for _, n := range settle.Engines() {
 		s.SettleBy(n)
-		_, number := s.ticket()
+		_, number := s.Ticket()
 		s.SettleBy(settle.Current)
 		l, err := office.Ticket(ctx, s.Desk, number)
 		must(t, err)
@@ -131,9 +139,9 @@ func TestTicketKeepsItsEngine(t *testing.T) {
 		worth, err := office.WorthOf(ctx, s.Desk, l, office.Tenth)
 		must(t, err)
 		all := map[string]*settle.Settlement{"worked again": again, "previewed": preview, "its worth": worth.Here, "drier": worth.Drier.Settlement}
-		f := s.proof(number, office.ProofOptions{Moisture: &tried})
+		f := s.Proof(number, office.ProofOptions{Moisture: &tried})
 		for _, w := range f.WhatIfs {
-			all["what if "+w.Name] = w.Settlement
+			all["what if "+w.Name.String()] = w.Settlement
 		}
 		for name, one := range all {
 			if one == nil || one.Engine != n {
@@ -141,23 +149,23 @@ func TestTicketKeepsItsEngine(t *testing.T) {
 			}
 		}
 	}
-	s.verify()
+	s.Verify()
 }
 
 var tried = quantity.Of("17.0", quantity.Percent)
 
 // A book with tickets and closed days of every engine is sound.
 func TestBookOfAllEnginesIsSound(t *testing.T) {
-	s := newScene(t).as(manager)
+	s := housetest.New(t).As(housetest.Manager)
 	for i, n := range settle.Engines() {
-		s.at(fmt.Sprintf("2026-10-0%d 14:00", i+1))
+		s.At(fmt.Sprintf("2026-10-0%d 14:00", i+1))
 		s.SettleBy(n)
-		_, number := s.ticket()
+		_, number := s.Ticket()
 		must(t, scalehouse.CloseDay(ctx, s.Desk, s.Today(), ""))
 		id, err := scalehouse.Correct(ctx, s.Desk, number, "moisture typed wrong")
 		must(t, err)
 		s.SettleBy(settle.Current)
-		s.sample(id, "17.5")
+		s.Sample(id, "17.5")
 		corrected, err := scalehouse.Issue(ctx, s.Desk, id)
 		must(t, err)
 		d, err := office.Compare(ctx, s.Desk, number, corrected)
@@ -168,5 +176,5 @@ func TestBookOfAllEnginesIsSound(t *testing.T) {
 			}
 		}
 	}
-	s.verify()
+	s.Verify()
 }

@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/title"
 	"tenthpoint/schedules"
 )
@@ -28,8 +29,8 @@ func taken(t *testing.T, d *scalehouse.Desk, details load.Details, grossLb, tare
 	t.Helper()
 	id, err := scalehouse.OpenLoad(ctx, d, details)
 	must(t, err)
-	must(t, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Gross, grossLb)))
-	must(t, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Tare, tareLb)))
+	must(t, scalehouse.Weigh(ctx, d, id, housetest.ScaleWeight(load.Gross, grossLb)))
+	must(t, scalehouse.Weigh(ctx, d, id, housetest.ScaleWeight(load.Tare, tareLb)))
 	if details.Direction == load.Inbound {
 		must(t, scalehouse.RecordSample(ctx, d, id, load.Sample{Moisture: &load.Moisture{Percent: quantity.Of("15.2", quantity.Percent), Method: "typed"}}))
 	}
@@ -71,10 +72,10 @@ func TestNothingIsRecordedBeyondTheScale(t *testing.T) {
 	d := guarded(t)
 	id, err := scalehouse.OpenLoad(ctx, d, inbound())
 	must(t, err)
-	if err := scalehouse.Weigh(ctx, d, id, scaleWeight(load.Gross, 126020)); !errors.Is(err, message.Invalid) {
+	if err := scalehouse.Weigh(ctx, d, id, housetest.ScaleWeight(load.Gross, 126020)); !errors.Is(err, message.Invalid) {
 		t.Errorf("126,020 lb on a scale of 120,000 lb: %v", err)
 	}
-	must(t, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Gross, 126000)))
+	must(t, scalehouse.Weigh(ctx, d, id, housetest.ScaleWeight(load.Gross, 126000)))
 }
 
 // An answer takes a reason of the list, and a manager where the elevator says so; it is on the day

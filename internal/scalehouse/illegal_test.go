@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/title"
 )
 
@@ -29,12 +30,12 @@ var illegal = []struct {
 
 	// Weights that cannot be.
 	{"a weight of zero", arrived, weigh(load.Weighing{Which: load.Tare, Source: load.FromScale, Weight: quantity.Zero(quantity.Lb)}), "the weight is 0 lb"},
-	{"a weight below zero", arrived, weigh(scaleWeight(load.Tare, -24300)), "the weight is -24,300 lb"},
-	{"a weight between divisions", arrived, weigh(scaleWeight(load.Tare, 24310)), "24,310 lb is not a whole number of divisions of 20 lb: it lies between 24,300 lb and 24,320 lb"},
-	{"a weight over the capacity", arrived, weigh(scaleWeight(load.Gross, 126020)), "126,020 lb is over 126,000 lb, which is 105 % of the capacity of scale 1"},
+	{"a weight below zero", arrived, weigh(housetest.ScaleWeight(load.Tare, -24300)), "the weight is -24,300 lb"},
+	{"a weight between divisions", arrived, weigh(housetest.ScaleWeight(load.Tare, 24310)), "24,310 lb is not a whole number of divisions of 20 lb: it lies between 24,300 lb and 24,320 lb"},
+	{"a weight over the capacity", arrived, weigh(housetest.ScaleWeight(load.Gross, 126020)), "126,020 lb is over 126,000 lb, which is 105 % of the capacity of scale 1"},
 	{"a weight in another unit", arrived, weigh(load.Weighing{Which: load.Tare, Source: load.FromScale, Weight: quantity.Int(11000, quantity.Kg)}), "11,000 kg is not a weight from scale 1, which weighs in lb"},
 	{"a weight from no scale of ours", arrived, weigh(load.Weighing{Which: load.Tare, Source: load.FromScale, Scale: "9", Weight: quantity.Int(24300, quantity.Lb)}), "there is no scale 9 at this elevator"},
-	{"a weight that is neither gross nor tare", arrived, weigh(scaleWeight("net", 28000)), `a weight is gross or tare, not "net"`},
+	{"a weight that is neither gross nor tare", arrived, weigh(housetest.ScaleWeight("net", 28000)), `a weight is gross or tare, not "net"`},
 	{"a weight by hand without a reason", arrived, weigh(load.Weighing{Which: load.Tare, Source: load.ByHand, Weight: quantity.Int(24300, quantity.Lb), Reason: "  "}), "a weight is typed by hand only with a reason"},
 	{"a stored gross", arrived, weigh(load.Weighing{Which: load.Gross, Source: load.StoredTare, Weight: quantity.Int(52300, quantity.Lb), Taken: quantity.MustDate("2026-09-20")}), "only a tare can be a stored one"},
 	{"a stored tare of no day", arrived, weigh(load.Weighing{Which: load.Tare, Source: load.StoredTare, Weight: quantity.Int(24300, quantity.Lb)}), "a stored tare says on which day it was weighed"},
@@ -50,11 +51,11 @@ var illegal = []struct {
 
 	// Details that cannot be.
 	{"open without a direction", nothing, open(func(d *load.Details) { d.Direction = "" }), `a load is inbound or outbound, not ""`},
-	{"open with a price of zero", nothing, open(func(d *load.Details) { d.Price = amount("0 $/bu") }), "type a price above zero, or leave it for later"},
+	{"open with a price of zero", nothing, open(func(d *load.Details) { d.Price = housetest.Amount("0 $/bu") }), "type a price above zero, or leave it for later"},
 	{"issue a grain not taken here", withDetails(func(d *load.Details) { d.Commodity = "soybeans" }), issue, "soybeans is not taken here"},
 	{"issue before the rates began", withDetails(func(d *load.Details) { d.Day = quantity.MustDate("2026-07-31") }), issue, "no rates are in force for corn on 2026-07-31"},
-	{"issue with a price in another unit", withDetails(func(d *load.Details) { d.Price = amount("7.50 $/cwt") }), issue, "this edition settles in bu"},
-	{"issue stored grain with a price", withDetails(func(d *load.Details) { d.Under, d.Price = title.OpenStorage, amount("5 $/bu") }), issue, "Stored grain has no price: it stays its owner's."},
+	{"issue with a price in another unit", withDetails(func(d *load.Details) { d.Price = housetest.Amount("7.50 $/cwt") }), issue, "this edition settles in bu"},
+	{"issue stored grain with a price", withDetails(func(d *load.Details) { d.Under, d.Price = title.OpenStorage, housetest.Amount("5 $/bu") }), issue, "Stored grain has no price: it stays its owner's."},
 	{"issue with shares over the whole", withDetails(overShared), issue, "The shares add to 150 %, not to the whole."},
 
 	// What comes after the ticket.
@@ -65,24 +66,24 @@ var illegal = []struct {
 	{"issue a ticket twice", ticketed, issue, "Ticket 1 is issued; print it again as a reprint"},
 	{"void without a reason", asManager(ticketed), void(" "), "a ticket is voided only with a reason; type one"},
 	{"correct without a reason", asManager(ticketed), correct(""), "a ticket is corrected only with a reason; type one"},
-	{"void a ticket twice", voided, void("again"), "Ticket 1 is void (a trial); reissue it, or open a new load"},
-	{"correct a void ticket", voided, correct("again"), "Ticket 1 is void (a trial); reissue it, or open a new load"},
-	{"issue a void ticket", voided, issue, "Ticket 1 is void (a trial); reissue it, or open a new load"},
-	{"void a corrected ticket", corrected, void("again"), "Ticket 1 was corrected by ticket 2; go on with ticket 2"},
-	{"correct a corrected ticket", corrected, correct("again"), "Ticket 1 was corrected by ticket 2; go on with ticket 2"},
+	{"void a ticket twice", housetest.Voided, void("again"), "Ticket 1 is void (a trial); reissue it, or open a new load"},
+	{"correct a void ticket", housetest.Voided, correct("again"), "Ticket 1 is void (a trial); reissue it, or open a new load"},
+	{"issue a void ticket", housetest.Voided, issue, "Ticket 1 is void (a trial); reissue it, or open a new load"},
+	{"void a corrected ticket", housetest.Corrected, void("again"), "Ticket 1 was corrected by ticket 2; go on with ticket 2"},
+	{"correct a corrected ticket", housetest.Corrected, correct("again"), "Ticket 1 was corrected by ticket 2; go on with ticket 2"},
 	{"correct a ticket twice at once", underCorrection, correct("again"), "ticket 1 is being corrected already, as load L2"},
 	{"issue the correction of a void ticket", voidedUnderCorrection, issue, "Ticket 1 is void (a trial)"},
 	{"reissue an unknown ticket", asManager(nothing), reissue("torn"), "there is no ticket 0 in this book"},
 	{"reissue a ticket in force", asManager(ticketed), reissue("torn"), "Ticket 1 is issued; void it first, or correct it"},
-	{"reissue a corrected ticket", corrected, reissue("torn"), "Ticket 1 was corrected by ticket 2; go on with ticket 2"},
-	{"reissue without a reason", voided, reissue(" "), "a void ticket is reissued only with a reason; type one"},
-	{"reissue a ticket twice at once", underReissue, reissue("torn"), "ticket 1 is being reissued already, as load L2. Finish that load, or turn it away"},
-	{"reissue a ticket twice", reissued, reissue("torn"), "Ticket 1 is void and was reissued as ticket 2; go on with ticket 2"},
-	{"void a reissued ticket once more", reissued, void("again"), "Ticket 1 is void and was reissued as ticket 2; go on with ticket 2"},
-	{"correct a reissued ticket", reissued, correct("again"), "Ticket 1 is void and was reissued as ticket 2; go on with ticket 2"},
+	{"reissue a corrected ticket", housetest.Corrected, reissue("torn"), "Ticket 1 was corrected by ticket 2; go on with ticket 2"},
+	{"reissue without a reason", housetest.Voided, reissue(" "), "a void ticket is reissued only with a reason; type one"},
+	{"reissue a ticket twice at once", housetest.UnderReissue, reissue("torn"), "ticket 1 is being reissued already, as load L2. Finish that load, or turn it away"},
+	{"reissue a ticket twice", housetest.Reissued, reissue("torn"), "Ticket 1 is void and was reissued as ticket 2; go on with ticket 2"},
+	{"void a reissued ticket once more", housetest.Reissued, void("again"), "Ticket 1 is void and was reissued as ticket 2; go on with ticket 2"},
+	{"correct a reissued ticket", housetest.Reissued, correct("again"), "Ticket 1 is void and was reissued as ticket 2; go on with ticket 2"},
 	{"issue a reissue that lost its tare", reissueSwapped, issue, "Net would be"},
-	{"weigh a refused load", turnedAway, weighGross, "Load L1 was refused (hot); open a new load"},
-	{"issue a refused load", turnedAway, issue, "Load L1 was refused (hot); open a new load"},
+	{"weigh a refused load", housetest.TurnedAway, weighGross, "Load L1 was refused (hot); open a new load"},
+	{"issue a refused load", housetest.TurnedAway, issue, "Load L1 was refused (hot); open a new load"},
 	{"refuse without a reason", arrived, refuse(""), "a load is refused only with a reason; type one"},
 
 	// Days.
@@ -91,11 +92,11 @@ var illegal = []struct {
 
 	// Who may do what.
 	{"a clerk voids", ticketed, void("a trial"), "Voiding a ticket is for a manager; Cal Reyes is signed in as clerk"},
-	{"a clerk reissues", signedIn(clerk, voided), reissue("torn"), "Reissuing a void ticket is for a manager; Cal Reyes is signed in as clerk"},
+	{"a clerk reissues", signedIn(housetest.Clerk, housetest.Voided), reissue("torn"), "Reissuing a void ticket is for a manager; Cal Reyes is signed in as clerk"},
 	{"a clerk corrects", ticketed, correct("a trial"), "Correcting a ticket is for a manager"},
 	{"a clerk accepts", arrived, accept("bcfm", "so be it"), "Accepting a load beyond a limit is for a manager"},
 	{"a clerk closes the day", nothing, closeDay("2026-10-01"), "Closing the day is for a manager"},
-	{"a clerk sets up", nothing, setProfile(testProfile()), "The set-up is for a manager"},
+	{"a clerk sets up", nothing, setProfile(housetest.Profile()), "The set-up is for a manager"},
 	{"a clerk adds people", nothing, setPerson(elevator.Person{Name: "Ned New", Role: elevator.Clerk}), "Adding people is for a manager"},
 	{"a tester opens a load", asTester(nothing), open(func(*load.Details) {}), "Tess Lind is signed in as tester and may not open a load"},
 	{"a tester weighs", asTester(arrived), weighGross, "may not weigh"},
@@ -108,19 +109,19 @@ var illegal = []struct {
 	// The elevator itself.
 	{"a profile without anything", asManager(nothing), setProfile(elevator.Profile{}), "The business name is empty; every ticket prints it."},
 	{"a person without a role", asManager(nothing), setPerson(elevator.Person{Name: "Ned New"}), `a person is clerk, tester or manager`},
-	{"the last manager goes", asManager(nothing), setPerson(elevator.Person{Name: manager, Role: elevator.Manager, Gone: true}), "Mae Orton is the only manager here"},
-	{"the last manager turns clerk", asManager(nothing), setPerson(elevator.Person{Name: manager, Role: elevator.Clerk}), "Mae Orton is the only manager here"},
+	{"the last manager goes", asManager(nothing), setPerson(elevator.Person{Name: housetest.Manager, Role: elevator.Manager, Gone: true}), "Mae Orton is the only manager here"},
+	{"the last manager turns clerk", asManager(nothing), setPerson(elevator.Person{Name: housetest.Manager, Role: elevator.Clerk}), "Mae Orton is the only manager here"},
 	{"a grower without a name", nothing, setGrower(elevator.Grower{ID: "G1"}), "a grower has a short code and a name"},
 	{"a grower shared by half", nothing, setGrower(halfShared), "the shares of Ada Field add to 50 %, not to 100 %"},
-	{"a truck's tare of no day", nothing, setTruck(elevator.Truck{ID: "T1", Tare: amount("24300 lb")}), "the stored tare of truck T1 has no day"},
+	{"a truck's tare of no day", nothing, setTruck(elevator.Truck{ID: "T1", Tare: housetest.Amount("24300 lb")}), "the stored tare of truck T1 has no day"},
 }
 
 func TestIllegalMovesWriteNothing(t *testing.T) {
 	for _, c := range illegal {
 		t.Run(c.name, func(t *testing.T) {
-			s := newScene(t)
+			s := housetest.New(t)
 			id, number := c.scene(s)
-			before := s.contents()
+			before := s.Contents()
 			err := c.move(s, id, number)
 			refused(t, err, c.want)
 			for _, word := range []string{"sql", "SQL", "nil", "%!", "constraint"} {
@@ -128,27 +129,27 @@ func TestIllegalMovesWriteNothing(t *testing.T) {
 					t.Errorf("%q is no word for a person: %v", word, err)
 				}
 			}
-			if s.contents() != before {
+			if s.Contents() != before {
 				t.Error("something was written")
 			}
-			s.verify()
+			s.Verify()
 		})
 	}
 }
 
 // Nobody signed in may do nothing that is recorded.
 func TestNobodySignedInWritesNothing(t *testing.T) {
-	s := newScene(t)
+	s := housetest.New(t)
 	id, number := ready(s)
 	s.Desk = unsigned(t, s)
-	before := s.contents()
+	before := s.Contents()
 	for name, move := range map[string]func(*scene, string, int64) error{
 		"open": open(func(*load.Details) {}), "weigh": weighGross, "sample": sample("17.0"), "issue": issue, "print": printed,
 		"refuse": refuse("hot"), "void": void("a trial"), "correct": correct("a trial"), "reissue": reissue("a trial"), "close": closeDay("2026-10-01"),
-		"grower": setGrower(elevator.Grower{ID: "G9", Name: "Nine"}), "profile": setProfile(testProfile()),
+		"grower": setGrower(elevator.Grower{ID: "G9", Name: "Nine"}), "profile": setProfile(housetest.Profile()),
 	} {
 		refused(t, move(s, id, number), "nobody is signed in")
-		if s.contents() != before {
+		if s.Contents() != before {
 			t.Fatalf("%s: something was written", name)
 		}
 	}

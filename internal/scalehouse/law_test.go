@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/settle"
 )
 
@@ -45,23 +46,23 @@ func inUse(t *testing.T, more ...*law.File) *law.Set {
 
 // delivered issues the ticket of a load with a test weight that the grade and the
 // way it is recorded turn on.
-func (s *scene) delivered() *load.Load {
-	s.t.Helper()
-	id := s.arrive(52300)
-	s.weigh(id, load.Tare, 24120)
-	s.sample(id, "15.2", found("test-weight", "54.06", quantity.LbPerBushel), found("damage", "1.0", quantity.Percent),
-		found("heat-damage", "0.0", quantity.Percent), found("bcfm", "1.0", quantity.Percent))
+func delivered(s *scene) *load.Load {
+	s.T.Helper()
+	id := s.Arrive(52300)
+	s.Weigh(id, load.Tare, 24120)
+	s.Sample(id, "15.2", housetest.Found("test-weight", "54.06", quantity.LbPerBushel), housetest.Found("damage", "1.0", quantity.Percent),
+		housetest.Found("heat-damage", "0.0", quantity.Percent), housetest.Found("bcfm", "1.0", quantity.Percent))
 	number, err := scalehouse.Issue(ctx, s.Desk, id)
-	must(s.t, err)
+	must(s.T, err)
 	l, err := office.Ticket(ctx, s.Desk, number)
-	must(s.t, err)
+	must(s.T, err)
 	return l
 }
 
-func (s *scene) graded(l *load.Load) string {
-	s.t.Helper()
+func graded(s *scene, l *load.Load) string {
+	s.T.Helper()
 	g, err := office.Grade(ctx, s.Desk, l)
-	must(s.t, err)
+	must(s.T, err)
 	return g.US.Best
 }
 
@@ -69,26 +70,26 @@ func (s *scene) graded(l *load.Load) string {
 // tickets before the day keep the old ones, those after it have the new ones, and
 // the book keeps both for a dispute long after the files are gone.
 func TestLawChangesInMidSeason(t *testing.T) {
-	s := newScene(t)
-	old := s.delivered()
-	if old.Settled.Law != "" || s.graded(old) != "U.S. No. 2" {
-		t.Fatalf("before the change: %q under the law %q", s.graded(old), old.Settled.Law)
+	s := housetest.New(t)
+	old := delivered(s)
+	if old.Settled.Law != "" || graded(s, old) != "U.S. No. 2" {
+		t.Fatalf("before the change: %q under the law %q", graded(s, old), old.Settled.Law)
 	}
 	s.UseLaws(inUse(t,
 		changedFrom(t, "us-grades-corn", "2026-11-01", `"54.0 lb/bu"`, `"54.1 lb/bu"`),
 		changedFrom(t, "us-recording", "2026-11-01", `record = "0.1 half-up"`, `record = "0.5 down"`)))
-	again := s.delivered() // the day has not come
-	s.at("2026-11-02 09:00")
-	later := s.delivered()
+	again := delivered(s) // the day has not come
+	s.At("2026-11-02 09:00")
+	later := delivered(s)
 	s.UseLaws(inUse(t)) // in February the files are gone
 
-	if got := s.graded(old); got != "U.S. No. 2" {
+	if got := graded(s, old); got != "U.S. No. 2" {
 		t.Errorf("the ticket from before is now graded %s", got)
 	}
-	if got := s.graded(again); got != "U.S. No. 2" || again.Settled.Law != "" {
+	if got := graded(s, again); got != "U.S. No. 2" || again.Settled.Law != "" {
 		t.Errorf("a ticket of the day before the change is graded %s under %q", got, again.Settled.Law)
 	}
-	if got := s.graded(later); got != "U.S. No. 3" || later.Settled.Law == "" {
+	if got := graded(s, later); got != "U.S. No. 3" || later.Settled.Law == "" {
 		t.Errorf("a ticket after the change is graded %s under %q", got, later.Settled.Law)
 	}
 	for l, want := range map[*load.Load]string{old: "54.1 lb/bu", later: "54.0 lb/bu"} {
@@ -99,7 +100,7 @@ func TestLawChangesInMidSeason(t *testing.T) {
 			t.Errorf("worked again, the test weight is recorded as %s, want %s", step.Value(), want)
 		}
 	}
-	s.verify()
+	s.Verify()
 }
 
 // A text that was altered in the book is not read as the law of a ticket.
@@ -133,9 +134,9 @@ func TestAlteredLawIsNoLaw(t *testing.T) {
 // What a tenth of moisture is worth, and what the explanation of a ticket tries
 // with it, are worked by the law of the ticket.
 func TestWhatIfsKeepTheLaw(t *testing.T) {
-	s := newScene(t)
+	s := housetest.New(t)
 	s.UseLaws(inUse(t, changedFrom(t, "us-recording", "2026-01-01", `record = "0.1 half-up"`, `record = "0.5 down"`)))
-	l := s.delivered()
+	l := delivered(s)
 	s.UseLaws(inUse(t))
 	w, err := office.WorthOf(ctx, s.Desk, l, quantity.Of("0.1", quantity.Point))
 	must(t, err)
@@ -144,5 +145,5 @@ func TestWhatIfsKeepTheLaw(t *testing.T) {
 			t.Errorf("%s: the test weight is recorded as %s", name, step.Value())
 		}
 	}
-	s.verify()
+	s.Verify()
 }

@@ -6,13 +6,14 @@ import (
 	"testing"
 
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
 // A book that cannot be read is not a book without the ticket.
 func TestFailedReadIsNotAMissingTicket(t *testing.T) {
-	s := newScene(t)
-	_, number := s.ticket()
-	s.as(manager)
+	s := housetest.New(t)
+	_, number := s.Ticket()
+	s.As(housetest.Manager)
 	given, stop := context.WithCancel(ctx)
 	err := s.Batch(given, func(w *scalehouse.Batch) error {
 		stop()

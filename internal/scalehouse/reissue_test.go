@@ -10,20 +10,21 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
 // A void ticket's grain has another ticket, with the same weights and sample,
 // each of its own hour and person, and the two name each other.
 func TestReissueOfAVoidTicket(t *testing.T) {
-	s := newScene(t)
-	firstID, first := s.ticket()
-	must(t, scalehouse.Void(ctx, s.as(manager).Desk, first, "torn in the printer"))
-	old := s.load(firstID)
-	s.at("2026-10-02 09:00")
+	s := housetest.New(t)
+	firstID, first := s.Ticket()
+	must(t, scalehouse.Void(ctx, s.As(housetest.Manager).Desk, first, "torn in the printer"))
+	old := s.Load(firstID)
+	s.At("2026-10-02 09:00")
 	secondID, err := scalehouse.Reissue(ctx, s.Desk, first, "printed afresh")
 	must(t, err)
-	opened := s.load(secondID)
-	if opened.Reissues != first || opened.Why != "printed afresh" || opened.Details.Day != old.Details.Day || opened.Opened.Who != manager {
+	opened := s.Load(secondID)
+	if opened.Reissues != first || opened.Why != "printed afresh" || opened.Details.Day != old.Details.Day || opened.Opened.Who != housetest.Manager {
 		t.Errorf("opened %+v", opened)
 	}
 	if len(opened.Weighings) != 2 || opened.Weighings[1].Stamp != old.Weighings[1].Stamp || opened.Sampled != old.Sampled || opened.Sample.Number != "S1" {
@@ -31,9 +32,9 @@ func TestReissueOfAVoidTicket(t *testing.T) {
 	}
 	second, err := scalehouse.Issue(ctx, s.Desk, secondID)
 	must(t, err)
-	wantFigures(t, s.load(secondID), settledByHand)
-	old, now := s.load(firstID), s.load(secondID)
-	if second != 2 || old.Phase != load.Void || old.Ended.Day != oct1 || old.Again.By != second || old.Again.Day != oct2 || now.Phase != load.Ticketed {
+	wantFigures(t, s.Load(secondID), settledByHand)
+	old, now := s.Load(firstID), s.Load(secondID)
+	if second != 2 || old.Phase != load.Void || old.Ended.Day != housetest.Oct1 || old.Again.By != second || old.Again.Day != housetest.Oct2 || now.Phase != load.Ticketed {
 		t.Errorf("ticket %d in place of %+v", second, old)
 	}
 	chain, err := office.Chain(ctx, s.Desk, first)
@@ -44,14 +45,14 @@ func TestReissueOfAVoidTicket(t *testing.T) {
 	if copyNo, err := scalehouse.RecordPrint(ctx, s.Desk, first); err != nil || copyNo != 0 {
 		t.Errorf("the void ticket prints as copy %d, %v", copyNo, err)
 	}
-	s.verify()
+	s.Verify()
 }
 
 // A load turned away leaves the void ticket to be reissued again; a reissued
 // ticket that is voided is reissued itself, and so on.
 func TestReissueAfterReissue(t *testing.T) {
-	s := newScene(t)
-	_, first := voided(s)
+	s := housetest.New(t)
+	_, first := housetest.Voided(s)
 	turned, err := scalehouse.Reissue(ctx, s.Desk, first, "torn")
 	must(t, err)
 	must(t, scalehouse.Refuse(ctx, s.Desk, turned, "the driver left"))
@@ -82,43 +83,43 @@ func TestReissueAfterReissue(t *testing.T) {
 	if len(chain) != 6 || chain[0].Number != first || chain[5].Corrects != standing {
 		t.Errorf("a chain of %d", len(chain))
 	}
-	s.verify()
+	s.Verify()
 }
 
 // The void ticket stays void on its day: the closed sheet prints the same bytes,
 // and the grain counts once, on the day of the new ticket.
 func TestReissueLeavesTheVoidsDayAlone(t *testing.T) {
-	s := workday(t) // ticket 3 is void on the 1st, and the day is closed
-	before, held := pdf(t, s.dayPaper(oct1), wide), s.stockOf("Pit 1")
-	s.at("2026-10-02 09:00")
+	s := housetest.Workday(t) // ticket 3 is void on the 1st, and the day is closed
+	before, held := housetest.PDF(t, s.DayPaper(housetest.Oct1), housetest.Wide), stockOf(s, "Pit 1")
+	s.At("2026-10-02 09:00")
 	id, err := scalehouse.Reissue(ctx, s.Desk, 3, "the right truck after all")
 	must(t, err)
 	number, err := scalehouse.Issue(ctx, s.Desk, id)
 	must(t, err)
-	if after := pdf(t, s.dayPaper(oct1), wide); !bytes.Equal(before, after) {
-		t.Errorf("the sheet changed:\n%s", s.dayPaper(oct1).Text(110))
+	if after := housetest.PDF(t, s.DayPaper(housetest.Oct1), housetest.Wide); !bytes.Equal(before, after) {
+		t.Errorf("the sheet changed:\n%s", s.DayPaper(housetest.Oct1).Text(110))
 	}
-	sheet, err := office.DaySheet(ctx, s.Desk, oct2)
+	sheet, err := office.DaySheet(ctx, s.Desk, housetest.Oct2)
 	must(t, err)
-	if len(sheet.Parts) != 1 || len(sheet.Parts[0].Tickets) != 1 || len(sheet.Later) != 0 || len(sheet.Reissues) != 1 || sheet.Reissues[0].ReissuesOn != oct1 {
+	if len(sheet.Parts) != 1 || len(sheet.Parts[0].Tickets) != 1 || len(sheet.Later) != 0 || len(sheet.Reissues) != 1 || sheet.Reissues[0].ReissuesOn != housetest.Oct1 {
 		t.Errorf("the day after is %+v", sheet.Parts)
 	}
-	if got, want := s.stockOf("Pit 1").Sub(held), s.load(id).Settled.Figures["settled"]; !got.Equal(want) {
+	if got, want := stockOf(s, "Pit 1").Sub(held), s.Load(id).Settled.Figures["settled"]; !got.Equal(want) {
 		t.Errorf("the position grew by %s, want %s", got, want)
 	}
-	must(t, scalehouse.CloseDay(ctx, s.Desk, oct2, ""))
-	golden(t, "day-reissued.txt", s.dayPaper(oct2).Text(110))
-	if sheet, err := office.DaySheet(ctx, s.Desk, oct2); err != nil || sheet.Closed.Differs || number != 9 {
+	must(t, scalehouse.CloseDay(ctx, s.Desk, housetest.Oct2, ""))
+	housetest.Golden(t, "day-reissued.txt", s.DayPaper(housetest.Oct2).Text(110))
+	if sheet, err := office.DaySheet(ctx, s.Desk, housetest.Oct2); err != nil || sheet.Closed.Differs || number != 9 {
 		t.Errorf("closed with ticket %d, the sheet differs: %v, %v", number, sheet.Closed, err)
 	}
-	s.verify()
+	s.Verify()
 }
 
 // stockOf is the grain in a bin this evening.
-func (s *scene) stockOf(bin string) quantity.Amount {
-	s.t.Helper()
+func stockOf(s *scene, bin string) quantity.Amount {
+	s.T.Helper()
 	all, err := office.PositionOn(ctx, s.Desk, s.Today())
-	must(s.t, err)
+	must(s.T, err)
 	for _, one := range all {
 		if one.Bin == bin {
 			return one.Weight
@@ -129,62 +130,26 @@ func (s *scene) stockOf(bin string) quantity.Amount {
 
 // Void and reissued on one day: the sheet names both, and they add to one load.
 func TestVoidAndReissuedOnOneDay(t *testing.T) {
-	s := newScene(t)
-	reissued(s)
-	text := s.dayPaper(oct1).Text(140)
+	s := housetest.New(t)
+	housetest.Reissued(s)
+	text := s.DayPaper(housetest.Oct1).Text(140)
 	for _, want := range []string{"1 to 2, 2 in all: 1 in force, 1 void, 0 corrected", "void, reissued as 2", "in place of 1 (void)", "in place of 1 of 2026-10-01 (void)", "reissued ticket, counts today"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the sheet does not say %q:\n%s", want, text)
 		}
 	}
-	if one := s.load("L2").Settled.Figures["settled"]; !s.stockOf("Pit 1").Equal(one) {
-		t.Errorf("in the pit are %s, and one load is %s", s.stockOf("Pit 1"), one)
+	if one := s.Load("L2").Settled.Figures["settled"]; !stockOf(s, "Pit 1").Equal(one) {
+		t.Errorf("in the pit are %s, and one load is %s", stockOf(s, "Pit 1"), one)
 	}
-	s.verify()
-}
-
-// Registers and statement say which ticket is in place of which.
-func TestReissueInRegistersAndStatement(t *testing.T) {
-	s := newScene(t)
-	reissued(s)
-	papers := s.registers("2026-10-01", "2026-10-01")
-	account, err := office.Statement(ctx, s.Desk, "G1", quantity.Date{}, quantity.Date{})
-	must(t, err)
-	for name, want := range map[string]string{
-		papers["tickets"].Text(200): "void 2026-10-01, reissued as 2", papers["voids"].Text(200): "reissued as 2",
-		papers["tickets"].Text(201): "issued, in place of 1 (void)", account.Text(200): "in place of 1 (void)", account.Text(201): "1 load",
-	} {
-		if !strings.Contains(name, want) {
-			t.Errorf("%q is not said:\n%s", want, name)
-		}
-	}
-}
-
-// The proof of either ticket names the other, and nothing changed between them.
-func TestProofOfAReissue(t *testing.T) {
-	s := newScene(t)
-	reissued(s)
-	paper, err := office.Proof(ctx, s.Desk, 2, office.ProofOptions{})
-	must(t, err)
-	text := paper.Text(100)
-	for _, want := range []string{"IN PLACE OF TICKET 1", "What is not as on ticket 1, which is void", "Reissued because: torn in the printer (Mae Orton, 2026-10-01", "No line differs."} {
-		if !strings.Contains(text, want) {
-			t.Errorf("the proof does not say %q:\n%s", want, text)
-		}
-	}
-	void, err := office.Proof(ctx, s.Desk, 1, office.ProofOptions{})
-	must(t, err)
-	if marks := void.Marks; len(marks) != 3 || marks[1] != "VOID" || marks[2] != "REISSUED AS TICKET 2" {
-		t.Errorf("the void ticket's proof is marked %q", marks)
-	}
+	s.Verify()
 }
 
 // The sample goes with the grain and is one sample, an open dispute about the
 // void ticket holds it, and the ticket in its place decides the dispute.
 func TestReissueCarriesSampleAndDispute(t *testing.T) {
-	s := newScene(t)
-	_, number := s.ticketWithSample()
-	s.as(manager)
+	s := housetest.New(t)
+	_, number := ticketWithSample(s)
+	s.As(housetest.Manager)
 	raised, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "weight", Claim: "it was more"})
 	must(t, err)
 	must(t, scalehouse.Void(ctx, s.Desk, number, "torn"))
@@ -200,12 +165,12 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 	must(t, err)
 	second, err := scalehouse.Issue(ctx, s.Desk, again)
 	must(t, err)
-	s.at("2026-10-09 08:00")
+	s.At("2026-10-09 08:00")
 	if kept, err = office.RetainedSample(ctx, s.Desk, again); err != nil || kept.Load != "L1" || kept.TicketNo != second || kept.Held == "" {
 		t.Errorf("of the ticket in its place: %+v, %v", kept, err)
 	}
 	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
-	if notes, err := office.DaySheet(ctx, s.Desk, s.Today()); err != nil || len(notes.Notes.Samples) != 1 || !strings.HasPrefix(notes.Notes.Samples[0], "1 of the last") {
+	if notes, err := office.DaySheet(ctx, s.Desk, s.Today()); err != nil || len(notes.Notes.Samples) != 1 || !strings.HasPrefix(notes.Notes.Samples[0].String(), "1 of the last") {
 		t.Errorf("in the evening: %+v, %v", notes.Notes, err)
 	}
 	third, err := scalehouse.Correct(ctx, s.Desk, second, "weighed again")
@@ -219,12 +184,12 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 			t.Errorf("the file does not say %q", want)
 		}
 	}
-	_, stranger := s.ticket()
+	_, stranger := s.Ticket()
 	refused(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: stranger, Day: s.Today()}), "does not correct ticket 1")
 	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: decided, Day: s.Today()}))
 	must(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"))
-	if due := s.due("2026-10-09"); due != "" {
+	if due := due(s, "2026-10-09"); due != "" {
 		t.Errorf("discarded once, due again: %q", due)
 	}
-	s.verify()
+	s.Verify()
 }

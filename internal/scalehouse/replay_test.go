@@ -14,12 +14,13 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
 // The same acts at the same hours make the same book, to the last byte of the
 // last hash.
 func TestSameActsSameBook(t *testing.T) {
-	if a, b := season(t).contents(), season(t).contents(); a != b {
+	if a, b := housetest.Season(t).Contents(), housetest.Season(t).Contents(); a != b {
 		t.Errorf("two books of the same acts differ:\n%s\n%s", a, b)
 	}
 }
@@ -27,10 +28,10 @@ func TestSameActsSameBook(t *testing.T) {
 // Replay gives identical bytes: facts read and written again are the same
 // facts, and a load added up twice is the same load.
 func TestReplayGivesIdenticalBytes(t *testing.T) {
-	s := season(t)
+	s := housetest.Season(t)
 	for n := 1; n <= 6; n++ {
 		id := fmt.Sprint("L", n)
-		facts, err := s.book.FactsOf(ctx, "load "+id)
+		facts, err := s.Store.FactsOf(ctx, "load "+id)
 		must(t, err)
 		for _, f := range facts {
 			read, err := load.Read(f.Kind, f.Body)
@@ -59,33 +60,33 @@ func replayed(t *testing.T, id string, facts []journal.Fact) []byte {
 // A ticket settled again in February, under rates that have changed since, is
 // the ticket of November: same text of the working, same hash.
 func TestTicketsAreSettledUnderTheKeptEdition(t *testing.T) {
-	s := newScene(t)
-	id, _ := s.ticket()
-	before, err := office.Resettle(ctx, s.Desk, s.load(id))
+	s := housetest.New(t)
+	id, _ := s.Ticket()
+	before, err := office.Resettle(ctx, s.Desk, s.Load(id))
 	must(t, err)
 	s.UseRates(nil)
-	s.at("2027-02-03 10:00")
-	after, err := office.Resettle(ctx, s.Desk, s.load(id))
+	s.At("2027-02-03 10:00")
+	after, err := office.Resettle(ctx, s.Desk, s.Load(id))
 	must(t, err)
 	if before.Sheet.Text(80) != after.Sheet.Text(80) || before.Edition.Hash != after.Edition.Hash {
 		t.Errorf("then:\n%s\nnow:\n%s", before.Sheet.Text(80), after.Sheet.Text(80))
 	}
-	s.verify()
+	s.Verify()
 }
 
 // Any mixture of acts, allowed or refused, leaves a sound book, and what was
 // refused left no trace.
 func TestAnyActsLeaveASoundBook(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
-		s := newScene(t)
-		s.as(manager)
+		s := housetest.New(t)
+		s.As(housetest.Manager)
 		for range rapid.IntRange(1, 25).Draw(r, "acts") {
-			before := s.contents()
-			if err := anyAct(r, s); err != nil && s.contents() != before {
+			before := s.Contents()
+			if err := anyAct(r, s); err != nil && s.Contents() != before {
 				r.Fatalf("refused with %v, but something was written", err)
 			}
 		}
-		sound, err := audit.Verify(ctx, s.Desk, s.book, nil)
+		sound, err := audit.Verify(ctx, s.Desk, s.Store, nil)
 		if err != nil || len(sound.Problems) > 0 {
 			r.Fatalf("not sound: %v %v", sound.Problems, err)
 		}
@@ -101,17 +102,17 @@ func anyAct(r *rapid.T, s *scene) error {
 	var err error
 	switch rapid.SampledFrom([]string{"open", "open", "gross", "tare", "sample", "sample", "issue", "issue", "amend", "refuse", "print", "void", "void", "correct", "reissue", "reissue", "close"}).Draw(r, "act") {
 	case "open":
-		_, err = scalehouse.OpenLoad(ctx, s.Desk, details())
+		_, err = scalehouse.OpenLoad(ctx, s.Desk, housetest.Details())
 	case "gross":
-		err = scalehouse.Weigh(ctx, s.Desk, id, scaleWeight(load.Gross, lb+40000))
+		err = scalehouse.Weigh(ctx, s.Desk, id, housetest.ScaleWeight(load.Gross, lb+40000))
 	case "tare":
-		err = scalehouse.Weigh(ctx, s.Desk, id, scaleWeight(load.Tare, lb))
+		err = scalehouse.Weigh(ctx, s.Desk, id, housetest.ScaleWeight(load.Tare, lb))
 	case "sample":
 		err = scalehouse.RecordSample(ctx, s.Desk, id, load.Sample{Moisture: &load.Moisture{Percent: moisture, Method: "direct"}})
 	case "issue":
 		_, err = scalehouse.Issue(ctx, s.Desk, id)
 	case "amend":
-		err = scalehouse.Amend(ctx, s.Desk, id, details())
+		err = scalehouse.Amend(ctx, s.Desk, id, housetest.Details())
 	case "refuse":
 		err = scalehouse.Refuse(ctx, s.Desk, id, "hot")
 	case "print":

@@ -10,19 +10,13 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
-func (s *scene) probe(id, place string) string {
-	s.t.Helper()
-	number, err := scalehouse.Probe(ctx, s.Desk, id, scalehouse.Probed{Probes: []moisture.Probe{{Place: "left front"}, {Place: "right rear", Note: "musty"}}, Place: place})
-	must(s.t, err)
-	return number
-}
-
-func (s *scene) due(day string) string {
-	s.t.Helper()
+func due(s *scene, day string) string {
+	s.T.Helper()
 	all, err := office.SamplesDue(ctx, s.Desk, quantity.MustDate(day))
-	must(s.t, err)
+	must(s.T, err)
 	var out []string
 	for _, r := range all {
 		out = append(out, r.Number+" of "+r.Load+" on "+r.Place)
@@ -31,35 +25,35 @@ func (s *scene) due(day string) string {
 }
 
 func TestProbeNumbersSamples(t *testing.T) {
-	s := newScene(t).as(tester)
-	s.as(clerk)
-	first, second, third := s.arrive(52300), s.arrive(41000), s.arrive(30000)
-	s.as(tester)
-	if a, b := s.probe(first, "Shelf A1"), s.probe(second, ""); a != "S1" || b != "S2" {
+	s := housetest.New(t).As(housetest.Tester)
+	s.As(housetest.Clerk)
+	first, second, third := s.Arrive(52300), s.Arrive(41000), s.Arrive(30000)
+	s.As(housetest.Tester)
+	if a, b := s.Probe(first, "Shelf A1"), s.Probe(second, ""); a != "S1" || b != "S2" {
 		t.Errorf("numbered %s and %s", a, b)
 	}
-	l := s.load(first)
-	if l.Sample.Probes != "2: left front, right rear (musty)" || l.Sample.Kept != "Shelf A1" || l.Sample.Until.String() != "2026-10-04" || l.Sample.Tester != tester {
+	l := s.Load(first)
+	if l.Sample.Probes != "2: left front, right rear (musty)" || l.Sample.Kept != "Shelf A1" || l.Sample.Until.String() != "2026-10-04" || l.Sample.Tester != housetest.Tester {
 		t.Errorf("written down as %+v", l.Sample)
 	}
-	if l := s.load(second); !l.Sample.Until.IsZero() {
+	if l := s.Load(second); !l.Sample.Until.IsZero() {
 		t.Errorf("nothing is kept, until %s", l.Sample.Until)
 	}
 	// Probing again keeps the number; a number that is taken is refused, and one
 	// that the book would give out next is left out when it comes to it.
-	if again := s.probe(first, "Shelf A2"); again != "S1" {
+	if again := s.Probe(first, "Shelf A2"); again != "S1" {
 		t.Errorf("probed again as %s", again)
 	}
 	_, err := scalehouse.Probe(ctx, s.Desk, third, scalehouse.Probed{Number: "S1", Probes: []moisture.Probe{{}}})
 	refused(t, err, "sample number S1 is on load "+first)
 	number, err := scalehouse.Probe(ctx, s.Desk, third, scalehouse.Probed{Number: "S3", Probes: []moisture.Probe{{}, {}}})
 	must(t, err)
-	if number != "S3" || s.load(third).Sample.Probes != "2" {
-		t.Errorf("own number %s, probes %q", number, s.load(third).Sample.Probes)
+	if number != "S3" || s.Load(third).Sample.Probes != "2" {
+		t.Errorf("own number %s, probes %q", number, s.Load(third).Sample.Probes)
 	}
-	s.as(clerk)
-	fourth := s.arrive(20000)
-	if next := s.probe(fourth, ""); next != "S4" {
+	s.As(housetest.Clerk)
+	fourth := s.Arrive(20000)
+	if next := s.Probe(fourth, ""); next != "S4" {
 		t.Errorf("after an own S3 comes %s", next)
 	}
 	_, err = scalehouse.Probe(ctx, s.Desk, fourth, scalehouse.Probed{})
@@ -69,42 +63,42 @@ func TestProbeNumbersSamples(t *testing.T) {
 // A sample of the 1st, kept 3 days, is kept through the 4th and may be discarded on the 5th; its
 // discard is a fact and takes it off the list.
 func TestSamplesDueAndDiscarded(t *testing.T) {
-	s := newScene(t)
-	id := s.arrive(52300)
-	number := s.probe(id, "Shelf A1")
-	if due := s.due("2026-10-04"); due != "" {
+	s := housetest.New(t)
+	id := s.Arrive(52300)
+	number := s.Probe(id, "Shelf A1")
+	if due := due(s, "2026-10-04"); due != "" {
 		t.Errorf("on the last day of keeping %s is due", due)
 	}
-	if due := s.due("2026-10-05"); due != "S1 of L1 on Shelf A1" {
+	if due := due(s, "2026-10-05"); due != "S1 of L1 on Shelf A1" {
 		t.Errorf("due on the 5th: %q", due)
 	}
-	before := s.contents()
+	before := s.Contents()
 	refused(t, scalehouse.DiscardSample(ctx, s.Desk, number), "kept through 2026-10-04")
 	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "S77"), "no sample S77 is kept")
-	if s.contents() != before {
+	if s.Contents() != before {
 		t.Error("a refused discard left something in the book")
 	}
-	s.at("2026-10-05 08:00")
-	must(t, scalehouse.DiscardSample(ctx, s.as(tester).Desk, number))
-	if due := s.due("2026-10-09"); due != "" {
+	s.At("2026-10-05 08:00")
+	must(t, scalehouse.DiscardSample(ctx, s.As(housetest.Tester).Desk, number))
+	if due := due(s, "2026-10-09"); due != "" {
 		t.Errorf("discarded and still due: %s", due)
 	}
 	refused(t, scalehouse.DiscardSample(ctx, s.Desk, number), "no sample S1 is kept")
-	s.verify()
+	s.Verify()
 }
 
 // Two samples an elevator numbered alike by hand are told apart by their loads.
 func TestSamplesOfOneNumber(t *testing.T) {
-	s := newScene(t)
+	s := housetest.New(t)
 	for range 2 {
-		sample := sampleOf("18.0")
+		sample := housetest.SampleOf("18.0")
 		sample.Number, sample.Kept, sample.Until = "7", "Shelf B", quantity.MustDate("2026-10-02")
-		must(t, scalehouse.RecordSample(ctx, s.Desk, s.arrive(52300), sample))
+		must(t, scalehouse.RecordSample(ctx, s.Desk, s.Arrive(52300), sample))
 	}
-	s.at("2026-10-03 08:00")
+	s.At("2026-10-03 08:00")
 	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "7"), "of loads L1 and L2. Name the load")
 	must(t, scalehouse.DiscardSample(ctx, s.Desk, "L2"))
-	if due := s.due("2026-10-03"); due != "7 of L1 on Shelf B" {
+	if due := due(s, "2026-10-03"); due != "7 of L1 on Shelf B" {
 		t.Errorf("due is %q", due)
 	}
 }
@@ -112,15 +106,15 @@ func TestSamplesOfOneNumber(t *testing.T) {
 // A corrected ticket carries its sample on, and an open dispute about either
 // ticket holds it.
 func TestDisputesHoldSamples(t *testing.T) {
-	s := newScene(t)
-	id, number := s.ticketWithSample()
-	s.as(manager)
+	s := housetest.New(t)
+	id, number := ticketWithSample(s)
+	s.As(housetest.Manager)
 	raised, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "moisture", Claim: "it was drier"})
 	must(t, err)
 	again, err := scalehouse.Correct(ctx, s.Desk, number, "tested again")
 	must(t, err)
-	s.at("2026-10-09 08:00")
-	if due := s.due("2026-10-09"); due != "" {
+	s.At("2026-10-09 08:00")
+	if due := due(s, "2026-10-09"); due != "" {
 		t.Errorf("held, and due: %s", due)
 	}
 	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
@@ -128,42 +122,42 @@ func TestDisputesHoldSamples(t *testing.T) {
 	must(t, err)
 	refused(t, scalehouse.DiscardSample(ctx, s.Desk, again), "held for dispute D1")
 
-	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
+	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: housetest.Manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
 	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.6 %"}))
 	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "settled on the result", Corrected: corrected, Day: s.Today()}))
-	if due := s.due("2026-10-09"); due != "S1 of "+id+" on Shelf A1" {
+	if due := due(s, "2026-10-09"); due != "S1 of "+id+" on Shelf A1" {
 		t.Errorf("decided; due is %q", due)
 	}
 	must(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"))
-	if due := s.due("2026-10-09"); due != "" {
+	if due := due(s, "2026-10-09"); due != "" {
 		t.Errorf("discarded once, due again: %q", due)
 	}
-	s.verify()
+	s.Verify()
 }
 
 // ticketWithSample issues a ticket whose sample is on the shelf.
-func (s *scene) ticketWithSample() (id string, number int64) {
-	s.t.Helper()
-	id = s.arrive(52300)
-	s.probe(id, "Shelf A1")
-	sample := s.load(id).Sample
-	sample.Moisture = sampleOf("18.0").Moisture
-	must(s.t, scalehouse.RecordSample(ctx, s.Desk, id, sample))
-	s.weigh(id, load.Tare, 24300)
+func ticketWithSample(s *scene) (id string, number int64) {
+	s.T.Helper()
+	id = s.Arrive(52300)
+	s.Probe(id, "Shelf A1")
+	sample := s.Load(id).Sample
+	sample.Moisture = housetest.SampleOf("18.0").Moisture
+	must(s.T, scalehouse.RecordSample(ctx, s.Desk, id, sample))
+	s.Weigh(id, load.Tare, 24300)
 	number, err := scalehouse.Issue(ctx, s.Desk, id)
-	must(s.t, err)
+	must(s.T, err)
 	return id, number
 }
 
 // A dispute about a moisture is not settled on a ticket that still has the moisture in
 // dispute, though the laboratory found another.
 func TestDecisionIsHeldAgainstItsTicket(t *testing.T) {
-	s := newScene(t)
-	_, number := s.ticketWithSample() // 18.0 %
-	s.as(manager)
+	s := housetest.New(t)
+	_, number := ticketWithSample(s) // 18.0 %
+	s.As(housetest.Manager)
 	raised, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "moisture", Claim: "it was drier"})
 	must(t, err)
-	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
+	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: housetest.Manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
 	figure := quantity.Of("17.4", quantity.Percent)
 	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.4 %", Figure: &figure}))
 	again, err := scalehouse.Correct(ctx, s.Desk, number, "settled on the result")
@@ -176,8 +170,8 @@ func TestDecisionIsHeldAgainstItsTicket(t *testing.T) {
 	refused(t, decide(same), "has the moisture 18 %")
 	third, err := scalehouse.Correct(ctx, s.Desk, same, "the moisture was not corrected")
 	must(t, err)
-	sample := s.load(third).Sample
-	sample.Moisture = sampleOf("17.4").Moisture
+	sample := s.Load(third).Sample
+	sample.Moisture = housetest.SampleOf("17.4").Moisture
 	must(t, scalehouse.RecordSample(ctx, s.Desk, third, sample))
 	right, err := scalehouse.Issue(ctx, s.Desk, third)
 	must(t, err)
@@ -186,7 +180,7 @@ func TestDecisionIsHeldAgainstItsTicket(t *testing.T) {
 
 // The longer of the rule's days and the elevator's own counts.
 func TestRetention(t *testing.T) {
-	s := newScene(t).as(manager)
+	s := housetest.New(t).As(housetest.Manager)
 	for _, c := range []struct {
 		rule string
 		days int
@@ -196,7 +190,7 @@ func TestRetention(t *testing.T) {
 		{"us-inbound-truck", 0, "us-inbound-truck", 3}, {"us-inbound-truck", 30, office.HouseRule, 30},
 		{"montana", 30, "montana", 60}, {office.HouseRule, 10, office.HouseRule, 10},
 	} {
-		p := testProfile()
+		p := housetest.Profile()
 		p.RetainDays = c.days
 		must(t, scalehouse.SetProfile(ctx, s.Desk, p))
 		setup, err := office.BenchSetup(ctx, s.Desk)
@@ -207,7 +201,7 @@ func TestRetention(t *testing.T) {
 			t.Errorf("%s and %d days: %+v, %v", c.rule, c.days, got, err)
 		}
 	}
-	p := testProfile()
+	p := housetest.Profile()
 	p.RetainDays = 0
 	must(t, scalehouse.SetProfile(ctx, s.Desk, p))
 	_, err := office.RetentionRule(ctx, s.Desk)

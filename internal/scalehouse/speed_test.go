@@ -10,9 +10,8 @@ import (
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/office"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/housetest"
 )
 
 // durable is a desk on a book that waits for the disk.
@@ -20,10 +19,10 @@ func durable(b *testing.B) *scalehouse.Desk {
 	book, err := sqlite.Open(filepath.Join(b.TempDir(), "durable.book"), sqlite.Options{Create: true})
 	must(b, err)
 	b.Cleanup(func() { _ = book.Close() })
-	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Rates: testRates(b), Who: manager, Clock: newScene(b).clock()})
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Rates: housetest.Rates(b), Who: housetest.Manager, Clock: housetest.New(b).Clock()})
 	must(b, err)
-	must(b, scalehouse.SetProfile(ctx, d, testProfile()))
-	must(b, scalehouse.SetPerson(ctx, d, elevator.Person{Name: manager, Role: elevator.Manager}))
+	must(b, scalehouse.SetProfile(ctx, d, housetest.Profile()))
+	must(b, scalehouse.SetPerson(ctx, d, elevator.Person{Name: housetest.Manager, Role: elevator.Manager}))
 	return d
 }
 
@@ -74,12 +73,12 @@ func BenchmarkWeigh(b *testing.B) {
 	turns := func() {
 		ids := make([]string, trucks)
 		for i := range ids {
-			id, err := scalehouse.OpenLoad(ctx, d, details())
+			id, err := scalehouse.OpenLoad(ctx, d, housetest.Details())
 			must(b, err)
 			ids[i] = id
 		}
 		for _, id := range ids {
-			weighing = append(weighing, timed(func() { must(b, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Gross, 52300))) }))
+			weighing = append(weighing, timed(func() { must(b, scalehouse.Weigh(ctx, d, id, housetest.ScaleWeight(load.Gross, 52300))) }))
 			committing = append(committing, timed(bare))
 		}
 	}
@@ -105,47 +104,13 @@ func BenchmarkIssue(b *testing.B) {
 	d := durable(b)
 	for n := int64(0); b.Loop(); n++ {
 		b.StopTimer()
-		id, err := scalehouse.OpenLoad(ctx, d, details())
+		id, err := scalehouse.OpenLoad(ctx, d, housetest.Details())
 		must(b, err)
-		must(b, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Gross, 52300+n%1000*20))) // the same again would be asked about
-		must(b, scalehouse.Weigh(ctx, d, id, scaleWeight(load.Tare, 24300)))
-		must(b, scalehouse.RecordSample(ctx, d, id, sampleOf("18.0")))
+		must(b, scalehouse.Weigh(ctx, d, id, housetest.ScaleWeight(load.Gross, 52300+n%1000*20))) // the same again would be asked about
+		must(b, scalehouse.Weigh(ctx, d, id, housetest.ScaleWeight(load.Tare, 24300)))
+		must(b, scalehouse.RecordSample(ctx, d, id, housetest.SampleOf("18.0")))
 		b.StartTimer()
 		_, err = scalehouse.Issue(ctx, d, id)
 		must(b, err)
-	}
-}
-
-// BenchmarkPreview measures the cost of a keystroke before drawing: the load settled in its current
-// state.
-func BenchmarkPreview(b *testing.B) {
-	s := newScene(b)
-	l := s.load(s.whole())
-	for b.Loop() {
-		if made, wrong := office.Preview(s.Desk, l); made == nil {
-			b.Fatal(wrong)
-		}
-	}
-}
-
-// BenchmarkVerify is per load.
-func BenchmarkVerify(b *testing.B) {
-	const loads = 300
-	s := newScene(b)
-	must(b, s.Batch(ctx, func(w *scalehouse.Batch) error {
-		for range loads {
-			id, err := scalehouse.OpenLoad(ctx, w, details())
-			must(b, err)
-			must(b, scalehouse.Weigh(ctx, w, id, scaleWeight(load.Gross, 52300)))
-			must(b, scalehouse.RecordSample(ctx, w, id, sampleOf("18.0", found("test-weight", "54.2", quantity.LbPerBushel))))
-			must(b, scalehouse.Weigh(ctx, w, id, scaleWeight(load.Tare, 24300)))
-			_, err = scalehouse.Issue(ctx, w, id)
-			must(b, err)
-		}
-		return nil
-	}))
-	b.ResetTimer()
-	for done := 0; done < b.N; done += loads {
-		s.verify()
 	}
 }

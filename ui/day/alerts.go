@@ -2,9 +2,9 @@ package day
 
 import (
 	"fmt"
-	"strings"
 
 	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/message"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -53,11 +53,11 @@ func (s *DaySheet) alerts() []alert {
 	}
 	for _, p := range s.sheet.Parts {
 		for _, t := range p.Struck {
-			add(model.Stop, t, s.ending(t), session.Join(", ", t.EndedWho, session.Say(t.Reason)))
+			add(model.Stop, t, s.ending(t), session.Join(", ", t.EndedWho, t.Reason))
 		}
 	}
 	for _, t := range s.sheet.Later {
-		add(model.Stop, t, session.Say("%s, taken back", s.ending(t)), session.Join(", ", t.EndedWho, session.Say(t.Reason)))
+		add(model.Stop, t, session.Say("%s, taken back", s.ending(t)), session.Join(", ", t.EndedWho, t.Reason))
 	}
 	for _, t := range s.sheet.Corrections {
 		add(model.Wait, t, session.Say("corrects %d", t.Corrects), session.Say("of %s, by %s", s.session.Date(t.CorrectsOn), t.Weigher))
@@ -66,16 +66,16 @@ func (s *DaySheet) alerts() []alert {
 		add(model.Wait, t, session.Say("in place of %d", t.Reissues), session.Say("of %s, void, by %s", s.session.Date(t.ReissuesOn), t.Weigher))
 	}
 	for _, t := range s.sheet.Refused {
-		add(model.Stop, t, session.Say("turned away"), session.Join(", ", t.EndedWho, session.Say(t.Reason)))
+		add(model.Stop, t, session.Say("turned away"), session.Join(", ", t.EndedWho, t.Reason))
 	}
 	for _, t := range s.sheet.Manual {
-		add(model.Warn, t, session.Say("typed weight"), session.Say(strings.Join(t.Manual, "; ")))
+		add(model.Warn, t, session.Say("typed weight"), session.Text(message.Texts("; ", t.Manual)))
 	}
 	for _, t := range s.sheet.Accepted {
-		add(model.Warn, t, session.Say("let through"), session.Say(strings.Join(t.Accepted, "; ")))
+		add(model.Warn, t, session.Say("let through"), session.Text(message.Texts("; ", t.Accepted)))
 	}
 	for _, t := range s.sheet.Flagged {
-		add(model.Warn, t, session.Say("doubted"), session.Say(strings.Join(t.Flags, "; ")))
+		add(model.Warn, t, session.Say("doubted"), session.Text(message.Texts("; ", t.Flags)))
 	}
 	return out
 }
@@ -102,12 +102,12 @@ func (s *DaySheet) NothingTold() string {
 // Evening returns the open items of the day: trucks, samples, disputes, meters.
 func (s *DaySheet) Evening() []model.Remark {
 	var out []model.Remark
-	tell := func(word string, lines []string, nothing string) {
+	tell := func(word string, lines []message.Text, nothing string) {
 		if len(lines) == 0 {
 			out = append(out, model.Remark{State: model.OK, Word: word, Text: nothing})
 			return
 		}
-		out = append(out, model.Remark{State: model.Warn, Word: word, Text: session.Say(strings.Join(lines, "\n"))})
+		out = append(out, model.Remark{State: model.Warn, Word: word, Text: session.Text(message.Texts("\n", lines))})
 	}
 	if row, chosen := session.Find(s.AlertRows(), func(r model.Row) bool { return r.Key == s.chosen }); chosen {
 		out = append(out, model.Remark{State: row.State, Word: session.Join(" ", session.Say("ticket %s:", row.Cells[0]), row.Cells[3]), Text: row.Cells[4]})
@@ -124,7 +124,7 @@ func (s *DaySheet) Evening() []model.Remark {
 	tell(session.Say("disputes"), n.Disputes, session.Say("None is open."))
 	tell(session.Say("meters"), n.Meters, session.Say("None is overdue or outside its limit."))
 	if len(n.Scales) > 0 {
-		out = append(out, model.Remark{State: model.Plain, Word: session.Say("truck scales"), Text: session.Say(strings.Join(n.Scales, "\n"))})
+		out = append(out, model.Remark{State: model.Plain, Word: session.Say("truck scales"), Text: session.Text(message.Texts("\n", n.Scales))})
 	}
 	return out
 }

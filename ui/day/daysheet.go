@@ -146,7 +146,7 @@ func (s *DaySheet) Position() []Sheet     { return s.sheets("position ") }
 func (s *DaySheet) sheets(name string) []Sheet {
 	var out []Sheet
 	for _, t := range s.paper.Tables() {
-		if strings.HasPrefix(t.Name, name) {
+		if strings.HasPrefix(t.Name.String(), name) {
 			out = append(out, sheetOf(t))
 		}
 	}
@@ -166,9 +166,9 @@ const sureColumns = 7
 // sheetOf is a table of a paper in the words of this desk, each column as wide as
 // its widest cell.
 func sheetOf(t report.Table) Sheet {
-	out := Sheet{Empty: session.Say(t.Empty)}
+	out := Sheet{Empty: session.Text(t.Empty)}
 	for i, c := range t.Columns {
-		column := model.Column{Title: columnTitle(c.Title), Figures: c.Align == report.Right, Grow: i == 0}
+		column := model.Column{Title: columnTitle(c), Figures: c.Align == report.Right, Grow: i == 0}
 		if i >= sureColumns {
 			column.Drop = i
 		}
@@ -178,11 +178,8 @@ func sheetOf(t report.Table) Sheet {
 		row := model.Row{Key: strconv.Itoa(n), Cells: make([]string, len(r.Cells)), Total: r.Kind == report.Total, Struck: r.Kind == report.Struck}
 		for i, cell := range r.Cells {
 			column := &out.Columns[i]
-			if !column.Figures {
-				cell = session.Say(cell)
-			}
-			row.Cells[i] = cell
-			column.Width = min(mostWidth, max(column.Width, len([]rune(cell))))
+			row.Cells[i] = session.Text(cell)
+			column.Width = min(mostWidth, max(column.Width, len([]rune(row.Cells[i]))))
 		}
 		out.Rows = append(out.Rows, row)
 	}
@@ -191,23 +188,23 @@ func sheetOf(t report.Table) Sheet {
 
 // shortTitles are the titles of a paper's columns on the screen, where all of them are side by
 // side.
-var shortTitles = map[string]string{
-	"Off for quality":             "Quality",
-	"Average moisture":            "Moist.",
-	"Average test weight":         "Test wt.",
-	"Loads without price":         "Later: loads",
-	"Charges without price":       "charges",
-	"Taken without price":         "charges",
-	"Off and on without price":    "charges",
-	"Quantity without price":      "quantity",
-	"Tonight bu, by legal weight": "Tonight bu",
+var shortTitles = map[string]message.Text{
+	"Off for quality":             message.New("Quality"),
+	"Average moisture":            message.New("Moist."),
+	"Average test weight":         message.New("Test wt."),
+	"Loads without price":         message.New("Later: loads"),
+	"Charges without price":       message.New("charges"),
+	"Taken without price":         message.New("charges"),
+	"Off and on without price":    message.New("charges"),
+	"Quantity without price":      message.New("quantity"),
+	"Tonight bu, by legal weight": message.New("Tonight bu"),
 }
 
-// columnTitle translates the title of a paper's column; the unit after it is unchanged.
-func columnTitle(title string) string {
-	words, unit := report.Column{Title: title}.Words()
-	if short, known := shortTitles[words]; known {
-		words = short
+// columnTitle is the title of a paper's column with its unit.
+func columnTitle(c report.Column) string {
+	title := c.Title
+	if short, known := shortTitles[title.String()]; known {
+		title = short
 	}
-	return session.Say(words) + unit
+	return session.Join(" ", session.Text(title), c.Unit)
 }

@@ -102,7 +102,7 @@ func cardDelivered(c *session.Card, p daysheet.AccountPart) {
 	}
 	c.Noted(model.CardTotal, p.Name, s.Quantity.String(), note)
 	for _, d := range p.ByDisposition {
-		c.Add(model.CardPair, session.Say(d.How), d.Sum.Quantity.String())
+		c.Add(model.CardPair, session.Text(d.How), d.Sum.Quantity.String())
 	}
 	c.Add(model.CardPair, session.Say("Charges, discounts"), session.ToOwner(s.Charges.Neg()))
 	c.Add(model.CardPair, session.Say("Payable"), s.Payable.String())

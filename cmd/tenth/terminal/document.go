@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"tenthpoint/internal/atomicfile"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/report"
 )
 
@@ -73,7 +74,7 @@ func (f DocumentFlags) render(d report.Document, name, as string, landscape bool
 		if err := d.CSV(&one, t); err != nil {
 			return nil, err
 		}
-		files = append(files, namedBytes{fmt.Sprintf("%s-%d-%s.csv", name, i+1, FileName(t.Name)), one.Bytes()})
+		files = append(files, namedBytes{fmt.Sprintf("%s-%d-%s.csv", name, i+1, FileName(t.Name.String())), one.Bytes()})
 	}
 	return files, nil
 }
@@ -106,17 +107,17 @@ func documentJSON(d report.Document) any {
 		Rows []map[string]string `json:"rows"`
 	}
 	out := struct {
-		Title  string   `json:"title"`
-		About  string   `json:"about"`
-		Marks  []string `json:"marks,omitempty"`
-		Tables []table  `json:"tables"`
+		Title  message.Text   `json:"title"`
+		About  message.Text   `json:"about"`
+		Marks  []message.Text `json:"marks,omitempty"`
+		Tables []table        `json:"tables"`
 	}{Title: d.Title, About: d.About, Marks: d.Marks, Tables: []table{}}
 	for _, t := range d.Tables() {
-		one := table{Name: t.Name, Rows: []map[string]string{}}
+		one := table{Name: t.Name.String(), Rows: []map[string]string{}}
 		for _, r := range t.Rows {
 			cells := map[string]string{"kind": kinds[r.Kind]}
 			for i, cell := range r.Cells {
-				cells[t.Columns[i].Title] = cell
+				cells[t.Columns[i].String()] = cell.String()
 			}
 			one.Rows = append(one.Rows, cells)
 		}

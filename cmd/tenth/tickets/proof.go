@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 )
 
@@ -61,19 +60,22 @@ func (c Difference) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		table := d.Table()
+		table, say := d.Table(), p.Printer
+		if c.JSON {
+			say = nil // programs read English
+		}
 		var heads []string
 		for _, column := range table.Columns {
-			heads = append(heads, column.Title)
+			heads = append(heads, say.Text(column.Title))
 		}
 		rows := [][]any{}
 		for _, r := range table.Rows {
 			cells := make([]any, len(r.Cells))
 			for i, cell := range r.Cells {
-				cells[i] = message.Words(cell)
+				cells[i] = cell
 			}
 			rows = append(rows, cells)
 		}
-		return p.Table(c.ListFlags, strings.Join(heads, "\t"), rows, table.Empty)
+		return p.Table(c.ListFlags, strings.Join(heads, "\t"), rows, table.Empty.String())
 	})
 }

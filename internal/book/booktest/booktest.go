@@ -1,6 +1,6 @@
 // Package booktest is the conformance suite of storage engines for a book. An engine's own tests
-// call the parts that it claims: [Journal], [Numbers] and [Position] for the least that can carry a
-// journal, and [Lists] and [Keeping] for a book that the program can work on.
+// call the parts that it claims: [Journal], [Numbers], [Position] and [Killed] for the least that can
+// carry a journal, and [Lists] for a book that the program can work on.
 package booktest
 
 import (
@@ -34,6 +34,8 @@ type Engine[B Store] struct {
 	New func(testing.TB) B
 	// Again opens the same book again, as another program would.
 	Again func(testing.TB, B) B
+	// Place names a book, so that another program can open it.
+	Place func(B) string
 	// Raw runs one SQL statement in the book, bypassing the engine, as anyone with access to the
 	// file or the server could. It returns the book's own error.
 	Raw func(t testing.TB, b B, statement string) error

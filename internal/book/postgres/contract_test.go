@@ -23,6 +23,14 @@ type opened struct {
 	name string
 }
 
+func TestMain(m *testing.M) {
+	open := func(name string) (*Book, error) { return Open(context.Background(), os.Getenv(serverIn), name) }
+	if booktest.WriteUntilKilled(open) {
+		os.Exit(1)
+	}
+	os.Exit(m.Run())
+}
+
 func TestContract(t *testing.T) {
 	server := os.Getenv(serverIn)
 	if server == "" {
@@ -47,6 +55,7 @@ func TestContract(t *testing.T) {
 			b, err := Open(ctx, server, o.name)
 			return closed(t, b, o.name, err)
 		},
+		Place: func(o opened) string { return o.name },
 		Raw: func(t testing.TB, o opened, statement string) error {
 			_, err := o.pool.Exec(ctx, statement)
 			return err
@@ -55,4 +64,5 @@ func TestContract(t *testing.T) {
 	t.Run("journal", func(t *testing.T) { booktest.Journal(t, e) })
 	t.Run("numbers", func(t *testing.T) { booktest.Numbers(t, e) })
 	t.Run("position", func(t *testing.T) { booktest.Position(t, e) })
+	t.Run("killed", func(t *testing.T) { booktest.Killed(t, e, 1) })
 }

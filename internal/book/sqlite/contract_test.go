@@ -13,7 +13,18 @@ import (
 
 // The engine in use does all that is asked of one.
 func TestContract(t *testing.T) {
-	e := booktest.Engine[*Book]{
+	e := engine()
+	t.Run("journal", func(t *testing.T) { booktest.Journal(t, e) })
+	t.Run("numbers", func(t *testing.T) { booktest.Numbers(t, e) })
+	t.Run("position", func(t *testing.T) { booktest.Position(t, e) })
+	t.Run("lists", func(t *testing.T) { booktest.Lists(t, e) })
+}
+
+// TestBookSurvivesBeingKilled is the part of the suite that a soak repeats with other seeds.
+func TestBookSurvivesBeingKilled(t *testing.T) { booktest.Killed(t, engine(), *faultSeed) }
+
+func engine() booktest.Engine[*Book] {
+	return booktest.Engine[*Book]{
 		New: func(t testing.TB) *Book { return newBook(t) },
 		Again: func(t testing.TB, b *Book) *Book {
 			t.Helper()
@@ -22,8 +33,12 @@ func TestContract(t *testing.T) {
 				t.Fatal(err)
 			}
 			t.Cleanup(func() { _ = again.Close() })
+			if problems, err := again.Verify(ctx); err != nil || len(problems) > 0 {
+				t.Errorf("opened again: %q, %v", problems, err)
+			}
 			return again
 		},
+		Place: (*Book).Path,
 		Raw: func(t testing.TB, b *Book, statement string) error {
 			t.Helper()
 			db, err := sql.Open("sqlite", b.Path())
@@ -35,10 +50,6 @@ func TestContract(t *testing.T) {
 			return err
 		},
 	}
-	t.Run("journal", func(t *testing.T) { booktest.Journal(t, e) })
-	t.Run("numbers", func(t *testing.T) { booktest.Numbers(t, e) })
-	t.Run("position", func(t *testing.T) { booktest.Position(t, e) })
-	t.Run("lists", func(t *testing.T) { booktest.Lists(t, e) })
 }
 
 // Books of earlier versions, as they were made then, can be opened and written.

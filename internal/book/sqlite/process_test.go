@@ -6,8 +6,8 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"strings"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/booktest"
 	"testing"
 	"time"
 )
@@ -19,7 +19,10 @@ const (
 )
 
 func TestMain(m *testing.M) {
-	tasks := map[string]func(*Book) error{"append": appendForever, "hold": holdForever, "open": func(*Book) error { return nil }}
+	if booktest.WriteUntilKilled(func(path string) (*Book, error) { return Open(path, Options{}) }) {
+		os.Exit(1)
+	}
+	tasks := map[string]func(*Book) error{"hold": holdForever, "open": func(*Book) error { return nil }}
 	task, ok := tasks[os.Getenv(childTask)]
 	if !ok {
 		os.Exit(m.Run())
@@ -33,30 +36,6 @@ func TestMain(m *testing.M) {
 		os.Exit(1)
 	}
 	b.Close()
-}
-
-// appendForever writes load after load and says which one is on the disk. A
-// load is three facts, a number and an edition; it is kept whole or not.
-func appendForever(b *Book) error {
-	last, _, err := b.Head(ctx)
-	for i := int(last.Seq); err == nil; i += 3 {
-		var number int64
-		err = b.inWrite(ctx, func(tx *Tx) error {
-			for step := range 3 {
-				if _, err := tx.Append(draft(i + step)); err != nil {
-					return err
-				}
-			}
-			text := fmt.Sprint("edition ", i)
-			if err := tx.KeepEdition("demo", hashOf(text), text); err != nil {
-				return err
-			}
-			number, err = tx.NextNumber("ticket")
-			return err
-		})
-		fmt.Println(number)
-	}
-	return err
 }
 
 // holdForever starts a write and does not finish it.
@@ -89,54 +68,6 @@ func startChild(t *testing.T, task, path string) (*exec.Cmd, *bufio.Scanner) {
 		_ = child.Wait()
 	})
 	return child, bufio.NewScanner(out)
-}
-
-// Killed in the middle of writing, again and again, at whatever moment that
-// happens to be: what was reported as written is there, and the rest is whole
-// loads or nothing.
-func TestBookSurvivesBeingKilled(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "killed.book")
-	for round := range 6 {
-		child, said := startChild(t, "append", path)
-		var reported int64
-		for lines := 0; lines < 5+round*7 && said.Scan(); lines++ {
-			if _, err := fmt.Sscan(said.Text(), &reported); err != nil {
-				t.Fatal(err)
-			}
-		}
-		if err := child.Process.Kill(); err != nil {
-			t.Fatal(err)
-		}
-		for said.Scan() { // what it said between our last look and the kill
-			if strings.TrimSpace(said.Text()) != "" {
-				_, _ = fmt.Sscan(said.Text(), &reported)
-			}
-		}
-		_ = child.Wait()
-		wantWholeLoads(t, path, reported)
-	}
-}
-
-func wantWholeLoads(t *testing.T, path string, reported int64) {
-	t.Helper()
-	b, err := Open(path, Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer b.Close()
-	problems, err := b.Verify(ctx)
-	if err != nil || len(problems) > 0 {
-		t.Fatalf("after the kill: %q, %v", problems, err)
-	}
-	var facts, editions, tickets int64
-	err = b.read.QueryRow(`SELECT (SELECT count(*) FROM facts), (SELECT count(*) FROM editions),
-		(SELECT last FROM series WHERE name = 'ticket')`).Scan(&facts, &editions, &tickets)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if reported == 0 || tickets < reported || tickets > reported+1 || facts != 3*tickets || editions != tickets {
-		t.Errorf("reported %d loads, found %d facts, %d editions, %d numbers", reported, facts, editions, tickets)
-	}
 }
 
 func TestAnotherProgramsWriteIsWaitedForThenToldOf(t *testing.T) {

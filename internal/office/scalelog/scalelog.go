@@ -3,7 +3,6 @@ package scalelog
 
 import (
 	"context"
-	"fmt"
 	"strings"
 	"time"
 
@@ -84,37 +83,37 @@ func given(texts ...string) []string {
 // day.
 func Paper(l truckscale.Log, p elevator.Profile, day quantity.Date) report.Document {
 	d := report.Document{
-		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: "Log of scale " + l.Scale.ID,
-		About:  fmt.Sprintf("as of %s", day),
+		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: message.New("Log of scale %v", l.Scale.ID),
+		About:  message.New("as of %s", day),
 		Made:   time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
-		Footer: "Local law, the weights-and-measures authority and the official inspector outrank the program that made this paper.",
+		Footer: message.New("Local law, the weights-and-measures authority and the official inspector outrank the program that made this paper."),
 	}
 	if p.Demo {
-		d.Marks = []string{"EXAMPLE - NOT FOR TRADE"}
+		d.Marks = []message.Text{message.New("EXAMPLE - NOT FOR TRADE")}
 	}
 	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
 	put(report.Pairs{Pairs: []report.Pair{
-		{Label: "Division", Value: l.Scale.Division.String()},
-		{Label: "Capacity", Value: l.Scale.Capacity.String()},
+		{Label: message.New("Division"), Value: message.New("%s", l.Scale.Division)},
+		{Label: message.New("Capacity"), Value: message.New("%s", l.Scale.Capacity)},
 	}})
 	for _, said := range l.Status(day).Said {
-		put(report.Para{Text: said.String()})
+		put(report.Para{Text: said})
 	}
-	put(table(l), report.Signing{Names: []string{"Examined by, full name and signature", "Date"}})
+	put(table(l), report.Signing{Names: []message.Text{message.New("Examined by, full name and signature"), message.New("Date")}})
 	return d
 }
 
 func table(l truckscale.Log) report.Table {
-	t := report.Table{Name: "log", Empty: "Nothing is written down.", Columns: []report.Column{
-		{Title: "Day", Own: true}, {Title: "What"}, {Title: "On the deck", Align: report.Right}, {Title: "Shown", Align: report.Right}, {Title: "Off by", Align: report.Right},
-		{Title: "Allowed", Align: report.Right}, {Title: "Note", Own: true}, {Title: "By", Own: true}, {Title: ""},
+	t := report.Table{Name: message.New("log"), Empty: message.New("Nothing is written down."), Columns: []report.Column{
+		{Title: message.New("Day")}, {Title: message.New("What")}, {Title: message.New("On the deck"), Align: report.Right}, {Title: message.New("Shown"), Align: report.Right},
+		{Title: message.New("Off by"), Align: report.Right}, {Title: message.New("Allowed"), Align: report.Right}, {Title: message.New("Note")}, {Title: message.New("By")}, {},
 	}}
 	for _, r := range Rows(l) {
-		outside := ""
+		outside := message.Text{}
 		if r.IsOutside {
-			outside = "outside"
+			outside = message.New("outside")
 		}
-		t.Rows = append(t.Rows, report.Row{Cells: []string{r.Day, r.What.String(), r.Known, r.Shown, r.Off, r.Allowed, r.Note, r.By, outside}})
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{message.Name(r.Day), r.What, report.Figure(r.Known), report.Figure(r.Shown), report.Figure(r.Off), report.Figure(r.Allowed), message.Name(r.Note), message.Name(r.By), outside}})
 	}
 	return t
 }
