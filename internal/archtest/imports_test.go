@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "settle", "bin/shape", "bin", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "settle", "bin/shape", "bin", "position", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -53,6 +53,8 @@ var mayImport = map[string][]string{
 	"internal/bin/shape": inside("quantity"),                       // the geometry of bins
 	"internal/bin":       inside("quantity", "grain", "bin/shape"), // the grain in the house
 
+	"internal/position": inside("title", "quantity", "grain", "settle", "bin"), // the daily position record
+
 	"internal/elevator": inside("quantity", "grain", "bin/shape"),
 	"internal/journal":  inside("quantity"),
 	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
@@ -80,17 +82,18 @@ var mayImport = map[string][]string{
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
-	"internal/book":          core,                                // what a book holds
-	"internal/book/booktest": slices.Concat(core, inside("book")), // for tests: what any engine must do
-	"internal/book/postgres": slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
-	"internal/book/sqlite":   slices.Concat(core, inside("book", "book/place", "atomicfile"), []string{"migrations"}),
-	"internal/book/place":    inside("message"), // where a book may lie
-	"internal/fonts":         {},                // the letters on paper
-	"internal/fonts/subset":  {},                // fonts cut down to what is printed
-	"internal/paper":         inside("fonts", "textwrap"),
-	"internal/paper/pdf":     inside("fonts", "paper"),
-	"internal/paper/plain":   inside("textwrap"),
-	"internal/paper/roll":    {}, // the bytes of receipt printers
+	"internal/book":                   core,                                // what a book holds
+	"internal/book/booktest":          slices.Concat(core, inside("book")), // for tests: what any engine must do
+	"internal/book/postgres":          slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
+	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "atomicfile"), []string{"migrations"}),
+	"internal/book/sqlite/sqlitetest": {},                // for tests: the file of a book past the program
+	"internal/book/place":             inside("message"), // where a book may lie
+	"internal/fonts":                  {},                // the letters on paper
+	"internal/fonts/subset":           {},                // fonts cut down to what is printed
+	"internal/paper":                  inside("fonts", "textwrap"),
+	"internal/paper/pdf":              inside("fonts", "paper"),
+	"internal/paper/plain":            inside("textwrap"),
+	"internal/paper/roll":             {}, // the bytes of receipt printers
 
 	"internal/paper/roll/rollread": {}, // for tests: what such a printer prints
 
@@ -112,7 +115,7 @@ var mayImport = map[string][]string{
 	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")), // the logs of truck scales as papers
 	"internal/audit":                slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
-	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
+	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":    slices.Concat(core, inside("office", "scalehouse")),
 	"internal/demo":                 slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
@@ -33,7 +34,7 @@ func everything(t *testing.T) *scene {
 // and a check names it every time.
 func TestEveryChangedCellIsFound(t *testing.T) {
 	s := everything(t)
-	db := housetest.Raw(t, s.Store.Path())
+	db := sqlitetest.Open(t, s.Store.Path())
 	for _, table := range names(t, db, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'") {
 		if slices.Contains(unchecked, table) {
 			continue
@@ -59,19 +60,19 @@ func changeCell(s *scene, db *sql.DB, table, column, row string) {
 	change, back := "'x'", "NULL"
 	switch is := was.(type) {
 	case string:
-		change, back = "'"+housetest.Quoted(is)+"x'", "'"+housetest.Quoted(is)+"'"
+		change, back = "'"+sqlitetest.Quoted(is)+"x'", "'"+sqlitetest.Quoted(is)+"'"
 	case int64:
 		change, back = fmt.Sprint(is+1000), fmt.Sprint(is)
 	case nil:
 		change = "1000"
 	}
 	where := strings.ReplaceAll(row, column+" = "+back, column+" = "+change) // a key finds its row again
-	housetest.Unguarded(s.T, s.Store.Path(), fmt.Sprintf("UPDATE %s SET %s = %s WHERE %s", table, column, change, row))
+	sqlitetest.Unguarded(s.T, s.Store.Path(), fmt.Sprintf("UPDATE %s SET %s = %s WHERE %s", table, column, change, row))
 	sound, err := audit.Verify(ctx, s.Desk, s.Store, nil)
 	if err == nil && len(sound.Problems) == 0 {
 		s.T.Errorf("%s of %s where %s: %v became %s, and the book is sound", column, table, row, was, change)
 	}
-	housetest.Unguarded(s.T, s.Store.Path(), fmt.Sprintf("UPDATE %s SET %s = %s WHERE %s", table, column, back, where))
+	sqlitetest.Unguarded(s.T, s.Store.Path(), fmt.Sprintf("UPDATE %s SET %s = %s WHERE %s", table, column, back, where))
 }
 
 // someRows are conditions that each choose one row of a table by its key: every row
@@ -117,7 +118,7 @@ func TestForeignSchemaIsNamed(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := housetest.New(t)
-			db := housetest.Raw(t, s.Store.Path())
+			db := sqlitetest.Open(t, s.Store.Path())
 			_, err := db.Exec(c.statement)
 			must(t, err)
 			problems, err := s.Store.VerifyFile(ctx)

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/scalehouse"
@@ -96,11 +97,18 @@ func TestHeadTellsOfALostLog(t *testing.T) {
 func TestHeadTellsOfACutOffEnd(t *testing.T) {
 	s := housetest.New(t)
 	s.Ticket()
-	stock := names(t, housetest.Raw(t, s.Store.Path()), `SELECT format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, bin, unit, day, inward, outward, back, balance) FROM stock`)
+	back := []string{"DELETE FROM facts WHERE subject = 'load L2'", "DELETE FROM loads WHERE id = 'L2'", "UPDATE series SET last = 1 WHERE last = 2"}
+	for table, format := range map[string]string{
+		"stock":    "format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, bin, unit, day, inward, outward, back, balance)",
+		"owned":    "format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, line, unit, day, inward, outward, back, balance)",
+		"bin_days": "format('(%Q,%Q,%Q,%Q,%Q)', bin, commodity, unit, day, body)",
+	} {
+		rows := names(t, sqlitetest.Open(t, s.Store.Path()), "SELECT "+format+" FROM "+table)
+		back = append(back, "DELETE FROM "+table, "INSERT INTO "+table+" VALUES "+strings.Join(rows, ", "))
+	}
 	s.Ticket()
 	noted := s.Noted()
-	housetest.Unguarded(t, s.Store.Path(), "DELETE FROM facts WHERE subject = 'load L2'", "DELETE FROM loads WHERE id = 'L2'", "UPDATE series SET last = 1 WHERE last = 2",
-		"DELETE FROM stock", "INSERT INTO stock VALUES "+strings.Join(stock, ", "))
+	sqlitetest.Unguarded(t, s.Store.Path(), back...)
 	wantRolledBack(t, s.Store, noted, shorter)
 }
 
@@ -118,7 +126,7 @@ func TestHeadTellsOfARewrittenChain(t *testing.T) {
 		last = &again
 		statements = append(statements, fmt.Sprintf("UPDATE facts SET who = '%s', prev = '%s', hash = '%s' WHERE seq = %d", again.Who, again.Prev, again.Hash, again.Seq))
 	}
-	housetest.Unguarded(t, s.Store.Path(), statements...)
+	sqlitetest.Unguarded(t, s.Store.Path(), statements...)
 	wantRolledBack(t, s.Store, noted, "written again")
 }
 
@@ -140,7 +148,7 @@ func TestVerifySinceAHead(t *testing.T) {
 	if found := since(); found.Facts == 0 || found.Loads != 1 || found.Tickets != 1 || len(found.Problems) > 0 {
 		t.Errorf("one ticket came since: %+v", found)
 	}
-	housetest.Unguarded(t, s.Store.Path(), "UPDATE loads SET grower_name = 'Ida' WHERE ticket = 2")
+	sqlitetest.Unguarded(t, s.Store.Path(), "UPDATE loads SET grower_name = 'Ida' WHERE ticket = 2")
 	if found := since(); len(found.Problems) == 0 {
 		t.Error("a changed row was not found")
 	}

@@ -10,6 +10,7 @@ import (
 
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
@@ -59,7 +60,7 @@ func TestVerifyNamesTampering(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := housetest.Season(t)
-			housetest.Unguarded(t, s.Store.Path(), c.statement)
+			sqlitetest.Unguarded(t, s.Store.Path(), c.statement)
 			housetest.WantNamed(t, s.Desk, c.want...)
 		})
 	}
@@ -85,9 +86,9 @@ func TestVerifyNamesEveryByte(t *testing.T) {
 	for column, text := range cells {
 		for i := 0; i < len(text); i += 1 + len(text)/12 {
 			changed := text[:i] + string(text[i]^1) + text[i+1:]
-			housetest.Unguarded(t, s.Store.Path(), fmt.Sprintf("UPDATE facts SET %s = '%s' WHERE seq = %d", column, housetest.Quoted(changed), f.Seq))
+			sqlitetest.Unguarded(t, s.Store.Path(), fmt.Sprintf("UPDATE facts SET %s = '%s' WHERE seq = %d", column, sqlitetest.Quoted(changed), f.Seq))
 			housetest.WantNamed(t, s.Desk, fmt.Sprintf("Fact %d", f.Seq))
-			housetest.Unguarded(t, s.Store.Path(), fmt.Sprintf("UPDATE facts SET %s = '%s' WHERE seq = %d", column, housetest.Quoted(text), f.Seq))
+			sqlitetest.Unguarded(t, s.Store.Path(), fmt.Sprintf("UPDATE facts SET %s = '%s' WHERE seq = %d", column, sqlitetest.Quoted(text), f.Seq))
 		}
 	}
 	s.Verify()
@@ -103,9 +104,9 @@ func TestVerifyFindsARewrittenChain(t *testing.T) {
 		body := strings.ReplaceAll(string(f.Body), `"dry":"26872 lb"`, `"dry":"26000 lb"`)
 		again := journal.Link(last, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: []byte(body)})
 		last = &again
-		statements = append(statements, fmt.Sprintf("UPDATE facts SET body = '%s', prev = '%s', hash = '%s' WHERE seq = %d", housetest.Quoted(body), again.Prev, again.Hash, again.Seq))
+		statements = append(statements, fmt.Sprintf("UPDATE facts SET body = '%s', prev = '%s', hash = '%s' WHERE seq = %d", sqlitetest.Quoted(body), again.Prev, again.Hash, again.Seq))
 	}
-	housetest.Unguarded(t, s.Store.Path(), statements...)
+	sqlitetest.Unguarded(t, s.Store.Path(), statements...)
 	housetest.WantNamed(t, s.Desk, "Ticket 1 (load L1): dry was written down as 26,000 lb and works out as 26,872 lb.")
 }
 

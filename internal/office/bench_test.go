@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -24,7 +25,7 @@ func hugeBook(t testing.TB, n, loadsADay int) (*scene, quantity.Date) {
 	columns, copied := copiedColumns(s, map[string]string{
 		"id": "'L' || i", "ticket": "i", "grower": "'G' || (i % 300)", "bin": "'Bin ' || (i % 12)", "day": day, "issued_day": day,
 	})
-	db := housetest.Raw(t, s.Store.Path())
+	db := sqlitetest.Open(t, s.Store.Path())
 	_, err := db.Exec(`WITH RECURSIVE n (i) AS (VALUES (2) UNION ALL SELECT i + 1 FROM n WHERE i < ?)
 			INSERT INTO loads (`+columns+`) SELECT `+copied+` FROM n, loads WHERE loads.id = ?`, n, id)
 	must(t, err)
@@ -39,7 +40,7 @@ func hugeBook(t testing.TB, n, loadsADay int) (*scene, quantity.Date) {
 // left, and what each is copied from: itself, or what is given for it.
 func copiedColumns(s *scene, instead map[string]string) (columns, copied string) {
 	s.T.Helper()
-	rows, err := housetest.Raw(s.T, s.Store.Path()).Query("SELECT name FROM pragma_table_info('loads')")
+	rows, err := sqlitetest.Open(s.T, s.Store.Path()).Query("SELECT name FROM pragma_table_info('loads')")
 	must(s.T, err)
 	defer rows.Close()
 	var names, from []string
@@ -78,7 +79,7 @@ func BenchmarkDaySheet(b *testing.B) {
 	for _, n := range sizes {
 		s, day := hugeBook(b, n, 500)
 		b.Run(fmt.Sprintf("%d loads/bare SQL", n), func(b *testing.B) {
-			db := housetest.Raw(b, s.Store.Path())
+			db := sqlitetest.Open(b, s.Store.Path())
 			for b.Loop() {
 				bareDay(b, db, day)
 			}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -61,7 +62,7 @@ func TestAlteredDayIsToldOnItsSheet(t *testing.T) {
 	if strings.Contains(s.DayPaper(housetest.Oct1).Text(100), "THIS IS NOT THE SHEET") {
 		t.Fatal("a sound sheet is doubted")
 	}
-	housetest.Unguarded(t, s.Store.Path(), `UPDATE loads SET figures = replace(figures, '"28000 lb"', '"29000 lb"') WHERE id = 'L1'`)
+	sqlitetest.Unguarded(t, s.Store.Path(), `UPDATE loads SET figures = replace(figures, '"28000 lb"', '"29000 lb"') WHERE id = 'L1'`)
 	if !strings.Contains(s.DayPaper(housetest.Oct1).Text(100), "THIS IS NOT THE SHEET THAT WAS CLOSED") {
 		t.Error("the sheet does not tell that it was altered")
 	}

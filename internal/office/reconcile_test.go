@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/office"
@@ -110,7 +111,7 @@ SELECT json_extract(details, '$.commodity'), day, count(*),
 	sum(CASE WHEN json_extract(figures, '$.price') IS NULL THEN 0 ELSE ` + wholeUnits("figures", "payable", 2) + ` END)
 FROM %s WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
 	want := map[string]line{}
-	rows, err := housetest.Raw(t, d.Book().Path()).Query(fmt.Sprintf(query, "(SELECT * FROM tickets WHERE ended <> day)"))
+	rows, err := sqlitetest.Open(t, d.Book().Path()).Query(fmt.Sprintf(query, "(SELECT * FROM tickets WHERE ended <> day)"))
 	must(t, err)
 	defer rows.Close()
 	for rows.Next() {
@@ -119,7 +120,7 @@ FROM %s WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
 		must(t, rows.Scan(&commodity, &day, &l.loads, &l.net, &l.water, &l.handling, &l.settled, &l.bushels, &l.drying, &l.charges, &l.value, &l.payable))
 		want[day+" "+commodity] = l
 	}
-	back, err := housetest.Raw(t, d.Book().Path()).Query(fmt.Sprintf(query, "(SELECT subject, ended AS day, details, figures FROM tickets WHERE ended <> day AND ended <> '')"))
+	back, err := sqlitetest.Open(t, d.Book().Path()).Query(fmt.Sprintf(query, "(SELECT subject, ended AS day, details, figures FROM tickets WHERE ended <> day AND ended <> '')"))
 	must(t, err)
 	defer back.Close()
 	for back.Next() {
@@ -173,7 +174,7 @@ SELECT json_extract(details, '$.commodity'), coalesce(json_extract(details, '$.b
 FROM moves WHERE day <= ? GROUP BY 1, 2`
 	for _, day := range []quantity.Date{d.Today(), d.Today().AddDays(-20)} {
 		want := map[string]int64{}
-		rows, err := housetest.Raw(t, d.Book().Path()).Query(query, day.String())
+		rows, err := sqlitetest.Open(t, d.Book().Path()).Query(query, day.String())
 		must(t, err)
 		defer rows.Close()
 		for rows.Next() {
@@ -219,7 +220,7 @@ owned AS (
 	SELECT figures, o.key + 1, json_extract(o.value, '$.id'), details FROM tickets, json_each(json_extract(details, '$.shares')) o WHERE ended = '')
 SELECT grower, json_extract(details, '$.commodity'), count(*), sum(` + own("net", 0) + `), sum(` + own("settled", 0) + `), sum(` + own("quantity", 2) + `), -sum(` + own("adjustments", 2) + `)
 FROM owned WHERE json_extract(details, '$.direction') = 'in' GROUP BY 1, 2`
-	rows, err := housetest.Raw(t, d.Book().Path()).Query(query)
+	rows, err := sqlitetest.Open(t, d.Book().Path()).Query(query)
 	must(t, err)
 	defer rows.Close()
 	accounts, shared := map[string]daysheet.Account{}, 0

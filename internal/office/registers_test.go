@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -88,7 +89,7 @@ func TestMissingNumberIsShown(t *testing.T) {
 	if text := registers(s, "2026-10-01", "2026-10-02")["tickets"].Text(200); !strings.Contains(text, "Numbers 1 to 9: 9 tickets, no number is missing.") {
 		t.Errorf("a sound register says:\n%s", text)
 	}
-	housetest.Unguarded(t, s.Store.Path(), "DELETE FROM loads WHERE ticket IN (4, 5)")
+	sqlitetest.Unguarded(t, s.Store.Path(), "DELETE FROM loads WHERE ticket IN (4, 5)")
 	text := registers(s, "2026-10-01", "2026-10-02")["tickets"].Text(200)
 	for _, want := range []string{"Numbers 1 to 9: 7 tickets, 2 NUMBERS ARE MISSING.", "4 to 5", "NUMBER MISSING"} {
 		if !strings.Contains(text, want) {
@@ -153,7 +154,7 @@ func TestExamineWritesAWholeSet(t *testing.T) {
 // folder.
 func TestExamineSetStaysInItsFolder(t *testing.T) {
 	s := examined(t)
-	housetest.Unguarded(t, s.Store.Path(), `UPDATE editions SET id = '../../../' || char(10) || 'OUT\x'`)
+	sqlitetest.Unguarded(t, s.Store.Path(), `UPDATE editions SET id = '../../../' || char(10) || 'OUT\x'`)
 	files, err := office.Examine(ctx, s.Desk, housetest.Oct1, housetest.Oct2, report.Page{}, nil)
 	must(t, err)
 	found := false

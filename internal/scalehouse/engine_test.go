@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
@@ -77,9 +78,9 @@ func rewritten(s *scene, old, new string) {
 		must(s.T, err)
 		again := journal.Link(last, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: []byte(strings.ReplaceAll(string(f.Body), old, new))})
 		last = &again
-		statements = append(statements, fmt.Sprintf("UPDATE facts SET body = '%s', prev = '%s', hash = '%s' WHERE seq = %d", housetest.Quoted(string(again.Body)), again.Prev, again.Hash, again.Seq))
+		statements = append(statements, fmt.Sprintf("UPDATE facts SET body = '%s', prev = '%s', hash = '%s' WHERE seq = %d", sqlitetest.Quoted(string(again.Body)), again.Prev, again.Hash, again.Seq))
 	}
-	housetest.Unguarded(s.T, s.Store.Path(), statements...)
+	sqlitetest.Unguarded(s.T, s.Store.Path(), statements...)
 }
 
 // seasonOfFirst is a season settled by the first engine.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
@@ -61,7 +62,7 @@ func TestLateActIsExplainedOnce(t *testing.T) {
 // What no later act accounts for cannot be explained away.
 func TestForgedDayCannotBeExplained(t *testing.T) {
 	s := hurt(t)
-	housetest.Unguarded(t, s.Store.Path(), `UPDATE loads SET bin = 'Pit 9' WHERE ticket = 2`, `UPDATE facts SET body = replace(body, 'Pit 1', 'Pit 9') WHERE subject = 'load L2'`)
+	sqlitetest.Unguarded(t, s.Store.Path(), `UPDATE loads SET bin = 'Pit 9' WHERE ticket = 2`, `UPDATE facts SET body = replace(body, 'Pit 1', 'Pit 9') WHERE subject = 'load L2'`)
 	if err := scalehouse.ExplainDay(ctx, s.Desk, housetest.Oct2, "a slip of the pen"); !errors.Is(err, message.Refused) {
 		t.Errorf("explained: %v", err)
 	}

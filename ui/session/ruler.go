@@ -12,7 +12,7 @@ import (
 func RulerOf(in Language, from moisture.Ruler) model.Ruler {
 	var r model.Ruler
 	for _, m := range from.Marks {
-		mark := model.Mark{At: from.MarkPlace(m), Label: Text(m.Label), Kind: m.Kind}
+		mark := model.Mark{At: from.MarkPlace(m), Label: in.Text(m.Label), Kind: m.Kind}
 		if m.Kind == moisture.LimitMark {
 			mark.Label = limitText(in, m.Limits)
 		}

@@ -4,13 +4,13 @@ package housetest
 
 import (
 	"context"
-	"fmt"
 	"strings"
 	"testing"
 	"time"
 
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
@@ -118,31 +118,8 @@ func (s *Scene) Load(id string) *load.Load {
 	return l
 }
 
-// Contents is everything the book holds, as text: two equal texts are two equal
-// books.
-func (s *Scene) Contents() string {
-	s.T.Helper()
-	db := Raw(s.T, s.Store.Path())
-	defer db.Close()
-	var b strings.Builder
-	for _, table := range []string{"facts", "editions", "series", "loads", "owners", "standing", "stock"} {
-		rows, err := db.Query("SELECT * FROM " + table + " ORDER BY 1, 2")
-		Must(s.T, err)
-		columns, err := rows.Columns()
-		Must(s.T, err)
-		for rows.Next() {
-			cells, into := make([]any, len(columns)), make([]any, len(columns))
-			for i := range cells {
-				into[i] = &cells[i]
-			}
-			Must(s.T, rows.Scan(into...))
-			fmt.Fprintf(&b, "%s %q\n", table, cells)
-		}
-		Must(s.T, rows.Err())
-		Must(s.T, rows.Close())
-	}
-	return b.String()
-}
+// Contents is everything the book holds, as text: two equal texts are two equal books.
+func (s *Scene) Contents() string { return sqlitetest.Contents(s.T, s.Store.Path()) }
 
 // Verify wants a sound book.
 func (s *Scene) Verify() audit.Soundness {
