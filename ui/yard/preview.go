@@ -115,7 +115,7 @@ func (p Preview) margin() model.Remark {
 		return stopped
 	}
 	if asked := p.now.questions(); len(asked) > 0 {
-		return model.Remark{State: model.Warn, Text: asked[0]}
+		return model.Remark{State: model.Warn, Text: p.session.Text(asked[0])}
 	}
 	if place := session.InPlaceText(p.session.Language, p.now.Load); place != "" {
 		return model.Remark{State: model.Plain, Text: session.Join(" ", p.now.payableChange(p.session.Language), place)}
@@ -149,7 +149,7 @@ func (p Preview) Working() []model.CardLine {
 			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: p.session.Text(m.Sentence)})
 		}
 		for _, sentence := range p.now.sentences() {
-			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: sentence})
+			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: p.session.Text(sentence)})
 		}
 		return lines
 	}
