@@ -39,6 +39,7 @@ func (f *LoadForm) Preview() Preview {
 	p.Margin = p.margin()
 	p.Slip = scaleticket.Compose(session.TicketOf(f.session, f.Now.Load, f.Now.settlement, scaleticket.Draft, append(f.Now.sentences(), f.Now.questions()...)))
 	p.Ruler = p.ruler()
+	f.last.show(&p)
 	return p
 }
 
