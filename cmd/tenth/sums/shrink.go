@@ -12,6 +12,7 @@ import (
 
 // Shrink is the bare formula, apart from any elevator's rates.
 type Shrink struct {
+	terminal.LanguageFlag
 	Weight    string         `arg:"" help:"Weight of the wet grain; lb unless it says kg." placeholder:"WEIGHT"`
 	From      string         `required:"" help:"Moisture the grain has." placeholder:"PERCENT"`
 	To        string         `required:"" help:"Moisture it is brought down to." placeholder:"PERCENT"`
@@ -58,9 +59,9 @@ func (c Shrink) Run(t *terminal.Terminal) error {
 		}
 		return t.PrintJSON(out)
 	}
-	fmt.Fprint(t.Stdout, s.Text(int(c.Width)))
+	fmt.Fprint(t.Stdout, s.TextIn(int(c.Width), t.Printer.Word))
 	if dry != nil {
-		fmt.Fprint(t.Stdout, "\n", dry.Sheet.Text(int(c.Width)))
+		fmt.Fprint(t.Stdout, "\n", dry.Sheet.TextIn(int(c.Width), t.Printer.Word))
 	}
 	return nil
 }
