@@ -33,8 +33,8 @@ func dryOfClean(d *calculation) {
 	if !d.changed || d.edition.Format.Number < 2 {
 		nowDry(d)
 	} else {
-		d.off("after.handling", "Weight after handling", d.out.Handling)
-		d.dry = d.sheet.Work(LineDry, "Dry-equivalent weight", d.partLeft(), d.places().Weight, "")
+		d.off("after.handling", message.Words("Weight after handling"), d.out.Handling)
+		d.dry = d.sheet.Work(LineDry, message.Words("Dry-equivalent weight"), d.partLeft(), d.places().Weight, worksheet.Unsourced)
 		d.out.Dry = d.dry
 	}
 	if d.dry.Value().Sign() <= 0 {

@@ -3,6 +3,7 @@ package rates
 import (
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
@@ -101,12 +102,12 @@ func (r *Rates) comparedColumns() []model.Column {
 // comparedTable adds what the edition takes beyond the water, or why nothing can be compared.
 func comparedTable(in session.Language, e, other *rates.Edition, t tryLoad) *Table {
 	out := &Table{said: map[string]string{}}
-	mine, err := settle.Settle(t.under(in, e), e)
+	mine, err := settle.Settle(t.under(e), e)
 	if err != nil {
 		out.says = in.Say("Under %s: %s", e.ID, session.OneLine(err.Error()))
 		return out
 	}
-	beyond, err := settle.TakenBeyondWater(mine, t.under(in, e))
+	beyond, err := settle.TakenBeyondWater(mine, t.under(e))
 	if err != nil {
 		out.says = in.Say("Under the bare water formula: %s", session.OneLine(err.Error()))
 		return out
@@ -115,7 +116,7 @@ func comparedTable(in session.Language, e, other *rates.Edition, t tryLoad) *Tab
 		e.ID, beyond.Total.Printed(), beyond.Percent.Printed(), beyond.Hidden.Printed(), beyond.Handling.Printed())
 	var theirs *settle.Settlement
 	if other != nil {
-		if theirs, err = settle.Settle(t.under(in, other), other); err != nil {
+		if theirs, err = settle.Settle(t.under(other), other); err != nil {
 			out.says = in.Say("Under %s: %s", other.ID, session.OneLine(err.Error()))
 			theirs = nil
 		}
@@ -147,8 +148,8 @@ func (t *Table) addFigures(in session.Language, mine, theirs, bare *settle.Settl
 	}
 }
 
-func (t *Table) addLine(in session.Language, id, label string, mine, theirs, change *worksheet.Step, water settle.Line) {
-	row := model.Row{Key: id, Cells: []string{in.Say(label), stepCell(in, mine), stepCell(in, theirs), changeCell(in, change), stepCell(in, water.After), changeCell(in, water.Change)}}
+func (t *Table) addLine(in session.Language, id string, label message.Text, mine, theirs, change *worksheet.Step, water settle.Line) {
+	row := model.Row{Key: id, Cells: []string{in.Text(label), stepCell(in, mine), stepCell(in, theirs), changeCell(in, change), stepCell(in, water.After), changeCell(in, water.Change)}}
 	if change != nil && !change.Value().IsZero() {
 		row.State = model.Warn
 	}

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -81,22 +82,22 @@ func ordinaryLoad(in session.Language, e *rates.Edition) tryLoad {
 		moisture = e.Shrink.Trigger.Amount.Add(quantity.Int(2, quantity.Percent))
 	}
 	return tryLoad{
-		facts:    settle.Facts{Drafts: []settle.Draft{{Gross: gross, Tare: tare, GrossSource: in.Say("example"), TareSource: in.Say("example")}}},
+		facts:    settle.Facts{Drafts: []settle.Draft{{Gross: gross, Tare: tare, GrossSource: message.New("example"), TareSource: message.New("example")}}},
 		moisture: moisture, from: in.Say("an ordinary truck, none has come yet"), invented: true,
 	}
 }
 
 // neededFindings are results without discount or premium, for the factors an edition requires: a
 // quality at its base, no dockage, no smell.
-func neededFindings(in session.Language, e *rates.Edition) []settle.Finding {
+func neededFindings(e *rates.Edition) []settle.Finding {
 	var out []settle.Finding
 	for _, d := range e.Discounts {
 		if d.MustTest && d.Factor.ID != grain.Moisture {
-			out = append(out, settle.Finding{Factor: d.Factor.ID, Amount: harmless(d), Source: in.Say("example")})
+			out = append(out, settle.Finding{Factor: d.Factor.ID, Amount: harmless(d), Source: message.New("example")})
 		}
 	}
 	if factor, ok := e.Commodity.Factor(grain.Dockage); ok && e.Dockage.MustTest {
-		out = append(out, settle.Finding{Factor: grain.Dockage, Amount: quantity.Zero(factor.Unit), Source: in.Say("example")})
+		out = append(out, settle.Finding{Factor: grain.Dockage, Amount: quantity.Zero(factor.Unit), Source: message.New("example")})
 	}
 	return out
 }
@@ -121,12 +122,12 @@ func harmless(d discount.Rule) quantity.Amount {
 
 // under are the facts as an edition can settle them: with the moisture, and
 // without a price that is per another unit.
-func (t tryLoad) under(in session.Language, e *rates.Edition) settle.Facts {
+func (t tryLoad) under(e *rates.Edition) settle.Facts {
 	f := t.facts
 	if t.invented {
-		f.Findings = neededFindings(in, e)
+		f.Findings = neededFindings(e)
 	}
-	f.Moisture = settle.Reading{Percent: t.moisture, Source: in.Say("tried")}
+	f.Moisture = settle.Reading{Percent: t.moisture, Source: message.New("tried")}
 	if f.Price != nil && f.Price.Amount.Unit() != quantity.Dollar.Per(e.Units.Settle) {
 		f.Price = nil
 	}
@@ -141,7 +142,7 @@ func (r *Rates) Tried() string {
 	}
 	t := r.loads.on(e)
 	price := r.session.Say("price not set")
-	if p := t.under(r.session.Language, e).Price; p != nil {
+	if p := t.under(e).Price; p != nil {
 		price = p.Amount.String()
 	}
 	return r.session.Say("Tried on %s: net %s, %s, %s. Ctrl+E tries another.", t.from, netOf(t.facts), t.moisture, price)
@@ -164,7 +165,7 @@ func (r *Rates) AskLoad() {
 	t := r.loads.on(e)
 	net := netOf(t.facts)
 	price := ""
-	if p := t.under(r.session.Language, e).Price; p != nil {
+	if p := t.under(e).Price; p != nil {
 		price = session.Bare(p.Amount)
 	}
 	fields := []model.AskField{
@@ -210,7 +211,7 @@ func triedFactors(e *rates.Edition) []grain.Factor {
 	for _, d := range e.Discounts {
 		add(d.Factor)
 	}
-	if dockage, ok := e.Commodity.Factor(grain.Dockage); ok && e.Dockage.Row != "" {
+	if dockage, ok := e.Commodity.Factor(grain.Dockage); ok && !e.Dockage.Row.IsZero() {
 		add(dockage)
 	}
 	return out
@@ -236,7 +237,7 @@ func readLoad(in session.Language, e *rates.Edition, unit quantity.Unit, values 
 	for _, factor := range triedFactors(e) {
 		texts[string(factor.ID)] = session.PlainText(in, factor, values[string(factor.ID)])
 	}
-	facts, wrong := entry.Trial{Edition: e, Unit: unit, Needed: []string{"net", "moisture"}, Source: in.Say("typed")}.Read(texts)
+	facts, wrong := entry.Trial{Edition: e, Unit: unit, Needed: []string{"net", "moisture"}, Source: message.New("typed")}.Read(texts)
 	faults := map[string]string{}
 	for _, f := range wrong {
 		faults[f.Field] = in.Sentence(f.Err)

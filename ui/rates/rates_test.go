@@ -106,7 +106,7 @@ func TestRatesTry(t *testing.T) {
 		r.Choose(id)
 		e := r.edition()
 		tried := r.loads.on(e)
-		want := settle.Try(e, tried.under(r.session.Language, e), grid(e)).Records()[1:]
+		want := settle.Try(e, tried.under(e), grid(e)).Records()[1:]
 		rows := r.Trial().Rows
 		if len(rows) != len(want) {
 			t.Fatalf("%s: %d rows, want %d", id, len(rows), len(want))
@@ -214,9 +214,9 @@ func TestRatesCompare(t *testing.T) {
 	}
 	mine, theirs := r.edition(), r.otherEdition()
 	tried := r.loads.on(mine)
-	a, err := settle.Settle(tried.under(room.Session.Language, mine), mine)
+	a, err := settle.Settle(tried.under(mine), mine)
 	sessiontest.Must(t, err)
-	b, err := settle.Settle(tried.under(room.Session.Language, theirs), theirs)
+	b, err := settle.Settle(tried.under(theirs), theirs)
 	sessiontest.Must(t, err)
 	lines, says := settle.Compare(a, b).Lines, 0
 	for _, row := range r.Compared().Rows {

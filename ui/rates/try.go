@@ -39,7 +39,7 @@ func (r *Rates) Trial() *Table {
 		return &Table{}
 	}
 	if r.trial == nil {
-		r.trial = trialTable(r.session.Language, e, settle.Try(e, r.loads.on(e).under(r.session.Language, e), grid(e)))
+		r.trial = trialTable(r.session.Language, e, settle.Try(e, r.loads.on(e).under(e), grid(e)))
 		r.trial.load = r.Tried()
 	}
 	return r.trial
@@ -75,7 +75,7 @@ func trialTable(in session.Language, e *rates.Edition, t *settle.Trial) *Table {
 		if row.Settlement == nil {
 			one.State = model.Stop
 			one.Cells = []string{row.Moisture.Fixed(1), in.Say("no")}
-			out.said[key] = in.Say("At %s: %s", key, session.OneLine(row.Refused))
+			out.said[key] = in.Say("At %s: %s", key, session.OneLine(in.Text(row.Refused)))
 		} else {
 			one.Cells = columns.Cells(row)
 			out.said[key] = trialSentence(in, key, row)

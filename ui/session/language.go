@@ -23,6 +23,9 @@ func LanguageOf(code string) (Language, error) {
 // Code is the code of the language.
 func (l Language) Code() string { return l.printer.Code() }
 
+// Printer is the printer of the language; nil for English.
+func (l Language) Printer() *message.Printer { return l.printer }
+
 // Say translates an English text and formats its arguments. Every text a person reads goes through
 // here, in whole sentences, so that a translator never has to join halves.
 func (l Language) Say(english string, args ...any) string {

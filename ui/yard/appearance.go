@@ -189,7 +189,7 @@ func (a appearances) termsOptions() []model.Option {
 
 func (a appearances) priceHint(l *load.Load) string {
 	if l.Details.Price == nil {
-		return a.session.Say(l.Details.Under.Unpriced())
+		return a.session.Text(l.Details.Under.Unpriced())
 	}
-	return a.session.Say(l.Details.PriceSource)
+	return a.session.Text(l.Details.Deal().PriceText())
 }

@@ -27,12 +27,13 @@ type Preview struct {
 	Slip    scaleticket.Document // the ticket, with placeholders for what is missing
 	Ruler   model.Ruler          // of the moisture; bare without rates and reading
 
-	CanUseTare bool // the truck has a stored tare that is not in use
+	CanUseTare  bool // the truck has a stored tare that is not in use
+	CanWithdraw bool // the load is in the book and was never weighed
 }
 
 // Preview returns the form's current preview.
 func (f *LoadForm) Preview() Preview {
-	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse()}
+	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse(), CanWithdraw: f.CanWithdraw()}
 	p.Figures = p.figures()
 	p.Tenth = p.tenth()
 	p.Margin = p.margin()
@@ -114,7 +115,7 @@ func (p Preview) margin() model.Remark {
 		return stopped
 	}
 	if asked := p.now.questions(); len(asked) > 0 {
-		return model.Remark{State: model.Warn, Text: asked[0]}
+		return model.Remark{State: model.Warn, Text: p.session.Text(asked[0])}
 	}
 	if place := session.InPlaceText(p.session.Language, p.now.Load); place != "" {
 		return model.Remark{State: model.Plain, Text: session.Join(" ", p.now.payableChange(p.session.Language), place)}
@@ -148,7 +149,7 @@ func (p Preview) Working() []model.CardLine {
 			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: p.session.Text(m.Sentence)})
 		}
 		for _, sentence := range p.now.sentences() {
-			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: sentence})
+			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: p.session.Text(sentence)})
 		}
 		return lines
 	}

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/ui/model"
@@ -201,7 +202,7 @@ func (s *standing) WhyNotIssue() string {
 		}
 	}
 	for _, sentence := range s.sentences() {
-		return sentence
+		return s.language.Text(sentence)
 	}
 	for _, l := range s.lacking {
 		return s.language.Text(l.Said)
@@ -210,25 +211,25 @@ func (s *standing) WhyNotIssue() string {
 		return s.language.Say("Nothing is changed against ticket %d: there is nothing to correct. Ctrl+R gives the correction up.", s.before.load.Number)
 	}
 	if len(s.asked) > 0 {
-		return s.language.Say("Ctrl+Shift+A answers what is asked: %s", session.Join(" ", s.questions()...))
+		return s.language.Say("Ctrl+Shift+A answers what is asked: %s", s.language.Text(message.Texts(" ", s.questions())))
 	}
 	return ""
 }
 
 // questions are the unanswered questions of the guards about the load.
-func (s *standing) questions() []string {
-	var out []string
+func (s *standing) questions() []message.Text {
+	var out []message.Text
 	for _, f := range s.asked {
-		out = append(out, s.language.Text(f.Said))
+		out = append(out, f.Said)
 	}
 	return out
 }
 
 // sentences are the reasons why the load cannot be settled.
-func (s *standing) sentences() []string {
-	out := make([]string, len(s.problems))
+func (s *standing) sentences() []message.Text {
+	out := make([]message.Text, len(s.problems))
 	for i, p := range s.problems {
-		out[i] = s.language.Text(p.Sentence)
+		out[i] = p.Sentence
 	}
 	return out
 }

@@ -47,6 +47,6 @@ func (c benchAirDry) Run(t *terminal.Terminal) error {
 	}
 	t.Say("Moisture %s, wet basis.", result.Printed())
 	t.Say("")
-	fmt.Fprint(t.Stdout, sheet.TextIn(c.Width, t.Printer.Word))
+	fmt.Fprint(t.Stdout, sheet.TextIn(c.Width, t.Printer))
 	return nil
 }

@@ -121,7 +121,7 @@ func (c benchConvert) tell(t *terminal.Terminal, chart *chart.Chart, sheet *work
 	t.Say("Moisture %s, by chart %s.", result.Moisture.Printed(), chart.ID)
 	tellFlags(t, flags)
 	t.Say("")
-	fmt.Fprint(t.Stdout, sheet.TextIn(int(c.Width), t.Printer.Word))
+	fmt.Fprint(t.Stdout, sheet.TextIn(int(c.Width), t.Printer))
 	return nil
 }
 

@@ -48,6 +48,6 @@ func (c benchOven) Run(t *terminal.Terminal) error {
 	}
 	t.Say("Moisture %s, wet basis.", result.Moisture.Printed())
 	t.Say("")
-	fmt.Fprint(t.Stdout, sheet.TextIn(int(c.Width), t.Printer.Word))
+	fmt.Fprint(t.Stdout, sheet.TextIn(int(c.Width), t.Printer))
 	return nil
 }

@@ -91,7 +91,7 @@ func (c Settle) Run(t *terminal.Terminal) error {
 	}
 	t.Say("%s", terminal.EditionLine(s.Edition))
 	t.Say("")
-	fmt.Fprint(t.Stdout, s.Sheet.TextIn(int(c.Width), t.Printer.Word))
+	fmt.Fprint(t.Stdout, s.Sheet.TextIn(int(c.Width), t.Printer))
 	return nil
 }
 
