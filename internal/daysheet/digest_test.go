@@ -40,7 +40,7 @@ func frozenDay() Facts {
 	return Facts{
 		Day: day, Last: 7,
 		Before: Position{{Commodity: "corn", Name: "Corn", Bin: "Pit 1", Weight: of("100000", quantity.Lb)}},
-		Notes:  Notes{Yard: []message.Text{message.Words("A truck waits.")}, Samples: []message.Text{message.Words("One is due.")}, Disputes: []message.Text{message.Words("One is open.")}, Meters: []message.Text{message.Words("One is \"late\".")}},
+		Notes:  Notes{Yard: message.Keep(message.Words("A truck waits.")), Samples: message.Keep(message.Words("One is due.")), Disputes: message.Keep(message.Words("One is open.")), Meters: message.Keep(message.Words("One is \"late\"."))},
 		Tickets: []Ticket{
 			k(8, func(t *Ticket) { t.Disposition = "sold" }), k(9, func(t *Ticket) {
 				t.Disposition, t.Contract = "contract", "C-12"

@@ -26,13 +26,14 @@ type Facts struct {
 	Example bool
 }
 
-// Notes are sentences about open items in the evening. A closed day keeps them as they were.
+// Notes are sentences about open items in the evening. A closed day keeps them as they were, and
+// can say them in any language.
 type Notes struct {
-	Yard     []message.Text `json:"yard,omitempty"`     // trucks without a ticket
-	Samples  []message.Text `json:"samples,omitempty"`  // retained samples that are due
-	Disputes []message.Text `json:"disputes,omitempty"` // disputes not decided
-	Meters   []message.Text `json:"meters,omitempty"`   // meters overdue, failed, never checked
-	Scales   []message.Text `json:"scales,omitempty"`   // status of truck scales by their logs
+	Yard     []message.Kept `json:"yard,omitempty"`     // trucks without a ticket
+	Samples  []message.Kept `json:"samples,omitempty"`  // retained samples that are due
+	Disputes []message.Kept `json:"disputes,omitempty"` // disputes not decided
+	Meters   []message.Kept `json:"meters,omitempty"`   // meters overdue, failed, never checked
+	Scales   []message.Kept `json:"scales,omitempty"`   // status of truck scales by their logs
 }
 
 // Closing says who closed the day and when; the time is local.

@@ -110,7 +110,7 @@ func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o 
 			return nil, err
 		}
 		again, err := s.Engine.Settle(facts, edition.By(tables))
-		out = append(out, whatIf(message.New("edition %v, in force %s", edition.ID, edition.Period()), again, err))
+		out = append(out, whatIf(message.New("edition %v, in force %s", edition.ID, edition.Days()), again, err))
 	}
 	beyond, err := settle.TakenBeyondWater(s, facts)
 	if err != nil {
