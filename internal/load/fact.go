@@ -85,6 +85,8 @@ type Issued struct {
 	Number  int64         `json:"number,string"`
 	Weigher string        `json:"weigher"`
 	Day     quantity.Date `json:"day"`
+	// Onward is the bin that the grain went on to by the usual path of its pit.
+	Onward string `json:"onward,omitempty"`
 }
 
 // Printed is one copy of the ticket: 0 the original, then reprints by number.

@@ -63,7 +63,9 @@ type Load struct {
 	Weigher   string
 	Issued    Stamp
 	IssuedDay quantity.Date
-	Copies    int64 // printed so far, the original among them
+	// Onward is the bin that the grain went on to from the one of its details, as a rule.
+	Onward string
+	Copies int64 // printed so far, the original among them
 
 	charts *chart.Set             // the moisture charts its tests were looked up in
 	clock  func(at string) string // the elevator's own time; nil leaves times as the facts have them
@@ -145,7 +147,7 @@ func (l *Load) Apply(f Stamped) error {
 		l.Phase, l.Settled = Ready, &fact
 	case Issued:
 		l.Phase, l.Number, l.Weigher = Ticketed, fact.Number, fact.Weigher
-		l.Issued, l.IssuedDay = f.Stamp, fact.Day
+		l.Issued, l.IssuedDay, l.Onward = f.Stamp, fact.Day, fact.Onward
 	case Printed:
 		l.Copies++
 	case Voided:

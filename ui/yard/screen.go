@@ -80,7 +80,7 @@ func (s *Screen) Show() { s.Load.focus() }
 
 // Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
-	return session.Say("Enter goes on. F12 issues the ticket, Ctrl+N takes the next truck, F1 helps.")
+	return s.Yard.session.Say("Enter goes on. F12 issues the ticket, Ctrl+N takes the next truck, F1 helps.")
 }
 
 // FocusOrder returns the tab order: the fields as the work goes, the ticket,
@@ -144,7 +144,9 @@ func (s *Screen) toForm() bool {
 }
 
 // nameToggle labels the button with the part it brings to the front.
-func (s *Screen) nameToggle() { s.Toggle.SetText(s.Pane.Next(session.Say("Slip"))) }
+func (s *Screen) nameToggle() {
+	s.Toggle.SetText(s.Pane.Next(s.Yard.session.Language, s.Yard.session.Say("Slip")))
+}
 
 // reveal scrolls to the slip's line of the focused field, and where the text is large to the field
 // itself.

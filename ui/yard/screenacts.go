@@ -6,15 +6,14 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/ui/apptheme"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
 )
 
 // Acts are everything a person can do with a load.
 func (s *Screen) Acts() []shell.Act {
-	acts := shell.ActsOf(s, session.Say("Load"), loadActs)
-	acts = append(acts, shell.ActsOf(s, session.Say("Yard"), yardActs)...)
+	acts := shell.ActsOf(s.Yard.session.Language, s, s.Yard.session.Say("Load"), loadActs)
+	acts = append(acts, shell.ActsOf(s.Yard.session.Language, s, s.Yard.session.Say("Yard"), yardActs)...)
 	return append(acts, s.placeActs()...)
 }
 
@@ -79,10 +78,10 @@ func (s *Screen) placeActs() []shell.Act {
 	acts := make([]shell.Act, len(placeKeys))
 	for place, key := range placeKeys {
 		acts[place] = shell.Act{Everywhere: true, Command: widgets.Command{
-			ID: fmt.Sprintf("yard.%d", place+1), Title: session.Say("Truck at place %d", place+1), Group: session.Say("Yard"),
+			ID: fmt.Sprintf("yard.%d", place+1), Title: s.Yard.session.Say("Truck at place %d", place+1), Group: s.Yard.session.Say("Yard"),
 			Break: place == 0, Keys: []widgets.Key{widgets.Bare(key)},
 			EnabledWhen: func() bool { return s.Yard.IsTaken(place) },
-			WhyNot:      func() string { return session.Say("No truck stands at place %d.", place+1) },
+			WhyNot:      func() string { return s.Yard.session.Say("No truck stands at place %d.", place+1) },
 			Do:          func() { s.turnTo(func() { s.Yard.TakePlace(place) }) },
 		}}
 	}
