@@ -36,6 +36,17 @@ type Notes struct {
 	Scales   []message.Kept `json:"scales,omitempty"`   // status of truck scales by their logs
 }
 
+// Sentences are the notes in English, as facts of the first engine hold them.
+func (n Notes) Sentences() Notes {
+	for _, notes := range []*[]message.Kept{&n.Yard, &n.Samples, &n.Disputes, &n.Meters, &n.Scales} {
+		*notes = slices.Clone(*notes)
+		for i, note := range *notes {
+			(*notes)[i] = message.Kept{Text: message.Words(note.String())}
+		}
+	}
+	return n
+}
+
 // Closing says who closed the day and when; the time is local.
 type Closing struct {
 	By, At, Remark string
