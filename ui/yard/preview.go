@@ -27,12 +27,13 @@ type Preview struct {
 	Slip    scaleticket.Document // the ticket, with placeholders for what is missing
 	Ruler   model.Ruler          // of the moisture; bare without rates and reading
 
-	CanUseTare bool // the truck has a stored tare that is not in use
+	CanUseTare  bool // the truck has a stored tare that is not in use
+	CanWithdraw bool // the load is in the book and was never weighed
 }
 
 // Preview returns the form's current preview.
 func (f *LoadForm) Preview() Preview {
-	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse()}
+	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse(), CanWithdraw: f.CanWithdraw()}
 	p.Figures = p.figures()
 	p.Tenth = p.tenth()
 	p.Margin = p.margin()
