@@ -122,6 +122,10 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 		terminal.Complain(t.Stderr, t.Printer, err)
 		return 2
 	}
+	if err := terminal.ReadSigns(line, t.Printer.Figures()); err != nil {
+		terminal.Complain(t.Stderr, t.Printer, err)
+		return 2
+	}
 	if err := line.Run(); err != nil {
 		terminal.Complain(t.Stderr, t.Printer, err)
 		return 1

@@ -102,7 +102,7 @@ func (s *DaySheet) NothingTold() string {
 // Evening returns the open items of the day: trucks, samples, disputes, meters.
 func (s *DaySheet) Evening() []model.Remark {
 	var out []model.Remark
-	tell := func(word string, lines []message.Text, nothing string) {
+	tell := func(word string, lines []message.Kept, nothing string) {
 		if len(lines) == 0 {
 			out = append(out, model.Remark{State: model.OK, Word: word, Text: nothing})
 			return
