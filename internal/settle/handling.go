@@ -12,36 +12,36 @@ func takeHandling(d *calculation) {
 	d.beforeHandling = d.left
 	r := d.edition.Handling
 	switch {
-	case r.Method.Nothing != "":
+	case !r.Method.Nothing.IsZero():
 		noHandling(d, r.Method.Nothing)
 	case !d.isWet && !r.Always:
-		noHandling(d, "taken only above the shrink trigger")
+		noHandling(d, message.New("taken only above the shrink trigger"))
 	default:
-		rate := d.Rate(HandlingRateLine, "Handling rate", r.Rate)
+		rate := d.Rate(HandlingRateLine, message.Words("Handling rate"), r.Rate)
 		loss := r.Method.Work(rate, d.out.Wet, d.left)
-		d.out.Handling = d.sheet.Work(LineHandling, "Handling loss", loss, r.Rounding, d.Source(r.Row))
+		d.out.Handling = d.sheet.Work(LineHandling, message.Words("Handling loss"), loss, r.Rounding, d.Source(r.Row))
 	}
 	d.engine.dry(d)
 }
 
-func noHandling(d *calculation, reason string) {
+func noHandling(d *calculation, reason message.Text) {
 	r := d.edition.Handling
-	d.out.Handling = d.sheet.Skip(LineHandling, "Handling loss", d.edition.Units.Weight, r.Rounding, reason, d.Source(r.Row))
+	d.out.Handling = d.sheet.Skip(LineHandling, message.Words("Handling loss"), d.edition.Units.Weight, r.Rounding, reason, d.Source(r.Row))
 }
 
 // nowDry records the dry weight: clean grain less water and handling. The weight to be paid for is
 // the same, unless a discount has already taken some of it.
 func nowDry(d *calculation) {
-	const label = "Dry-equivalent weight"
+	label := message.Words("Dry-equivalent weight")
 	if d.docked {
-		d.off("after.handling", "Weight after handling", d.out.Handling)
-		d.dry = d.sheet.Work(LineDry, label, worksheet.Less(d.clean, d.out.Water, d.out.Handling), quantity.Unrounded, "")
+		d.off("after.handling", message.Words("Weight after handling"), d.out.Handling)
+		d.dry = d.sheet.Work(LineDry, label, worksheet.Less(d.clean, d.out.Water, d.out.Handling), quantity.Unrounded, worksheet.Unsourced)
 	} else {
 		rest := worksheet.Same(d.left)
 		if !d.out.Handling.Value().IsZero() {
 			rest = worksheet.Less(d.left, d.out.Handling)
 		}
-		d.dry = d.sheet.Work(LineDry, label, rest, quantity.Unrounded, "")
+		d.dry = d.sheet.Work(LineDry, label, rest, quantity.Unrounded, worksheet.Unsourced)
 		d.left = d.dry
 		d.somethingLeft(d.out.Handling)
 	}
@@ -58,8 +58,8 @@ func dryOfClean(d *calculation) {
 	if !d.changed || d.edition.Format.Number < 2 {
 		nowDry(d)
 	} else {
-		d.off("after.handling", "Weight after handling", d.out.Handling)
-		d.dry = d.sheet.Work(LineDry, "Dry-equivalent weight", d.partLeft(), d.places().Weight, "")
+		d.off("after.handling", message.Words("Weight after handling"), d.out.Handling)
+		d.dry = d.sheet.Work(LineDry, message.Words("Dry-equivalent weight"), d.partLeft(), d.places().Weight, worksheet.Unsourced)
 		d.out.Dry = d.dry
 	}
 	if d.dry.Value().Sign() <= 0 {

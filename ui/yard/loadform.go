@@ -17,8 +17,9 @@ import (
 // as a draft.
 type LoadForm struct {
 	session *session.Session
-	id      string     // empty while nothing has been recorded
-	Book    *load.Load // as it is in the book; nil before that
+	id      string      // empty while nothing has been recorded
+	Book    *load.Load  // as it is in the book; nil before that
+	last    *lastTicket // issued just before this form was begun
 	typed   typed
 	before  *replaced // the ticket that the load is to replace
 	edited  string    // the field that somebody typed in last
@@ -120,9 +121,9 @@ func (f *LoadForm) TurnRound() error {
 	} else if err := f.turnInBook(); err != nil {
 		return err
 	}
-	said := session.Say("the truck brings grain.")
+	said := f.session.Say("the truck brings grain.")
 	if f.Now.Leaves() {
-		said = session.Say("the truck takes grain away: say who receives it. It is only weighed.")
+		said = f.session.Say("the truck takes grain away: say who receives it. It is only weighed.")
 	}
 	f.session.Notify(model.OK, said)
 	f.session.Window.Redraw()

@@ -30,6 +30,7 @@ func (Keep) Help() string {
 
 // shown is how a working is printed.
 type shown struct {
+	terminal.LanguageFlag
 	Width terminal.Width `help:"Width of the printed working, in letters." default:"76"`
 	JSON  bool           `help:"Print for programs: every figure as text."`
 }
@@ -38,7 +39,7 @@ func (f shown) sheet(t *terminal.Terminal, s *worksheet.Sheet, cautions ...strin
 	if f.JSON {
 		return t.PrintJSON(map[string]any{"working": s})
 	}
-	fmt.Fprint(t.Stdout, s.TextIn(int(f.Width), t.Printer.Word))
+	fmt.Fprint(t.Stdout, s.TextIn(int(f.Width), t.Printer))
 	for _, caution := range cautions {
 		t.Say("")
 		t.Say("%s", t.Printer.Word(caution))

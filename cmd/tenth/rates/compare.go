@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/shrink"
 	"tenthpoint/internal/settle"
@@ -72,7 +73,7 @@ func (c ratesCompare) Run(t *terminal.Terminal) error {
 	printCompared(t, both, first.ID, cmp.Or(c.Second, "bare water"))
 	for _, b := range beyond {
 		t.Say("\n%s", b.edition.ID)
-		fmt.Fprint(t.Stdout, b.Sheet.Text(int(c.Width)))
+		fmt.Fprint(t.Stdout, b.Sheet.TextIn(int(c.Width), t.Printer))
 	}
 	return nil
 }
@@ -114,7 +115,7 @@ func (c ratesCompare) settle(e *rates.Edition) (*tried, error) {
 	if err != nil {
 		return nil, err
 	}
-	facts.Moisture = settle.Reading{Percent: moisture, Source: "as given"}
+	facts.Moisture = settle.Reading{Percent: moisture, Source: message.New("as given")}
 	s, err := settle.Settle(facts, e)
 	return &tried{facts, s}, err
 }
@@ -139,7 +140,7 @@ func (t *tried) beyond() (*beyondWater, error) {
 func printCompared(t *terminal.Terminal, c *settle.Comparison, first, second string) {
 	rows := [][]string{{"", first, second, "difference"}}
 	for _, l := range c.Lines {
-		rows = append(rows, []string{l.Label, sideOf(l.Before), sideOf(l.After), changeOf(l)})
+		rows = append(rows, []string{t.Printer.Text(l.Label), sideOf(l.Before), sideOf(l.After), changeOf(l)})
 	}
 	printColumns(t, rows)
 }

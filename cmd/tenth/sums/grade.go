@@ -15,6 +15,7 @@ import (
 
 // Grade grades a sample by the published tables.
 type Grade struct {
+	terminal.LanguageFlag
 	terminal.BookFlags
 	terminal.RuleSetFlags
 	Load      string         `arg:"" optional:"" help:"A load, or the number of its ticket. Without it, the sample is what the flags say." placeholder:"LOAD"`
@@ -140,7 +141,7 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 func standing(files []*law.File) []string {
 	out := make([]string, len(files))
 	for i, f := range files {
-		out[i] = f.Title + ", " + f.Period() + ". " + law.Confirm
+		out[i] = f.Title + ", " + f.Period().String() + ". " + law.Confirm
 	}
 	return out
 }
