@@ -1,6 +1,7 @@
 package demo
 
 import (
+	"tenthpoint/internal/bin/shape"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
 )
@@ -54,15 +55,20 @@ func profile(grains []elevator.GrainRule, language string) elevator.Profile {
 var places = []elevator.Bin{
 	{ID: "P1", Name: "Pit 1"},
 	{ID: "P2", Name: "Pit 2"},
-	{ID: "B1", Name: "Bin 1", Commodity: "corn"},
-	{ID: "B2", Name: "Bin 2", Commodity: "corn"},
-	{ID: "B3", Name: "Bin 3, wet corn", Commodity: "corn"},
-	{ID: "B4", Name: "Bin 4", Commodity: "soybeans"},
-	{ID: "B5", Name: "Bin 5", Commodity: "soybeans"},
-	{ID: "B6", Name: "Bin 6", Commodity: "wheat-hrw"},
-	{ID: "B7", Name: "Bin 7", Commodity: "sorghum"},
-	{ID: "F1", Name: "Flat store"},
+	{ID: "B1", Name: "Bin 1", Commodity: "corn", Shape: tank},
+	{ID: "B2", Name: "Bin 2", Commodity: "corn", Shape: tank},
+	{ID: "B3", Name: "Bin 3, wet corn", Commodity: "corn", Shape: shape.Shape{Form: shape.Hopper, Diameter: feet(48), Wall: feet(60), Cone: feet(24)}},
+	{ID: "B4", Name: "Bin 4", Commodity: "soybeans", Shape: tank},
+	{ID: "B5", Name: "Bin 5", Commodity: "soybeans", Shape: tank},
+	{ID: "B6", Name: "Bin 6", Commodity: "wheat-hrw", Shape: tank},
+	{ID: "B7", Name: "Bin 7", Commodity: "sorghum", Shape: tank},
+	{ID: "F1", Name: "Flat store", Shape: shape.Shape{Form: shape.Flat, Length: feet(200), Width: feet(80), Wall: feet(16), Peak: feet(18)}},
 }
+
+// tank is the size of most bins here.
+var tank = shape.Shape{Form: shape.Round, Diameter: feet(60), Wall: feet(80), Peak: feet(12)}
+
+func feet(n int64) quantity.Amount { return quantity.Int(n, quantity.Foot) }
 
 // placesFor returns the destinations of a commodity: its own bins, else a pit.
 func placesFor(commodity string) []string {

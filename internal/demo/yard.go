@@ -5,7 +5,7 @@ import (
 	"time"
 )
 
-// leaveYard leaves three trucks half done: one dumping, its sample tested; one
+// leaveYard leaves some grain moved and three trucks half done: one dumping, its sample tested; one
 // whose sample is at the bench; one just weighed, on its stored tare.
 func (s *season) leaveYard(ctx context.Context) error {
 	s.chance = newChance(s.Seed, ofYard)
@@ -29,6 +29,12 @@ func (s *season) leaveYard(ctx context.Context) error {
 		return err
 	}
 	if err := dumping.testAtBench(ctx); err != nil {
+		return err
+	}
+	if err := s.as(Clerk, at(1, 30)); err != nil {
+		return err
+	}
+	if err := s.moveGrain(ctx); err != nil {
 		return err
 	}
 	return s.as(Clerk, s.Now)
