@@ -13,6 +13,10 @@ import "embed"
 // command that reads takes a book that has not been through them as it is.
 const NeededToRead = 6
 
+// Bins is the step that made the tables of bins and owners: whoever asks what lies in the house
+// needs it.
+const Bins = 10
+
 // Files are all steps.
 //
 //go:embed *.sql

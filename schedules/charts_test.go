@@ -7,6 +7,7 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -178,8 +179,8 @@ func TestWheatDialCheckValue(t *testing.T) {
 		t.Fatalf("%d wheat charts are in force on %s, want one", len(inForce), day)
 	}
 	s := &worksheet.Sheet{}
-	dial := s.Given("dial", "Dial", quantity.Int(45, quantity.Dial), quantity.Unrounded, "")
-	warmth := s.Given("temperature", "Temperature", quantity.Int(22, quantity.Celsius), quantity.Unrounded, "")
+	dial := s.Given("dial", message.Words("Dial"), quantity.Int(45, quantity.Dial), quantity.Unrounded, worksheet.Unsourced)
+	warmth := s.Given("temperature", message.Words("Temperature"), quantity.Int(22, quantity.Celsius), quantity.Unrounded, worksheet.Unsourced)
 	step, err := inForce[0].Convert(s, "m", dial, warmth, nil)
 	if err != nil {
 		t.Fatal(err)

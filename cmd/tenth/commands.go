@@ -22,15 +22,16 @@ import (
 // commands are all that can be typed after "tenth". A command is a file of its
 // own, in the folder of its group, and a line here.
 type commands struct {
-	Receive yard.Receive `cmd:"" group:"trucks" help:"Receive one load: weigh, test, settle, print its ticket."`
-	Yard    yard.List    `cmd:"" group:"trucks" help:"List the trucks that have no ticket yet."`
-	Bench   lab.Bench    `cmd:"" group:"trucks" help:"The sample bench: moisture tests, meters and their checks, samples kept."`
-	Open    yard.Open    `cmd:"" group:"trucks" help:"Write a truck down that has come."`
-	Amend   yard.Amend   `cmd:"" group:"trucks" help:"Change what is known of a load on the yard."`
-	Weigh   yard.Weigh   `cmd:"" group:"trucks" help:"Weigh a load on the yard."`
-	Sample  yard.Sample  `cmd:"" group:"trucks" help:"Write down what the bench found."`
-	Issue   yard.Issue   `cmd:"" group:"trucks" help:"Settle a load and print its ticket."`
-	Refuse  yard.Refuse  `cmd:"" group:"trucks" help:"Turn a load away."`
+	Receive  yard.Receive  `cmd:"" group:"trucks" help:"Receive one load: weigh, test, settle, print its ticket."`
+	Yard     yard.List     `cmd:"" group:"trucks" help:"List the trucks that have no ticket yet."`
+	Bench    lab.Bench     `cmd:"" group:"trucks" help:"The sample bench: moisture tests, meters and their checks, samples kept."`
+	Open     yard.Open     `cmd:"" group:"trucks" help:"Write a truck down that has come."`
+	Amend    yard.Amend    `cmd:"" group:"trucks" help:"Change what is known of a load on the yard."`
+	Weigh    yard.Weigh    `cmd:"" group:"trucks" help:"Weigh a load on the yard."`
+	Sample   yard.Sample   `cmd:"" group:"trucks" help:"Write down what the bench found."`
+	Issue    yard.Issue    `cmd:"" group:"trucks" help:"Settle a load and print its ticket."`
+	Withdraw yard.Withdraw `cmd:"" group:"trucks" help:"Take back a load that was never weighed."`
+	Refuse   yard.Refuse   `cmd:"" group:"trucks" help:"Turn a load away."`
 
 	Show    tickets.Show    `cmd:"" group:"tickets" help:"Show a ticket as it was printed."`
 	Explain tickets.Explain `cmd:"" group:"tickets" help:"Explain every figure of a ticket, under the rates it was settled by."`

@@ -103,9 +103,6 @@ func (p *program) open(ctx context.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	if err := shell.UseLanguage(d.Profile().Language); err != nil {
-		return err
-	}
 	papers := newPrinter(path, p.flags.View)
 	frame := session.New(d, papers)
 	frame.RatesFolder = p.ratesFolder(path)
@@ -130,7 +127,7 @@ func (p *program) open(ctx context.Context, path string) error {
 		frame.Fail(unlinked)
 	}
 	if p.ratesWrong != nil {
-		frame.Notify(model.Stop, session.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
+		frame.Notify(model.Stop, frame.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
 	}
 	session.CheckClock(frame)
 	session.CheckHead(frame)

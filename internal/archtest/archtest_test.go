@@ -28,6 +28,7 @@ var rules = []rule{
 	packageComments,
 	folderNames,
 	noSkippedTests,
+	noLanguageInVariables,
 }
 
 // TestArchitecture applies every rule to the repository and reports all problems.

@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "settle", "bin/shape", "bin", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "settle", "bin/shape", "bin", "position", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -52,6 +52,8 @@ var mayImport = map[string][]string{
 
 	"internal/bin/shape": inside("quantity"),                       // the geometry of bins
 	"internal/bin":       inside("quantity", "grain", "bin/shape"), // the grain in the house
+
+	"internal/position": inside("title", "quantity", "grain", "settle", "bin"), // the daily position record
 
 	"internal/elevator": inside("quantity", "grain", "bin/shape"),
 	"internal/journal":  inside("quantity"),

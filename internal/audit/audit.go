@@ -99,8 +99,10 @@ type walk struct {
 	superseded  map[int64]int64           // number -> the ticket that took its place
 	loadNo      int64                     // highest load id
 	lastDispute int64
-	samples     map[int64]bool   // numbers of samples issued by the book
-	begun       map[string]int64 // series as they were before the walk
+	// lastMovement is the highest number of a movement of grain.
+	lastMovement int64
+	samples      map[int64]bool   // numbers of samples issued by the book
+	begun        map[string]int64 // series as they were before the walk
 }
 
 func (v *walk) found(problems ...string) {
@@ -224,6 +226,7 @@ func (v *walk) note(f journal.Fact) {
 	case !isLoad:
 		v.records[f.Subject] = f
 		noteDispute(v, f.Subject)
+		noteMovement(v, f)
 	case !v.seen[id]:
 		v.seen[id] = true
 		v.loadNo = max(v.loadNo, int64(office.LoadNumber(id)))

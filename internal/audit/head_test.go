@@ -97,11 +97,18 @@ func TestHeadTellsOfALostLog(t *testing.T) {
 func TestHeadTellsOfACutOffEnd(t *testing.T) {
 	s := housetest.New(t)
 	s.Ticket()
-	stock := names(t, sqlitetest.Open(t, s.Store.Path()), `SELECT format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, bin, unit, day, inward, outward, back, balance) FROM stock`)
+	back := []string{"DELETE FROM facts WHERE subject = 'load L2'", "DELETE FROM loads WHERE id = 'L2'", "UPDATE series SET last = 1 WHERE last = 2"}
+	for table, format := range map[string]string{
+		"stock":    "format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, bin, unit, day, inward, outward, back, balance)",
+		"owned":    "format('(%Q,%Q,%Q,%Q,%Q,%Q,%Q,%Q)', commodity, line, unit, day, inward, outward, back, balance)",
+		"bin_days": "format('(%Q,%Q,%Q,%Q,%Q)', bin, commodity, unit, day, body)",
+	} {
+		rows := names(t, sqlitetest.Open(t, s.Store.Path()), "SELECT "+format+" FROM "+table)
+		back = append(back, "DELETE FROM "+table, "INSERT INTO "+table+" VALUES "+strings.Join(rows, ", "))
+	}
 	s.Ticket()
 	noted := s.Noted()
-	sqlitetest.Unguarded(t, s.Store.Path(), "DELETE FROM facts WHERE subject = 'load L2'", "DELETE FROM loads WHERE id = 'L2'", "UPDATE series SET last = 1 WHERE last = 2",
-		"DELETE FROM stock", "INSERT INTO stock VALUES "+strings.Join(stock, ", "))
+	sqlitetest.Unguarded(t, s.Store.Path(), back...)
 	wantRolledBack(t, s.Store, noted, shorter)
 }
 

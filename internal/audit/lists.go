@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"tenthpoint/internal/bin"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
@@ -110,8 +111,8 @@ func standingSubject(kind, id string) string {
 	return kind + " " + id
 }
 
-// The series that loads, tickets, samples and disputes are numbered by.
-var numbered = []string{"load", "ticket", "sample", "dispute"}
+// The series that loads, tickets, samples, disputes and movements are numbered by.
+var numbered = []string{"load", "ticket", "sample", "dispute", "movement"}
 
 // sampleNumber matches a sample number issued by the book, as facts carry it.
 var sampleNumber = regexp.MustCompile(`"number":"S([0-9]{1,18})"`)
@@ -129,6 +130,19 @@ func noteDispute(v *walk, subject string) {
 		n, _ := strconv.ParseInt(number, 10, 64) // else it is no number of ours
 		v.lastDispute = max(v.lastDispute, n)
 	}
+}
+
+// noteMovement notes the highest number of a movement of grain in the journal.
+func noteMovement(v *walk, f journal.Fact) {
+	if f.Kind != (bin.Movement{}).Kind() {
+		return
+	}
+	m, err := journal.ReadBody[bin.Movement](f.Body)
+	if err != nil {
+		v.found(fmt.Sprintf("Fact %d: %v.", f.Seq, err))
+		return
+	}
+	v.lastMovement = max(v.lastMovement, m.Number)
 }
 
 // unknownSeries are series that the program does not number anything by.
@@ -186,6 +200,8 @@ func (v *walk) highest(series string) int64 {
 		return highestOf(v.tickets)
 	case "dispute":
 		return v.lastDispute
+	case "movement":
+		return v.lastMovement
 	case "sample":
 		if begun := v.begun[series]; v.samples[begun] {
 			return begun

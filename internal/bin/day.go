@@ -31,6 +31,26 @@ func NoTrucks(unit quantity.Unit) Tally {
 	return Tally{In: None(unit), Out: none, Back: none, Returned: none}
 }
 
+// Add is two tallies together.
+func (t Tally) Add(o Tally) Tally {
+	t.In, t.Out = t.In.Mix(o.In), t.Out.Add(o.Out)
+	t.Back, t.Returned = t.Back.Add(o.Back), t.Returned.Add(o.Returned)
+	if t.In.Weight.IsZero() {
+		t.In = None(t.In.Weight.Unit())
+	}
+	return t
+}
+
+// Equal reports whether two tallies are the same to the last digit.
+func (t Tally) Equal(o Tally) bool {
+	return t.In.Equal(o.In) && t.Out.Equal(o.Out) && t.Back.Equal(o.Back) && t.Returned.Equal(o.Returned)
+}
+
+// Neg is a tally taken back.
+func (t Tally) Neg() Tally {
+	return Tally{t.In.Neg(), t.Out.Neg(), t.Back.Neg(), t.Returned.Neg()}
+}
+
 // IsEmpty reports whether trucks did nothing.
 func (t Tally) IsEmpty() bool {
 	return t.In.Weight.IsZero() && t.Out.IsZero() && t.Back.IsZero() && t.Returned.IsZero()
@@ -45,6 +65,12 @@ type Row struct {
 	MovedIn, MovedOut quantity.Amount
 	// Close is what lies there in the evening.
 	Close Heap
+}
+
+// NoRow is the row of a place on a day before anything happens.
+func NoRow(p Place, day quantity.Date) Row {
+	none := quantity.Zero(p.Unit)
+	return Row{Place: p, Day: day, Tally: NoTrucks(p.Unit), MovedIn: none, MovedOut: none, Close: Empty(p.Unit)}
 }
 
 // IsEmpty reports whether nothing happened at the place on the day.
@@ -102,10 +128,10 @@ func (c *closing) row(p Place) *Row {
 	if r, there := c.rows[p]; there {
 		return r
 	}
-	none := quantity.Zero(p.Unit)
-	r := &Row{Place: p, Day: c.day, Tally: NoTrucks(p.Unit), MovedIn: none, MovedOut: none, Close: c.open.At(p)}
-	c.rows[p] = r
-	return r
+	r := NoRow(p, c.day)
+	r.Close = c.open.At(p)
+	c.rows[p] = &r
+	return &r
 }
 
 // move takes grain out of bins and puts into others what became of it.

@@ -1,6 +1,7 @@
 package bin
 
 import (
+	"maps"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/quantity"
 )
@@ -97,11 +98,31 @@ func (g Grain) Mix(h Grain) Grain {
 	out := Grain{Weight: g.Weight.Add(h.Weight), Oldest: older(g, h)}
 	for _, lot := range []Grain{g, h} {
 		for id, m := range lot.Measured {
-			if had, both := out.Measured[id]; both && had.Sum.Unit() == m.Sum.Unit() {
+			had, both := out.Measured[id]
+			switch {
+			case both && had.Sum.Unit() == m.Sum.Unit():
 				m = Measured{had.Of.Add(m.Of), had.Sum.Add(m.Sum)}
+			case both: // one factor in two units has no mean: the first stays
+				m = had
 			}
 			out.Measured = out.with(id, m)
 		}
+	}
+	return out
+}
+
+// Equal reports whether two lots are the same to the last digit.
+func (g Grain) Equal(h Grain) bool {
+	return g.Weight.Equal(h.Weight) && g.Oldest == h.Oldest && maps.EqualFunc(g.Measured, h.Measured, func(a, b Measured) bool {
+		return a.Of.Equal(b.Of) && a.Sum.Equal(b.Sum)
+	})
+}
+
+// Neg is the grain taken away again: added to a sum that it is part of, it leaves the rest.
+func (g Grain) Neg() Grain {
+	out := Grain{Weight: g.Weight.Neg(), Oldest: g.Oldest}
+	for id, m := range g.Measured {
+		out.Measured = out.with(id, Measured{m.Of.Neg(), m.Sum.Neg()})
 	}
 	return out
 }

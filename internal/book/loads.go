@@ -17,10 +17,13 @@ type LoadRow struct {
 	ID, Phase, Direction, Day, OpenedAt  string
 	Commodity, Grower, GrowerName, Truck string
 	Bin, Disposition, Contract           string
-	Ticket                               int64
-	IssuedAt, IssuedDay                  string
-	EndedAt, EndedDay                    string
-	EndedBy, Corrects                    int64
+	// Onward is the bin that the grain went on to from its pit, by the usual path; empty where it
+	// stayed in Bin.
+	Onward              string
+	Ticket              int64
+	IssuedAt, IssuedDay string
+	EndedAt, EndedDay   string
+	EndedBy, Corrects   int64
 	// Reissues is the void ticket whose grain this is; of a void ticket,
 	// ReissuedBy is the one in its place and ReissuedDay the day that counts in.
 	Reissues, ReissuedBy                 int64
@@ -50,19 +53,20 @@ func (r LoadRow) TermsOf(owner int) title.Terms {
 }
 
 // EncodeDisposition is the row's disposition as it is kept: one word, or where owners
-// have titles of their own a JSON object with both.
+// have titles of their own, or the grain went on to another bin, a JSON object with all.
 func EncodeDisposition(r LoadRow) (string, error) {
-	if len(r.Titles) == 0 {
+	if len(r.Titles) == 0 && r.Onward == "" {
 		return r.Disposition, nil
 	}
-	text, err := json.Marshal(dispositions{r.Disposition, r.Titles})
+	text, err := json.Marshal(dispositions{r.Disposition, r.Titles, r.Onward})
 	return string(text), err
 }
 
 // dispositions is the stored form that replaces a single word.
 type dispositions struct {
 	Load   string        `json:"load"`
-	Owners []title.Terms `json:"owners"`
+	Owners []title.Terms `json:"owners,omitempty"`
+	Onward string        `json:"onward,omitempty"`
 }
 
 // DecodeDisposition reads what EncodeDisposition wrote.
@@ -75,7 +79,7 @@ func DecodeDisposition(r *LoadRow, text string) error {
 	if err := json.Unmarshal([]byte(text), &all); err != nil {
 		return message.Errorf("the titles of load %s cannot be read: %w", r.ID, err)
 	}
-	r.Disposition, r.Titles = all.Load, all.Owners
+	r.Disposition, r.Titles, r.Onward = all.Load, all.Owners, all.Onward
 	return nil
 }
 

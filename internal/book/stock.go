@@ -115,11 +115,15 @@ type StockSum struct {
 // Add adds the moves of a load. It fails for figures that cannot be read.
 func (s *StockSum) Add(r LoadRow) error {
 	moves, err := MovesOf(r)
+	s.put(moves)
+	return err
+}
+
+func (s *StockSum) put(moves []StockMove) {
 	for _, m := range moves {
 		day := s.day(m)
 		day.In, day.Out, day.Back = day.In.Add(m.In), day.Out.Add(m.Out), day.Back.Add(m.Back)
 	}
-	return err
 }
 
 func (s *StockSum) day(m StockMove) *StockRow {
@@ -162,31 +166,33 @@ func balanced(rows []StockRow) []StockRow {
 	return rows
 }
 
-func CompareStock(want, kept []StockRow) []string {
+// CompareStock says of every row in which the book differs from what was added up anew. Place is
+// what the balances are of: a bin, or a line of who owns the grain.
+func CompareStock(place string, want, kept []StockRow) []string {
 	found := map[string]StockRow{}
 	for _, r := range kept {
-		found[stockPlace(r)] = r
+		found[stockPlace(place, r)] = r
 	}
 	var problems []string
 	for _, w := range want {
-		is, ok := found[stockPlace(w)]
-		delete(found, stockPlace(w))
+		is, ok := found[stockPlace(place, w)]
+		delete(found, stockPlace(place, w))
 		if !ok {
-			problems = append(problems, fmt.Sprintf("The position of %s is missing from the book.", stockPlace(w)))
+			problems = append(problems, fmt.Sprintf("The position of %s is missing from the book.", stockPlace(place, w)))
 		} else if !equalStock(is, w) {
-			problems = append(problems, fmt.Sprintf("The position of %s is written down as %s; its tickets come to %s.", stockPlace(w), is.Weight, w.Weight))
+			problems = append(problems, fmt.Sprintf("The position of %s is written down as %s; its tickets come to %s.", stockPlace(place, w), is.Weight, w.Weight))
 		}
 	}
 	for _, r := range kept {
-		if _, left := found[stockPlace(r)]; left {
-			problems = append(problems, fmt.Sprintf("The position of %s is written down as %s, but no ticket moved anything there.", stockPlace(r), r.Weight))
+		if _, left := found[stockPlace(place, r)]; left {
+			problems = append(problems, fmt.Sprintf("The position of %s is written down as %s, but no ticket moved anything there.", stockPlace(place, r), r.Weight))
 		}
 	}
 	return problems
 }
 
-func stockPlace(r StockRow) string {
-	return fmt.Sprintf("%s in bin %q on %s, in %s", r.Commodity, r.Bin, r.Day, r.Weight.Unit())
+func stockPlace(place string, r StockRow) string {
+	return fmt.Sprintf("%s in %s %q on %s, in %s", r.Commodity, place, r.Bin, r.Day, r.Weight.Unit())
 }
 
 func equalStock(r StockRow, o StockRow) bool {

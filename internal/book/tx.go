@@ -1,6 +1,9 @@
 package book
 
-import "tenthpoint/internal/journal"
+import (
+	"tenthpoint/internal/bin"
+	"tenthpoint/internal/journal"
+)
 
 // Tx is a write transaction. Everything done in it is in the book when the write succeeds, and
 // nothing of it otherwise; after a first failure every later call fails the same way. It belongs to
@@ -17,9 +20,11 @@ type Tx interface {
 	KeepEdition(id, sha, text string) error
 
 	// PutLoad writes a load's row in place of the one before, and moves the
-	// position with it.
+	// position, the bins and the lines of owners with it.
 	PutLoad(LoadRow) error
 	PutRecord(Record) error
+	// MoveGrain brings bins and owners up to date with a movement whose record was just written.
+	MoveGrain(bin.Movement) error
 	SaveDraft(Draft) error
 	DropDrafts(id string) error
 
@@ -31,6 +36,8 @@ type Tx interface {
 	Loads(LoadFilter) ([]LoadRow, error)
 	Records(kind string) ([]Record, error)
 	StockBefore(day string) ([]StockRow, error)
+	// BinsBefore is the last row before a day of every place where grain lies or lay.
+	BinsBefore(day string) ([]bin.Row, error)
 	LastTicketBefore(day string) (int64, error)
 	SamplesKept(from, to string) ([]KeptSamples, error)
 	HasRecord(kind, id string) (bool, error)

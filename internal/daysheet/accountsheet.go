@@ -94,7 +94,7 @@ func (p AccountPart) table(what message.Text) message.Text {
 func (p AccountPart) dispositionTable() report.Table {
 	g := newGrid([]column[DispositionSum, none]{
 		{wordsColumn("Disposition"), func(d DispositionSum) cell { return text(d.How) }, nil, always},
-		{wordsColumn("Whose grain"), func(d DispositionSum) cell { return said(d.Whose.Said()) }, nil, unlessEmpty},
+		{wordsColumn("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
 		{figureColumn("Loads"), func(d DispositionSum) cell { return count(d.Sum.Loads) }, nil, always},
 		{unitColumn("Settled", p.units.weight), func(d DispositionSum) cell { return amount(d.Sum.Settled) }, nil, always},
 		{unitColumn("Settled", p.units.per), func(d DispositionSum) cell { return amount(d.Sum.Quantity) }, nil, always},

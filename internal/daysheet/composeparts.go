@@ -249,7 +249,7 @@ func dispositionGrid(u units) *grid[DispositionSum, none] {
 	return newGrid([]column[DispositionSum, none]{
 		{wordsColumn("Commodity"), func(d DispositionSum) cell { return text(d.Name) }, nil, always},
 		{wordsColumn("Disposition"), func(d DispositionSum) cell { return text(d.How) }, nil, always},
-		{wordsColumn("Whose grain"), func(d DispositionSum) cell { return said(d.Whose.Said()) }, nil, unlessEmpty},
+		{wordsColumn("Whose grain"), func(d DispositionSum) cell { return text(d.Whose.Said()) }, nil, unlessEmpty},
 		{figureColumn("Loads"), func(d DispositionSum) cell { return count(d.Sum.Loads) }, nil, always},
 		{unitColumn("Settled", u.weight), func(d DispositionSum) cell { return amount(d.Sum.Settled) }, nil, always},
 		{unitColumn("Settled", u.per), func(d DispositionSum) cell { return amount(d.Sum.Quantity) }, nil, always},

@@ -116,7 +116,7 @@ func (t Ticket) how() message.Text {
 	case terms.No != "":
 		return terms.Said()
 	default:
-		return message.Words(terms.Under.Name())
+		return terms.Under.Name()
 	}
 }
 

@@ -93,7 +93,7 @@ func (t Ticket) unpriced() message.Text {
 	if t.isApart() {
 		return message.New("by owner")
 	}
-	return message.Words(t.terms().Under.Unpriced())
+	return t.terms().Under.Unpriced()
 }
 
 // terms are whose grain it is and under what, where all owners have the same.

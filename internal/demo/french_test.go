@@ -136,7 +136,7 @@ func (r reader) proof(d *scalehouse.Desk, row book.LoadRow) {
 	must(r.t, err)
 	s, err := office.Resettle(ctx, d, l)
 	must(r.t, err)
-	r.read("working", s.Sheet.TextIn(300, i18n.For("fr").Say))
+	r.read("working", s.Sheet.TextIn(300, i18n.In("fr")))
 }
 
 func (r reader) disputesOf(d *scalehouse.Desk) {

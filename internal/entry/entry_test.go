@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/entrytest"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -144,7 +145,7 @@ func TestTrial(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	facts, faults := entry.Trial{Edition: e, Source: "as given"}.Read(map[string]string{"net": "28,000", "moisture": "15.2", "price": "$4.12", "test-weight": "54.2", "musty": "y", "bcfm": " "})
+	facts, faults := entry.Trial{Edition: e, Source: message.New("as given")}.Read(map[string]string{"net": "28,000", "moisture": "15.2", "price": "$4.12", "test-weight": "54.2", "musty": "y", "bcfm": " "})
 	if len(faults) > 0 || len(facts.Drafts) != 1 || facts.Price.Amount.String() != "$4.12/bu" || len(facts.Findings) != 2 {
 		t.Errorf("facts %+v, faults %v", facts, faults)
 	}

@@ -30,7 +30,7 @@ type Trial struct {
 	Edition *rates.Edition
 	Unit    quantity.Unit // of a weight without one; [quantity.Plain] is the edition's
 	Needed  []string      // fields that may not be left out
-	Source  string        // where the figures come from, in words
+	Source  message.Text  // where the figures come from, in words
 }
 
 // Read reads the texts. A field without a text is absent: no weights, no moisture, price later, not
@@ -107,7 +107,7 @@ func (r *trialReader) weights() {
 			return
 		}
 		truck := quantity.Int(1, net.Unit())
-		r.draft(net.Add(truck), truck, message.New("no truck was weighed; %s stands for it", truck).String())
+		r.draft(net.Add(truck), truck, message.New("no truck was weighed; %s stands for it", truck))
 		return
 	}
 	gross, okGross := r.weight("gross", "Gross")
@@ -117,7 +117,7 @@ func (r *trialReader) weights() {
 	}
 }
 
-func (r *trialReader) draft(gross, tare quantity.Amount, source string) {
+func (r *trialReader) draft(gross, tare quantity.Amount, source message.Text) {
 	r.facts.Drafts = []settle.Draft{{Gross: gross, Tare: tare, GrossSource: source, TareSource: source}}
 }
 

@@ -28,7 +28,7 @@ func (c *composer) instructions() []message.Text {
 	}
 	if e := c.Settlement.Edition; e != nil {
 		out = append(out,
-			message.New("5. Hold the lines quoted from the posted rates against the elevator's posting: edition %s, in force %s. The SHA-256 on the first page is that of the file's text; any program that works out SHA-256 must give the same for the same text.", e.ID, e.Period()),
+			message.New("5. Hold the lines quoted from the posted rates against the elevator's posting: edition %s, in force %s. The SHA-256 on the first page is that of the file's text; any program that works out SHA-256 must give the same for the same text.", e.ID, e.Days()),
 			message.New("6. Bushels are pounds divided by the legal pounds of a bushel, never by the test weight."))
 	}
 	return append(out, message.New("The check code %s belongs to this ticket alone. The elevator finds the ticket by it and shows that nothing in the book was changed since.", c.Code))

@@ -11,12 +11,11 @@ import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/worksheet"
 )
 
 // Compose makes the proof of a ticket.
 func Compose(f Facts) report.Document {
-	c := composer{Facts: f, say: i18n.In(f.House.Language).Word}
+	c := composer{Facts: f, printer: i18n.In(f.House.Language)}
 	c.doc = report.Document{
 		House: letterhead(f), Language: f.House.Language, Title: message.New("Proof of ticket %d", f.Load.Number), About: c.about(), Marks: c.marks(), Made: c.made(),
 		Footer: message.New("Figures are exact decimals; each is rounded once, where the line says so. This paper is the ticket's own working and no certificate."),
@@ -37,9 +36,9 @@ func Compose(f Facts) report.Document {
 
 type composer struct {
 	Facts
-	doc    report.Document
-	say    worksheet.Translate // for the steps, which are translated part by part
-	quoted []int               // lines of the edition quoted so far
+	doc     report.Document
+	printer *message.Printer // for the steps, which are translated part by part
+	quoted  []int            // lines of the edition quoted so far
 }
 
 func (c *composer) put(blocks ...report.Block) { c.doc.Blocks = append(c.doc.Blocks, blocks...) }
@@ -121,7 +120,7 @@ func (c *composer) who() {
 		{Label: message.New("Check code"), Value: message.Name(c.Code)},
 	}
 	if e := c.Settlement.Edition; e != nil {
-		pairs = append(pairs, report.Pair{Label: message.New("Posted rates"), Value: message.New("%v, %q, in force %s", e.ID, e.Title, e.Period())},
+		pairs = append(pairs, report.Pair{Label: message.New("Posted rates"), Value: message.New("%v, %q, in force %s", e.ID, e.Title, e.Days())},
 			report.Pair{Label: message.New("Rates from"), Value: message.List("; ", message.Own(e.Origin.By), message.Own(e.Origin.Document), issued(e))},
 			report.Pair{Label: message.New("SHA-256 of the rates"), Value: message.Name(e.Hash)})
 	}
@@ -161,9 +160,9 @@ func (c *composer) result() {
 		}
 		value := report.Figure(s.Printed())
 		if settle.AwaitsPrice(s) {
-			value = message.Words(c.unpriced(s))
+			value = c.unpriced(s)
 		}
-		pairs = append(pairs, report.Pair{Label: message.Words(s.Label()), Value: value})
+		pairs = append(pairs, report.Pair{Label: s.Label(), Value: value})
 	}
 	c.put(report.Heading{Text: message.New("What the ticket says")}, report.Pairs{Pairs: pairs})
 }

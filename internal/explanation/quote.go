@@ -1,9 +1,9 @@
 package explanation
 
 import (
-	"strconv"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 )
 
@@ -16,18 +16,13 @@ const (
 
 // quote returns the text of the edition's file at the place a source names. It is empty for a
 // source that is no place in the edition.
-func quote(e *rates.Edition, source string) (text string, line int) {
+func quote(e *rates.Edition, source message.Text) (text string, line int) {
 	if e == nil {
 		return "", 0
 	}
-	place, isPlace := strings.CutPrefix(source, e.ID+": ")
-	at := strings.LastIndex(place, ", line ")
-	if !isPlace || at < 0 {
-		return "", 0
-	}
-	line, err := strconv.Atoi(place[at+len(", line "):])
+	line, isPlace := e.LineOf(source)
 	lines := strings.Split(string(e.Text), "\n")
-	if err != nil || line < 1 || line > len(lines) {
+	if !isPlace || line < 1 || line > len(lines) {
 		return "", 0
 	}
 	own, head := trimmed(lines[line-1]), heading(lines, line-1)

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/schedules"
@@ -18,12 +19,18 @@ func shipped(t *testing.T) []*rates.Edition {
 	return set.All()
 }
 
+// placed is a place with the key that its line begins with.
+type placed struct {
+	row message.Text
+	key string
+}
+
 // cells are places of an edition with what must be found there.
-func cells(e *rates.Edition) map[string]string {
-	out := map[string]string{}
+func cells(e *rates.Edition) []placed {
+	var out []placed
 	put := func(key string, c rule.Cell) {
 		if c.Given() {
-			out[c.Row] = key
+			out = append(out, placed{c.Row, key})
 		}
 	}
 	put("to", e.Shrink.To)
@@ -41,7 +48,8 @@ func cells(e *rates.Edition) map[string]string {
 func TestQuotedLineHoldsTheFigure(t *testing.T) {
 	quoted := 0
 	for _, e := range shipped(t) {
-		for row, key := range cells(e) {
+		for _, cell := range cells(e) {
+			row, key := cell.row, cell.key
 			text, line := quote(e, e.Source(row))
 			own := strings.TrimSpace(strings.Split(string(e.Text), "\n")[line-1])
 			if text == "" || !strings.HasPrefix(own, key) || !strings.Contains(text, own) {
@@ -86,11 +94,11 @@ func TestWhatIsNoPlaceIsNotQuoted(t *testing.T) {
 	e := shipped(t)[0]
 	for _, source := range []string{"", "scale 1, 2026-10-01T13:00:00Z", "7 CFR 810.104(b)", e.ID + ": no line", e.ID + ": x, line 0",
 		e.ID + ": x, line 99999", e.ID + ": x, line -3", "other-edition: shrink.to, line 12", "bare water formula"} {
-		if text, line := quote(e, source); text != "" || line != 0 {
+		if text, line := quote(e, message.Words(source)); text != "" || line != 0 {
 			t.Errorf("quote(%q) = %q, %d", source, text, line)
 		}
 	}
-	if text, _ := quote(nil, "x: y, line 1"); text != "" {
+	if text, _ := quote(nil, message.Words("x: y, line 1")); text != "" {
 		t.Errorf("quoted %q of no edition", text)
 	}
 }

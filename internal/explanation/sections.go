@@ -52,7 +52,7 @@ func (c *composer) overDry() {
 	var pairs []report.Pair
 	for _, s := range []*worksheet.Step{c.OverDry.Equal, c.OverDry.GivenAway, c.OverDry.Quantity, c.OverDry.Worth} {
 		if s != nil {
-			pairs = append(pairs, report.Pair{Label: message.Words(s.Label()), Value: message.List(", ", report.Figure(s.Printed()), s.Note())})
+			pairs = append(pairs, report.Pair{Label: s.Label(), Value: message.List(", ", report.Figure(s.Printed()), s.Note())})
 		}
 	}
 	base, _ := c.OverDry.Sheet.Step("overdry.base")
@@ -67,7 +67,7 @@ func Differences(c *settle.Comparison, before, after message.Text) report.Table 
 	t := report.Table{Name: message.New("differences"), Empty: message.New("No line differs."), Columns: []report.Column{
 		{Title: message.New("Line")}, {Title: before, Align: report.Right}, {Title: after, Align: report.Right}, {Title: message.New("Difference"), Align: report.Right}}}
 	for _, l := range c.Changed() {
-		cells := []message.Text{message.Words(l.Label), {}, {}, message.New("not to be compared")}
+		cells := []message.Text{l.Label, {}, {}, message.New("not to be compared")}
 		if l.Before != nil {
 			cells[1] = report.Figure(l.Before.Printed())
 		}

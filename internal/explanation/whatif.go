@@ -86,7 +86,7 @@ func (c *composer) cell(s *settle.Settlement, id string) message.Text {
 		return message.Text{}
 	}
 	if settle.AwaitsPrice(step) {
-		return message.Words(c.unpriced(step))
+		return c.unpriced(step)
 	}
 	own, ok := c.Settlement.Sheet.Step(id)
 	if ok && own.Value().Unit() != step.Value().Unit() {
@@ -134,7 +134,7 @@ func (c *composer) change(of *settle.Comparison, id string) message.Text {
 		one = line.After
 	}
 	if settle.AwaitsPrice(one) {
-		return message.Words(c.unpriced(one))
+		return c.unpriced(one)
 	}
 	a := line.Change.Value().In(quantity.Plain)
 	return report.Figure(signed(a, a.Fixed(decimals(one))))

@@ -44,7 +44,7 @@ var rules = []Rule{
 	{Replaced, message.New("A weight taken again"), elevator.GuardQuestion, again, false, findReplaced},
 	{Tare, message.New("Tare against the truck's stored tare"), elevator.GuardQuestion, weighed, false, findTare},
 	{OtherBin, message.New("A bin with other grain"), elevator.GuardManager, binned, false, findOtherGrain},
-	{Overdrawn, message.New("A bin drawn below empty"), elevator.GuardQuestion, binned, false, findOverdrawn},
+	{Overdrawn, message.New("A bin drawn below empty"), elevator.GuardManager, binned, false, findOverdrawn},
 	{Repeated, message.New("The same truck and gross again within minutes"), elevator.GuardQuestion, repeated, false, findRepeated},
 	{OnYard, message.New("A truck that is on the yard already"), elevator.GuardQuestion, repeated, false, findOnYard},
 	{DayAhead, message.New("A day ahead of today"), elevator.GuardManager, dated, false, findDayAhead},

@@ -23,7 +23,7 @@ var (
 	powerPerHorse = quantity.Of("0.75", quantity.KWh.Per(quantity.Hour))
 )
 
-const powerSource = "0.75 kWh an hour for each hp (Alberta crop commissions, 22 April 2019)"
+var powerSource = message.Words("0.75 kWh an hour for each hp (Alberta crop commissions, 22 April 2019)")
 
 // Aeration is a fan that cools grain, and what power costs the house.
 type Aeration struct {
@@ -44,21 +44,21 @@ func (a Aeration) Work() (*worksheet.Sheet, error) {
 		return nil, message.Invalid.Errorf("a fan's horsepower and the price of power are not below zero")
 	}
 	s := &worksheet.Sheet{}
-	s.Section("Cooling")
-	airflow := s.Given("airflow", "Airflow", a.Airflow, quantity.Unrounded, "")
+	s.Section(message.Words("Cooling"))
+	airflow := s.Given("airflow", message.Words("Airflow"), a.Airflow, quantity.Unrounded, worksheet.Unsourced)
 	var longest *worksheet.Step
 	for i, c := range published().cooling {
-		id, label := "hours.longest", "Longest time"
+		id, label := "hours.longest", message.Words("Longest time")
 		if i > 0 {
-			id, label = "hours.shortest", "Shortest time"
+			id, label = "hours.shortest", message.Words("Shortest time")
 		}
-		step := s.Work(id, label, worksheet.Over(worksheet.Const(c.hours), airflow), wholeHour, c.source)
+		step := s.Work(id, label, worksheet.Over(worksheet.Const(c.hours), airflow), wholeHour, message.Words(c.source))
 		if i == 0 {
 			longest = step
 		}
 	}
 	if a.Horsepower.Sign() > 0 && quantity.Recorded(a.PowerPrice) {
-		s.Section("Power, for the longest time")
+		s.Section(message.Words("Power, for the longest time"))
 		fanCost(s, longest, a.Horsepower, a.PowerPrice)
 	}
 	return s, nil
@@ -66,10 +66,10 @@ func (a Aeration) Work() (*worksheet.Sheet, error) {
 
 // fanCost writes down what a fan takes in so many hours, and its cost.
 func fanCost(s *worksheet.Sheet, hours worksheet.Operand, horsepower, price quantity.Amount) *worksheet.Step {
-	hp := s.Given("fan.hp", "Horsepower of the fan", horsepower, quantity.Unrounded, "")
-	rate := s.Given("power.price", "Price of power", price, quantity.Unrounded, "the house")
-	power := s.Work("power", "Power", worksheet.Times(hp, worksheet.Const(powerPerHorse), hours), tenth, powerSource)
-	return s.Work("power.cost", "Cost of power", worksheet.Times(power, rate), cents, "")
+	hp := s.Given("fan.hp", message.Words("Horsepower of the fan"), horsepower, quantity.Unrounded, worksheet.Unsourced)
+	rate := s.Given("power.price", message.Words("Price of power"), price, quantity.Unrounded, message.Words("the house"))
+	power := s.Work("power", message.Words("Power"), worksheet.Times(hp, worksheet.Const(powerPerHorse), hours), tenth, powerSource)
+	return s.Work("power.cost", message.Words("Cost of power"), worksheet.Times(power, rate), cents, worksheet.Unsourced)
 }
 
 // figures are the published figures of drying and aeration.

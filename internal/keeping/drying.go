@@ -53,14 +53,14 @@ func (d Drying) Check() error {
 
 // Water writes down the water that has to come out, and the weight that is left.
 func (d Drying) Water(s *worksheet.Sheet) (water *worksheet.Step) {
-	s.Section("Water")
-	weight := s.Given("weight", "Wet weight", d.Weight, quantity.Unrounded, "")
-	from := s.Given("from", "Moisture", d.From, quantity.Unrounded, "")
-	to := s.Given("to", "Dried to", d.To, quantity.Unrounded, "")
-	water = s.Work("water", "Water to remove",
-		worksheet.Over(worksheet.Times(weight, worksheet.Less(from, to)), worksheet.Less(worksheet.Const(hundred), to)), wholeLb, "W x (Mi - Mf) / (100 - Mf)")
-	s.Work("dry", "Weight left", worksheet.Less(weight, water), quantity.Unrounded, "")
-	s.Work("points", "Points to take out", worksheet.Points(from, to), quantity.Unrounded, "")
+	s.Section(message.Words("Water"))
+	weight := s.Given("weight", message.Words("Wet weight"), d.Weight, quantity.Unrounded, worksheet.Unsourced)
+	from := s.Given("from", message.Words("Moisture"), d.From, quantity.Unrounded, worksheet.Unsourced)
+	to := s.Given("to", message.Words("Dried to"), d.To, quantity.Unrounded, worksheet.Unsourced)
+	water = s.Work("water", message.Words("Water to remove"),
+		worksheet.Over(worksheet.Times(weight, worksheet.Less(from, to)), worksheet.Less(worksheet.Const(hundred), to)), wholeLb, message.Words("W x (Mi - Mf) / (100 - Mf)"))
+	s.Work("dry", message.Words("Weight left"), worksheet.Less(weight, water), quantity.Unrounded, worksheet.Unsourced)
+	s.Work("points", message.Words("Points to take out"), worksheet.Points(from, to), quantity.Unrounded, worksheet.Unsourced)
 	return water
 }
 
@@ -69,9 +69,9 @@ func (d Drying) quantityOf(s *worksheet.Sheet) *worksheet.Step {
 	weight, _ := s.Step("weight")
 	if d.Weight.Unit() == quantity.Kg {
 		perTonne := quantity.Int(1000, quantity.Kg.Per(quantity.Tonne))
-		return s.Work("quantity", "Wet tonnes", worksheet.Over(weight, worksheet.Const(perTonne)), quantity.To("0.001", quantity.HalfUp), "")
+		return s.Work("quantity", message.Words("Wet tonnes"), worksheet.Over(weight, worksheet.Const(perTonne)), quantity.To("0.001", quantity.HalfUp), worksheet.Unsourced)
 	}
-	return s.Work("quantity", "Wet bushels", worksheet.Over(weight, worksheet.Const(d.Bushel)), cents, "")
+	return s.Work("quantity", message.Words("Wet bushels"), worksheet.Over(weight, worksheet.Const(d.Bushel)), cents, worksheet.Unsourced)
 }
 
 // WorkHeated writes down what drying with heat takes: water, fuel, power, time and
@@ -82,7 +82,7 @@ func (d Drying) WorkHeated() (*worksheet.Sheet, error) {
 	}
 	s := &worksheet.Sheet{}
 	d.Water(s)
-	s.Section("Drying with heat")
+	s.Section(message.Words("Drying with heat"))
 	grain := d.quantityOf(s)
 	points, _ := s.Step("points")
 	var costs []worksheet.Operand
@@ -110,26 +110,27 @@ func total(s *worksheet.Sheet, costs []worksheet.Operand, grain *worksheet.Step)
 	if len(costs) == 0 {
 		return nil
 	}
-	sum := s.Work("cost", "Cost as far as prices are known", worksheet.Sum(costs[0], costs[1:]...), cents, "")
-	s.Work("cost.each", "Cost for each", worksheet.Over(sum, grain), quantity.To("0.0001", quantity.HalfUp), "")
+	sum := s.Work("cost", message.Words("Cost as far as prices are known"), worksheet.Sum(costs[0], costs[1:]...), cents, worksheet.Unsourced)
+	s.Work("cost.each", message.Words("Cost for each"), worksheet.Over(sum, grain), quantity.To("0.0001", quantity.HalfUp), worksheet.Unsourced)
 	return nil
 }
 
 // energy is fuel or power with its rate and price.
 type energy struct {
-	id, label, priceLabel, costLabel, source string
-	rate, price                              quantity.Amount
+	id                                              string
+	label, rateLabel, priceLabel, costLabel, source message.Text
+	rate, price                                     quantity.Amount
 }
 
 func (d Drying) energies(per quantity.Unit) []energy {
-	fuel := energy{"fuel", "Fuel", "Price of fuel", "Cost of fuel", "the house", d.FuelRate, d.FuelPrice}
-	power := energy{"power", "Power", "Price of power", "Cost of power", "the house", d.PowerRate, d.PowerPrice}
+	fuel := energy{"fuel", message.Words("Fuel"), message.Words("Fuel for each and point"), message.Words("Price of fuel"), message.Words("Cost of fuel"), message.Words("the house"), d.FuelRate, d.FuelPrice}
+	power := energy{"power", message.Words("Power"), message.Words("Power for each and point"), message.Words("Price of power"), message.Words("Cost of power"), message.Words("the house"), d.PowerRate, d.PowerPrice}
 	for _, p := range published().heated {
 		if !quantity.Recorded(fuel.rate) && slices.Contains(fuelRates, p.fuel.Unit()) && p.fuel.Mul(quantity.Int(1, per.Times(quantity.Point))).Unit() == volume(p.fuel.Unit()) {
-			fuel.rate, fuel.source = p.fuel, p.source
+			fuel.rate, fuel.source = p.fuel, message.Words(p.source)
 		}
 		if !quantity.Recorded(power.rate) && quantity.Recorded(p.power) && per == quantity.Bushel {
-			power.rate, power.source = p.power, p.source
+			power.rate, power.source = p.power, message.Words(p.source)
 		}
 	}
 	return []energy{fuel, power}
@@ -152,16 +153,16 @@ func (e energy) work(s *worksheet.Sheet, grain, points *worksheet.Step) (*worksh
 	if used != quantity.Gallon && used != quantity.Litre && used != quantity.KWh {
 		return nil, message.Invalid.Errorf("a dryer that takes %s is given for another count of grain than %s", e.rate, grain.Value().Unit())
 	}
-	rate := s.Rate(e.id+".rate", e.label+" for each and point", e.rate, e.source)
-	step := s.Work(e.id, e.label, worksheet.Times(grain, points, rate), tenth, "")
+	rate := s.Rate(e.id+".rate", e.rateLabel, e.rate, e.source)
+	step := s.Work(e.id, e.label, worksheet.Times(grain, points, rate), tenth, worksheet.Unsourced)
 	if !quantity.Recorded(e.price) {
 		return nil, nil
 	}
 	if e.price.Unit() != quantity.Dollar.Per(used) || e.price.Sign() < 0 {
 		return nil, message.Invalid.Errorf("a price of %s does not go with %s; give it in %s", e.price, step.Printed(), quantity.Dollar.Per(used).String())
 	}
-	price := s.Given(e.id+".price", e.priceLabel, e.price, quantity.Unrounded, "the house")
-	return s.Work(e.id+".cost", e.costLabel, worksheet.Times(step, price), cents, ""), nil
+	price := s.Given(e.id+".price", e.priceLabel, e.price, quantity.Unrounded, message.Words("the house"))
+	return s.Work(e.id+".cost", e.costLabel, worksheet.Times(step, price), cents, worksheet.Unsourced), nil
 }
 
 // labour writes the hours down where the dryer's capacity is known, and their cost
@@ -173,14 +174,14 @@ func (d Drying) labour(s *worksheet.Sheet, grain *worksheet.Step) (*worksheet.St
 	if d.Capacity.Unit() != grain.Value().Unit().Per(quantity.Hour) || d.Capacity.Sign() <= 0 {
 		return nil, message.Invalid.Errorf("a dryer's capacity of %s is not above zero in %s", d.Capacity, grain.Value().Unit().Per(quantity.Hour).String())
 	}
-	capacity := s.Given("capacity", "Dryer's capacity over these points", d.Capacity, quantity.Unrounded, "the house")
-	hours := s.Work("hours", "Time", worksheet.Over(grain, capacity), tenth, "")
+	capacity := s.Given("capacity", message.Words("Dryer's capacity over these points"), d.Capacity, quantity.Unrounded, message.Words("the house"))
+	hours := s.Work("hours", message.Words("Time"), worksheet.Over(grain, capacity), tenth, worksheet.Unsourced)
 	if !quantity.Recorded(d.Labour) {
 		return nil, nil
 	}
 	if d.Labour.Unit() != quantity.Dollar.Per(quantity.Hour) || d.Labour.Sign() < 0 {
 		return nil, message.Invalid.Errorf("labour of %s is not in $/h", d.Labour)
 	}
-	rate := s.Given("labour.rate", "Labour", d.Labour, quantity.Unrounded, "the house")
-	return s.Work("labour.cost", "Cost of labour", worksheet.Times(hours, rate), cents, ""), nil
+	rate := s.Given("labour.rate", message.Words("Labour"), d.Labour, quantity.Unrounded, message.Words("the house"))
+	return s.Work("labour.cost", message.Words("Cost of labour"), worksheet.Times(hours, rate), cents, worksheet.Unsourced), nil
 }

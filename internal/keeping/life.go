@@ -28,9 +28,9 @@ type Life struct {
 // more, so what is used is at most so much. The error says what is out of reach.
 func (t Table) Use(moisture quantity.Amount, stretches []Stretch, next quantity.Amount) (Life, error) {
 	s := &worksheet.Sheet{}
-	s.Section("Time used")
-	s.Given("moisture", "Moisture", moisture, quantity.Unrounded, "")
-	used := s.Given("used.0", "Used before", quantity.Zero(quantity.Percent), quantity.Unrounded, "")
+	s.Section(message.Words("Time used"))
+	s.Given("moisture", message.Words("Moisture"), moisture, quantity.Unrounded, worksheet.Unsourced)
+	used := s.Given("used.0", message.Words("Used before"), quantity.Zero(quantity.Percent), quantity.Unrounded, worksheet.Unsourced)
 	for i, stretch := range stretches {
 		if stretch.Days.Sign() < 0 {
 			return Life{}, message.Invalid.Errorf("grain cannot stand for %s", stretch.Days)
@@ -40,18 +40,18 @@ func (t Table) Use(moisture quantity.Amount, stretches []Stretch, next quantity.
 			return Life{}, err
 		}
 		id := func(what string) string { return fmt.Sprintf("%s.%d", what, i+1) }
-		stood := s.Given(id("days"), "Days at "+stretch.Temperature.String(), stretch.Days, quantity.Unrounded, "")
-		keeps := t.keeps(s, id("keeps"), "Keeps at "+stretch.Temperature.String(), allowed)
-		part := s.Work(id("part"), "Part of its time", worksheet.Times(worksheet.Over(stood, keeps), worksheet.Const(hundred)), tenth, "")
-		used = s.Work(id("used"), "Used so far", worksheet.Sum(used, part), quantity.Unrounded, "")
+		stood := s.Given(id("days"), message.New("Days at %s", stretch.Temperature), stretch.Days, quantity.Unrounded, worksheet.Unsourced)
+		keeps := t.keeps(s, id("keeps"), message.New("Keeps at %s", stretch.Temperature), allowed)
+		part := s.Work(id("part"), message.Words("Part of its time"), worksheet.Times(worksheet.Over(stood, keeps), worksheet.Const(hundred)), tenth, worksheet.Unsourced)
+		used = s.Work(id("used"), message.Words("Used so far"), worksheet.Sum(used, part), quantity.Unrounded, worksheet.Unsourced)
 	}
 	return t.left(s, used, moisture, next)
 }
 
-func (t Table) keeps(s *worksheet.Sheet, id, label string, d Days) *worksheet.Step {
-	step := s.Rate(id, label, tenth.Apply(d.Days), t.ID+": "+t.Source)
+func (t Table) keeps(s *worksheet.Sheet, id string, label message.Text, d Days) *worksheet.Step {
+	step := s.Rate(id, label, tenth.Apply(d.Days), message.New("%v: %s", message.Own(t.ID), t.Source))
 	if d.AtLeast {
-		s.Note(step, "at least so many")
+		s.Note(step, message.Words("at least so many"))
 	}
 	return step
 }
@@ -62,16 +62,16 @@ func (t Table) left(s *worksheet.Sheet, used *worksheet.Step, moisture, next qua
 	if err != nil {
 		return Life{}, err
 	}
-	s.Section("Time left")
-	keeps := t.keeps(s, "keeps.next", "Keeps at "+next.String(), allowed)
+	s.Section(message.Words("Time left"))
+	keeps := t.keeps(s, "keeps.next", message.New("Keeps at %s", next), allowed)
 	wholeDay := quantity.To("1", quantity.Down)
 	if life.Spent {
-		s.Skip("left", "Days left", quantity.Day, wholeDay, "its time is used up", "")
+		s.Skip("left", message.Words("Days left"), quantity.Day, wholeDay, message.Words("its time is used up"), worksheet.Unsourced)
 		life.Left = Days{Days: quantity.Zero(quantity.Day)}
 		return life, nil
 	}
-	rest := s.Work("rest", "Not used", worksheet.Less(worksheet.Const(hundred), used), quantity.Unrounded, "")
-	left := s.Work("left", "Days left", worksheet.PercentOf(rest, keeps), wholeDay, "")
+	rest := s.Work("rest", message.Words("Not used"), worksheet.Less(worksheet.Const(hundred), used), quantity.Unrounded, worksheet.Unsourced)
+	left := s.Work("left", message.Words("Days left"), worksheet.PercentOf(rest, keeps), wholeDay, worksheet.Unsourced)
 	life.Left = Days{left.Value(), allowed.AtLeast}
 	return life, nil
 }

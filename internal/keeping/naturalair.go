@@ -59,19 +59,19 @@ func (n NaturalAir) Work() (NaturalDrying, error) {
 	s := &worksheet.Sheet{}
 	water := d.Water(s)
 	grain := d.quantityOf(s)
-	s.Section("Natural air")
-	each := s.Work("water.each", "Water from a bushel", worksheet.Over(water, grain), quantity.To("0.001", quantity.HalfUp), "")
-	airflow := s.Given("airflow", "Airflow", n.Airflow, quantity.Unrounded, "")
+	s.Section(message.Words("Natural air"))
+	each := s.Work("water.each", message.Words("Water from a bushel"), worksheet.Over(water, grain), quantity.To("0.001", quantity.HalfUp), worksheet.Unsourced)
+	airflow := s.Given("airflow", message.Words("Airflow"), n.Airflow, quantity.Unrounded, worksheet.Unsourced)
 	// 1,440 minutes a day and cubic feet in a pound of air give pounds a day for each cfm.
 	perDay := quantity.Int(1440, quantity.Lb.Per(quantity.Day).Per(quantity.CFM)).Div(air.feet)
-	lbAir := s.Work("air", "Air through a bushel", worksheet.Times(airflow, worksheet.Const(quantity.To("0.01", quantity.HalfUp).Apply(perDay))), tenth, "1,440 minutes a day over "+air.feet.String()+" cubic feet in a pound of air")
-	carried := s.Work("carried", "Water carried off", worksheet.Over(worksheet.Times(lbAir, worksheet.Const(air.water)), worksheet.Const(air.air)), quantity.To("0.0001", quantity.HalfUp),
-		air.water.String()+" for "+air.air.String()+" of air at "+air.at.String()+" and 70 % humidity: "+air.source)
-	days := s.Work("days", "Time", worksheet.Over(each, carried), quantity.To("1", quantity.Up), "")
-	s.Note(days, "printed there: "+air.printedDays.String()+" for "+air.printedFor)
+	lbAir := s.Work("air", message.Words("Air through a bushel"), worksheet.Times(airflow, worksheet.Const(quantity.To("0.01", quantity.HalfUp).Apply(perDay))), tenth, message.New("1,440 minutes a day over %s cubic feet in a pound of air", air.feet))
+	carried := s.Work("carried", message.Words("Water carried off"), worksheet.Over(worksheet.Times(lbAir, worksheet.Const(air.water)), worksheet.Const(air.air)), quantity.To("0.0001", quantity.HalfUp),
+		message.New("%s for %s of air at %s and 70 %% humidity: %s", air.water, air.air, air.at, air.source))
+	days := s.Work("days", message.Words("Time"), worksheet.Over(each, carried), quantity.To("1", quantity.Up), worksheet.Unsourced)
+	s.Note(days, message.New("printed there: %s for %s", air.printedDays, air.printedFor))
 	if n.Horsepower.Sign() > 0 && quantity.Recorded(n.PowerPrice) {
-		s.Section("Power")
-		hours := s.Work("hours", "Hours of the fan", worksheet.Times(days, worksheet.Const(quantity.Int(24, quantity.Hour.Per(quantity.Day)))), quantity.Unrounded, "")
+		s.Section(message.Words("Power"))
+		hours := s.Work("hours", message.Words("Hours of the fan"), worksheet.Times(days, worksheet.Const(quantity.Int(24, quantity.Hour.Per(quantity.Day)))), quantity.Unrounded, worksheet.Unsourced)
 		cost := fanCost(s, hours, n.Horsepower, n.PowerPrice)
 		return NaturalDrying{days.Value(), s}, total(s, []worksheet.Operand{cost}, grain)
 	}

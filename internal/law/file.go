@@ -93,16 +93,16 @@ func (f *File) place() string { return f.Jurisdiction + "/" + f.Kind + "/" + f.S
 func (f *File) inForce(day quantity.Date) bool { return day.Between(f.From, f.Until) }
 
 // Period is the days in force for people.
-func (f *File) Period() string {
+func (f *File) Period() message.Text {
 	switch {
 	case f.From.IsZero() && f.Until.IsZero():
-		return "in force until replaced"
+		return message.New("in force until replaced")
 	case f.From.IsZero():
-		return "in force until " + f.Until.String()
+		return message.New("in force until %s", f.Until)
 	case f.Until.IsZero():
-		return "in force from " + f.From.String()
+		return message.New("in force from %s", f.From)
 	}
-	return "in force from " + f.From.String() + " to " + f.Until.String()
+	return message.New("in force from %s to %s", f.From, f.Until)
 }
 
 // Days reads a required whole number of days, 1 or more.

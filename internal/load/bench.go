@@ -1,6 +1,7 @@
 package load
 
 import (
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
@@ -63,5 +64,5 @@ func (b benchMoisture) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ se
 	}
 	// The desk refuses tests that give no figure when they are recorded. A chart missing since then
 	// leaves zero, which no settlement accepts.
-	return s.Skip("moisture", "Moisture", quantity.Percent, recorded, err.Error(), "")
+	return s.Skip("moisture", message.Words("Moisture"), quantity.Percent, recorded, message.Of(err), worksheet.Unsourced)
 }

@@ -14,6 +14,7 @@ const (
 	NotOpened  Phase = "not opened"
 	OnYard     Phase = "on the yard"
 	TurnedAway Phase = "refused"
+	TakenBack  Phase = "withdrawn"
 	Ready      Phase = "settled"
 	Ticketed   Phase = "issued"
 	Void       Phase = "void"
@@ -63,7 +64,9 @@ type Load struct {
 	Weigher   string
 	Issued    Stamp
 	IssuedDay quantity.Date
-	Copies    int64 // printed so far, the original among them
+	// Onward is the bin that the grain went on to from the one of its details, as a rule.
+	Onward string
+	Copies int64 // printed so far, the original among them
 
 	charts *chart.Set             // the moisture charts its tests were looked up in
 	clock  func(at string) string // the elevator's own time; nil leaves times as the facts have them
@@ -141,11 +144,13 @@ func (l *Load) Apply(f Stamped) error {
 		l.Answers = append(l.Answers, Answer{fact, f.Stamp.orCarried(fact.Carried)})
 	case Refused:
 		l.end(TurnedAway, Ending{Reason: fact.Reason, Day: fact.Day, Stamp: f.Stamp})
+	case Withdrawn:
+		l.end(TakenBack, Ending{Stamp: f.Stamp})
 	case Settled:
 		l.Phase, l.Settled = Ready, &fact
 	case Issued:
 		l.Phase, l.Number, l.Weigher = Ticketed, fact.Number, fact.Weigher
-		l.Issued, l.IssuedDay = f.Stamp, fact.Day
+		l.Issued, l.IssuedDay, l.Onward = f.Stamp, fact.Day, fact.Onward
 	case Printed:
 		l.Copies++
 	case Voided:
@@ -240,4 +245,10 @@ func (l *Load) Net() (net quantity.Amount, known bool) {
 		known = true
 	}
 	return net, known
+}
+
+// CanWithdraw reports whether the load is on the yard and was never weighed, so that it may be taken
+// back as if its truck had not come.
+func (l *Load) CanWithdraw() bool {
+	return l.Phase == OnYard && len(l.Weighings)+len(l.Struck) == 0
 }

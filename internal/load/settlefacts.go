@@ -1,10 +1,10 @@
 package load
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // SettleFacts is the load as the settlement reads it. The load must lack
@@ -51,14 +51,14 @@ func (l *Load) onTheClock(t StampedWeighing) StampedWeighing {
 }
 
 // SourceWords describes the source of a weight, as the slip prints it.
-func (t StampedWeighing) SourceWords() string {
+func (t StampedWeighing) SourceWords() message.Text {
 	switch t.Source {
 	case ByHand:
-		return "MANUAL WT, typed by " + t.Who + ": " + t.Reason
+		return message.New("MANUAL WT, typed by %v: %s", t.Who, t.Reason)
 	case StoredTare:
-		return "stored tare of " + t.Weighing.Taken.String()
+		return message.New("stored tare of %s", t.Weighing.Taken)
 	}
-	return fmt.Sprintf("scale %s, %s", t.Scale, t.At)
+	return message.New("scale %s, %s", message.Own(t.Scale), message.Own(t.At))
 }
 
 func (l *Load) moisture() settle.Moisture {
@@ -69,12 +69,12 @@ func (l *Load) moisture() settle.Moisture {
 	if m.Bench != nil {
 		return benchMoisture{bench: *m.Bench, charts: l.charts}
 	}
-	source := m.Method
+	source := message.Words(m.Method)
 	if m.Meter != "" {
-		source += ", meter " + m.Meter
+		source = message.New("%s, meter %v", source, m.Meter)
 	}
 	if m.Reason != "" {
-		source += ": " + m.Reason
+		source = message.New("%s: %s", source, m.Reason)
 	}
 	return settle.Reading{Percent: m.Percent, Source: source}
 }
@@ -87,7 +87,7 @@ func (l *Load) finding(f Finding) settle.Finding {
 		out.Amount = quantity.Zero(quantity.Count)
 	}
 	if l.Sample.Tester != "" {
-		out.Source = "tested by " + l.Sample.Tester
+		out.Source = message.New("tested by %v", l.Sample.Tester)
 	}
 	return out
 }
@@ -102,11 +102,19 @@ func (o Owner) settled() settle.Share {
 	return share
 }
 
+// PriceText is where the price comes from.
+func (d Deal) PriceText() message.Text {
+	if d.Under == title.Contract && d.PriceSource == "contract "+d.No {
+		return message.New("contract %s", message.Own(d.No))
+	}
+	return message.Words(d.PriceSource)
+}
+
 // settled is a deal as the settlement reads it.
 func (d Deal) settled() settle.Deal {
 	out := settle.Deal{Unpriced: d.Under.Unpriced()}
 	if d.Price != nil {
-		out.Price = &settle.Price{Amount: *d.Price, Source: d.PriceSource}
+		out.Price = &settle.Price{Amount: *d.Price, Source: d.PriceText()}
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package moisture
 
 import (
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -31,13 +32,13 @@ func (a AirDried) Faults() fault.List {
 // lost in the air, (100 - C) x D / 100 the water the meter still found in the rest. There must be
 // no faults.
 func (a AirDried) Work(s *worksheet.Sheet) *worksheet.Step {
-	given := func(id, label string, of quantity.Amount) *worksheet.Step {
-		return s.Given("airdried."+id, label, of, quantity.Unrounded, "as given")
+	given := func(id string, label message.Text, of quantity.Amount) *worksheet.Step {
+		return s.Given("airdried."+id, label, of, quantity.Unrounded, message.Words("as given"))
 	}
-	const source = "Official Grain Grading Guide, chapter 2"
+	source := message.Words("Official Grain Grading Guide, chapter 2")
 	hundred := worksheet.Const(hundredPercent)
-	wet, dry := given("wet", "Sample before drying (A)", a.Wet), given("dry", "Sample after drying (B)", a.Dry)
-	reading := given("reading", "Dried sample on the meter (D)", a.Reading)
-	lost := s.Work("airdried.lost", "Lost in the air (C)", worksheet.Times(worksheet.Over(worksheet.Less(wet, dry), wet), hundred), quantity.Unrounded, source)
-	return s.Work("airdried", "Moisture of the sample", worksheet.Sum(worksheet.PercentOf(reading, worksheet.Less(hundred, lost)), lost), quantity.To("0.1", quantity.HalfUp), source)
+	wet, dry := given("wet", message.Words("Sample before drying (A)"), a.Wet), given("dry", message.Words("Sample after drying (B)"), a.Dry)
+	reading := given("reading", message.Words("Dried sample on the meter (D)"), a.Reading)
+	lost := s.Work("airdried.lost", message.Words("Lost in the air (C)"), worksheet.Times(worksheet.Over(worksheet.Less(wet, dry), wet), hundred), quantity.Unrounded, source)
+	return s.Work("airdried", message.Words("Moisture of the sample"), worksheet.Sum(worksheet.PercentOf(reading, worksheet.Less(hundred, lost)), lost), quantity.To("0.1", quantity.HalfUp), source)
 }

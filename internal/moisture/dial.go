@@ -1,8 +1,6 @@
 package moisture
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/fault"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
@@ -33,18 +31,18 @@ func (r Reading) workDial(s *worksheet.Sheet, e Equipment) (*worksheet.Step, err
 	if err := r.refuseChart(chart, meter); err != nil {
 		return nil, err
 	}
-	instrument := fmt.Sprintf("%s, calibration %s, %s of grain", meter.Name(), r.Calibration, r.Mass)
-	dial := s.Given(r.id()+".dial", "Dial", r.Dial, quantity.Unrounded, r.by(instrument))
+	instrument := message.New("%v, calibration %v, %s of grain", meter.Name(), r.Calibration, r.Mass)
+	dial := s.Given(r.id()+".dial", message.Words("Dial"), r.Dial, quantity.Unrounded, r.by(instrument))
 	temperature := r.writeTemperature(s)
 	var weight *worksheet.Step
 	if quantity.Recorded(r.TestWeight) {
-		weight = s.Given(r.id()+".test-weight", "Test weight", r.TestWeight, quantity.Unrounded, r.by("kettle"))
+		weight = s.Given(r.id()+".test-weight", message.Words("Test weight"), r.TestWeight, quantity.Unrounded, r.by(message.New("kettle")))
 	}
 	moisture, err := chart.Convert(s, r.id(), dial, temperature, weight)
 	if err != nil {
 		return nil, message.Errorf("%s: %w", r.label(), err)
 	}
-	return s.Work(r.id(), r.label(), worksheet.Same(moisture), quantity.Unrounded, "chart "+chart.ID), nil
+	return s.Work(r.id(), r.label(), worksheet.Same(moisture), quantity.Unrounded, message.New("chart %v", chart.ID)), nil
 }
 
 func (r Reading) refuseChart(c *chart.Chart, m meter.Meter) error {

@@ -1,11 +1,11 @@
 package moisture
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -24,16 +24,19 @@ const (
 // ExclusionRules lists them.
 func ExclusionRules() []ExclusionRule { return []ExclusionRule{Spoiled, FarthestFromMiddle} }
 
-// String is the rule for people.
-func (r ExclusionRule) String() string {
+// Message is the rule for people.
+func (r ExclusionRule) Message() message.Text {
 	switch r {
 	case Spoiled:
-		return "the test was spoiled"
+		return message.New("the test was spoiled")
 	case FarthestFromMiddle:
-		return "farthest from the middle one, and the spread too wide"
+		return message.New("farthest from the middle one, and the spread too wide")
 	}
-	return string(r)
+	return message.New("%v", string(r))
 }
+
+// String is the rule in English.
+func (r ExclusionRule) String() string { return r.Message().String() }
 
 // Exclusion excludes one test from the mean. It stays listed, with the rule and the person.
 type Exclusion struct {
@@ -44,12 +47,11 @@ type Exclusion struct {
 }
 
 // words is the drop for paper.
-func (d Exclusion) words() string {
-	text := fmt.Sprintf("left out by %s: %s", d.By, d.Rule)
-	if d.Reason != "" {
-		text += " (" + d.Reason + ")"
+func (d Exclusion) words() message.Text {
+	if d.Reason == "" {
+		return message.New("left out by %v: %s", d.By, d.Rule)
 	}
-	return text
+	return message.New("left out by %v: %s (%v)", d.By, d.Rule, d.Reason)
 }
 
 // checkExclusions lists the exclusions that the tests' figures do not allow, by

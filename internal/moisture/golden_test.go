@@ -9,6 +9,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/worksheet"
 )
@@ -66,7 +67,7 @@ func TestWorkingOfASample(t *testing.T) {
 	tests := Tests{Readings: []Reading{test(1, "53"), test(2, "53.5"), test(3, "58"), test(4, "53.5")},
 		Exclusions: []Exclusion{{Test: 3, Rule: FarthestFromMiddle, By: "A. Tester", Reason: "cell not level"}}}
 	h := house()
-	h.Limits = []Limit{{Name: "Drying trigger", At: pct("14.5")}}
+	h.Limits = []Limit{{Name: message.Words("Drying trigger"), At: pct("14.5")}}
 	var s worksheet.Sheet
 	r, err := tests.Determine(&s, e, h)
 	if err != nil {

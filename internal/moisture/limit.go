@@ -1,18 +1,17 @@
 package moisture
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
 // Limit is a moisture at which something changes for the grower: a trigger, a
 // shrink-to, the edge of a class.
 type Limit struct {
-	Name   string          `json:"name"`
+	Name   message.Text    `json:"name"`
 	At     quantity.Amount `json:"at"` // %
-	Source string          `json:"source,omitempty"`
+	Source message.Text    `json:"source,omitzero"`
 }
 
 // ClassLimits are the edges of a grain's Canadian classes, each the highest
@@ -25,7 +24,7 @@ func ClassLimits(canadaGrain string) ([]Limit, error) {
 	var out []Limit
 	for _, c := range classes {
 		if c.HasUpTo {
-			out = append(out, Limit{Name: fmt.Sprintf("the end of %s", c.Name), At: c.UpTo, Source: c.Source})
+			out = append(out, Limit{Name: message.New("the end of %s", c.Name), At: c.UpTo, Source: message.Words(c.Source)})
 		}
 	}
 	return out, nil

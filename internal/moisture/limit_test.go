@@ -18,7 +18,7 @@ func TestClassLimits(t *testing.T) {
 		t.Fatalf("%d limits, want %d", len(limits), len(want))
 	}
 	for i, l := range limits {
-		if l.Name != want[i].name || !l.At.Equal(pct(want[i].at)) || l.Source == "" {
+		if l.Name.String() != want[i].name || !l.At.Equal(pct(want[i].at)) || l.Source.String() == "" {
 			t.Errorf("%s at %s [%s], want %s at %s", l.Name, l.At, l.Source, want[i].name, want[i].at)
 		}
 	}

@@ -2,6 +2,7 @@ package moisture
 
 import (
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -14,7 +15,7 @@ type Dish struct {
 	Tare quantity.Amount `json:"tare"`
 }
 
-func (d Dish) check(faults *fault.List, label string) {
+func (d Dish) check(faults *fault.List, label message.Text) {
 	inGrams := d.Wet.Unit() == quantity.Gram && d.Dry.Unit() == quantity.Gram && d.Tare.Unit() == quantity.Gram
 	if !inGrams {
 		faults.Add("%s: an oven test needs three weighings in g: dish with wet grain, with dried grain, and empty", label)
@@ -29,13 +30,13 @@ func (d Dish) check(faults *fault.List, label string) {
 // work is moisture on the wet basis: water lost over wet grain,
 // (wet - dry) / (wet - tare) x 100 %.
 func (d Dish) work(s *worksheet.Sheet, r Reading) *worksheet.Step {
-	given := func(id, label string, a quantity.Amount) *worksheet.Step {
-		return s.Given(r.id()+id, label, a, quantity.Unrounded, r.by("balance"))
+	given := func(id string, label message.Text, a quantity.Amount) *worksheet.Step {
+		return s.Given(r.id()+id, label, a, quantity.Unrounded, r.by(message.New("balance")))
 	}
-	wet := given(".wet", "Dish with wet grain", d.Wet)
-	dry := given(".dry", "Dish with dried grain", d.Dry)
-	tare := given(".tare", "Empty dish", d.Tare)
+	wet := given(".wet", message.Words("Dish with wet grain"), d.Wet)
+	dry := given(".dry", message.Words("Dish with dried grain"), d.Dry)
+	tare := given(".tare", message.Words("Empty dish"), d.Tare)
 	return s.Work(r.id(), r.label(),
 		worksheet.Times(worksheet.Over(worksheet.Less(wet, dry), worksheet.Less(wet, tare)), worksheet.Const(hundredPercent)),
-		quantity.Unrounded, "moisture, wet basis: water lost over wet grain")
+		quantity.Unrounded, message.Words("moisture, wet basis: water lost over wet grain"))
 }

@@ -1,7 +1,6 @@
 package moisture
 
 import (
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/fault"
@@ -42,7 +41,7 @@ func (r Reading) workDirect(s *worksheet.Sheet, e Equipment) (*worksheet.Step, e
 	if quantity.Recorded(r.Sample) {
 		r.writeTemperature(s)
 	}
-	instrument := fmt.Sprintf("%s, calibration %s", used.Name(), r.Calibration)
+	instrument := message.New("%v, calibration %v", used.Name(), r.Calibration)
 	return s.Given(r.id(), r.label(), r.Percent, quantity.Unrounded, r.by(instrument)), nil
 }
 
@@ -53,6 +52,6 @@ func (r Reading) checkTyped(faults *fault.List) {
 
 // workTyped takes the figure over with the reason beside it.
 func (r Reading) workTyped(s *worksheet.Sheet) *worksheet.Step {
-	step := s.Given(r.id(), r.label(), r.Percent, quantity.Unrounded, r.by("typed by hand"))
-	return s.Note(step, strings.TrimSpace(r.Reason))
+	step := s.Given(r.id(), r.label(), r.Percent, quantity.Unrounded, r.by(message.New("typed by hand")))
+	return s.Note(step, message.New("%v", strings.TrimSpace(r.Reason)))
 }

@@ -4,13 +4,14 @@ import (
 	"slices"
 
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
 // MoistureRounding records moisture to 0.1 % half-up: 7 CFR 810.104.
 var MoistureRounding = quantity.To("0.1", quantity.HalfUp)
 
-const moistureRoundingSource = "moisture to 0.1 %, half-up: 7 CFR 810.104"
+var moistureRoundingSource = message.Words("moisture to 0.1 %, half-up: 7 CFR 810.104")
 
 // Policy is the number of tests of a sample and how far they may differ.
 type Policy struct {
@@ -56,9 +57,9 @@ func PolicyFor(policies []Policy, crop string) Policy {
 // Check lists everything wrong with the policy.
 func (p Policy) Check() []error {
 	var faults fault.List
-	name := p.Crop
-	if name == "" {
-		name = "every crop"
+	name := message.New("%v", p.Crop)
+	if p.Crop == "" {
+		name = message.New("every crop")
 	}
 	faults.Unless(p.Count >= 1, "the policy for %s asks for %d tests; a sample needs at least one", name, p.Count)
 	faults.Unless(p.NearCount >= p.Count, "the policy for %s asks for %d tests near a limit and %d away from it; near a limit it cannot be fewer", name, p.NearCount, p.Count)

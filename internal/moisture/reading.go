@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
@@ -52,7 +53,7 @@ type Reading struct {
 func (r Reading) id() string { return fmt.Sprintf("moisture.test%d", r.Seq) }
 
 // label is the reading's result for people.
-func (r Reading) label() string { return fmt.Sprintf("Test %d", r.Seq) }
+func (r Reading) label() message.Text { return message.New("Test %d", r.Seq) }
 
 // Check lists everything wrong with the reading on its own, each a sentence.
 func (r Reading) Check() []error {
@@ -89,7 +90,7 @@ func (r Reading) Work(s *worksheet.Sheet, e Equipment) (*worksheet.Step, error) 
 	if faults := r.Check(); len(faults) > 0 {
 		return nil, errors.Join(faults...)
 	}
-	s.Section(fmt.Sprintf("Moisture, test %d: %s", r.Seq, r.Method))
+	s.Section(message.New("Moisture, test %d: %s", r.Seq, r.Method))
 	switch r.Method {
 	case meter.ByDial:
 		return r.workDial(s, e)
@@ -102,16 +103,13 @@ func (r Reading) Work(s *worksheet.Sheet, e Equipment) (*worksheet.Step, error) 
 }
 
 // by names person and instrument, as the source of a given figure.
-func (r Reading) by(instrument string) string {
-	if instrument == "" {
-		return r.Tester
-	}
-	return r.Tester + ", " + instrument
+func (r Reading) by(instrument message.Text) message.Text {
+	return message.List(", ", message.Own(r.Tester), instrument)
 }
 
 // writeTemperature records the sample's temperature when it was taken.
 func (r Reading) writeTemperature(s *worksheet.Sheet) *worksheet.Step {
-	return s.Given(r.id()+".temperature", "Sample temperature", r.Sample, quantity.Unrounded, r.by("thermometer"))
+	return s.Given(r.id()+".temperature", message.Words("Sample temperature"), r.Sample, quantity.Unrounded, r.by(message.New("thermometer")))
 }
 
 // The figures people type at the bench, with how far each may sensibly go.

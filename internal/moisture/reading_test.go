@@ -35,7 +35,7 @@ func TestEachMethodGivesItsMoisture(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 			continue
 		}
-		if step.Value().String() != c.want || step.Source() != c.source || step.ID() != "moisture.test1" {
+		if step.Value().String() != c.want || step.Source().String() != c.source || step.ID() != "moisture.test1" {
 			t.Errorf("%s: %s is %s [%s], want %s [%s]", c.name, step.ID(), step.Value(), step.Source(), c.want, c.source)
 		}
 	}

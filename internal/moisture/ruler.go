@@ -1,9 +1,9 @@
 package moisture
 
 import (
-	"fmt"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -25,7 +25,7 @@ type Ruler struct {
 type RulerMark struct {
 	At    quantity.Amount // %
 	Kind  RulerMarkKind
-	Label string
+	Label message.Text
 	// Limits are those that fall on a limit mark.
 	Limits []Limit
 }
@@ -44,7 +44,7 @@ const (
 // RulerStretch is a part of a ruler.
 type RulerStretch struct {
 	From, To quantity.Amount // %
-	Label    string
+	Label    message.Text
 }
 
 // shortestRuler is the least number of points of a ruler, and tenthsUpTo the largest with a mark
@@ -72,16 +72,16 @@ func NewRuler(b Band, limits []Limit) Ruler {
 	r.graduate()
 	r.limits(limits)
 	if b.Stated() {
-		r.Band = &RulerStretch{From: b.Low, To: b.High, Label: "the meter's tolerance"}
+		r.Band = &RulerStretch{From: b.Low, To: b.High, Label: message.New("the meter's tolerance")}
 	}
 	if quantity.Recorded(b.Reading) {
-		r.Marks = append(r.Marks, RulerMark{At: b.Reading, Kind: ReadingMark, Label: b.Reading.FixedString(1)})
+		r.Marks = append(r.Marks, RulerMark{At: b.Reading, Kind: ReadingMark, Label: message.New("%s", b.Reading.FixedString(1))})
 	}
 	return r
 }
 
 // MarkFree marks the stretch up to a trigger, on which nothing is taken.
-func (r *Ruler) MarkFree(trigger quantity.Amount, label string) {
+func (r *Ruler) MarkFree(trigger quantity.Amount, label message.Text) {
 	if len(r.Marks) > 0 && trigger.More(r.Low) {
 		r.Free = &RulerStretch{From: r.Low, To: quantity.Min(trigger, r.High), Label: label}
 	}
@@ -154,7 +154,7 @@ func (r *Ruler) graduate() {
 		step := quantity.Int(int64(n), quantity.Percent).Div(quantity.Int(int64(perPoint), quantity.Plain))
 		mark := RulerMark{At: r.Low.Add(step), Kind: TenthMark}
 		if percent := first + n/perPoint; n%perPoint == 0 && percent%every == 0 {
-			mark.Kind, mark.Label = PointMark, fmt.Sprint(percent)
+			mark.Kind, mark.Label = PointMark, message.New("%d", percent)
 		}
 		r.Marks = append(r.Marks, mark)
 	}
@@ -179,16 +179,11 @@ func (r *Ruler) limits(limits []Limit) {
 }
 
 // limitLabel names limits at one moisture: "shrink-to and shrink trigger 15.0 %".
-func limitLabel(limits []Limit) string {
-	text := ""
+func limitLabel(limits []Limit) message.Text {
+	names := make([]any, len(limits))
 	for i, l := range limits {
-		switch {
-		case i > 0 && i == len(limits)-1:
-			text += " and "
-		case i > 0:
-			text += ", "
-		}
-		text += l.Name
+		names[i] = l.Name
 	}
-	return text + " " + limits[0].At.Written()
+	last := len(names) - 1
+	return message.List(" ", message.List(" and ", message.List(", ", names[:last]...), names[last]), limits[0].At.Written())
 }

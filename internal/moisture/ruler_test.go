@@ -5,10 +5,11 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
-func limit(name, at string) Limit { return Limit{Name: name, At: pct(at)} }
+func limit(name, at string) Limit { return Limit{Name: message.Words(name), At: pct(at)} }
 
 func hundredths(n int64, unit quantity.Unit) quantity.Amount {
 	return quantity.Int(n, unit).Div(quantity.Int(100, quantity.Plain))
@@ -37,20 +38,20 @@ func TestRulerByHand(t *testing.T) {
 		t.Fatalf("runs from %s to %s", r.Low, r.High)
 	}
 	limits := marksOf(r, LimitMark)
-	if len(limits) != 2 || limits[0].Label != "shrink-to 15.0 %" || at(r, limits[0].At) != "167" ||
-		limits[1].Label != "drying trigger and shrink trigger 15.5 %" || at(r, limits[1].At) != "250" {
+	if len(limits) != 2 || limits[0].Label.String() != "shrink-to 15.0 %" || at(r, limits[0].At) != "167" ||
+		limits[1].Label.String() != "drying trigger and shrink trigger 15.5 %" || at(r, limits[1].At) != "250" {
 		t.Errorf("limits %+v", limits)
 	}
-	if read := marksOf(r, ReadingMark); len(read) != 1 || at(r, read[0].At) != "700" || read[0].Label != "18.2 %" {
+	if read := marksOf(r, ReadingMark); len(read) != 1 || at(r, read[0].At) != "700" || read[0].Label.String() != "18.2 %" {
 		t.Errorf("reading %+v", read)
 	}
-	if at(r, r.Band.From) != "617" || at(r, r.Band.To) != "783" || r.Band.Label != "the meter's tolerance" {
+	if at(r, r.Band.From) != "617" || at(r, r.Band.To) != "783" || r.Band.Label.String() != "the meter's tolerance" {
 		t.Errorf("band %+v", r.Band)
 	}
-	if points, tenths := marksOf(r, PointMark), marksOf(r, TenthMark); len(points) != 7 || len(tenths) != 54 || points[1].Label != "15" || !points[1].At.Equal(pct("15")) {
+	if points, tenths := marksOf(r, PointMark), marksOf(r, TenthMark); len(points) != 7 || len(tenths) != 54 || points[1].Label.String() != "15" || !points[1].At.Equal(pct("15")) {
 		t.Errorf("%d points, %d tenths; the second is %+v", len(points), len(tenths), points[1])
 	}
-	if r.MarkFree(pct("15.5"), "nothing taken"); at(r, r.Free.From) != "0" || at(r, r.Free.To) != "250" || r.Free.Label != "nothing taken" {
+	if r.MarkFree(pct("15.5"), message.Words("nothing taken")); at(r, r.Free.From) != "0" || at(r, r.Free.To) != "250" || r.Free.Label.String() != "nothing taken" {
 		t.Errorf("free %+v", r.Free)
 	}
 }
@@ -86,7 +87,7 @@ func TestRulerHoldsEverything(t *testing.T) {
 		}
 		var limits []Limit
 		for range rapid.IntRange(0, 5).Draw(t, "limits") {
-			limits = append(limits, Limit{Name: "limit", At: percent("limit")})
+			limits = append(limits, Limit{Name: message.Words("limit"), At: percent("limit")})
 		}
 		reading := percent("reading")
 		r := NewRuler(BandOf(reading, hundredths(rapid.Int64Range(1, 150).Draw(t, "tolerance"), quantity.Point)), limits)

@@ -2,10 +2,10 @@ package moisture
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -68,7 +68,7 @@ func (t Tests) Determine(s *worksheet.Sheet, e Equipment, h Procedure) (Result, 
 		return Result{}, err
 	}
 	r := Result{Outcomes: outcomes}
-	s.Section("Moisture")
+	s.Section(message.Words("Moisture"))
 	r.mean(s, h.rounding())
 	r.judge(e, h)
 	overridden, faults := ApplyOverrides(r.Flags, t.Overrides)
@@ -102,11 +102,11 @@ func (t Tests) check() error {
 	return errors.Join(faults...)
 }
 
-func (r Reading) instrument() string {
+func (r Reading) instrument() message.Text {
 	if r.Meter == "" {
-		return r.Method.String()
+		return r.Method.Message()
 	}
-	return fmt.Sprintf("%s on meter %s", r.Method, r.Meter)
+	return message.New("%s on meter %v", r.Method, r.Meter)
 }
 
 func (t Tests) isExcluded(r Reading) bool { return t.exclusionOf(r.Seq) != nil }
@@ -132,8 +132,8 @@ func (t Tests) workEach(s *worksheet.Sheet, e Equipment) ([]Outcome, error) {
 		}
 		drop := t.exclusionOf(r.Seq)
 		if drop != nil {
-			s.Skip(r.id()+".left-out", r.label()+" left out", quantity.Percent, quantity.Unrounded,
-				fmt.Sprintf("%s, %s", step.Value(), drop.words()), "house rule: "+string(drop.Rule))
+			s.Skip(r.id()+".left-out", message.New("%s left out", r.label()), quantity.Percent, quantity.Unrounded,
+				message.List(", ", step.Value(), drop.words()), message.New("house rule: %v", string(drop.Rule)))
 		}
 		out = append(out, Outcome{Reading: r, Step: step, Exclusion: drop})
 	}
@@ -170,18 +170,18 @@ func (r *Result) mean(s *worksheet.Sheet, rounding quantity.Rounding) {
 		rest = append(rest, o.Step)
 	}
 	if len(rest) == 0 {
-		r.Spread = s.Skip("moisture.spread", "Spread of the tests", quantity.Point, quantity.Unrounded, "one test has no spread", "")
-		r.Moisture = s.Work("moisture", "Moisture", worksheet.Same(low), rounding, roundingSource(rounding))
+		r.Spread = s.Skip("moisture.spread", message.Words("Spread of the tests"), quantity.Point, quantity.Unrounded, message.Words("one test has no spread"), worksheet.Unsourced)
+		r.Moisture = s.Work("moisture", message.Words("Moisture"), worksheet.Same(low), rounding, roundingSource(rounding))
 		return
 	}
-	r.Spread = s.Work("moisture.spread", "Spread of the tests", worksheet.Points(high, low), quantity.Unrounded, "highest less lowest")
+	r.Spread = s.Work("moisture.spread", message.Words("Spread of the tests"), worksheet.Points(high, low), quantity.Unrounded, message.Words("highest less lowest"))
 	count := worksheet.Const(quantity.Int(int64(len(kept)), quantity.Plain))
-	r.Moisture = s.Work("moisture", "Moisture", worksheet.Over(worksheet.Sum(kept[0].Step, rest...), count), rounding, roundingSource(rounding))
+	r.Moisture = s.Work("moisture", message.Words("Moisture"), worksheet.Over(worksheet.Sum(kept[0].Step, rest...), count), rounding, roundingSource(rounding))
 }
 
-func roundingSource(r quantity.Rounding) string {
+func roundingSource(r quantity.Rounding) message.Text {
 	if r.String() == MoistureRounding.String() {
 		return moistureRoundingSource
 	}
-	return "moisture to " + r.String() + ": house"
+	return message.New("moisture to %s: house", r)
 }

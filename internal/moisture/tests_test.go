@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
@@ -46,7 +47,7 @@ func TestMeanIsRoundedOnceAtTheEnd(t *testing.T) {
 		if r.Moisture.ID() != "moisture" || r.Moisture.Exact().String() != c.exact || r.Moisture.Printed() != c.want {
 			t.Errorf("%s: step %s is %s, printed %s; want %s", c.exact, r.Moisture.ID(), r.Moisture.Exact(), r.Moisture.Printed(), c.want)
 		}
-		if source := r.Moisture.Source(); !strings.Contains(source, "7 CFR 810.104") {
+		if source := r.Moisture.Source(); !strings.Contains(source.String(), "7 CFR 810.104") {
 			t.Errorf("source %q", source)
 		}
 	}
@@ -57,13 +58,13 @@ func TestHouseMayRoundByItsRates(t *testing.T) {
 	h.Rounding = quantity.To("0.5", quantity.Down)
 	var s worksheet.Sheet
 	r, err := Tests{Readings: directs("14.9", "14.99")}.Determine(&s, atBench(t), h)
-	if err != nil || r.Moisture.Printed() != "14.5 %" || r.Moisture.Source() != "moisture to 0.5 down: house" {
+	if err != nil || r.Moisture.Printed() != "14.5 %" || r.Moisture.Source().String() != "moisture to 0.5 down: house" {
 		t.Errorf("%s [%s], %v", r.Moisture.Printed(), r.Moisture.Source(), err)
 	}
 }
 
 func TestPolicyAsksForMoreTests(t *testing.T) {
-	limits := []Limit{{Name: "drying trigger", At: pct("15.0")}, {Name: "Canadian tough", At: pct("17.0")}}
+	limits := []Limit{{Name: message.Words("drying trigger"), At: pct("15.0")}, {Name: message.Words("Canadian tough"), At: pct("17.0")}}
 	two := DefaultPolicy()
 	two.Count = 2
 	for _, c := range []struct {
@@ -112,7 +113,7 @@ func TestShownSpread(t *testing.T) {
 
 func TestOvenStandsOnItsOwn(t *testing.T) {
 	h := house()
-	h.Policy.Count, h.Limits = 3, []Limit{{Name: "trigger", At: pct("15")}}
+	h.Policy.Count, h.Limits = 3, []Limit{{Name: message.Words("trigger"), At: pct("15")}}
 	oven := Reading{Seq: 1, Method: meter.ByOven, Crop: "corn", Day: day, Tester: "A", Dish: Dish{gram("115"), gram("100"), gram("15")}}
 	var s worksheet.Sheet
 	r, err := Tests{Readings: []Reading{oven}}.Determine(&s, atBench(t), h)

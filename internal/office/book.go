@@ -5,6 +5,7 @@ import (
 	"iter"
 	"slices"
 
+	"tenthpoint/internal/bin"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
@@ -28,6 +29,19 @@ type Book interface {
 	// moved from one day to another.
 	StockBefore(ctx context.Context, day string) ([]book.StockRow, error)
 	StockDays(ctx context.Context, from, to string) ([]book.StockRow, error)
+	BinLists
+}
+
+// BinLists are what lies in the bins, and whose it is, as the book keeps it day by day.
+type BinLists interface {
+	// BinsBefore is the last row before a day of every place, BinDays the rows of one bin or of all
+	// from one day to another, Movements what was done in that time.
+	BinsBefore(ctx context.Context, day string) ([]bin.Row, error)
+	BinDays(ctx context.Context, name, from, to string) ([]bin.Row, error)
+	Movements(ctx context.Context, from, to string) ([]bin.Movement, error)
+	// LinesBefore are the lines of owners in the evening before a day, LineDays how they changed.
+	LinesBefore(ctx context.Context, day string) ([]book.StockRow, error)
+	LineDays(ctx context.Context, from, to string) ([]book.StockRow, error)
 }
 
 // Journal is the facts of a book in their order.
@@ -70,6 +84,7 @@ type Lists interface {
 	SamplesKept(from, to string) ([]book.KeptSamples, error)
 	Records(kind string) ([]book.Record, error)
 	FactsOf(subject string) ([]journal.Fact, error)
+	BinsBefore(day string) ([]bin.Row, error)
 }
 
 // bookNow reads the current book.
@@ -84,6 +99,10 @@ func (b bookNow) Loads(f book.LoadFilter) ([]book.LoadRow, error) {
 
 func (b bookNow) StockBefore(day string) ([]book.StockRow, error) {
 	return b.book.StockBefore(b.ctx, day)
+}
+
+func (b bookNow) BinsBefore(day string) ([]bin.Row, error) {
+	return b.book.BinsBefore(b.ctx, day)
 }
 
 func (b bookNow) LastTicketBefore(day string) (int64, error) {

@@ -62,7 +62,7 @@ func overDryText(o *settle.OverDry) string {
 	base, _ := o.Sheet.Step("overdry.base")
 	weight, _ := o.Sheet.Step("overdry.weight")
 	text := message.New("It is drier than %s: %s hold the dry matter of %s, so %s (%s) are given away, %s.",
-		base.Printed(), weight.Printed(), o.Equal.Printed(), o.GivenAway.Printed(), o.Quantity.Printed(), message.Words(o.GivenAway.Note())).String()
+		base.Printed(), weight.Printed(), o.Equal.Printed(), o.GivenAway.Printed(), o.Quantity.Printed(), o.GivenAway.Note()).String()
 	if o.Worth != nil {
 		text += " " + message.New("They are worth %s.", o.Worth.Printed()).String()
 	}

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -18,13 +19,13 @@ func MoistureLimits(d Desk, l *load.Load) []moisture.Limit {
 	var out []moisture.Limit
 	e, err := EditionFor(d, l)
 	if err == nil && e != nil {
-		out = appendCell(out, "shrink trigger", e, e.Shrink.Trigger)
-		out = appendCell(out, "drying trigger", e, e.Drying.Trigger)
+		out = appendCell(out, message.New("shrink trigger"), e, e.Shrink.Trigger)
+		out = appendCell(out, message.New("drying trigger"), e, e.Drying.Trigger)
 	}
 	return append(out, classLimits(d, l, e)...)
 }
 
-func appendCell(out []moisture.Limit, name string, e *rates.Edition, c rule.Cell) []moisture.Limit {
+func appendCell(out []moisture.Limit, name message.Text, e *rates.Edition, c rule.Cell) []moisture.Limit {
 	if !c.Given() || slices.ContainsFunc(out, func(l moisture.Limit) bool { return l.At.Equal(c.Amount) }) {
 		return out
 	}
@@ -126,7 +127,7 @@ func DryRules(ctx context.Context, d Desk, l *load.Load) (rules dryness.Rules, f
 	}
 	if rules.Buy.Unit() == quantity.Plain && e != nil && e.Shrink.Trigger.Given() {
 		rules.Buy = e.Shrink.Trigger.Amount
-		rules.Source = e.Source(e.Shrink.Trigger.Row)
+		rules.Source = e.Source(e.Shrink.Trigger.Row).String()
 	}
 	nothing := rules.CanadaGrain == "" && rules.Buy.Unit() == quantity.Plain &&
 		rules.StoreShort.Unit() == quantity.Plain && rules.StoreLong.Unit() == quantity.Plain

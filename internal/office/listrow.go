@@ -18,7 +18,7 @@ func RowOf(l *load.Load) book.LoadRow {
 		ID: l.ID, Phase: string(l.Phase), Direction: string(l.Details.Direction),
 		Day: l.Details.Day.String(), OpenedAt: l.Opened.At,
 		Commodity: l.Details.Commodity, Grower: l.Details.Grower.ID, GrowerName: l.Details.Grower.Name,
-		Truck: truckName(l.Details.Truck), Bin: l.Details.Bin,
+		Truck: truckName(l.Details.Truck), Bin: l.Details.Bin, Onward: l.Onward,
 		Disposition: string(l.Details.Under), Contract: l.Details.Terms.No,
 		Ticket: l.Number, IssuedAt: l.Issued.At, IssuedDay: l.IssuedDay.String(),
 		EndedAt: l.Ended.At, EndedDay: l.Ended.Day.String(), EndedBy: l.Ended.By, Corrects: l.Corrects,

@@ -35,7 +35,7 @@ func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
 	}
 	put(report.Heading{Text: message.New("Reference samples")}, l.table(), l.bars())
 	for _, b := range l.Biases {
-		put(report.Heading{Text: message.New("Bias: %s", b.Grain)}, report.Para{Text: message.Words(b.Sentence)}, stepsOf(b.Sheet, i18n.In(p.Language).Word))
+		put(report.Heading{Text: message.New("Bias: %s", b.Grain)}, report.Para{Text: message.Words(b.Sentence)}, stepsOf(b.Sheet, i18n.In(p.Language)))
 	}
 	put(report.Signing{Names: []message.Text{message.New("Examined by, full name and signature"), message.New("Date")}})
 	return d
@@ -160,10 +160,10 @@ func (l MeterLog) tall(size quantity.Amount) int {
 	return 2 * int(d.IntPart())
 }
 
-func stepsOf(sheet *worksheet.Sheet, say worksheet.Translate) report.Steps {
+func stepsOf(sheet *worksheet.Sheet, p *message.Printer) report.Steps {
 	var out report.Steps
 	for _, s := range sheet.Steps() {
-		out.Steps = append(out.Steps, report.Step{Label: say(s.Label()), Figure: s.PrintedIn(say), Explain: s.ExplainIn(say), Skipped: s.Kind() == worksheet.NotApplied})
+		out.Steps = append(out.Steps, report.Step{Label: p.Text(s.Label()), Figure: s.PrintedIn(p), Explain: s.ExplainIn(p), Skipped: s.Kind() == worksheet.NotApplied})
 	}
 	return out
 }

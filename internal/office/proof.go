@@ -96,7 +96,7 @@ func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o 
 	}
 	for _, m := range moistures {
 		other := facts
-		other.Moisture = settle.Reading{Percent: m.percent, Source: "what if"}
+		other.Moisture = settle.Reading{Percent: m.percent, Source: message.New("what if")}
 		again, err := s.Engine.Settle(other, s.Edition)
 		out = append(out, whatIf(m.name, again, err))
 	}
@@ -110,7 +110,7 @@ func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o 
 			return nil, err
 		}
 		again, err := s.Engine.Settle(facts, edition.By(tables))
-		out = append(out, whatIf(message.New("edition %v, in force %s", edition.ID, edition.Period()), again, err))
+		out = append(out, whatIf(message.New("edition %v, in force %s", edition.ID, edition.Days()), again, err))
 	}
 	beyond, err := settle.TakenBeyondWater(s, facts)
 	if err != nil {

@@ -71,11 +71,11 @@ func TestProofTellsEveryStep(t *testing.T) {
 	}
 	for i, s := range steps {
 		explained := strings.Join(told[i].Explain, "\n")
-		if told[i].Label != s.Label() || !strings.Contains(explained, s.Figures()) && s.Figures() != s.Printed() {
+		if told[i].Label != s.Label().String() || !strings.Contains(explained, s.Figures()) && s.Figures() != s.Printed() {
 			t.Errorf("%s is told as %q: %s", s.ID(), told[i].Label, explained)
 		}
 		isSkipped := s.Kind() == worksheet.NotApplied
-		if !isSkipped && told[i].Figure != s.Printed() || isSkipped && !strings.Contains(told[i].Figure+explained, f.Load.Details.Under.Remark(s.Note())) {
+		if !isSkipped && told[i].Figure != s.Printed() || isSkipped && !strings.Contains(told[i].Figure+explained, f.Load.Details.Under.Remark(s.Note()).String()) {
 			t.Errorf("%s is told with %q: %s", s.ID(), told[i].Figure, explained)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -86,19 +87,19 @@ func Ruler(ctx context.Context, d Desk, l *load.Load) (moisture.Ruler, error) {
 func rulerFor(d Desk, l *load.Load, e *rates.Edition, band moisture.Band) moisture.Ruler {
 	var limits []moisture.Limit
 	if e != nil {
-		limits = appendMark(limits, "shrink-to", e, e.Shrink.To)
-		limits = appendMark(limits, "shrink trigger", e, e.Shrink.Trigger)
-		limits = appendMark(limits, "drying trigger", e, e.Drying.Trigger)
+		limits = appendMark(limits, message.New("shrink-to"), e, e.Shrink.To)
+		limits = appendMark(limits, message.New("shrink trigger"), e, e.Shrink.Trigger)
+		limits = appendMark(limits, message.New("drying trigger"), e, e.Drying.Trigger)
 	}
 	limits = append(limits, near(classLimits(d, l, e), band, limits)...)
 	r := moisture.NewRuler(band, limits)
 	if e != nil && e.Shrink.Trigger.Given() {
-		r.MarkFree(e.Shrink.Trigger.Amount, "nothing taken")
+		r.MarkFree(e.Shrink.Trigger.Amount, message.New("nothing taken"))
 	}
 	return r
 }
 
-func appendMark(out []moisture.Limit, name string, e *rates.Edition, c rule.Cell) []moisture.Limit {
+func appendMark(out []moisture.Limit, name message.Text, e *rates.Edition, c rule.Cell) []moisture.Limit {
 	if !c.Given() {
 		return out
 	}

@@ -41,7 +41,7 @@ func TestWorthOfATenth(t *testing.T) {
 func marksOf(r moisture.Ruler) string {
 	var text strings.Builder
 	for _, m := range r.Marks {
-		text.WriteString(string(m.Kind) + " " + m.Label + "\n")
+		text.WriteString(string(m.Kind) + " " + m.Label.String() + "\n")
 	}
 	return text.String()
 }

@@ -2,6 +2,7 @@ package rates
 
 import (
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/drying"
@@ -67,7 +68,7 @@ type DockageRule struct {
 	// it an untested load has none taken off.
 	MustTest bool
 	Rounding quantity.Rounding
-	Row      string
+	Row      message.Text
 }
 
 // Shares says how a settlement is split among owners.
@@ -75,7 +76,7 @@ type Shares struct {
 	// Remainder says who gets the remainder when every share has been rounded down: "first", "last"
 	// or "largest".
 	Remainder string
-	Row       string
+	Row       message.Text
 }
 
 // Factor returns a factor of the commodity in the unit of the edition's discount for it, which is
@@ -105,4 +106,32 @@ func (e *Edition) By(t *grain.Tables) *Edition {
 }
 
 // Source returns the reference to a row of this edition as printed.
-func (e *Edition) Source(row string) string { return e.ID + ": " + row }
+func (e *Edition) Source(row message.Text) message.Text { return message.New("%v: %s", e.ID, row) }
+
+// Within is a reference without the name of the edition, where that is already said. Other sources
+// are unchanged.
+func (e *Edition) Within(source message.Text) message.Text {
+	if row, is := e.row(source); is {
+		return row
+	}
+	return source
+}
+
+// LineOf is the line of the edition's file that a reference names; false for other sources.
+func (e *Edition) LineOf(source message.Text) (line int, found bool) {
+	row, is := e.row(source)
+	if args := row.Args(); is && len(args) == 2 {
+		line, found = args[1].(int)
+	}
+	return line, found
+}
+
+// row takes the row out of a reference that [Edition.Source] made.
+func (e *Edition) row(source message.Text) (row message.Text, is bool) {
+	args := source.Args()
+	if len(args) != 2 || args[0] != any(e.ID) || source.Key() != e.Source(row).Key() {
+		return row, false
+	}
+	row, is = args[1].(message.Text)
+	return row, is
+}

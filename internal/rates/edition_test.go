@@ -9,10 +9,10 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/handling"
-	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/rates/shrink"
 )
 
@@ -47,33 +47,32 @@ func TestEditionKeepsItsText(t *testing.T) {
 func TestCellsNameTheirPlace(t *testing.T) {
 	e := fixture(t, "good/barley-full.toml")
 	lines := strings.Split(string(e.Text), "\n")
-	for cell, want := range map[rule.Cell]string{
-		e.Shrink.Trigger:              `trigger = "14.8 %"`,
-		e.Shrink.Rows[1].Cell:         `shrink = "3.0 %"`,
-		e.Drying.Bands[1].Cell:        `rate = "0.06 $/bu/pt"`,
-		e.Discounts[1].Rows[2].Cell:   `premium = "2 %"`,
-		e.Discounts[2].RefuseUnder:    `refuse_under = "50.0 kg/hL"`,
-		{Row: e.Discounts[4].Row}:     "[[discount]]",
-		{Row: e.Shares.Row}:           `remainder = "largest"`,
-		{Row: "x, line " + "1"}:       "# Every form of rule, in metric units.",
-		e.Discounts[0].Cap:            `cap = "5 %"`,
-		e.Discounts[3].Cell:           `discount = "4.00 $/t"`,
-		e.Shrink.CreditFloor:          `over_dry_floor = "12.0 %"`,
-		{Row: e.Drying.Step.Row}:      `step = "0.5 up"`,
-		{Row: e.Handling.Row}:         "[handling]",
-		e.Discounts[0].RefuseOver:     `refuse_over = "28.0 %"`,
-		{Row: e.Dockage.Row}:          "[dockage]",
-		{Row: e.Discounts[1].Row}:     "[[discount]]",
-		e.Drying.Minimum:              `minimum = "12.50 $"`,
-		{Row: e.Source(e.Shrink.Row)}: "[shrink]",
+	for _, c := range []struct {
+		row  message.Text
+		want string
+	}{
+		{e.Shrink.Trigger.Row, `trigger = "14.8 %"`},
+		{e.Shrink.Rows[1].Cell.Row, `shrink = "3.0 %"`},
+		{e.Drying.Bands[1].Cell.Row, `rate = "0.06 $/bu/pt"`},
+		{e.Discounts[1].Rows[2].Cell.Row, `premium = "2 %"`},
+		{e.Discounts[2].RefuseUnder.Row, `refuse_under = "50.0 kg/hL"`},
+		{e.Discounts[4].Row, "[[discount]]"},
+		{e.Shares.Row, `remainder = "largest"`},
+		{message.New("%v, line %d", "x", 1), "# Every form of rule, in metric units."},
+		{e.Discounts[0].Cap.Row, `cap = "5 %"`},
+		{e.Discounts[3].Cell.Row, `discount = "4.00 $/t"`},
+		{e.Shrink.CreditFloor.Row, `over_dry_floor = "12.0 %"`},
+		{e.Drying.Step.Row, `step = "0.5 up"`},
+		{e.Handling.Row, "[handling]"},
+		{e.Discounts[0].RefuseOver.Row, `refuse_over = "28.0 %"`},
+		{e.Dockage.Row, "[dockage]"},
+		{e.Discounts[1].Row, "[[discount]]"},
+		{e.Drying.Minimum.Row, `minimum = "12.50 $"`},
+		{e.Within(e.Source(e.Shrink.Row)), "[shrink]"},
 	} {
-		n := 0
-		_, number, _ := strings.Cut(cell.Row, "line ")
-		for _, r := range number {
-			n = n*10 + int(r-'0')
-		}
-		if n < 1 || n > len(lines) || lines[n-1] != want {
-			t.Errorf("%q does not lead to %s", cell.Row, want)
+		n, _ := e.LineOf(e.Source(c.row))
+		if n < 1 || n > len(lines) || lines[n-1] != c.want {
+			t.Errorf("%s does not lead to %s", c.row, c.want)
 		}
 	}
 }
@@ -155,7 +154,7 @@ func TestOnTakesTheLatestCorrection(t *testing.T) {
 	if got := set.Schedules("corn"); len(got) != 1 || got[0] != "plain" || len(set.Schedules("oats")) != 0 {
 		t.Errorf("schedules of corn: %v", got)
 	}
-	if e, ok := set.ByID("first"); !ok || e.Period() != "2025-08-01 to 2026-07-31" || len(set.All()) != 4 {
+	if e, ok := set.ByID("first"); !ok || e.Days().String() != "2025-08-01 to 2026-07-31" || len(set.All()) != 4 {
 		t.Error("the corrected edition is no longer there")
 	}
 }

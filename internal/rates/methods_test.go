@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/drying"
@@ -28,13 +29,13 @@ func lacking[R, W any](m *rule.Method[R, W], texts map[string]string) []string {
 	lacks(m.Read == nil, "not read")
 	lacks(m.Said == "" || m.Lines == nil, "not posted")
 	settles := reflect.ValueOf(m.Work)
-	lacks(settles.IsNil() == (m.Nothing == ""), "neither settled nor said why not, or both")
+	lacks(settles.IsNil() == (m.Nothing.IsZero()), "neither settled nor said why not, or both")
 	lacks(m.Ticket == nil, "not worded on the ticket")
 	lacks(m.Explained == "", "not explained in the handbook")
-	said := []string{m.Said, m.Nothing, m.Explained}
+	said := []string{m.Said, m.Nothing.Key(), m.Explained}
 	if m.Ticket != nil {
 		var r R
-		said = append(said, m.Ticket(r).Words)
+		said = append(said, m.Ticket(r).Key())
 	}
 	for _, text := range said {
 		lacks(text != "" && texts[text] == "", fmt.Sprintf("%q is in no list of texts", text))
@@ -77,7 +78,7 @@ func TestLackingCanFail(t *testing.T) {
 	whole := rule.Method[made, work]{
 		ID: "a", Said: "said", Read: rule.NoKeys[made], Lines: rule.NoLines[made],
 		Work: func() int { return 1 }, Explained: "explained",
-		Ticket: func(made) rule.Phrase { return rule.Phrase{Words: "worded"} },
+		Ticket: func(made) message.Text { return message.Words("worded") },
 	}
 	texts := map[string]string{"said": "x", "explained": "x", "worded": "x"}
 	if got := lacking(&whole, texts); got != nil {
@@ -86,7 +87,7 @@ func TestLackingCanFail(t *testing.T) {
 	for part, takeOut := range map[string]func(m *rule.Method[made, work]){
 		"id": func(m *rule.Method[made, work]) { m.ID = "" }, "read": func(m *rule.Method[made, work]) { m.Read = nil },
 		"said": func(m *rule.Method[made, work]) { m.Said = "" }, "lines": func(m *rule.Method[made, work]) { m.Lines = nil },
-		"work": func(m *rule.Method[made, work]) { m.Work = nil }, "both": func(m *rule.Method[made, work]) { m.Nothing = "said" },
+		"work": func(m *rule.Method[made, work]) { m.Work = nil }, "both": func(m *rule.Method[made, work]) { m.Nothing = message.Words("said") },
 		"ticket": func(m *rule.Method[made, work]) { m.Ticket = nil }, "explained": func(m *rule.Method[made, work]) { m.Explained = "" },
 		"a text": func(m *rule.Method[made, work]) { m.Said = "said in no other language" },
 	} {

@@ -89,9 +89,6 @@ func (s *Set) periods(schedule, commodity string) message.Text {
 	return message.List(", ", out...)
 }
 
-// Period is the edition's days in force in English.
-func (e *Edition) Period() string { return e.Days().String() }
-
 // Days are the days the edition is in force.
 func (e *Edition) Days() message.Text {
 	if e.Until.IsZero() {

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
@@ -40,6 +41,8 @@ type Batch struct {
 	rows    map[string]book.LoadRow // rows as the lists have them
 	// doubted caches the flags of meters by meter and day.
 	doubted map[string][]moisture.Flag
+	// pits caches the pits and bins, which every ticket asks for its path.
+	pits map[string]elevator.Bin
 	// recorded says whether master data were written, which the desk then reloads.
 	recorded bool
 	at       string // the time of its latest fact

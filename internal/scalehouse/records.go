@@ -52,7 +52,7 @@ func SetRecord(ctx context.Context, at Actor, id string, f journal.Kinded) error
 		if err := w.fit(f); err != nil {
 			return err
 		}
-		w.recorded = true
+		w.recorded, w.pits = true, nil
 		return w.putRecord(f.Kind()+" "+id, id, f)
 	})
 }

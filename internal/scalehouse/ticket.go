@@ -82,7 +82,11 @@ func (w *Batch) numberOn(l *load.Load, day quantity.Date) (int64, error) {
 	if err != nil {
 		return 0, err
 	}
-	if _, err := w.append(l, load.Issued{Number: number, Weigher: w.desk.who.Name, Day: day}); err != nil {
+	onward, err := onward(w, l)
+	if err != nil {
+		return 0, err
+	}
+	if _, err := w.append(l, load.Issued{Number: number, Weigher: w.desk.who.Name, Day: day, Onward: onward}); err != nil {
 		return 0, err
 	}
 	w.tickets[number] = l.ID

@@ -62,20 +62,17 @@ func waterLine(t *facts, col column) Line {
 		label = t.w.WaterCredit
 	}
 	r := t.s.Edition.Shrink
-	return takenLine(t, col, label, t.s.Water, t.w.phrase(r.Method.Ticket(r)))
+	return takenLine(t, col, label, t.s.Water, t.w.say(r.Method.Ticket(r)))
 }
 
 // handlingLine is the handling loss, and its base.
 func handlingLine(t *facts, col column) Line {
 	r, rate := t.s.Edition.Handling, ""
 	if step, ok := t.s.Sheet.Step(settle.HandlingRateLine); ok {
-		rate = Joined(" ", t.w.printed(step), t.w.phrase(r.Method.Ticket(r)))
+		rate = Joined(" ", t.w.printed(step), t.w.say(r.Method.Ticket(r)))
 	}
 	return takenLine(t, col, t.w.Handling, t.s.Handling, rate)
 }
-
-// phrase returns the description of a method of the rates.
-func (w Words) phrase(p rule.Phrase) string { return Joined(" ", w.say(p.Words), w.say(p.Figure)) }
 
 func discountInWeight(t *facts, col column, d settle.Deduction) Line {
 	line := takenLine(t, col, t.w.say(d.Rule.Label), d.Step, basisWords(t, d))
@@ -103,5 +100,5 @@ func (w Words) worked(step *worksheet.Step) string {
 	for step.Figures() == step.Printed() && len(step.Uses()) == 1 {
 		step = step.Uses()[0]
 	}
-	return step.FiguresIn(w.Say)
+	return step.FiguresIn(w.Printer)
 }

@@ -2,7 +2,7 @@ package scaleticket
 
 import (
 	"fmt"
-	"strings"
+	"slices"
 
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
@@ -21,16 +21,12 @@ func workingSection(t *facts) Section {
 		return p.Section
 	}
 	p.put(Line{Kind: Sentence, Label: workedUnder(t)})
-	section := ""
-	for _, step := range t.s.Sheet.Steps() {
-		if isForeign(t, step) {
-			continue
+	steps := slices.DeleteFunc(slices.Clone(t.s.Sheet.Steps()), func(step *worksheet.Step) bool { return isForeign(t, step) })
+	for _, under := range worksheet.Sections(steps) {
+		p.put(Line{Kind: Heading, Label: t.w.say(under.Title)})
+		for _, step := range under.Steps {
+			p.put(stepLine(t, step))
 		}
-		if step.Section() != section {
-			section = step.Section()
-			p.put(Line{Kind: Heading, Label: t.w.say(section)})
-		}
-		p.put(stepLine(t, step))
 	}
 	return p.Section
 }
@@ -38,20 +34,15 @@ func workingSection(t *facts) Section {
 // workedUnder names the edition in full: the steps below name its rows only.
 func workedUnder(t *facts) string {
 	e := t.s.Edition
-	return fmt.Sprintf("%s %s, %s, %s, SHA-256 %s", t.w.WorkedUnder, e.ID, e.Title, t.w.say(e.Period()), e.Hash)
+	return fmt.Sprintf("%s %s, %s, %s, SHA-256 %s", t.w.WorkedUnder, e.ID, e.Title, t.w.say(e.Days()), e.Hash)
 }
 
 func stepLine(t *facts, step *worksheet.Step) Line {
-	value := step.PrintedIn(t.w.Say)
+	value := step.PrintedIn(t.w.Printer)
 	if step.Kind() == worksheet.NotApplied {
 		value = t.w.NotApplied
 	}
-	return Line{Label: t.w.say(step.Label()), Value: value, Notes: step.ExplainIn(t.sayHere)}
-}
-
-// sayHere translates a remark of the working without the id of the edition, which the heading has.
-func (t *facts) sayHere(english string) string {
-	return t.w.say(t.deal().Under.Remark(strings.TrimPrefix(english, t.s.Edition.ID+": ")))
+	return Line{Label: t.w.say(step.Label()), Value: value, Notes: step.ExplainAs(t.w.Printer, t.deal().Under.Remark(step.Note()), t.s.Edition.Within(step.Source()))}
 }
 
 // isForeign reports whether a step is another owner's on one owner's slip.

@@ -48,7 +48,7 @@ func numberSection(t *facts) Section {
 	p := newPart(t, "number", t.w.ScaleTicket, Numbering)
 	p.put(Line{Field: "number", Label: t.w.Ticket, Value: t.ticketNumber(), Emphasis: true})
 	p.put(Line{Field: "status", Label: t.w.Status, Value: statusWords(t)})
-	p.put(Line{Field: "copy", Label: t.w.Copy, Value: Joined(", ", copyWords(t), t.w.say(t.For))})
+	p.put(Line{Field: "copy", Label: t.w.Copy, Value: Joined(", ", copyWords(t), t.w.word(t.For))})
 	if t.l.Corrects != 0 {
 		p.put(Line{Label: t.w.Corrects, Value: fmt.Sprintf(t.w.ByTicket, t.l.Corrects), Notes: some(t.l.Why)})
 	}
@@ -68,9 +68,9 @@ func ending(p *part) {
 	by := some(Joined(", ", end.Who, p.moment(end.At)))
 	switch {
 	case p.l.Phase == load.Corrected:
-		p.put(Line{Label: p.w.CorrectedBy, Value: fmt.Sprintf(p.w.ByTicket, end.By), Notes: append(some(p.w.say(end.Reason)), by...)})
+		p.put(Line{Label: p.w.CorrectedBy, Value: fmt.Sprintf(p.w.ByTicket, end.By), Notes: append(some(p.w.word(end.Reason)), by...)})
 	case end.Reason != "":
-		p.put(Line{Label: p.w.Reason, Value: p.w.say(end.Reason), Notes: by})
+		p.put(Line{Label: p.w.Reason, Value: p.w.word(end.Reason), Notes: by})
 	}
 }
 

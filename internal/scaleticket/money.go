@@ -1,6 +1,7 @@
 package scaleticket
 
 import (
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/rule"
@@ -25,7 +26,7 @@ func bushelLine(p *part) {
 		return
 	}
 	u := p.Edition.Units
-	p.put(Line{Field: "bushel", Label: p.w.BushelWeight, Value: u.Bushel.Written(), Notes: some(p.w.say(u.BushelSource))})
+	p.put(Line{Field: "bushel", Label: p.w.BushelWeight, Value: u.Bushel.Written(), Notes: some(p.w.word(u.BushelSource))})
 }
 
 func priceLine(p *part) {
@@ -35,7 +36,7 @@ func priceLine(p *part) {
 	case p.apart():
 		line.Value = p.w.ByOwner
 	case deal.Price != nil:
-		line.Value, line.Notes = deal.Price.Written(), some(p.w.say(deal.PriceSource))
+		line.Value, line.Notes = deal.Price.Written(), some(p.w.say(deal.PriceText()))
 	}
 	p.put(line)
 }
@@ -104,7 +105,7 @@ func (m moneyColumn) payable(b bill) {
 		line.Value = m.figure(b.payable.Value())
 		if m.apart() {
 			line.Notes = some(m.w.PricedParts)
-		} else if b.payable.Note() != "" {
+		} else if !b.payable.Note().IsZero() {
 			line.Notes = some(m.w.say(b.payable.Note()))
 		}
 	default:
@@ -149,7 +150,7 @@ type moneyColumn struct {
 }
 
 // charge puts what is taken from the owner.
-func (m moneyColumn) charge(label string, step *worksheet.Step, none, reason, note string) {
+func (m moneyColumn) charge(label string, step *worksheet.Step, none string, reason message.Text, note string) {
 	line := Line{Label: label}
 	if step == nil || step.Kind() == worksheet.NotApplied || step.Value().IsZero() {
 		line.Value, line.Notes = none, some(m.w.say(reason))

@@ -43,8 +43,7 @@ func sharesWords(t *facts) string {
 }
 
 func (w Words) shareWords(o load.Owner) string {
-	figure, _ := w.Signs.Rewrite(shareFigure(o))
-	return o.Name + " " + figure
+	return o.Name + " " + w.figure(shareFigure(o))
 }
 
 // shareFigure is an owner's part as it was agreed: 1/3, or 33.5 %.
@@ -96,7 +95,7 @@ func knownGrain(t *facts) (grain.Commodity, bool) {
 
 func commodityName(t *facts) string {
 	if known, ok := knownGrain(t); ok {
-		return t.w.say(known.Name)
+		return t.w.word(known.Name)
 	}
 	return t.l.Details.Commodity
 }
@@ -117,7 +116,7 @@ func weighedAt(p *part, which load.Which, label string) {
 	var times []string
 	for _, w := range p.l.Weighings {
 		if w.Which == which {
-			times = append(times, Joined(" ", p.w.say(w.Draft), Joined(", ", whenTaken(p.facts, w), driverWords(p.facts, w))))
+			times = append(times, Joined(" ", p.w.word(w.Draft), Joined(", ", whenTaken(p.facts, w), driverWords(p.facts, w))))
 		}
 	}
 	p.need(string(which), label, Joined("; ", times...), p.w.NotWeighed)

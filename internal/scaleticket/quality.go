@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/settle"
@@ -36,7 +37,7 @@ func moistureLine(p *part) {
 		return
 	}
 	line.Value = moistureFigure(p.facts)
-	line.Notes = some(p.w.named(p.w.say(m.Method), p.w.say(m.Reason)))
+	line.Notes = some(p.w.named(p.w.word(m.Method), p.w.word(m.Reason)))
 	p.put(line)
 }
 
@@ -97,7 +98,7 @@ func factorLine(p *part, id grain.FactorID) {
 	if !ok {
 		f = grain.Factor{ID: id, Name: string(id)}
 	}
-	line := Line{Field: string(id), Label: p.w.say(f.Name), Value: p.w.NotTested, Missing: mustTest(p.facts, id)}
+	line := Line{Field: string(id), Label: p.w.word(f.Name), Value: p.w.NotTested, Missing: mustTest(p.facts, id)}
 	if found := findingOf(p.facts, id); found != nil {
 		line.Value, line.Missing = resultWords(p.facts, f, *found), false
 	}
@@ -115,10 +116,10 @@ func resultWords(t *facts, f grain.Factor, found load.Finding) string {
 	}
 	figure := resultFigure(t, f, *found.Amount)
 	if namesBushel(t) && found.Amount.Unit() == quantity.LbPerBushel {
-		figure += " (" + t.w.say("Winchester bushel") + ")"
+		figure += " (" + t.w.say(message.New("Winchester bushel")) + ")"
 	}
 	if f.HasBasis() {
-		figure += " (" + t.w.say(f.BasisText().String()) + ")"
+		figure += " (" + t.w.say(f.BasisText()) + ")"
 	}
 	return figure
 }
@@ -140,9 +141,9 @@ func resultFigure(t *facts, f grain.Factor, measured quantity.Amount) string {
 		}
 	}
 	if measured.Unit() != f.Unit {
-		return t.w.say(measured.Written())
+		return t.w.figure(measured.Written())
 	}
-	return t.w.say(f.Recorded(measured).FixedString(f.Record.Places()))
+	return t.w.figure(f.Recorded(measured).FixedString(f.Record.Places()))
 }
 
 // instruments says how, by whom and when the sample was tested, and where the retained part is.
@@ -176,13 +177,13 @@ func keptWords(t *facts) string {
 func doubts(p *part) {
 	p.warn(p.w.say(p.MeterNote))
 	for _, flag := range p.l.Sample.Flags {
-		p.warn(p.w.named(p.w.Flag, p.w.say(flagSentence(flag))))
+		p.warn(p.w.named(p.w.Flag, p.w.word(flagSentence(flag))))
 	}
 	for _, a := range p.l.Accepted {
 		p.warn(p.w.named(p.w.named(p.w.LimitAccepted, limitName(p.facts, a.Limit)), Joined(", ", a.Accepted.Reason, a.Who)))
 	}
 	for _, a := range p.l.Answers {
-		p.warn(Joined(" ", p.w.named(p.w.Asked, p.w.say(a.Asked)), p.w.named(p.w.Answered, Joined(", ", p.w.say(a.Answered.Reason), a.Who))))
+		p.warn(Joined(" ", p.w.named(p.w.Asked, p.w.word(a.Asked)), p.w.named(p.w.Answered, Joined(", ", p.w.word(a.Answered.Reason), a.Who))))
 	}
 }
 

@@ -51,9 +51,9 @@ func shareLine(t *facts, label string, part settle.ShareLine, deal load.Deal) Li
 		}
 		return line
 	}
-	money := part.Payable.FiguresIn(t.w.Say)
+	money := part.Payable.FiguresIn(t.w.Printer)
 	value := columnOfSteps(part.Payable).figure(part.Payable.Value())
-	if part.Payable.Note() != "" {
+	if !part.Payable.Note().IsZero() {
 		money = Joined("; ", money, t.w.say(part.Payable.Note()))
 	}
 	return Line{Label: label, Value: value, Notes: some(Joined(", ", weight, t.w.printed(part.Quantity), money))}

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 )
@@ -36,10 +37,10 @@ type Ticket struct {
 	// shows that owner's part only.
 	Owner int
 	// Problems are the sentences why the load cannot be settled.
-	Problems []string
+	Problems []message.Text
 	// MeterNote says what is wrong with the moisture meter, such as a check
 	// that is overdue; empty when nothing is.
-	MeterNote string
+	MeterNote message.Text
 	// Zone is the elevator's own time; nil prints the times of the facts as
 	// they are written, in UTC.
 	Zone *time.Location

@@ -46,6 +46,6 @@ func weighedSettlement(p *part) {
 // weighedWorking is every step of the weights.
 func weighedWorking(p *part) {
 	for _, step := range p.weightsOnly.Sheet.Steps() {
-		p.put(Line{Label: p.w.say(step.Label()), Value: p.w.printed(step), Notes: step.ExplainIn(p.w.Say)})
+		p.put(Line{Label: p.w.say(step.Label()), Value: p.w.printed(step), Notes: step.ExplainIn(p.w.Printer)})
 	}
 }

@@ -82,7 +82,7 @@ func (w Words) sideLabel(which load.Which, draft string) string {
 	if draft == "" {
 		return side
 	}
-	return fmt.Sprintf(w.OfDraft, side, w.say(draft))
+	return fmt.Sprintf(w.OfDraft, side, w.word(draft))
 }
 
 // weightSource describes the source of a weight.
@@ -93,7 +93,7 @@ func weightSource(t *facts, w load.StampedWeighing) string {
 	}
 	switch w.Source {
 	case load.ByHand:
-		return Joined(", ", scale, t.w.TypedBy+" "+w.Who, t.w.say(w.Reason))
+		return Joined(", ", scale, t.w.TypedBy+" "+w.Who, t.w.word(w.Reason))
 	case load.StoredTare:
 		return Joined(", ", t.w.StoredTareOf+" "+t.date(w.Weighing.Taken), scale, t.w.UsedBy+" "+w.Who)
 	}
@@ -152,7 +152,7 @@ func netWeight(t *facts) (quantity.Amount, bool) {
 func lightNet(t *facts, net quantity.Amount) string {
 	for _, w := range t.l.Weighings {
 		if scale, ok := t.House.Scale(w.Scale); ok {
-			return t.w.say(scale.LightNet(net).String())
+			return t.w.say(scale.LightNet(net))
 		}
 	}
 	return ""

@@ -13,11 +13,9 @@ import (
 // Words are the words printed on a slip. Each is a separate text that a translator can understand
 // without the code.
 type Words struct {
-	// Say translates English text from elsewhere: the names of commodities and factors, the labels
-	// of the working. Nil leaves it unchanged.
-	Say func(english string) string
-	// Signs are those of figures.
-	Signs message.Figures
+	// Printer is for texts from elsewhere: the names of commodities and factors, the labels of the
+	// working. Nil leaves them in English.
+	Printer *message.Printer
 
 	Ticket, ScaleTicket, NumberLater, NoNumber, PageOf, DateOrder, Named string
 
@@ -63,9 +61,18 @@ type Words struct {
 }
 
 // EnglishWords are the words in English.
-func EnglishWords() Words {
-	w := wordKeys().Translated((*message.Printer)(nil).Word)
-	w.Say = nil
+func EnglishWords() Words { return WordsOf(nil) }
+
+// WordsOf are the words as a printer has them.
+func WordsOf(p *message.Printer) Words {
+	w := wordKeys()
+	texts := reflect.ValueOf(&w).Elem()
+	for i := range texts.NumField() {
+		if f := texts.Field(i); f.Kind() == reflect.String {
+			f.SetString(p.Word(f.String()))
+		}
+	}
+	w.Printer = p
 	return w
 }
 
@@ -84,10 +91,7 @@ func wordKeys() Words {
 var spoken = sync.OnceValue(func() map[string]Words {
 	out := map[string]Words{}
 	for _, code := range i18n.Codes()[1:] {
-		printer := i18n.In(code)
-		w := wordKeys().Translated(printer.Word)
-		w.Signs = printer.Figures()
-		out[code] = w
+		out[code] = WordsOf(i18n.In(code))
 	}
 	return out
 })
@@ -98,18 +102,6 @@ func WordsIn(language string) Words {
 		return w
 	}
 	return EnglishWords()
-}
-
-// Translated translates every word with say.
-func (w Words) Translated(say func(english string) string) Words {
-	texts := reflect.ValueOf(&w).Elem()
-	for i := range texts.NumField() {
-		if f := texts.Field(i); f.Kind() == reflect.String {
-			f.SetString(say(f.String()))
-		}
-	}
-	w.Say = say
-	return w
 }
 
 // WordKeys returns the key of every word in the order of the slip, for translators.
@@ -125,16 +117,20 @@ func WordKeys() []string {
 	return list
 }
 
-// say translates a word from elsewhere to the language of the slip.
-func (w Words) say(english string) string {
-	if w.Say == nil || english == "" {
-		return english
-	}
-	return w.Say(english)
+// say is a text from elsewhere in the language of the slip.
+func (w Words) say(text message.Sayable) string { return w.Printer.Text(text) }
+
+// word is the name of a grain or factor, or a remark of a fact, in the language of the slip.
+func (w Words) word(english string) string { return w.Printer.Word(english) }
+
+// figure is a figure with the signs of the language.
+func (w Words) figure(written string) string {
+	figure, _ := w.Printer.Figures().Rewrite(written)
+	return figure
 }
 
 // printed is the figure of a step with the signs of the language.
-func (w Words) printed(s *worksheet.Step) string { return s.PrintedIn(w.Say) }
+func (w Words) printed(s *worksheet.Step) string { return s.PrintedIn(w.Printer) }
 
 // figures writes the figures of sections with the signs of the language. The
 // letterhead, the party and the movement are names, which stay.
@@ -144,9 +140,9 @@ func (w Words) figures(sections []Section) {
 			continue
 		}
 		for i := range s.Lines {
-			s.Lines[i].Value, _ = w.Signs.Rewrite(s.Lines[i].Value)
+			s.Lines[i].Value = w.figure(s.Lines[i].Value)
 			for n, note := range s.Lines[i].Notes {
-				s.Lines[i].Notes[n], _ = w.Signs.Rewrite(note)
+				s.Lines[i].Notes[n] = w.figure(note)
 			}
 		}
 	}

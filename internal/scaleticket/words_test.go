@@ -30,7 +30,7 @@ func TestEveryWordHasEnglish(t *testing.T) {
 func TestEveryWordIsTranslated(t *testing.T) {
 	for _, c := range tickettest.Table {
 		ticket := c.Make(t)
-		ticket.Words = scaleticket.EnglishWords().Translated(tickettest.AngleBrackets)
+		ticket.Words = scaleticket.WordsOf(tickettest.AngleBrackets())
 		for _, s := range scaleticket.Compose(ticket).Sections {
 			for _, l := range s.Lines {
 				for _, word := range scaleticket.WordKeys() {

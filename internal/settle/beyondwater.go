@@ -1,6 +1,7 @@
 package settle
 
 import (
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/worksheet"
@@ -29,16 +30,16 @@ func TakenBeyondWater(s *Settlement, f Facts) (*BeyondWater, error) {
 		return nil, err
 	}
 	b := &BeyondWater{Bare: bare, Sheet: &worksheet.Sheet{}, Handling: s.Handling}
-	b.Sheet.Section("Beyond the water")
-	b.Hidden = b.Sheet.Work("beyond.hidden", "Taken as shrink beyond the water", worksheet.Less(s.Water, bare.Water), quantity.Unrounded, "")
-	b.HiddenPercent = b.ofWet("beyond.hidden.percent", "Of the wet weight", b.Hidden, s.Wet)
-	b.Total = b.Sheet.Work("beyond.total", "Taken beyond the water, with handling", worksheet.Sum(b.Hidden, s.Handling), quantity.Unrounded, "")
-	b.Percent = b.ofWet("beyond.percent", "Of the wet weight", b.Total, s.Wet)
+	b.Sheet.Section(message.Words("Beyond the water"))
+	b.Hidden = b.Sheet.Work("beyond.hidden", message.Words("Taken as shrink beyond the water"), worksheet.Less(s.Water, bare.Water), quantity.Unrounded, worksheet.Unsourced)
+	b.HiddenPercent = b.ofWet("beyond.hidden.percent", b.Hidden, s.Wet)
+	b.Total = b.Sheet.Work("beyond.total", message.Words("Taken beyond the water, with handling"), worksheet.Sum(b.Hidden, s.Handling), quantity.Unrounded, worksheet.Unsourced)
+	b.Percent = b.ofWet("beyond.percent", b.Total, s.Wet)
 	return b, nil
 }
 
-func (b *BeyondWater) ofWet(id, label string, taken, wet *worksheet.Step) *worksheet.Step {
-	return b.Sheet.Work(id, label, worksheet.Over(worksheet.Times(taken, worksheet.Const(hundredPercent)), wet), hundredth, "")
+func (b *BeyondWater) ofWet(id string, taken, wet *worksheet.Step) *worksheet.Step {
+	return b.Sheet.Work(id, message.Words("Of the wet weight"), worksheet.Over(worksheet.Times(taken, worksheet.Const(hundredPercent)), wet), hundredth, worksheet.Unsourced)
 }
 
 var hundredth = quantity.To("0.01", quantity.HalfUp)

@@ -145,7 +145,7 @@ func (c *checker) moistureBases() {
 	}
 }
 
-func (c *checker) untested(f grain.Factor, row string) {
+func (c *checker) untested(f grain.Factor, row message.Text) {
 	c.wrong(string(f.ID), "%s has not been tested, and %s settles no load without it. Test the sample.", f.Name, c.edition.Source(row))
 }
 

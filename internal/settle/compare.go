@@ -1,9 +1,9 @@
 package settle
 
 import (
-	"fmt"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
@@ -13,7 +13,8 @@ import (
 // Change is the second side less the first; it is nil where the units cannot be converted, such as
 // bushels and tonnes, or the dollars of two countries.
 type Line struct {
-	ID, Label     string
+	ID            string
+	Label         message.Text
 	Before, After *worksheet.Step
 	Change        *worksheet.Step
 }
@@ -35,7 +36,7 @@ type Comparison struct {
 // first, and after them the lines that only the second has.
 func Compare(before, after *Settlement) *Comparison {
 	c := &Comparison{Before: before, After: after, Sheet: &worksheet.Sheet{}}
-	c.Sheet.Section("Differences")
+	c.Sheet.Section(message.Words("Differences"))
 	seen := map[string]bool{}
 	for _, b := range before.compared() {
 		seen[b.ID()] = true
@@ -102,7 +103,7 @@ func (c *Comparison) line(one, before, after *worksheet.Step) {
 	l.After = c.inUnitOf(l.Before, c.side(c.After, after, ".after"))
 	if c.comparable(l) {
 		change := worksheet.Less(orZero(l.After, l.Before), orZero(l.Before, l.After))
-		l.Change = c.Sheet.Work(l.ID+".change", l.Label, change, quantity.Unrounded, "")
+		l.Change = c.Sheet.Work(l.ID+".change", l.Label, change, quantity.Unrounded, worksheet.Unsourced)
 	}
 	c.Lines = append(c.Lines, l)
 }
@@ -138,7 +139,7 @@ func (c *Comparison) side(s *Settlement, step *worksheet.Step, suffix string) *w
 	for _, d := range s.Deductions {
 		if d.Step == step && d.Gives == rule.Pays {
 			zero := worksheet.Const(quantity.Zero(step.Value().Unit()))
-			return c.Sheet.Work(step.ID()+suffix, step.Label()+" (premium)", worksheet.Less(zero, step), quantity.Unrounded, "")
+			return c.Sheet.Work(step.ID()+suffix, message.New("%s (premium)", step.Label()), worksheet.Less(zero, step), quantity.Unrounded, worksheet.Unsourced)
 		}
 	}
 	return step
@@ -155,6 +156,6 @@ func (c *Comparison) inUnitOf(other, step *worksheet.Step) *worksheet.Step {
 	if err != nil {
 		return step
 	}
-	id, label := step.ID()+".converted", fmt.Sprintf("%s in %s", step.Label(), unit)
-	return c.Sheet.Work(id, label, worksheet.Times(step, worksheet.Const(factor)), c.Before.Edition.Rounding.Weight, "")
+	id, label := step.ID()+".converted", message.New("%s in %s", step.Label(), unit)
+	return c.Sheet.Work(id, label, worksheet.Times(step, worksheet.Const(factor)), c.Before.Edition.Rounding.Weight, worksheet.Unsourced)
 }

@@ -6,6 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
@@ -128,7 +129,7 @@ func TestCompareBothWays(t *testing.T) {
 
 func TestWeighOnly(t *testing.T) {
 	draft := func(gross, tare string, unit quantity.Unit) []settle.Draft {
-		return []settle.Draft{{Gross: quantity.Of(gross, unit), Tare: quantity.Of(tare, unit), GrossSource: "scale 1"}}
+		return []settle.Draft{{Gross: quantity.Of(gross, unit), Tare: quantity.Of(tare, unit), GrossSource: message.Words("scale 1")}}
 	}
 	plain, err := settle.Current.WeighOnly(draft("80000", "24000", quantity.Lb), settle.Outbound{})
 	if err != nil || plain.Net.Printed() != "56,000 lb" || plain.Bushels != nil {

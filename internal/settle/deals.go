@@ -1,7 +1,6 @@
 package settle
 
 import (
-	"fmt"
 	"slices"
 
 	"tenthpoint/internal/message"
@@ -38,25 +37,23 @@ func workMoneyServed(d *calculation) {
 		workMoneyApart(d)
 		return
 	}
-	d.sheet.Section("Money")
-	d.out.Discounts, d.out.Premiums = adjust(d, "", wholeLine, deductionSteps(d))
-	d.out.Services, d.out.Adjustments = d.serve("", wholeLine, d.out.Drying, d.out.Discounts, d.out.Premiums)
+	d.sheet.Section(message.Words("Money"))
+	d.out.Discounts, d.out.Premiums = adjust(d, holder{}, deductionSteps(d))
+	d.out.Services, d.out.Adjustments = d.serve(holder{}, d.out.Drying, d.out.Discounts, d.out.Premiums)
 	if d.facts.Price == nil {
-		d.out.Value, d.out.NetValue, d.out.Payable = d.unpaid("", wholeLine, d.facts.Deal)
+		d.out.Value, d.out.NetValue, d.out.Payable = d.unpaid(holder{}, d.facts.Deal)
 		return
 	}
-	d.out.Value = d.sheet.Work(LineValue, "Value", worksheet.Times(d.price(), d.out.Quantity), d.places().Money, "")
-	d.out.NetValue, d.out.Payable = d.paid("", wholeLine, d.out.Value, d.out.Discounts, d.out.Premiums, d.out.Services)
+	d.out.Value = d.sheet.Work(LineValue, message.Words("Value"), worksheet.Times(d.price(), d.out.Quantity), d.places().Money, worksheet.Unsourced)
+	d.out.NetValue, d.out.Payable = d.paid(holder{}, d.out.Value, d.out.Discounts, d.out.Premiums, d.out.Services)
 	d.worthCharges()
 }
 
-func wholeLine(line string) string { return line }
-
 // serve adds up services, and them with discounts and premiums.
-func (d *calculation) serve(owner string, id func(line string) string, drying, discounts, premiums *worksheet.Step) (services, adjustments *worksheet.Step) {
-	services = d.sheet.Work(id(LineServices), owner+"Charges", worksheet.Same(drying), quantity.Unrounded, "")
+func (d *calculation) serve(of holder, drying, discounts, premiums *worksheet.Step) (services, adjustments *worksheet.Step) {
+	services = d.sheet.Work(of.id(LineServices), of.label(message.Words("Charges")), worksheet.Same(drying), quantity.Unrounded, worksheet.Unsourced)
 	all := worksheet.Less(premiums, discounts, services)
-	return services, d.sheet.Work(id(LineAdjustments), owner+"Premiums less discounts and charges", all, quantity.Unrounded, "")
+	return services, d.sheet.Work(of.id(LineAdjustments), of.label(message.Words("Premiums less discounts and charges")), all, quantity.Unrounded, worksheet.Unsourced)
 }
 
 // worthCharges refuses a load that is worth less than it is charged.
@@ -69,15 +66,15 @@ func (d *calculation) worthCharges() {
 }
 
 // unpaid are the lines of grain without a price, with what stands in their place.
-func (d *calculation) unpaid(owner string, id func(line string) string, deal Deal) (value, net, payable *worksheet.Step) {
-	skip := func(line, label string) *worksheet.Step {
-		return d.sheet.Skip(id(line), owner+label, quantity.Dollar, d.places().Money, deal.unpriced(), "")
+func (d *calculation) unpaid(of holder, deal Deal) (value, net, payable *worksheet.Step) {
+	skip := func(line string, label message.Text) *worksheet.Step {
+		return d.sheet.Skip(of.id(line), of.label(label), quantity.Dollar, d.places().Money, deal.unpriced(), worksheet.Unsourced)
 	}
-	return skip(LineValue, "Value"), skip(LineNetValue, "Value after discounts"), skip(LinePayable, "Payable")
+	return skip(LineValue, message.Words("Value")), skip(LineNetValue, message.Words("Value after discounts")), skip(LinePayable, message.Words("Payable"))
 }
 
 // paid takes discounts and services off a value and adds premiums.
-func (d *calculation) paid(owner string, id func(line string) string, value, discounts, premiums, services *worksheet.Step) (net, payable *worksheet.Step) {
+func (d *calculation) paid(of holder, value, discounts, premiums, services *worksheet.Step) (net, payable *worksheet.Step) {
 	var quality worksheet.Operand = worksheet.Same(value)
 	switch {
 	case premiums.Kind() == worksheet.NotApplied && discounts.Kind() == worksheet.NotApplied:
@@ -88,36 +85,35 @@ func (d *calculation) paid(owner string, id func(line string) string, value, dis
 	default:
 		quality = worksheet.Less(worksheet.Sum(value, premiums), discounts)
 	}
-	net = d.sheet.Work(id(LineNetValue), owner+"Value after discounts", quality, quantity.Unrounded, "")
-	return net, d.sheet.Work(id(LinePayable), owner+"Payable", worksheet.Less(net, services), quantity.Unrounded, "")
+	net = d.sheet.Work(of.id(LineNetValue), of.label(message.Words("Value after discounts")), quality, quantity.Unrounded, worksheet.Unsourced)
+	return net, d.sheet.Work(of.id(LinePayable), of.label(message.Words("Payable")), worksheet.Less(net, services), quantity.Unrounded, worksheet.Unsourced)
 }
 
 // workMoneyApart settles the parts first and adds them up.
 func workMoneyApart(d *calculation) {
-	d.sheet.Section("Shares")
+	d.sheet.Section(message.Words("Shares"))
 	lines := partWeights(d)
 	for i := range lines {
-		owner := lines[i].Share.Owner
 		if price := d.ownPrice(i); price != nil {
-			lines[i].Value = d.sheet.Work(OwnLine(i+1, LineValue), owner+": Value", worksheet.Times(price, lines[i].Quantity), d.places().Money, "")
+			lines[i].Value = d.sheet.Work(OwnLine(i+1, LineValue), d.holderOf(i).label(message.Words("Value")), worksheet.Times(price, lines[i].Quantity), d.places().Money, worksheet.Unsourced)
 		}
 		addOwnerServed(d, i, &lines[i])
 	}
 	d.out.Shares = lines
-	d.sheet.Section("Money")
-	d.out.Discounts, d.out.Premiums = adjust(d, "", wholeLine, deductionSteps(d))
-	d.out.Services, d.out.Adjustments = d.serve("", wholeLine, d.out.Drying, d.out.Discounts, d.out.Premiums)
-	sum := func(id, label string, of func(ShareLine) *worksheet.Step) *worksheet.Step {
-		return d.sum(id, label, "no owner has a price", lines, of)
+	d.sheet.Section(message.Words("Money"))
+	d.out.Discounts, d.out.Premiums = adjust(d, holder{}, deductionSteps(d))
+	d.out.Services, d.out.Adjustments = d.serve(holder{}, d.out.Drying, d.out.Discounts, d.out.Premiums)
+	sum := func(id string, label message.Text, of func(ShareLine) *worksheet.Step) *worksheet.Step {
+		return d.sum(id, label, lines, of)
 	}
-	d.out.Value = sum(LineValue, "Value", func(l ShareLine) *worksheet.Step { return l.Value })
-	d.out.NetValue = sum(LineNetValue, "Value after discounts", func(l ShareLine) *worksheet.Step { return l.NetValue })
-	d.out.Payable = sum(LinePayable, "Payable", func(l ShareLine) *worksheet.Step { return l.Payable })
+	d.out.Value = sum(LineValue, message.Words("Value"), func(l ShareLine) *worksheet.Step { return l.Value })
+	d.out.NetValue = sum(LineNetValue, message.Words("Value after discounts"), func(l ShareLine) *worksheet.Step { return l.NetValue })
+	d.out.Payable = sum(LinePayable, message.Words("Payable"), func(l ShareLine) *worksheet.Step { return l.Payable })
 	d.worthCharges()
 }
 
 // sum adds up a line of the owners who have a price.
-func (d *calculation) sum(id, label, none string, lines []ShareLine, of func(ShareLine) *worksheet.Step) *worksheet.Step {
+func (d *calculation) sum(id string, label message.Text, lines []ShareLine, of func(ShareLine) *worksheet.Step) *worksheet.Step {
 	var priced []worksheet.Operand
 	for i, line := range lines {
 		if d.dealOf(i).Price != nil {
@@ -125,9 +121,9 @@ func (d *calculation) sum(id, label, none string, lines []ShareLine, of func(Sha
 		}
 	}
 	if len(priced) == 0 {
-		return d.sheet.Skip(id, label, quantity.Dollar, d.places().Money, none, "")
+		return d.sheet.Skip(id, label, quantity.Dollar, d.places().Money, message.Words("no owner has a price"), worksheet.Unsourced)
 	}
-	return d.sheet.Work(id, label, worksheet.Sum(priced[0], priced[1:]...), quantity.Unrounded, "")
+	return d.sheet.Work(id, label, worksheet.Sum(priced[0], priced[1:]...), quantity.Unrounded, worksheet.Unsourced)
 }
 
 // ownPrice is an owner's price as a step, written down where it is first needed;
@@ -143,7 +139,7 @@ func (d *calculation) ownPrice(owner int) *worksheet.Step {
 	if d.prices == nil {
 		d.prices = map[int]*worksheet.Step{}
 	}
-	d.prices[owner] = d.sheet.Given(OwnLine(owner+1, LinePrice), d.facts.Shares[owner].Owner+": Price", price.Amount, quantity.Unrounded, price.Source)
+	d.prices[owner] = d.sheet.Given(OwnLine(owner+1, LinePrice), d.holderOf(owner).label(message.Words("Price")), price.Amount, quantity.Unrounded, price.Source)
 	return d.prices[owner]
 }
 
@@ -157,23 +153,22 @@ func shareOutServed(d *calculation) {
 
 // AwaitsPrice reports whether a line has no figure because there is no price.
 func AwaitsPrice(step *worksheet.Step) bool {
-	return step.Kind() == worksheet.NotApplied && (step.Note() == title.Later || title.IsUnpriced(step.Note()))
+	return step.Kind() == worksheet.NotApplied && title.IsUnpriced(step.Note())
 }
 
 // OwnerOwes stands beside a payable below zero.
-const OwnerOwes = "below zero: this owner owes it"
+var OwnerOwes = message.Words("below zero: this owner owes it")
 
 // addOwnerServed adds up one owner's own lines.
 func addOwnerServed(d *calculation, i int, line *ShareLine) {
-	owner := line.Share.Owner + ": "
-	own := func(id string) string { return OwnLine(i+1, id) }
-	line.Discounts, line.Premiums = adjust(d, owner, own, line.Deductions)
-	line.Services, line.Adjustments = d.serve(owner, own, line.Drying, line.Discounts, line.Premiums)
+	own := d.holderOf(i)
+	line.Discounts, line.Premiums = adjust(d, own, line.Deductions)
+	line.Services, line.Adjustments = d.serve(own, line.Drying, line.Discounts, line.Premiums)
 	if deal := d.dealOf(i); deal.Price == nil {
-		line.Value, line.NetValue, line.Payable = d.unpaid(owner, own, deal)
+		line.Value, line.NetValue, line.Payable = d.unpaid(own, deal)
 		return
 	}
-	line.NetValue, line.Payable = d.paid(owner, own, line.Value, line.Discounts, line.Premiums, line.Services)
+	line.NetValue, line.Payable = d.paid(own, line.Value, line.Discounts, line.Premiums, line.Services)
 	if line.Payable.Value().Sign() < 0 {
 		d.sheet.Note(line.Payable, OwnerOwes)
 	}
@@ -182,7 +177,7 @@ func addOwnerServed(d *calculation, i int, line *ShareLine) {
 // ofEachPrice takes a percent of the price, of each owner's own where owners have
 // deals of their own. The whole is then the sum of the parts.
 func ofEachPrice(r discounting, gives rule.Direction, rate *worksheet.Step) {
-	none := fmt.Sprintf("without a price; %s of one would be the figure", rate.Printed())
+	none := message.New("without a price; %s of one would be the figure", rate.Printed())
 	switch {
 	case !r.apart() && r.facts.Price == nil:
 		r.None(none)
@@ -193,7 +188,7 @@ func ofEachPrice(r discounting, gives rule.Direction, rate *worksheet.Step) {
 	}
 }
 
-func (r discounting) ofOwnPrices(gives rule.Direction, rate *worksheet.Step, none string) {
+func (r discounting) ofOwnPrices(gives rule.Direction, rate *worksheet.Step, none message.Text) {
 	own := make([]*worksheet.Step, len(r.facts.Shares))
 	var all []worksheet.Operand
 	for i, s := range r.facts.Shares {
@@ -202,9 +197,9 @@ func (r discounting) ofOwnPrices(gives rule.Direction, rate *worksheet.Step, non
 			continue
 		}
 		line := OwnLine(i+1, DiscountLine(r.rule.ID))
-		unit := r.sheet.Work(line+".unit", s.Owner+": "+r.rule.Label+" per unit", worksheet.PercentOf(rate, price), r.rule.UnitRounding, r.edition.Source(r.rule.Row))
+		unit := r.sheet.Work(line+".unit", r.holderOf(i).label(message.New("%s per unit", r.rule.Label)), worksheet.PercentOf(rate, price), r.rule.UnitRounding, r.edition.Source(r.rule.Row))
 		part := worksheet.Over(worksheet.Times(worksheet.Times(unit, r.AmountOn(r.rule.Basis, unit.Value().Unit())), worksheet.Const(s.Parts)), worksheet.Const(s.Of))
-		own[i] = r.sheet.Work(line, s.Owner+": "+r.rule.Label, part, r.rule.Rounding, r.edition.Source(r.rule.Row))
+		own[i] = r.sheet.Work(line, r.holderOf(i).label(r.rule.Label), part, r.rule.Rounding, r.edition.Source(r.rule.Row))
 		all = append(all, own[i])
 	}
 	if len(all) == 0 {

@@ -1,9 +1,9 @@
 package settle
 
 import (
-	"fmt"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/rule"
@@ -25,7 +25,7 @@ func (r discounting) Apply(gives rule.Direction, rate *worksheet.Step) {
 // ofOnePrice takes a percent of the price of the load.
 func ofOnePrice(r discounting, gives rule.Direction, rate *worksheet.Step) {
 	if r.facts.Price == nil {
-		r.None(fmt.Sprintf("price later: %s of the price will be due", rate.Printed()))
+		r.None(message.New("price later: %s of the price will be due", rate.Printed()))
 		return
 	}
 	r.byMoney(gives, r.unitStep(worksheet.PercentOf(rate, r.price())))
@@ -41,7 +41,7 @@ func (r discounting) perUnitOf(rate *worksheet.Step) *worksheet.Step {
 }
 
 func (r discounting) unitStep(figure worksheet.Operand) *worksheet.Step {
-	return r.sheet.Work(DiscountLine(r.rule.ID)+".unit", r.rule.Label+" per unit", figure, r.rule.UnitRounding, r.edition.Source(r.rule.Row))
+	return r.sheet.Work(DiscountLine(r.rule.ID)+".unit", message.New("%s per unit", r.rule.Label), figure, r.rule.UnitRounding, r.edition.Source(r.rule.Row))
 }
 
 func (r discounting) byMoney(gives rule.Direction, rate *worksheet.Step) {
@@ -55,16 +55,16 @@ func (r discounting) byWeight(gives rule.Direction, percent *worksheet.Step) {
 	r.add(gives, step)
 	r.docked = true
 	r.changed = r.changed || !step.Value().IsZero()
-	id, label := DiscountLine(r.rule.ID)+".after", "Weight after "+strings.ToLower(r.rule.Label)
+	id, label := DiscountLine(r.rule.ID)+".after", message.New("Weight after %s", strings.ToLower(r.rule.Label.String()))
 	if gives == rule.Pays {
-		r.left = r.sheet.Work(id, label, worksheet.Sum(r.left, step), quantity.Unrounded, "")
+		r.left = r.sheet.Work(id, label, worksheet.Sum(r.left, step), quantity.Unrounded, worksheet.Unsourced)
 		return
 	}
 	r.off(id, label, step)
 }
 
 // None records why nothing is taken or paid.
-func (r discounting) None(reason string) {
+func (r discounting) None(reason message.Text) {
 	unit := quantity.Dollar
 	if r.rule.Of == discount.OfWeight {
 		unit = r.edition.Units.Weight

@@ -1,7 +1,6 @@
 package settle
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -17,10 +16,10 @@ func applyDiscount(d *calculation, place string) {
 	i := slices.IndexFunc(d.edition.Discounts, func(r discount.Rule) bool { return r.ID == id })
 	by := &d.edition.Discounts[i]
 	r := discounting{d, by}
-	d.sheet.Section("Discounts and premiums")
+	d.sheet.Section(message.Words("Discounts and premiums"))
 	found, tested := d.found[by.Factor.ID]
 	if !tested {
-		r.None("not tested, so nothing is taken or paid")
+		r.None(message.Words("not tested, so nothing is taken or paid"))
 		return
 	}
 	if !r.comparable(found) || r.turnedAway(found) {
@@ -48,34 +47,27 @@ func (r discounting) comparable(found *worksheet.Step) bool {
 // turnedAway refuses a load beyond the rule's limits, unless a manager has accepted it; then the
 // sheet shows the limit and the acceptance.
 func (r discounting) turnedAway(found *worksheet.Step) bool {
-	limit, side := r.rule.RefuseOver, "over"
+	limit, beyond := r.rule.RefuseOver, message.New("%s is over it", found.Printed())
+	where := message.New("is %s, over the limit of %s", found.Printed(), limit.Amount.Written())
 	if r.rule.RefuseUnder.Given() && found.Value().Less(r.rule.RefuseUnder.Amount) {
-		limit, side = r.rule.RefuseUnder, "under"
+		limit, beyond = r.rule.RefuseUnder, message.New("%s is under it", found.Printed())
+		where = message.New("is %s, under the limit of %s", found.Printed(), limit.Amount.Written())
 	} else if !limit.Given() || !found.Value().More(limit.Amount) {
 		return false
 	}
-	where := fmt.Sprintf("is %s, %s the limit of %s", found.Printed(), side, limit.Amount.Written())
 	if r.TurnedAway(where) {
 		return true
 	}
-	step := r.Rate(DiscountLine(r.rule.ID)+".limit", r.rule.Label+" limit", limit)
-	r.sheet.Note(step, fmt.Sprintf("%s is %s it; %s", found.Printed(), side, discount.Accepted))
+	step := r.Rate(DiscountLine(r.rule.ID)+".limit", message.New("%s limit", r.rule.Label), limit)
+	r.sheet.Note(step, discount.Accepted(beyond))
 	return false
 }
 
 // Accepted is the row whose figure an accepted load brings.
 func (r discounting) Accepted(refused rule.Band) rule.Band { return r.engine.accepted(r, refused) }
 
-// asRefused takes an accepted load at the figure of its own row, as the first three engines do.
-func asRefused(_ discounting, refused rule.Band) rule.Band { return refused }
-
-// acceptedByFormat asks the format of the edition, as the fourth engine does.
-func acceptedByFormat(r discounting, refused rule.Band) rule.Band {
-	return r.edition.Format.Accepted(r.rule, refused)
-}
-
 // TurnedAway turns the load away under a rule and reports whether it did.
-func (r discounting) TurnedAway(where string) bool {
+func (r discounting) TurnedAway(where message.Text) bool {
 	if slices.Contains(r.facts.Accepted, r.rule.ID) {
 		return false
 	}

@@ -53,7 +53,7 @@ func TestAcceptedBeyondTheLimit(t *testing.T) {
 	e := scene(t, damage(damageRows))
 	s := mustSettle(t, corn("56000", "15.0", with("damage", "25.0 %"), accepting("damage")), e)
 	shows(t, s, map[string]string{"discount.damage": "$50.00", "discount.damage.limit": "20.0 %"})
-	if limit, _ := s.Sheet.Step("discount.damage.limit"); limit == nil || limit.Note() != "25.0 % is over it; accepted by a manager" {
+	if limit, _ := s.Sheet.Step("discount.damage.limit"); limit == nil || limit.Note().String() != "25.0 % is over it; accepted by a manager" {
 		t.Errorf("the acceptance is not on the sheet: %v", limit)
 	}
 	// An acceptance that was not needed changes nothing.
@@ -151,7 +151,7 @@ func TestDiscountOfWhat(t *testing.T) {
 	shows(t, mustSettle(t, priced, price), map[string]string{"discount.damage.unit": "$0.12/bu", "discount.damage": "$120.00", "payable": "$3,880.00"})
 	later := mustSettle(t, wet, price)
 	shows(t, later, map[string]string{"discount.damage": "$0.00", "adjustments": "$0.00"})
-	if note := later.Deductions[0].Step.Note(); note != "without a price; 3 % of one would be the figure" {
+	if note := later.Deductions[0].Step.Note(); note.String() != "without a price; 3 % of one would be the figure" {
 		t.Errorf("note: %s", note)
 	}
 

@@ -16,6 +16,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -68,7 +69,7 @@ func (f frozenLoad) facts(e *rates.Edition) settle.Facts {
 	settled.Units.Settle = e.Units.Settle.String()
 	out := f.oracle().facts(settled)
 	if f.Price != "" {
-		out.Price = &settle.Price{Amount: quantity.Of(f.Price, quantity.Dollar.Per(e.Units.Settle)), Source: "test"}
+		out.Price = &settle.Price{Amount: quantity.Of(f.Price, quantity.Dollar.Per(e.Units.Settle)), Source: message.Words("test")}
 	}
 	out.Accepted = f.Accepted
 	return out

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -28,7 +29,7 @@ func (m *Meddled) AddStep() {
 	before := m.money
 	m.money = func(d *calculation) {
 		before(d)
-		d.sheet.Work("extra", "Extra", worksheet.Same(d.out.Drying), quantity.Unrounded, "")
+		d.sheet.Work("extra", message.Words("Extra"), worksheet.Same(d.out.Drying), quantity.Unrounded, worksheet.Unsourced)
 	}
 }
 

@@ -2,6 +2,7 @@ package settle
 
 import (
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
 	"tenthpoint/internal/worksheet"
@@ -26,7 +27,7 @@ type Facts struct {
 type Draft struct {
 	Name                    string // "truck", "trailer"; empty for a single draft
 	Gross, Tare             quantity.Amount
-	GrossSource, TareSource string
+	GrossSource, TareSource message.Text
 }
 
 // Moisture writes the moisture of the load on the sheet and returns the step
@@ -40,12 +41,12 @@ type Moisture interface {
 // Reading is a moisture that came as a figure.
 type Reading struct {
 	Percent quantity.Amount
-	Source  string
+	Source  message.Text
 }
 
 // Work records the reading, rounded once to the edition's place.
 func (r Reading) Work(s *worksheet.Sheet, recorded quantity.Rounding, _ Engine) *worksheet.Step {
-	return s.Given(LineMoisture, "Moisture", r.Percent, recorded, r.Source)
+	return s.Given(LineMoisture, message.Words("Moisture"), r.Percent, recorded, r.Source)
 }
 
 // Finding is one factor's result. A yes-no factor uses Present instead of Amount.
@@ -53,27 +54,27 @@ type Finding struct {
 	Factor  grain.FactorID
 	Amount  quantity.Amount
 	Present bool
-	Source  string
+	Source  message.Text
 }
 
 // Price is the price of a bushel, hundredweight or tonne.
 type Price struct {
 	Amount quantity.Amount
-	Source string
+	Source message.Text
 }
 
 // Deal is whether grain has a price. Price is per unit of the edition's settling
 // unit; nil is none, and charges are shown all the same. Unpriced is then what
-// stands in the place of money, in English. The first two engines know of no
+// stands in the place of money. The first two engines know of no
 // Unpriced, and of no deals of owners.
 type Deal struct {
 	Price    *Price
-	Unpriced string
+	Unpriced message.Text
 }
 
 // unpriced is what stands where money would.
-func (d Deal) unpriced() string {
-	if d.Unpriced == "" {
+func (d Deal) unpriced() message.Text {
+	if d.Unpriced.IsZero() {
 		return title.Nothing.Unpriced()
 	}
 	return d.Unpriced

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/worksheet"
 )
@@ -120,4 +121,32 @@ func isLine(id string) bool {
 	head, rest, _ := strings.Cut(id, ".")
 	isWhole := rest != "" && !strings.Contains(rest, ".")
 	return mainLines[id] || isWhole && (head == factorLines || head == discountLines)
+}
+
+// holder is whose lines are worked: the whole load's, which is the zero holder, or those of one
+// owner, counted from 1.
+type holder struct {
+	number int
+	name   string
+}
+
+// holderOf is the owner of a share of the load.
+func (d *calculation) holderOf(share int) holder {
+	return holder{share + 1, d.facts.Shares[share].Owner}
+}
+
+// id is the id of the holder's own line.
+func (h holder) id(line string) string {
+	if h.number == 0 {
+		return line
+	}
+	return OwnLine(h.number, line)
+}
+
+// label is the label of the holder's own line.
+func (h holder) label(of message.Text) message.Text {
+	if h.number == 0 {
+		return of
+	}
+	return message.New("%s: %s", message.Own(h.name), of)
 }

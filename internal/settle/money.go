@@ -4,6 +4,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/title"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -11,24 +12,24 @@ import (
 func (d *calculation) price() *worksheet.Step {
 	if d.out.Price == nil {
 		p := d.facts.Price
-		d.out.Price = d.sheet.Given(LinePrice, "Price", p.Amount, quantity.Unrounded, p.Source)
+		d.out.Price = d.sheet.Given(LinePrice, message.Words("Price"), p.Amount, quantity.Unrounded, p.Source)
 	}
 	return d.out.Price
 }
 
 // workMoney adds up charges and, when there is a price, what is payable.
 func workMoney(d *calculation) {
-	d.sheet.Section("Money")
-	d.out.Charges = d.sheet.Work(LineCharges, "Charges", chargeSum(d), quantity.Unrounded, "")
+	d.sheet.Section(message.Words("Money"))
+	d.out.Charges = d.sheet.Work(LineCharges, message.Words("Charges"), chargeSum(d), quantity.Unrounded, worksheet.Unsourced)
 	if d.facts.Price == nil {
-		later := func(id, label string) *worksheet.Step {
-			return d.sheet.Skip(id, label, quantity.Dollar, d.places().Money, "price later", "")
+		later := func(id string, label message.Text) *worksheet.Step {
+			return d.sheet.Skip(id, label, quantity.Dollar, d.places().Money, title.Later, worksheet.Unsourced)
 		}
-		d.out.Value, d.out.Payable = later(LineValue, "Value"), later(LinePayable, "Payable")
+		d.out.Value, d.out.Payable = later(LineValue, message.Words("Value")), later(LinePayable, message.Words("Payable"))
 		return
 	}
-	d.out.Value = d.sheet.Work(LineValue, "Value", worksheet.Times(d.price(), d.out.Quantity), d.places().Money, "")
-	d.out.Payable = d.sheet.Work(LinePayable, "Payable", worksheet.Less(d.out.Value, d.out.Charges), quantity.Unrounded, "")
+	d.out.Value = d.sheet.Work(LineValue, message.Words("Value"), worksheet.Times(d.price(), d.out.Quantity), d.places().Money, worksheet.Unsourced)
+	d.out.Payable = d.sheet.Work(LinePayable, message.Words("Payable"), worksheet.Less(d.out.Value, d.out.Charges), quantity.Unrounded, worksheet.Unsourced)
 	if d.out.Payable.Value().Sign() < 0 {
 		d.refuse(Problem{Field: "edition", Sentence: message.New("The charges, %s, are more than the load is worth, %s. Check the price, the sample and edition %s.", d.out.Charges.Value(), d.out.Value.Value(), d.edition.ID)})
 	}
@@ -61,33 +62,32 @@ func chargeSum(d *calculation) worksheet.Operand {
 
 // workQuantitiesTotaled are the quantities with the weight taken for quality.
 func workQuantitiesTotaled(d *calculation) {
-	d.sheet.Section("Quantity")
+	d.sheet.Section(message.Words("Quantity"))
 	unit := d.edition.Units.Weight
 	docks, pays := sides(d, deductionSteps(d), unit)
-	d.out.Quality = totalLine(d, LineQuality, "Off for quality", unit, docks, pays, "no discount takes weight")
+	d.out.Quality = totalLine(d, LineQuality, message.Words("Off for quality"), unit, docks, pays, message.Words("no discount takes weight"))
 	workQuantities(d)
 }
 
 // workMoneyTotaled is the money with discounts and premiums added up first.
 func workMoneyTotaled(d *calculation) {
-	d.sheet.Section("Money")
-	d.out.Discounts, d.out.Premiums = adjust(d, "", func(line string) string { return line }, deductionSteps(d))
+	d.sheet.Section(message.Words("Money"))
+	d.out.Discounts, d.out.Premiums = adjust(d, holder{}, deductionSteps(d))
 	workMoney(d)
 }
 
 // addOwnerTotaled adds up one owner's own lines, discounts and premiums first.
 func addOwnerTotaled(d *calculation, i int, line *ShareLine) {
-	own := func(id string) string { return OwnLine(i+1, id) }
-	line.Discounts, line.Premiums = adjust(d, line.Share.Owner+": ", own, line.Deductions)
+	line.Discounts, line.Premiums = adjust(d, d.holderOf(i), line.Deductions)
 	addOwner(d, i, line)
 }
 
 // adjust adds up what steps that stand beside the settlement's deductions take
 // and pay in money.
-func adjust(d *calculation, owner string, id func(line string) string, steps []*worksheet.Step) (discounts, premiums *worksheet.Step) {
+func adjust(d *calculation, of holder, steps []*worksheet.Step) (discounts, premiums *worksheet.Step) {
 	docks, pays := sides(d, steps, quantity.Dollar)
-	discounts = totalLine(d, id(LineDiscounts), owner+"Discounts", quantity.Dollar, docks, nil, "no discount takes money")
-	premiums = totalLine(d, id(LinePremiums), owner+"Premiums", quantity.Dollar, pays, nil, "no premium pays money")
+	discounts = totalLine(d, of.id(LineDiscounts), of.label(message.Words("Discounts")), quantity.Dollar, docks, nil, message.Words("no discount takes money"))
+	premiums = totalLine(d, of.id(LinePremiums), of.label(message.Words("Premiums")), quantity.Dollar, pays, nil, message.Words("no premium pays money"))
 	return discounts, premiums
 }
 
@@ -117,9 +117,9 @@ func sides(d *calculation, steps []*worksheet.Step, unit quantity.Unit) (docks, 
 
 // totalLine is what is in plus less what is in minus, or a line that says why
 // there is neither.
-func totalLine(d *calculation, id, label string, unit quantity.Unit, plus, minus []worksheet.Operand, none string) *worksheet.Step {
+func totalLine(d *calculation, id string, label message.Text, unit quantity.Unit, plus, minus []worksheet.Operand, none message.Text) *worksheet.Step {
 	if len(plus)+len(minus) == 0 {
-		return d.sheet.Skip(id, label, unit, quantity.Unrounded, none, "")
+		return d.sheet.Skip(id, label, unit, quantity.Unrounded, none, worksheet.Unsourced)
 	}
 	if len(plus) == 0 {
 		plus = []worksheet.Operand{worksheet.Const(quantity.Zero(unit))}
@@ -128,5 +128,5 @@ func totalLine(d *calculation, id, label string, unit quantity.Unit, plus, minus
 	if len(minus) > 0 {
 		sum = worksheet.Less(sum, minus...)
 	}
-	return d.sheet.Work(id, label, sum, quantity.Unrounded, "")
+	return d.sheet.Work(id, label, sum, quantity.Unrounded, worksheet.Unsourced)
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 )
@@ -184,7 +185,7 @@ func randomOwners(r *rand.Rand) [][2]int64 {
 // facts is the load as the engine reads it.
 func (l oracleLoad) facts(e *oracleEdition) settle.Facts {
 	mass := map[string]quantity.Unit{"lb": quantity.Lb, "kg": quantity.Kg}[l.unit]
-	f := settle.Facts{Moisture: settle.Reading{Percent: quantity.Of(l.moisture, quantity.Percent), Source: "test"}}
+	f := settle.Facts{Moisture: settle.Reading{Percent: quantity.Of(l.moisture, quantity.Percent), Source: message.Words("test")}}
 	for _, d := range l.drafts {
 		f.Drafts = append(f.Drafts, settle.Draft{Gross: quantity.Of(d[0], mass), Tare: quantity.Of(d[1], mass)})
 	}
@@ -194,7 +195,7 @@ func (l oracleLoad) facts(e *oracleEdition) settle.Facts {
 	settled := map[string]quantity.Unit{"bu": quantity.Bushel, "cwt": quantity.Cwt, "t": quantity.Tonne}[e.Units.Settle]
 	priced := func(text string) settle.Deal {
 		if text == "" || text == "none" {
-			return settle.Deal{Unpriced: "no price: stored"}
+			return settle.Deal{Unpriced: message.Words("no price: stored")}
 		}
 		return settle.Deal{Price: &settle.Price{Amount: quantity.Of(text, quantity.Dollar.Per(settled))}}
 	}

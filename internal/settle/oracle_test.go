@@ -83,7 +83,7 @@ func disagreement(s *settle.Settlement, err error, o *oracle) string {
 func engineLines(s *settle.Settlement) map[string]*big.Rat {
 	out := map[string]*big.Rat{}
 	put := func(name string, step *worksheet.Step) {
-		if step != nil && !settle.AwaitsPrice(step) && step.Note() != "no owner has a price" {
+		if step != nil && !settle.AwaitsPrice(step) && step.Note().String() != "no owner has a price" {
 			out[name] = step.Value().Rat()
 		}
 	}

@@ -85,7 +85,7 @@ func TestDockageByTheGrainsRule(t *testing.T) {
 // Whether an untested load is settled without dockage is the edition's word.
 func TestDockageUntested(t *testing.T) {
 	s := mustSettle(t, corn("100000", "12.0"), shipped(t, "wheat-hrw-main-2025"))
-	if s.Dockage.Note() != "not tested, none taken" || s.Clean != s.Net {
+	if s.Dockage.Note().String() != "not tested, none taken" || s.Clean != s.Net {
 		t.Errorf("dockage: %s, %s", s.Dockage.Printed(), s.Dockage.Note())
 	}
 	refused(t, corn("100000", "12.0"), shipped(t, "wheat-hrs-prairie-2025"), "Dockage has not been tested, and wheat-hrs-prairie-2025: dockage, line")

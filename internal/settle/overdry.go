@@ -1,6 +1,7 @@
 package settle
 
 import (
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/shrink"
@@ -31,42 +32,40 @@ type OverDryTerms struct {
 	// The roundings of the three kinds of line.
 	Weights, Quantities, Money quantity.Rounding
 	// Remark is shown beside each result: who pays for it.
-	Remark string
+	Remark message.Text
 }
 
 // formulaOverDry is the source of the equal weight.
-const formulaOverDry = "W x (100 - Mi) / (100 - Mf)"
+var formulaOverDry = message.Words("W x (100 - Mi) / (100 - Mf)")
 
 // Work records the loss. The moisture is below the base, and the base below 100 %.
 func (t OverDryTerms) Work() *OverDry {
 	o := &OverDry{Sheet: &worksheet.Sheet{}}
 	s := o.Sheet
-	s.Section("Drier than the base")
-	weight := s.Given("overdry.weight", "Weight", t.Weight, quantity.Unrounded, "")
-	from := s.Given("overdry.moisture", "Moisture", t.Moisture, quantity.Unrounded, "")
-	base := s.Given("overdry.base", "Base moisture", t.Base, quantity.Unrounded, "")
+	s.Section(message.Words("Drier than the base"))
+	weight := s.Given("overdry.weight", message.Words("Weight"), t.Weight, quantity.Unrounded, worksheet.Unsourced)
+	from := s.Given("overdry.moisture", message.Words("Moisture"), t.Moisture, quantity.Unrounded, worksheet.Unsourced)
+	base := s.Given("overdry.base", message.Words("Base moisture"), t.Base, quantity.Unrounded, worksheet.Unsourced)
 	whole := worksheet.Const(hundredPercent)
-	o.Equal = s.Work("overdry.equal", "Weight of the same dry matter at the base", worksheet.Over(worksheet.Times(weight, worksheet.Points(whole, from)), worksheet.Points(whole, base)), t.Weights, formulaOverDry)
-	o.GivenAway = s.Note(s.Work("overdry.weight.given", "Weight given away", worksheet.Less(o.Equal, weight), quantity.Unrounded, ""), t.Remark)
+	o.Equal = s.Work("overdry.equal", message.Words("Weight of the same dry matter at the base"), worksheet.Over(worksheet.Times(weight, worksheet.Points(whole, from)), worksheet.Points(whole, base)), t.Weights, formulaOverDry)
+	o.GivenAway = s.Note(s.Work("overdry.weight.given", message.Words("Weight given away"), worksheet.Less(o.Equal, weight), quantity.Unrounded, worksheet.Unsourced), t.Remark)
 	if t.Settle == quantity.Plain {
 		return o
 	}
-	o.Quantity = s.Note(s.Work("overdry.quantity", givenAway[t.Settle], t.counted(s, o.GivenAway), t.Quantities, ""), t.Remark)
+	o.Quantity = s.Note(s.Work("overdry.quantity", givenAway[t.Settle], t.counted(s, o.GivenAway), t.Quantities, worksheet.Unsourced), t.Remark)
 	if quantity.Recorded(t.Price) {
-		price := s.Given("overdry.price", "Price", t.Price, quantity.Unrounded, "")
-		o.Worth = s.Note(s.Work("overdry.worth", "Worth of what is given away", worksheet.Times(price, o.Quantity), t.Money, ""), t.Remark)
+		price := s.Given("overdry.price", message.Words("Price"), t.Price, quantity.Unrounded, worksheet.Unsourced)
+		o.Worth = s.Note(s.Work("overdry.worth", message.Words("Worth of what is given away"), worksheet.Times(price, o.Quantity), t.Money, worksheet.Unsourced), t.Remark)
 	}
 	return o
 }
 
-var givenAway = map[quantity.Unit]string{
-	quantity.Bushel: "Bushels given away", quantity.Cwt: "Hundredweight given away", quantity.Tonne: "Tonnes given away",
-}
+var givenAway = amounts(message.Words("Bushels given away"), message.Words("Hundredweight given away"), message.Words("Tonnes given away"))
 
 // counted is a weight in the unit it would be paid by.
 func (t OverDryTerms) counted(s *worksheet.Sheet, weight *worksheet.Step) worksheet.Operand {
 	if t.Settle == quantity.Bushel {
-		return worksheet.Over(weight, s.Rate("overdry.bushel", "Bushel weight", t.Bushel, ""))
+		return worksheet.Over(weight, s.Rate("overdry.bushel", message.Words("Bushel weight"), t.Bushel, worksheet.Unsourced))
 	}
 	factor, err := quantity.MassFactor(weight.Value().Unit(), t.Settle)
 	if err != nil {
@@ -76,9 +75,9 @@ func (t OverDryTerms) counted(s *worksheet.Sheet, weight *worksheet.Step) worksh
 }
 
 // The remarks beside the loss.
-const (
-	NotPaid = "not paid by these rates"
-	IsPaid  = "credited by these rates"
+var (
+	NotPaid = message.Words("not paid by these rates")
+	IsPaid  = message.Words("credited by these rates")
 )
 
 // OverDry returns the over-dry loss of a settled load. Found is false for grain that is not below

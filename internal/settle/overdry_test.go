@@ -81,7 +81,7 @@ func TestOverDryOfASettlement(t *testing.T) {
 	none := "[shrink]\nmethod = \"water\"\nbasis = \"net\"\nover_dry = \"none\"\ntrigger = \"13 %\"\nto = \"13 %\""
 	s := mustSettle(t, corn("56000", "11", at("4.00 $/bu")), scene(t, none))
 	o, found := s.OverDry()
-	if !found || o.Paid || o.Worth.Note() != settle.NotPaid {
+	if !found || o.Paid || !o.Worth.Note().Equal(settle.NotPaid) {
 		t.Fatalf("found %v, %+v", found, o)
 	}
 	for step, want := range map[string]string{"overdry.equal": "57,287 lb", "overdry.weight.given": "1,287 lb", "overdry.quantity": "22.98 bu", "overdry.worth": "$91.92"} {

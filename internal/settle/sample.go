@@ -9,7 +9,7 @@ import (
 
 // workSample records the moisture and every other result as recorded.
 func workSample(d *calculation) {
-	d.sheet.Section("Sample")
+	d.sheet.Section(message.Words("Sample"))
 	d.out.Moisture = d.facts.Moisture.Work(d.sheet, d.places().Moisture, d.number)
 	d.found = map[grain.FactorID]*worksheet.Step{grain.Moisture: d.out.Moisture}
 	for _, found := range d.facts.Findings {
@@ -26,13 +26,13 @@ func workSample(d *calculation) {
 func recordFinding(d *calculation, f grain.Factor, found Finding) *worksheet.Step {
 	id := FactorLine(f.ID)
 	if !f.YesNo {
-		return d.sheet.Given(id, f.Name, found.Amount, d.engine.record(f, found.Amount), found.Source)
+		return d.sheet.Given(id, message.Words(f.Name), found.Amount, d.engine.record(f, found.Amount), found.Source)
 	}
-	present, remark := quantity.Zero(quantity.Count), "not present"
+	present, remark := quantity.Zero(quantity.Count), message.Words("not present")
 	if found.Present {
-		present, remark = quantity.Int(1, quantity.Count), "present"
+		present, remark = quantity.Int(1, quantity.Count), message.Words("present")
 	}
-	return d.sheet.Word(d.sheet.Given(id, f.Name, present, quantity.Unrounded, found.Source), remark)
+	return d.sheet.Word(d.sheet.Given(id, message.Words(f.Name), present, quantity.Unrounded, found.Source), remark)
 }
 
 // recording returns the recording rule of a result: the grain's rule, but the nearest tenth for a
@@ -50,13 +50,13 @@ var tenth = quantity.To("0.1", quantity.HalfUp)
 func takeDockage(d *calculation) {
 	factor, _ := d.edition.Commodity.Dockage()
 	place := d.edition.Dockage.Rounding
-	d.sheet.Section("Dockage")
+	d.sheet.Section(message.Words("Dockage"))
 	found, ok := d.found[factor.ID]
 	if !ok {
-		d.out.Dockage = d.sheet.Skip(LineDockage, "Dockage", d.edition.Units.Weight, place, "not tested, none taken", factor.Source)
+		d.out.Dockage = d.sheet.Skip(LineDockage, message.Words("Dockage"), d.edition.Units.Weight, place, message.Words("not tested, none taken"), message.Words(factor.Source))
 		return
 	}
-	d.out.Dockage = d.sheet.Work(LineDockage, "Dockage", worksheet.PercentOf(found, d.left), place, factor.Source)
-	d.clean = d.off(LineClean, "Clean weight", d.out.Dockage)
+	d.out.Dockage = d.sheet.Work(LineDockage, message.Words("Dockage"), worksheet.PercentOf(found, d.left), place, message.Words(factor.Source))
+	d.clean = d.off(LineClean, message.Words("Clean weight"), d.out.Dockage)
 	d.out.Clean = d.clean
 }

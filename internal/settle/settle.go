@@ -1,8 +1,6 @@
 package settle
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -138,11 +136,11 @@ func (d *calculation) Sheet() *worksheet.Sheet { return d.sheet }
 func (d *calculation) Moisture() *worksheet.Step { return d.out.Moisture }
 
 // Source returns the reference to a row of the edition.
-func (d *calculation) Source(row string) string { return d.edition.Source(row) }
+func (d *calculation) Source(row message.Text) message.Text { return d.edition.Source(row) }
 
 // Refuse records why the load cannot be settled.
-func (d *calculation) Refuse(field, sentence string) {
-	d.refuse(Problem{Field: field, Sentence: message.Words(sentence)})
+func (d *calculation) Refuse(field string, sentence message.Text) {
+	d.refuse(Problem{Field: field, Sentence: sentence})
 }
 
 func (d *calculation) refuse(p Problem) { d.problems = append(d.problems, p) }
@@ -169,11 +167,11 @@ func (d *calculation) take(place string) {
 }
 
 // off subtracts a weight step from the remaining weight and keeps the remainder as a step.
-func (d *calculation) off(id, label string, taken *worksheet.Step) *worksheet.Step {
+func (d *calculation) off(id string, label message.Text, taken *worksheet.Step) *worksheet.Step {
 	if taken.Value().IsZero() {
 		return d.left
 	}
-	d.left = d.sheet.Work(id, label, worksheet.Less(d.left, taken), quantity.Unrounded, "")
+	d.left = d.sheet.Work(id, label, worksheet.Less(d.left, taken), quantity.Unrounded, worksheet.Unsourced)
 	d.somethingLeft(taken)
 	return d.left
 }
@@ -199,18 +197,17 @@ func (d *calculation) on(b rule.Basis) *worksheet.Step {
 }
 
 // Rate records a cell of the edition.
-func (d *calculation) Rate(id, label string, c rule.Cell) *worksheet.Step {
+func (d *calculation) Rate(id string, label message.Text, c rule.Cell) *worksheet.Step {
 	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
 }
 
 // Points are the points of the load's moisture above a level, in the edition's
 // steps.
-func (d *calculation) Points(id, label string, to *worksheet.Step, step rule.Step) *worksheet.Step {
+func (d *calculation) Points(id string, label message.Text, to *worksheet.Step, step rule.Step) *worksheet.Step {
 	return d.sheet.Work(id, label, worksheet.Points(d.out.Moisture, to), step.Rounding, d.edition.Source(step.Row))
 }
 
 // OffTable refuses a value that no row of a table holds.
-func (d *calculation) OffTable(field, name string, found *worksheet.Step, row string, bands []rule.Band) {
-	sentence := fmt.Sprintf("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Printed(), d.edition.Source(row), bands[0], bands[len(bands)-1])
-	d.Refuse(field, sentence)
+func (d *calculation) OffTable(field, name string, found *worksheet.Step, row message.Text, bands []rule.Band) {
+	d.Refuse(field, message.New("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Printed(), d.edition.Source(row), bands[0], bands[len(bands)-1]))
 }

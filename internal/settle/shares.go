@@ -1,8 +1,10 @@
 package settle
 
 import (
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/title"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -32,7 +34,7 @@ func shareOut(d *calculation) {
 	if len(d.facts.Shares) < 2 {
 		return
 	}
-	d.sheet.Section("Shares")
+	d.sheet.Section(message.Words("Shares"))
 	lines := partWeights(d)
 	if d.facts.Price != nil {
 		partLine(d, d.out.Value, d.places().Money, func(i int, s *worksheet.Step) { lines[i].Value = s })
@@ -97,12 +99,11 @@ func partLine(d *calculation, whole *worksheet.Step, place quantity.Rounding, ke
 			continue
 		}
 		expr := worksheet.Over(worksheet.Times(whole, worksheet.Const(s.Parts)), worksheet.Const(s.Of))
-		steps[i] = d.sheet.Work(OwnLine(i+1, whole.ID()), s.Owner+": "+whole.Label(), expr, down, "")
+		steps[i] = d.sheet.Work(OwnLine(i+1, whole.ID()), d.holderOf(i).label(whole.Label()), expr, down, worksheet.Unsourced)
 		others = append(others, steps[i])
 	}
-	name := d.facts.Shares[rest].Owner + ": " + whole.Label()
 	source := d.edition.Source(d.edition.Shares.Row)
-	steps[rest] = d.sheet.Work(OwnLine(rest+1, whole.ID()), name, worksheet.Less(whole, others...), quantity.Unrounded, source)
+	steps[rest] = d.sheet.Work(OwnLine(rest+1, whole.ID()), d.holderOf(rest).label(whole.Label()), worksheet.Less(whole, others...), quantity.Unrounded, source)
 	for i, s := range steps {
 		keep(i, s)
 	}
@@ -132,7 +133,7 @@ func (s Share) fraction() quantity.Amount {
 
 // addOwner adds up one owner's own lines.
 func addOwner(d *calculation, i int, line *ShareLine) {
-	owner := line.Share.Owner
+	own := d.holderOf(i)
 	docks := []worksheet.Operand{}
 	var pays []worksheet.Operand
 	for n, step := range line.Deductions {
@@ -149,11 +150,11 @@ func addOwner(d *calculation, i int, line *ShareLine) {
 	if len(pays) > 0 {
 		sum = worksheet.Less(sum, pays...)
 	}
-	line.Charges = d.sheet.Work(OwnLine(i+1, LineCharges), owner+": Charges", sum, quantity.Unrounded, "")
+	line.Charges = d.sheet.Work(own.id(LineCharges), own.label(message.Words("Charges")), sum, quantity.Unrounded, worksheet.Unsourced)
 	if d.facts.Price == nil {
-		line.Value = d.sheet.Skip(OwnLine(i+1, LineValue), owner+": Value", quantity.Dollar, d.places().Money, "price later", "")
-		line.Payable = d.sheet.Skip(OwnLine(i+1, LinePayable), owner+": Payable", quantity.Dollar, d.places().Money, "price later", "")
+		line.Value = d.sheet.Skip(own.id(LineValue), own.label(message.Words("Value")), quantity.Dollar, d.places().Money, title.Later, worksheet.Unsourced)
+		line.Payable = d.sheet.Skip(own.id(LinePayable), own.label(message.Words("Payable")), quantity.Dollar, d.places().Money, title.Later, worksheet.Unsourced)
 		return
 	}
-	line.Payable = d.sheet.Work(OwnLine(i+1, LinePayable), owner+": Payable", worksheet.Less(line.Value, line.Charges), quantity.Unrounded, "")
+	line.Payable = d.sheet.Work(own.id(LinePayable), own.label(message.Words("Payable")), worksheet.Less(line.Value, line.Charges), quantity.Unrounded, worksheet.Unsourced)
 }

@@ -1,8 +1,7 @@
 package settle
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/shrink"
 	"tenthpoint/internal/worksheet"
@@ -12,9 +11,9 @@ import (
 func takeShrink(d *calculation) {
 	r := d.edition.Shrink
 	s := shrinkage{d, r}
-	d.sheet.Section("Shrink")
+	d.sheet.Section(message.Words("Shrink"))
 	d.beforeWater, d.out.Wet = d.left, d.clean
-	if r.Method.Nothing != "" {
+	if !r.Method.Nothing.IsZero() {
 		s.noShrink(r.Method.Nothing)
 		return
 	}
@@ -27,8 +26,8 @@ func takeShrink(d *calculation) {
 	if !ok {
 		return
 	}
-	d.out.Water = d.sheet.Work(LineWater, "Water shrink", water, r.Rounding, d.Source(r.Row))
-	d.off("after.water", "Weight after water shrink", d.out.Water)
+	d.out.Water = d.sheet.Work(LineWater, message.Words("Water shrink"), water, r.Rounding, d.Source(r.Row))
+	d.off("after.water", message.Words("Weight after water shrink"), d.out.Water)
 }
 
 // shrinkage is the water of one load under way.
@@ -41,22 +40,22 @@ type shrinkage struct {
 // edition says so over-dry grain is credited with the water it lacks.
 func (s shrinkage) notWet() {
 	moisture := s.out.Moisture
-	reason := fmt.Sprintf("%s is not above the trigger, %s", moisture.Printed(), s.rule.Trigger.Amount.Written())
+	reason := message.New("%s is not above the trigger, %s", moisture.Printed(), s.rule.Trigger.Amount.Written())
 	overDry := moisture.Value().Less(s.rule.To.Amount)
 	if !overDry || s.rule.Credit != "dry-matter" {
 		if overDry {
-			reason += "; over-dry grain brings no credit"
+			reason = message.List("; ", reason, message.New("over-dry grain brings no credit"))
 		}
 		s.noShrink(reason)
 		return
 	}
-	to := s.Rate("shrink.to", "Shrink-to", s.rule.To)
-	floor := s.Rate("shrink.floor", "Driest moisture credited", s.rule.CreditFloor)
-	counted := s.sheet.Work("shrink.credited", "Moisture credited", worksheet.Higher(moisture, floor), quantity.Unrounded, s.Source(s.rule.CreditFloor.Row))
-	s.out.Water = s.sheet.Work(LineWater, "Water shrink (credit)", shrink.Lost(s.out.Wet, counted, to), s.rule.Rounding, s.Source(s.rule.Row))
-	s.off("after.water", "Weight at shrink-to", s.out.Water)
+	to := s.Rate("shrink.to", message.Words("Shrink-to"), s.rule.To)
+	floor := s.Rate("shrink.floor", message.Words("Driest moisture credited"), s.rule.CreditFloor)
+	counted := s.sheet.Work("shrink.credited", message.Words("Moisture credited"), worksheet.Higher(moisture, floor), quantity.Unrounded, s.Source(s.rule.CreditFloor.Row))
+	s.out.Water = s.sheet.Work(LineWater, message.Words("Water shrink (credit)"), shrink.Lost(s.out.Wet, counted, to), s.rule.Rounding, s.Source(s.rule.Row))
+	s.off("after.water", message.Words("Weight at shrink-to"), s.out.Water)
 }
 
-func (s shrinkage) noShrink(reason string) {
-	s.out.Water = s.sheet.Skip(LineWater, "Water shrink", s.edition.Units.Weight, s.rule.Rounding, reason, s.Source(s.rule.Row))
+func (s shrinkage) noShrink(reason message.Text) {
+	s.out.Water = s.sheet.Skip(LineWater, message.Words("Water shrink"), s.edition.Units.Weight, s.rule.Rounding, reason, s.Source(s.rule.Row))
 }

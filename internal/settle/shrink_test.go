@@ -159,7 +159,7 @@ shrink = "5 %"`)
 func TestOverDryGrain(t *testing.T) {
 	none := mustSettle(t, corn("52300", "12.0"), scene(t, waterTo15))
 	shows(t, none, map[string]string{"shrink.water": "0.00 lb", "dry": "52,300 lb"})
-	if note := none.Water.Note(); note != "12.0 % is not above the trigger, 15.0 %; over-dry grain brings no credit" {
+	if note := none.Water.Note(); note.String() != "12.0 % is not above the trigger, 15.0 %; over-dry grain brings no credit" {
 		t.Errorf("note: %s", note)
 	}
 	credited := scene(t, `[shrink]

@@ -284,7 +284,7 @@ func (l *lineReader) net() quantity.Amount {
 // quantity returns the quantity settled for, in a unit grain is settled by.
 func (l *lineReader) quantity() quantity.Amount {
 	a := l.any(LineQuantity)
-	if _, known := unitNames[a.Unit()]; l.has(LineQuantity) && !known {
+	if _, known := settledAmounts[a.Unit()]; l.has(LineQuantity) && !known {
 		return l.in(LineQuantity, quantity.Bushel)
 	}
 	return a

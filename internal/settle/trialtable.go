@@ -67,7 +67,7 @@ func (r TrialRow) record(cols []column) []string {
 		}
 		cells = append(cells, cell)
 	}
-	return append(cells, r.Refused)
+	return append(cells, r.Refused.String())
 }
 
 // plain is a figure without its unit and without commas.

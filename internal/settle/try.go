@@ -3,6 +3,7 @@ package settle
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/worksheet"
@@ -21,7 +22,7 @@ type Trial struct {
 type TrialRow struct {
 	Moisture   quantity.Amount
 	Settlement *Settlement
-	Refused    string
+	Refused    message.Text
 	// Points are those above the shrink-to that shrink is taken for.
 	Points *worksheet.Step
 	// Taken is water and handling in percent of the wet weight.
@@ -35,7 +36,7 @@ type TrialRow struct {
 func Try(e *rates.Edition, f Facts, grid []quantity.Amount) *Trial {
 	t := &Trial{Edition: e, Sheet: &worksheet.Sheet{}}
 	for _, moisture := range grid {
-		f.Moisture = Reading{Percent: moisture, Source: "trial"}
+		f.Moisture = Reading{Percent: moisture, Source: message.Words("trial")}
 		t.Rows = append(t.Rows, t.row(f, moisture))
 	}
 	return t
@@ -55,21 +56,21 @@ func (t *Trial) row(f Facts, moisture quantity.Amount) TrialRow {
 	row := TrialRow{Moisture: moisture}
 	s, err := Settle(f, t.Edition)
 	if err != nil {
-		row.Refused = err.Error()
+		row.Refused = message.Of(err)
 		return row
 	}
 	row.Settlement = s
-	t.Sheet.Section("At " + moisture.Written())
+	t.Sheet.Section(message.New("At %s", moisture.Written()))
 	id := fmt.Sprintf("row.%d", len(t.Rows)+1)
 	row.Points = t.points(id, s)
 	taken := worksheet.Times(worksheet.Sum(s.Water, s.Handling), worksheet.Const(hundredPercent))
-	row.Taken = t.Sheet.Work(id+".taken", "Water and handling", worksheet.Over(taken, s.Wet), hundredth, "")
+	row.Taken = t.Sheet.Work(id+".taken", message.Words("Water and handling"), worksheet.Over(taken, s.Wet), hundredth, worksheet.Unsourced)
 	units := t.delivered(id, s)
 	what := s.Payable
 	if f.Price == nil {
 		what = s.Adjustments
 	}
-	row.Each = t.Sheet.Work(id+".each", what.Label()+" per unit delivered", worksheet.Over(what, units), tenthOfCent, "")
+	row.Each = t.Sheet.Work(id+".each", message.New("%s per unit delivered", what.Label()), worksheet.Over(what, units), tenthOfCent, worksheet.Unsourced)
 	return row
 }
 
@@ -81,9 +82,9 @@ func (t *Trial) points(id string, s *Settlement) *worksheet.Step {
 	}
 	if to := t.Edition.Shrink.To; to.Given() && s.Water.Value().Sign() > 0 {
 		above := worksheet.Points(s.Moisture, worksheet.Const(to.Amount))
-		return t.Sheet.Work(id+".points", "Points above shrink-to", above, quantity.Unrounded, "")
+		return t.Sheet.Work(id+".points", message.Words("Points above shrink-to"), above, quantity.Unrounded, worksheet.Unsourced)
 	}
-	return t.Sheet.Skip(id+".points", "Points above shrink-to", quantity.Point, quantity.Unrounded, "no water is taken", "")
+	return t.Sheet.Skip(id+".points", message.Words("Points above shrink-to"), quantity.Point, quantity.Unrounded, message.Words("no water is taken"), worksheet.Unsourced)
 }
 
 var tenthOfCent = quantity.To("0.001", quantity.HalfUp)
@@ -102,5 +103,5 @@ func (t *Trial) delivered(id string, s *Settlement) *worksheet.Step {
 		}
 		units = worksheet.Times(s.Net, worksheet.Const(factor))
 	}
-	return t.Sheet.Work(id+".delivered", "Delivered "+unitNames[u.Settle], units, quantity.Unrounded, "")
+	return t.Sheet.Work(id+".delivered", deliveredAmounts[u.Settle], units, quantity.Unrounded, worksheet.Unsourced)
 }

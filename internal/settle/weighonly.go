@@ -1,8 +1,6 @@
 package settle
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
@@ -40,8 +38,8 @@ func (by *engine) weigh(drafts []Draft, out Outbound) (*Weighed, error) {
 	if out.Weight == quantity.Plain {
 		out.Weight = drafts[0].Gross.Unit()
 	}
-	if problem := out.check(); problem != "" {
-		return nil, Problems{{Field: "bushel", Sentence: message.Words(problem)}}
+	if problem := out.check(); !problem.IsZero() {
+		return nil, Problems{{Field: "bushel", Sentence: problem}}
 	}
 	w := by.weighOnly(drafts, out)
 	return &w, nil
@@ -51,20 +49,20 @@ func weighedOnly(drafts []Draft, out Outbound) Weighed {
 	w := weigh(&worksheet.Sheet{}, drafts)
 	w.Net = inUnit(w.Sheet, w.Net, out.Weight, out.Place)
 	if !out.Bushel.IsZero() {
-		bushel := w.Sheet.Rate("bushel", "Bushel weight", out.Bushel, out.BushelSource)
-		w.Bushels = w.Sheet.Work(LineBushels, "Bushels", worksheet.Over(w.Net, bushel), out.Bushels, "")
+		bushel := w.Sheet.Rate("bushel", message.Words("Bushel weight"), out.Bushel, message.Words(out.BushelSource))
+		w.Bushels = w.Sheet.Work(LineBushels, message.Words("Bushels"), worksheet.Over(w.Net, bushel), out.Bushels, worksheet.Unsourced)
 	}
 	return w
 }
 
-func (o Outbound) check() string {
+func (o Outbound) check() message.Text {
 	want := o.Weight.Per(quantity.Bushel)
 	switch {
 	case !o.Weight.IsMass():
-		return fmt.Sprintf("Weights were asked for in %q, which is no unit of weight. Choose lb or kg.", o.Weight)
+		return message.New("Weights were asked for in %q, which is no unit of weight. Choose lb or kg.", o.Weight.String())
 	case o.Bushel.IsZero():
 	case o.Bushel.Unit() != want || o.Bushel.Sign() < 0:
-		return fmt.Sprintf("The bushel weight is %s; it must be above zero and in %s.", o.Bushel, want)
+		return message.New("The bushel weight is %s; it must be above zero and in %s.", o.Bushel, want)
 	}
-	return ""
+	return message.Text{}
 }

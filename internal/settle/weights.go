@@ -3,6 +3,7 @@ package settle
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -18,16 +19,16 @@ func workWeights(d *calculation) {
 // weigh records gross, tare and net, summing drafts where there are several. Weights are recorded
 // as the scale gave them: rounding is the scale's.
 func weigh(s *worksheet.Sheet, drafts []Draft) Weighed {
-	s.Section("Weights")
+	s.Section(message.Words("Weights"))
 	w := Weighed{Sheet: s}
 	if len(drafts) == 1 {
 		one := drafts[0]
-		w.Gross = s.Given(LineGross, "Gross", one.Gross, quantity.Unrounded, one.GrossSource)
-		w.Tare = s.Given(LineTare, "Tare", one.Tare, quantity.Unrounded, one.TareSource)
+		w.Gross = s.Given(LineGross, message.Words("Gross"), one.Gross, quantity.Unrounded, one.GrossSource)
+		w.Tare = s.Given(LineTare, message.Words("Tare"), one.Tare, quantity.Unrounded, one.TareSource)
 	} else {
 		w.Gross, w.Tare = inDrafts(s, drafts)
 	}
-	w.Net = s.Work(LineNet, "Net", worksheet.Less(w.Gross, w.Tare), quantity.Unrounded, "")
+	w.Net = s.Work(LineNet, message.Words("Net"), worksheet.Less(w.Gross, w.Tare), quantity.Unrounded, worksheet.Unsourced)
 	return w
 }
 
@@ -35,11 +36,11 @@ func inDrafts(s *worksheet.Sheet, drafts []Draft) (gross, tare *worksheet.Step) 
 	var full, empty []worksheet.Operand
 	for i, draft := range drafts {
 		n := i + 1
-		full = append(full, s.Given(fmt.Sprintf("gross.%d", n), "Gross, "+draft.Name, draft.Gross, quantity.Unrounded, draft.GrossSource))
-		empty = append(empty, s.Given(fmt.Sprintf("tare.%d", n), "Tare, "+draft.Name, draft.Tare, quantity.Unrounded, draft.TareSource))
+		full = append(full, s.Given(fmt.Sprintf("gross.%d", n), message.New("Gross, %s", draft.Name), draft.Gross, quantity.Unrounded, draft.GrossSource))
+		empty = append(empty, s.Given(fmt.Sprintf("tare.%d", n), message.New("Tare, %s", draft.Name), draft.Tare, quantity.Unrounded, draft.TareSource))
 	}
-	gross = s.Work(LineGross, "Gross", worksheet.Sum(full[0], full[1:]...), quantity.Unrounded, "split-weighed")
-	tare = s.Work(LineTare, "Tare", worksheet.Sum(empty[0], empty[1:]...), quantity.Unrounded, "split-weighed")
+	gross = s.Work(LineGross, message.Words("Gross"), worksheet.Sum(full[0], full[1:]...), quantity.Unrounded, message.Words("split-weighed"))
+	tare = s.Work(LineTare, message.Words("Tare"), worksheet.Sum(empty[0], empty[1:]...), quantity.Unrounded, message.Words("split-weighed"))
 	return gross, tare
 }
 
@@ -53,5 +54,5 @@ func inUnit(s *worksheet.Sheet, net *worksheet.Step, unit quantity.Unit, place q
 	if err != nil {
 		panic("settle: " + err.Error())
 	}
-	return s.Work(LineConvertedNet, "Net in "+unit.String(), worksheet.Times(net, worksheet.Const(factor)), place, "1 lb is 0.45359237 kg by definition")
+	return s.Work(LineConvertedNet, message.New("Net in %s", unit), worksheet.Times(net, worksheet.Const(factor)), place, message.Words("1 lb is 0.45359237 kg by definition"))
 }

@@ -58,7 +58,7 @@ func (n Engine) WorthOf(f Facts, e *rates.Edition, step quantity.Amount) (Worth,
 
 // endOf settles the load at another moisture.
 func endOf(f Facts, here *Settlement, moisture quantity.Amount) End {
-	f.Moisture = Reading{Percent: moisture, Source: "supposed, to see what it would be worth"}
+	f.Moisture = Reading{Percent: moisture, Source: message.Words("supposed, to see what it would be worth")}
 	end := End{Moisture: moisture}
 	s, err := here.Engine.Settle(f, here.Edition)
 	if err != nil {

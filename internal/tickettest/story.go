@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scaleticket"
@@ -142,14 +143,14 @@ func (s *Story) Ticket(p elevator.Profile, e *rates.Edition) scaleticket.Ticket 
 		t.Copy, t.Code = scaleticket.Draft, ""
 	}
 	for _, m := range l.Missing() {
-		t.Problems = append(t.Problems, m.Sentence.String())
+		t.Problems = append(t.Problems, m.Sentence)
 	}
 	if e == nil || len(t.Problems) > 0 {
 		return t
 	}
 	settled, err := settle.Settle(l.SettleFacts(), e)
 	if err != nil {
-		t.Problems = append(t.Problems, err.Error())
+		t.Problems = append(t.Problems, message.Of(err))
 		return t
 	}
 	t.Settlement = settled

@@ -1,9 +1,13 @@
 package tickettest
 
 import (
+	"encoding/json"
+	"strings"
+	"sync"
 	"testing"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -199,7 +203,7 @@ func Split(t testing.TB) scaleticket.Ticket {
 	s.Samples(sample)
 	s.happens("M. Manager", load.Accepted{Limit: "damage", Reason: "agreed with the grower by phone"})
 	ticket := s.issues(1044).Ticket(ExampleElevator(), edition(t, "corn"))
-	ticket.Copy, ticket.MeterNote = 2, "Meter M-2 was last checked on 2026-09-20; its check was due on 2026-10-04."
+	ticket.Copy, ticket.MeterNote = 2, message.Words("Meter M-2 was last checked on 2026-09-20; its check was due on 2026-10-04.")
 	return ticket
 }
 
@@ -234,7 +238,7 @@ func Refused(t testing.TB) scaleticket.Ticket {
 func localTicket(t testing.TB) scaleticket.Ticket {
 	ticket := Shares(t)
 	ticket.House.Dates = "local"
-	ticket.Words = scaleticket.EnglishWords().Translated(AngleBrackets)
+	ticket.Words = scaleticket.WordsOf(AngleBrackets())
 	return ticket
 }
 
@@ -250,16 +254,20 @@ func Named(t testing.TB, name string) scaleticket.Ticket {
 	return scaleticket.Ticket{}
 }
 
-// AngleBrackets is a translator that can be seen at work; figures are no words.
-func AngleBrackets(english string) string {
-	switch english {
-	case "m/d/y":
-		return "d/m/y"
-	case "%s: %s":
-		return english
+// AngleBrackets is a language that can be seen at work: every text of the program between marks.
+var AngleBrackets = sync.OnceValue(func() *message.Printer {
+	texts := map[string]string{}
+	for english := range i18n.Texts("fr") {
+		texts[english] = "‹" + english[strings.Index(english, "|")+1:] + "›"
 	}
-	if _, figure := (message.Figures{}).Rewrite(english); figure {
-		return english
+	texts["m/d/y"], texts["%s: %s"] = "d/m/y", "%s: %s"
+	file, err := json.Marshal(map[string]any{"language": "fr", "texts": texts})
+	if err != nil {
+		panic(err)
 	}
-	return "‹" + english + "›"
-}
+	catalog, err := message.ReadCatalog(file)
+	if err != nil {
+		panic(err)
+	}
+	return message.NewPrinter(catalog, nil)
+})

@@ -1,6 +1,7 @@
 package title
 
 import (
+	"slices"
 	"tenthpoint/internal/message"
 )
 
@@ -45,20 +46,20 @@ type kind struct {
 	// numbered tells that a paper with a number goes with it, priced that grain held
 	// under it can have a price.
 	numbered, priced bool
-	unpriced         string // what stands where a price would
-	name             string // what papers call it
-	words            string // the same before a number
+	unpriced         message.Text // what stands where a price would
+	name             message.Text // what papers call it
+	words            string       // the same before a number
 }
 
 // kinds is the table of what grain can be held under.
 var kinds = []kind{
-	{Nothing, []Whose{Undecided, Depositors}, false, true, "price not set", "not decided", ""},
-	{CashSale, []Whose{Houses}, false, true, "price not set", "sold", ""},
-	{OpenStorage, []Whose{Depositors}, false, false, "no price: stored", "stored", ""},
-	{Contract, []Whose{Houses, Depositors}, true, true, "price not set", "on contract", "on contract %s"},
-	{Receipt, []Whose{Depositors}, true, false, "no price: on warehouse receipt", "on warehouse receipt", "on warehouse receipt %s"},
-	{DelayedPrice, []Whose{Houses, Depositors}, true, false, "no price yet: delayed price", "delayed price", "delayed price %s"},
-	{GrainBank, []Whose{Depositors}, false, false, "no price: grain bank", "in the grain bank", ""},
+	{Nothing, []Whose{Undecided, Depositors}, false, true, message.Words("price not set"), message.Words("not decided"), ""},
+	{CashSale, []Whose{Houses}, false, true, message.Words("price not set"), message.Words("sold"), ""},
+	{OpenStorage, []Whose{Depositors}, false, false, message.Words("no price: stored"), message.Words("stored"), ""},
+	{Contract, []Whose{Houses, Depositors}, true, true, message.Words("price not set"), message.Words("on contract"), "on contract %s"},
+	{Receipt, []Whose{Depositors}, true, false, message.Words("no price: on warehouse receipt"), message.Words("on warehouse receipt"), "on warehouse receipt %s"},
+	{DelayedPrice, []Whose{Houses, Depositors}, true, false, message.Words("no price yet: delayed price"), message.Words("delayed price"), "delayed price %s"},
+	{GrainBank, []Whose{Depositors}, false, false, message.Words("no price: grain bank"), message.Words("in the grain bank"), ""},
 }
 
 // Kinds are what grain can be held under, in the order of papers.
@@ -93,18 +94,13 @@ func (t Terms) Owner() Whose {
 // it stays its owner's, and a paper that says both would claim it twice.
 func (t Terms) TakesPrice() bool { return of(t.Under).priced && t.Whose != Depositors }
 
-// Unpriced says in English, where a price would stand, that there is none. It never
+// Unpriced says, where a price would stand, that there is none. It never
 // promises one: "price later" is a contract of its own.
-func (u Under) Unpriced() string { return of(u).unpriced }
+func (u Under) Unpriced() message.Text { return of(u).unpriced }
 
 // IsUnpriced reports whether a note stands where a price would.
-func IsUnpriced(note string) bool {
-	for _, k := range kinds {
-		if k.unpriced == note {
-			return true
-		}
-	}
-	return false
+func IsUnpriced(note message.Text) bool {
+	return note.Equal(Later) || slices.ContainsFunc(kinds, func(k kind) bool { return k.unpriced.Equal(note) })
 }
 
 // IsKnown reports whether grain can be held under it.
@@ -113,8 +109,8 @@ func (u Under) IsKnown() bool { return of(u).under == u }
 // IsNumbered reports whether a paper with a number goes with it.
 func (u Under) IsNumbered() bool { return of(u).numbered }
 
-// Name is what papers call it in English: "stored".
-func (u Under) Name() string { return of(u).name }
+// Name is what papers call it: "stored".
+func (u Under) Name() message.Text { return of(u).name }
 
 // IsDecided reports whether anybody has said what the grain is held under.
 func (t Terms) IsDecided() bool { return t.Under != Nothing }
@@ -123,9 +119,9 @@ func (t Terms) IsDecided() bool { return t.Under != Nothing }
 func (t Terms) Said() message.Text {
 	k := of(t.Under)
 	if k.words == "" || t.No == "" {
-		return message.Words(k.name)
+		return k.name
 	}
-	return message.New(k.words, t.No)
+	return message.New(k.words, message.Own(t.No))
 }
 
 // Check says what cannot stand together in terms that are newly typed. What older
@@ -145,10 +141,12 @@ func (t Terms) Check() error {
 	return nil
 }
 
-var whoseWords = map[Whose]string{Depositors: "the depositor's", Houses: "the house's", Undecided: "undecided"}
+var whoseWords = map[Whose]message.Text{
+	Depositors: message.Words("the depositor's"), Houses: message.Words("the house's"), Undecided: message.Words("undecided"),
+}
 
-// Said is whose it is, as papers say it in English.
-func (w Whose) Said() string { return whoseWords[w] }
+// Said is whose it is, as papers say it.
+func (w Whose) Said() message.Text { return whoseWords[w] }
 
 func (k kind) mayBe(w Whose) bool {
 	for _, one := range k.whose {
@@ -161,11 +159,11 @@ func (k kind) mayBe(w Whose) bool {
 
 // Later is how the settlements of the first two engines, which knew of no title,
 // note a line without a price. People are told [Under.Remark].
-const Later = "price later"
+var Later = message.Words("price later")
 
 // Remark is a note of a working as it is told of grain held under it.
-func (u Under) Remark(note string) string {
-	if note == Later {
+func (u Under) Remark(note message.Text) message.Text {
+	if note.Equal(Later) {
 		return u.Unpriced()
 	}
 	return note

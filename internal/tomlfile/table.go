@@ -32,15 +32,12 @@ func (t *Table) SetTitle(title message.Text) { t.title = title }
 
 // Place returns the place of a key, for people: "shrink, to, line 35". An empty key is the table
 // itself.
-func (t *Table) Place(key string) string {
-	name := t.path
-	if !t.title.IsZero() {
-		name = t.title.String()
+func (t *Table) Place(key string) message.Text {
+	name := t.title
+	if name.IsZero() {
+		name = message.New("%v", t.path)
 	}
-	if key != "" {
-		name += ", " + key
-	}
-	return fmt.Sprintf("%s, line %d", name, t.Line(key))
+	return message.New("%v, line %d", message.List(", ", name, message.Own(key)), t.Line(key))
 }
 
 // Name returns the name of a key of the table in problems: "shrink.to", or "discount damage row 2,

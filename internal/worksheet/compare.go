@@ -1,12 +1,16 @@
 package worksheet
 
-import "tenthpoint/internal/quantity"
+import (
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+)
 
 // Difference is one line on which two sheets part.
 type Difference struct {
-	ID, Label string
-	Before    quantity.Amount
-	After     quantity.Amount
+	ID     string
+	Label  message.Text
+	Before quantity.Amount
+	After  quantity.Amount
 	// Change is After less Before, in their unit.
 	Change quantity.Amount
 }

@@ -3,6 +3,7 @@ package worksheet
 import (
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -16,19 +17,8 @@ type Operand interface {
 // notation is a way of writing an expression: in words, Net weight × (Moisture − Shrink-to) ÷ …, or
 // in figures, 52,300 lb × (25.0 % − 15.5 %) ÷ …
 type notation struct {
-	words bool
-	say   Translate
-}
-
-// Translate translates an English text, or a figure, to the language of the reader. A nil Translate
-// leaves it unchanged.
-type Translate func(english string) string
-
-func (say Translate) text(english string) string {
-	if say == nil || english == "" {
-		return english
-	}
-	return say(english)
+	words   bool
+	printer *message.Printer
 }
 
 // How tightly an operator binds, loosest first.
@@ -148,17 +138,17 @@ var hundredPercent = quantity.Int(100, quantity.Percent)
 
 // Lower is the smaller of two operands.
 func Lower(a, b Operand) Choice {
-	return Choice{word: "the lower of", a: a, b: b, value: quantity.Min(a.amount(), b.amount())}
+	return Choice{word: message.Words("the lower of"), a: a, b: b, value: quantity.Min(a.amount(), b.amount())}
 }
 
 // Higher is the larger of two operands.
 func Higher(a, b Operand) Choice {
-	return Choice{word: "the higher of", a: a, b: b, value: quantity.Max(a.amount(), b.amount())}
+	return Choice{word: message.Words("the higher of"), a: a, b: b, value: quantity.Max(a.amount(), b.amount())}
 }
 
 // Choice takes one of two operands.
 type Choice struct {
-	word  string
+	word  message.Text
 	a, b  Operand
 	value quantity.Amount
 }
@@ -166,7 +156,7 @@ type Choice struct {
 func (c Choice) amount() quantity.Amount { return c.value }
 
 func (c Choice) write(b *strings.Builder, how notation, _ int) {
-	b.WriteString(how.say.text(c.word) + " (")
+	b.WriteString(how.printer.Text(c.word) + " (")
 	c.a.write(b, how, loose)
 	b.WriteString("; ")
 	c.b.write(b, how, loose)
@@ -182,7 +172,7 @@ type constant struct{ a quantity.Amount }
 func (c constant) amount() quantity.Amount { return c.a }
 
 func (c constant) write(b *strings.Builder, how notation, _ int) {
-	b.WriteString(how.say.text(c.a.String()))
+	b.WriteString(figure(how.printer, c.a.String()))
 }
 
 // Same returns an operand unchanged, for a step that only records or rounds.

@@ -3,6 +3,7 @@ package worksheet
 import (
 	"testing"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -11,7 +12,7 @@ func figures(s *Sheet, values ...string) []*Step {
 	var out []*Step
 	for i, v := range values {
 		name := string(rune('a' + i))
-		out = append(out, s.Given(name, name, quantity.Of(v, quantity.Plain), quantity.Unrounded, ""))
+		out = append(out, s.Given(name, message.Words(name), quantity.Of(v, quantity.Plain), quantity.Unrounded, Unsourced))
 	}
 	return out
 }
@@ -47,7 +48,7 @@ func TestExpressionsReadAsTheyAreWorked(t *testing.T) {
 		{Same(a), "a", "12"},
 		{Sum(a, Const(quantity.Of("3", quantity.Plain))), "a + 3", "15"},
 	} {
-		step := s.Work("x"+x.reads, "x", x.e, quantity.Unrounded, "")
+		step := s.Work("x"+x.reads, message.Words("x"), x.e, quantity.Unrounded, Unsourced)
 		if step.Formula() != x.reads || step.Value().String() != x.value {
 			t.Errorf("%s = %s, want %s = %s", step.Formula(), step.Value(), x.reads, x.value)
 		}
@@ -56,9 +57,9 @@ func TestExpressionsReadAsTheyAreWorked(t *testing.T) {
 
 func TestUnitsFollowFromTheParts(t *testing.T) {
 	var s Sheet
-	weight := s.Given("w", "Wet", quantity.Of("52300", quantity.Lb), quantity.Unrounded, "")
-	wet := s.Given("m", "Moisture", quantity.Of("25.0", quantity.Percent), quantity.Unrounded, "")
-	to := s.Given("to", "Shrink-to", quantity.Of("15.5", quantity.Percent), quantity.Unrounded, "")
+	weight := s.Given("w", message.Words("Wet"), quantity.Of("52300", quantity.Lb), quantity.Unrounded, Unsourced)
+	wet := s.Given("m", message.Words("Moisture"), quantity.Of("25.0", quantity.Percent), quantity.Unrounded, Unsourced)
+	to := s.Given("to", message.Words("Shrink-to"), quantity.Of("15.5", quantity.Percent), quantity.Unrounded, Unsourced)
 	for name, x := range map[string]struct {
 		e    Expr
 		want string
@@ -90,7 +91,7 @@ func TestUnlikeUnitsStopTheProgram(t *testing.T) {
 func TestUses(t *testing.T) {
 	var s Sheet
 	f := figures(&s, "12", "4", "2", "1")
-	step := s.Work("x", "x", Times(Sum(f[1], f[0]), Lower(f[0], Higher(f[2], f[1]))), quantity.Unrounded, "")
+	step := s.Work("x", message.Words("x"), Times(Sum(f[1], f[0]), Lower(f[0], Higher(f[2], f[1]))), quantity.Unrounded, Unsourced)
 	got := ""
 	for _, used := range step.Uses() {
 		got += used.ID()

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -11,8 +12,8 @@ import (
 // numbers.
 type stepJSON struct {
 	ID       string          `json:"id"`
-	Section  string          `json:"section"`
-	Label    string          `json:"label"`
+	Section  message.Text    `json:"section"`
+	Label    message.Text    `json:"label"`
 	Kind     Kind            `json:"kind"`
 	Formula  string          `json:"formula,omitempty"`
 	Figures  string          `json:"figures,omitempty"`
@@ -21,8 +22,8 @@ type stepJSON struct {
 	Rounding string          `json:"rounding"`
 	Value    quantity.Amount `json:"value"`
 	Printed  string          `json:"printed"`
-	Source   string          `json:"source,omitempty"`
-	Note     string          `json:"note,omitempty"`
+	Source   message.Text    `json:"source,omitzero"`
+	Note     message.Text    `json:"note,omitzero"`
 }
 
 // MarshalJSON writes the steps in order.

@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -21,24 +22,24 @@ var wholeLb = quantity.To("1", quantity.HalfUp)
 // example is a small settlement: every kind of step, rounded and not.
 func example() *Sheet {
 	s := &Sheet{}
-	s.Section("Weights")
-	gross := s.Given("gross", "Gross", quantity.Of("78400", quantity.Lb), quantity.Unrounded, "scale 1")
-	tare := s.Given("tare", "Tare", quantity.Of("26100", quantity.Lb), quantity.Unrounded, "")
-	net := s.Work("net", "Net", Less(gross, tare), quantity.Unrounded, "")
-	s.Section("Sample")
-	moisture := s.Given("moisture", "Moisture", quantity.Of("18.34", quantity.Percent), quantity.To("0.1", quantity.HalfUp), "meter A")
-	s.Word(s.Given("musty", "Musty odor", quantity.Int(1, quantity.Count), quantity.Unrounded, ""), "present")
-	s.Section("Shrink")
-	to := s.Rate("to", "Shrink-to", quantity.Of("15.0", quantity.Percent), "corn-2026: shrink, to, line 35")
-	water := s.Work("water", "Water shrink", Over(Times(net, Points(moisture, to)), Points(Const(quantity.Int(100, quantity.Percent)), to)), wholeLb, "corn-2026: shrink, line 31")
-	s.Skip("handling", "Handling loss", quantity.Lb, wholeLb, "this edition takes nothing for handling", "")
-	dry := s.Work("dry", "Dry-equivalent weight", Less(net, water), quantity.Unrounded, "")
-	s.Section("Money")
-	bushels := s.Work("bushels", "Bushels", Over(dry, Const(quantity.Of("56", quantity.LbPerBushel))), quantity.To("0.01", quantity.HalfUp), "")
-	price := s.Given("price", "Price", quantity.Of("4.10", quantity.DollarsPerBu), quantity.Unrounded, "posted")
-	value := s.Work("value", "Value", Times(price, bushels), quantity.To("0.01", quantity.HalfUp), "")
-	drying := s.Note(s.Given("drying", "Drying charge", quantity.Of("80.40", quantity.Dollar), quantity.Unrounded, ""), "charged by hand")
-	s.Work("payable", "Payable", Less(value, drying), quantity.Unrounded, "")
+	s.Section(message.Words("Weights"))
+	gross := s.Given("gross", message.Words("Gross"), quantity.Of("78400", quantity.Lb), quantity.Unrounded, message.Words("scale 1"))
+	tare := s.Given("tare", message.Words("Tare"), quantity.Of("26100", quantity.Lb), quantity.Unrounded, Unsourced)
+	net := s.Work("net", message.Words("Net"), Less(gross, tare), quantity.Unrounded, Unsourced)
+	s.Section(message.Words("Sample"))
+	moisture := s.Given("moisture", message.Words("Moisture"), quantity.Of("18.34", quantity.Percent), quantity.To("0.1", quantity.HalfUp), message.Words("meter A"))
+	s.Word(s.Given("musty", message.Words("Musty odor"), quantity.Int(1, quantity.Count), quantity.Unrounded, Unsourced), message.Words("present"))
+	s.Section(message.Words("Shrink"))
+	to := s.Rate("to", message.Words("Shrink-to"), quantity.Of("15.0", quantity.Percent), message.Words("corn-2026: shrink, to, line 35"))
+	water := s.Work("water", message.Words("Water shrink"), Over(Times(net, Points(moisture, to)), Points(Const(quantity.Int(100, quantity.Percent)), to)), wholeLb, message.Words("corn-2026: shrink, line 31"))
+	s.Skip("handling", message.Words("Handling loss"), quantity.Lb, wholeLb, message.Words("this edition takes nothing for handling"), Unsourced)
+	dry := s.Work("dry", message.Words("Dry-equivalent weight"), Less(net, water), quantity.Unrounded, Unsourced)
+	s.Section(message.Words("Money"))
+	bushels := s.Work("bushels", message.Words("Bushels"), Over(dry, Const(quantity.Of("56", quantity.LbPerBushel))), quantity.To("0.01", quantity.HalfUp), Unsourced)
+	price := s.Given("price", message.Words("Price"), quantity.Of("4.10", quantity.DollarsPerBu), quantity.Unrounded, message.Words("posted"))
+	value := s.Work("value", message.Words("Value"), Times(price, bushels), quantity.To("0.01", quantity.HalfUp), Unsourced)
+	drying := s.Note(s.Given("drying", message.Words("Drying charge"), quantity.Of("80.40", quantity.Dollar), quantity.Unrounded, Unsourced), message.Words("charged by hand"))
+	s.Work("payable", message.Words("Payable"), Less(value, drying), quantity.Unrounded, Unsourced)
 	return s
 }
 
@@ -99,21 +100,21 @@ func TestLaterStepsUseTheRoundedFigure(t *testing.T) {
 // rounding.
 func TestPrinted(t *testing.T) {
 	var s Sheet
-	a := s.Given("a", "a", quantity.Of("49.03", quantity.Dollar), quantity.Unrounded, "")
-	b := s.Given("b", "b", quantity.Of("41.57", quantity.Dollar), quantity.Unrounded, "")
+	a := s.Given("a", message.Words("a"), quantity.Of("49.03", quantity.Dollar), quantity.Unrounded, Unsourced)
+	b := s.Given("b", message.Words("b"), quantity.Of("41.57", quantity.Dollar), quantity.Unrounded, Unsourced)
 	for want, e := range map[string]Operand{
 		"$90.60":  Sum(a, b),
 		"$7.46":   Less(a, b),
 		"$49.03":  Higher(a, b),
 		"$139.63": Sum(Sum(a, b), a),
 	} {
-		if got := s.Work(want, "x", e, quantity.Unrounded, "").Printed(); got != want {
+		if got := s.Work(want, message.Words("x"), e, quantity.Unrounded, Unsourced).Printed(); got != want {
 			t.Errorf("%s, want %s", got, want)
 		}
 	}
-	rate := s.Given("r", "r", quantity.Of("0.020", quantity.DollarsPerBu), quantity.Unrounded, "")
-	count := s.Given("n", "n", quantity.Of("2.0", quantity.Plain), quantity.Unrounded, "")
-	if got := s.Work("each", "each", Times(rate, count), quantity.Unrounded, "").Printed(); got != "$0.04/bu" {
+	rate := s.Given("r", message.Words("r"), quantity.Of("0.020", quantity.DollarsPerBu), quantity.Unrounded, Unsourced)
+	count := s.Given("n", message.Words("n"), quantity.Of("2.0", quantity.Plain), quantity.Unrounded, Unsourced)
+	if got := s.Work("each", message.Words("each"), Times(rate, count), quantity.Unrounded, Unsourced).Printed(); got != "$0.04/bu" {
 		t.Errorf("a product is printed %s", got)
 	}
 }
@@ -125,7 +126,7 @@ func TestTwoStepsOfOneIDStopTheProgram(t *testing.T) {
 		}
 	}()
 	s := example()
-	s.Rate("net", "Net again", quantity.Int(1, quantity.Lb), "")
+	s.Rate("net", message.Words("Net again"), quantity.Int(1, quantity.Lb), Unsourced)
 }
 
 func TestCompareSheets(t *testing.T) {
@@ -134,7 +135,7 @@ func TestCompareSheets(t *testing.T) {
 	}
 	before, after := &Sheet{}, &Sheet{}
 	lb := func(s *Sheet, id, value string) {
-		s.Given(id, strings.ToUpper(id), quantity.Of(value, quantity.Lb), quantity.Unrounded, "")
+		s.Given(id, message.Words(strings.ToUpper(id)), quantity.Of(value, quantity.Lb), quantity.Unrounded, Unsourced)
 	}
 	lb(before, "same", "5")
 	lb(before, "changed", "10")
@@ -142,11 +143,11 @@ func TestCompareSheets(t *testing.T) {
 	lb(before, "unlike", "3")
 	lb(after, "same", "5.0")
 	lb(after, "changed", "12")
-	after.Given("unlike", "UNLIKE", quantity.Of("3", quantity.Kg), quantity.Unrounded, "")
+	after.Given("unlike", message.Words("UNLIKE"), quantity.Of("3", quantity.Kg), quantity.Unrounded, Unsourced)
 	lb(after, "new", "4")
 	var got []string
 	for _, d := range Compare(before, after) {
-		got = append(got, d.ID+" "+d.Label+" "+d.Before.String()+" "+d.After.String()+" "+d.Change.String())
+		got = append(got, d.ID+" "+d.Label.String()+" "+d.Before.String()+" "+d.After.String()+" "+d.Change.String())
 	}
 	want := []string{"changed CHANGED 10 lb 12 lb 2 lb", "gone GONE 3 lb 0 lb -3 lb", "new NEW 0 lb 4 lb 4 lb"}
 	if diff := cmp.Diff(want, got); diff != "" {
@@ -157,13 +158,13 @@ func TestCompareSheets(t *testing.T) {
 // Two sheets of one digest hold the same figures in any words.
 func TestDigest(t *testing.T) {
 	one, two := &Sheet{}, &Sheet{}
-	one.Given("a", "Gross", quantity.Of("10", quantity.Lb), wholeLb, "scale")
-	two.Given("a", "Full", quantity.Of("10", quantity.Lb), wholeLb, "typed")
+	one.Given("a", message.Words("Gross"), quantity.Of("10", quantity.Lb), wholeLb, message.Words("scale"))
+	two.Given("a", message.Words("Full"), quantity.Of("10", quantity.Lb), wholeLb, message.Words("typed"))
 	if one.Digest() != two.Digest() || one.Digest() == "" {
 		t.Error("other words, other digest")
 	}
 	three := &Sheet{}
-	three.Given("a", "Gross", quantity.Of("10.1", quantity.Lb), wholeLb, "scale")
+	three.Given("a", message.Words("Gross"), quantity.Of("10.1", quantity.Lb), wholeLb, message.Words("scale"))
 	if one.Digest() == three.Digest() {
 		t.Error("another exact figure, the same digest")
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -23,13 +24,14 @@ const (
 
 // Step is one line of the working. Its figure never changes once made.
 type Step struct {
-	id, section, label string
-	kind               Kind
-	expr               Operand
-	exact, value       quantity.Amount
-	rounding           quantity.Rounding
-	source, note       string
-	words              string // printed in place of the figure
+	id             string
+	section, label message.Text
+	kind           Kind
+	expr           Operand
+	exact, value   quantity.Amount
+	rounding       quantity.Rounding
+	source, note   message.Text
+	word           message.Text // printed in place of the figure
 }
 
 // ID returns the step's stable name, such as "shrink.water"; it is unique on its sheet and the same
@@ -37,10 +39,10 @@ type Step struct {
 func (s *Step) ID() string { return s.id }
 
 // Section is the heading over the step.
-func (s *Step) Section() string { return s.section }
+func (s *Step) Section() message.Text { return s.section }
 
 // Label is the step's name for people.
-func (s *Step) Label() string { return s.label }
+func (s *Step) Label() message.Text { return s.label }
 
 // Kind returns the origin of the step's figure.
 func (s *Step) Kind() Kind { return s.kind }
@@ -55,11 +57,11 @@ func (s *Step) Value() quantity.Amount { return s.value }
 func (s *Step) Rounding() quantity.Rounding { return s.rounding }
 
 // Source is the origin of the figure or the rule: an instrument, a person, an edition's row.
-func (s *Step) Source() string { return s.source }
+func (s *Step) Source() message.Text { return s.source }
 
 // Note is the remark that belongs to the step; for a rule not applied, the
 // reason.
-func (s *Step) Note() string { return s.note }
+func (s *Step) Note() message.Text { return s.note }
 
 // Printed is the value with its unit, in as many decimals as its rounding has.
 //
@@ -67,8 +69,8 @@ func (s *Step) Note() string { return s.note }
 // written with, and so do sums of such figures: $49.03 and $41.57 make $90.60.
 func (s *Step) Printed() string {
 	switch {
-	case s.words != "":
-		return s.words
+	case !s.word.IsZero():
+		return s.word.String()
 	case isPlain(s) && s.rounding.IsExact():
 		return s.value.Written()
 	}
@@ -76,7 +78,18 @@ func (s *Step) Printed() string {
 }
 
 // PrintedIn is Printed in a language.
-func (s *Step) PrintedIn(say Translate) string { return say.text(s.Printed()) }
+func (s *Step) PrintedIn(p *message.Printer) string {
+	if !s.word.IsZero() {
+		return p.Text(s.word)
+	}
+	return figure(p, s.Printed())
+}
+
+// figure is a figure with the signs of a language.
+func figure(p *message.Printer, printed string) string {
+	written, _ := p.Figures().Rewrite(printed)
+	return written
+}
 
 // isPlain reports whether a figure has the decimals it should be printed with:
 // it was written or rounded so, or is only a sum, a difference or a choice of
@@ -101,13 +114,15 @@ func isPlain(o Operand) bool {
 func (s *Step) Formula() string { return s.FormulaIn(nil) }
 
 // FormulaIn is the formula in a language.
-func (s *Step) FormulaIn(say Translate) string { return s.written(notation{words: true, say: say}) }
+func (s *Step) FormulaIn(p *message.Printer) string {
+	return s.written(notation{words: true, printer: p})
+}
 
 // Figures is the calculation in numbers, empty for figures from outside.
 func (s *Step) Figures() string { return s.FiguresIn(nil) }
 
 // FiguresIn returns the calculation in numbers, with its words translated.
-func (s *Step) FiguresIn(say Translate) string { return s.written(notation{say: say}) }
+func (s *Step) FiguresIn(p *message.Printer) string { return s.written(notation{printer: p}) }
 
 func (s *Step) written(how notation) string {
 	if s.expr == nil {
@@ -150,8 +165,8 @@ func (s *Step) amount() quantity.Amount { return s.value }
 
 func (s *Step) write(b *strings.Builder, how notation, _ int) {
 	if how.words {
-		b.WriteString(how.say.text(s.label))
+		b.WriteString(how.printer.Text(s.label))
 		return
 	}
-	b.WriteString(s.PrintedIn(how.say))
+	b.WriteString(s.PrintedIn(how.printer))
 }

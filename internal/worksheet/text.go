@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/textwrap"
 )
@@ -17,26 +18,26 @@ import (
 func (s *Sheet) Text(width int) string { return s.TextIn(width, nil) }
 
 // TextIn writes the sheet out in a language.
-func (s *Sheet) TextIn(width int, say Translate) string {
+func (s *Sheet) TextIn(width int, p *message.Printer) string {
 	var b strings.Builder
-	section := ""
-	for _, step := range s.steps {
-		if step.section != section {
-			section = step.section
-			fmt.Fprintf(&b, "\n%s\n", strings.ToUpper(say.text(section)))
+	for _, under := range s.Sections() {
+		if !under.Title.IsZero() {
+			fmt.Fprintf(&b, "\n%s\n", strings.ToUpper(p.Text(under.Title)))
 		}
-		step.text(&b, width, say)
+		for _, step := range under.Steps {
+			step.text(&b, width, p)
+		}
 	}
 	return strings.TrimPrefix(b.String(), "\n")
 }
 
-func (s *Step) text(b *strings.Builder, width int, say Translate) {
-	figure := s.PrintedIn(say)
+func (s *Step) text(b *strings.Builder, width int, p *message.Printer) {
+	printed := s.PrintedIn(p)
 	if s.kind == NotApplied {
-		figure = say.text("none")
+		printed = p.Say("none")
 	}
-	b.WriteString(spread(say.text(s.label), figure, width))
-	for _, line := range s.ExplainIn(say) {
+	b.WriteString(spread(p.Text(s.label), printed, width))
+	for _, line := range s.ExplainIn(p) {
 		for _, part := range textwrap.Lines(unbroken(line), textwrap.InWidth(width-4)) {
 			b.WriteString("    " + part + "\n")
 		}
@@ -49,40 +50,42 @@ func (s *Step) text(b *strings.Builder, width int, say Translate) {
 func (s *Step) Explain() []string { return s.ExplainIn(nil) }
 
 // ExplainIn is the small print of a step in a language.
-func (s *Step) ExplainIn(say Translate) []string {
+func (s *Step) ExplainIn(p *message.Printer) []string { return s.ExplainAs(p, s.note, s.source) }
+
+// ExplainAs is the small print with another remark and source.
+func (s *Step) ExplainAs(p *message.Printer, note, source message.Text) []string {
 	var lines []string
-	if result := s.result(say); result != "" {
+	if result := s.result(p); result != "" {
 		lines = append(lines, result)
 	}
-	if s.note != "" {
-		lines = append(lines, say.text(s.note))
+	if said := p.Text(note); said != "" {
+		lines = append(lines, said)
 	}
-	if s.source != "" {
-		lines = append(lines, "["+say.text(s.source)+"]")
+	if said := p.Text(source); said != "" {
+		lines = append(lines, "["+said+"]")
 	}
 	return lines
 }
 
 // result is the calculation in figures with its result, or for a figure from outside its rounding;
 // empty when there is nothing to add to the figure itself.
-func (s *Step) result(say Translate) string {
-	figures, printed := s.FiguresIn(say), s.PrintedIn(say)
+func (s *Step) result(p *message.Printer) string {
+	figures, printed := s.FiguresIn(p), s.PrintedIn(p)
 	isRounded := !s.exact.Equal(s.value)
 	switch {
 	case s.expr == nil && isRounded:
-		return say.text(s.exact.Written()) + s.roundingWords(say)
+		return figure(p, s.exact.Written()) + s.roundingWords(p)
 	case figures == "" || figures == printed:
 		return ""
 	case isRounded:
-		return figures + " = " + say.text(s.exact.String()) + s.roundingWords(say)
+		return figures + " = " + figure(p, s.exact.String()) + s.roundingWords(p)
 	}
 	return figures + " = " + printed
 }
 
-func (s *Step) roundingWords(say Translate) string {
-	step := say.text(quantity.New(s.rounding.Step, s.value.Unit()).Written())
-	rounded := fmt.Sprintf(say.text("to %s, %s"), step, say.text(string(s.rounding.Rule)))
-	return fmt.Sprintf(" → %s (%s)", s.PrintedIn(say), rounded)
+func (s *Step) roundingWords(p *message.Printer) string {
+	step := figure(p, quantity.New(s.rounding.Step, s.value.Unit()).Written())
+	return fmt.Sprintf(" → %s (%s)", s.PrintedIn(p), p.Say("to %s, %s", message.Own(step), string(s.rounding.Rule)))
 }
 
 // spread sets left and right at the two edges of a line.

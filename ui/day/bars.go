@@ -8,7 +8,7 @@ import (
 
 // Hours are the loads of the day by the hour.
 func (s *DaySheet) Hours() model.Bars {
-	out := model.Bars{Title: session.Say("Loads by hour"), Empty: session.Say("No load was ticketed.")}
+	out := model.Bars{Title: s.session.Say("Loads by hour"), Empty: s.session.Say("No load was ticketed.")}
 	most := 1
 	for _, h := range s.sheet.Hours {
 		most = max(most, h.In+h.Out)
@@ -21,7 +21,7 @@ func (s *DaySheet) Hours() model.Bars {
 
 // Spread returns the number of loads by moisture.
 func (s *DaySheet) Spread() model.Bars {
-	out := model.Bars{Title: session.Say("Loads by moisture, whole percents"), Empty: session.Say("No load was tested.")}
+	out := model.Bars{Title: s.session.Say("Loads by moisture, whole percents"), Empty: s.session.Say("No load was tested.")}
 	most := 1
 	for _, m := range s.sheet.Spread {
 		most = max(most, m.Loads)
@@ -42,7 +42,7 @@ func countBar(label string, n, most int) model.Bar {
 
 // WhereTo returns the intake of each bin, in the quantity settled.
 func (s *DaySheet) WhereTo() model.Bars {
-	out := model.Bars{Title: session.Say("Where it went"), Empty: session.Say("Nothing came in.")}
+	out := model.Bars{Title: s.session.Say("Where it went"), Empty: s.session.Say("Nothing came in.")}
 	var bins []string
 	took := map[string]quantity.Amount{}
 	unit := quantity.Plain
@@ -61,13 +61,13 @@ func (s *DaySheet) WhereTo() model.Bars {
 	if len(bins) == 0 {
 		return out
 	}
-	out.Title = session.Say("Where it went, %s", unit)
+	out.Title = s.session.Say("Where it went, %s", unit)
 	most := quantity.Zero(unit)
 	for _, bin := range bins {
 		most = quantity.Max(most, took[bin])
 	}
 	for _, bin := range bins {
-		out.Bars = append(out.Bars, model.Bar{Label: session.OrElse(bin, session.Say("none")), Value: session.ToOne.Apply(took[bin]).Figure(), Height: thousandths(took[bin], most)})
+		out.Bars = append(out.Bars, model.Bar{Label: session.OrElse(bin, s.session.Say("none")), Value: session.ToOne.Apply(took[bin]).Figure(), Height: thousandths(took[bin], most)})
 	}
 	return out
 }

@@ -60,19 +60,19 @@ func (s *DaySheet) readDays(ctx context.Context) {
 
 // DayField is the field that chooses the day.
 func (s *DaySheet) DayField() model.Field {
-	f := model.Field{ID: "day", Label: session.Say("Day"), Kind: model.OpenField, Chars: 12, Value: s.day.String(), Options: s.dayOptions()}
+	f := model.Field{ID: "day", Label: s.session.Say("Day"), Kind: model.OpenField, Chars: 12, Value: s.day.String(), Options: s.dayOptions()}
 	if s.typed != "" {
-		f.Value, f.State, f.Note = s.typed, model.Stop, session.Say("Write the day as year-month-day: %s.", s.session.Desk.Today())
+		f.Value, f.State, f.Note = s.typed, model.Stop, s.session.Say("Write the day as year-month-day: %s.", s.session.Desk.Today())
 	}
 	return f
 }
 
 func (s *DaySheet) dayOptions() []model.Option {
 	today := s.session.Desk.Today()
-	out := []model.Option{{Code: today.String(), Detail: session.Say("today")}}
+	out := []model.Option{{Code: today.String(), Detail: s.session.Say("today")}}
 	for _, d := range s.days {
 		if d != today {
-			out = append(out, model.Option{Code: d.String(), Detail: session.Say("closed")})
+			out = append(out, model.Option{Code: d.String(), Detail: s.session.Say("closed")})
 		}
 	}
 	return out
@@ -102,13 +102,13 @@ func (s *DaySheet) Step(days int) {
 func (s *DaySheet) Stand() model.Remark {
 	switch c := s.sheet.Closed; {
 	case c == nil:
-		return model.Remark{State: model.Wait, Text: session.Say("not closed")}
+		return model.Remark{State: model.Wait, Text: s.session.Say("not closed")}
 	case c.Differs:
-		return model.Remark{State: model.Stop, Text: session.Say("not what was closed")}
+		return model.Remark{State: model.Stop, Text: s.session.Say("not what was closed")}
 	case c.Late:
-		return model.Remark{State: model.Stop, Text: session.Say("something came later")}
+		return model.Remark{State: model.Stop, Text: s.session.Say("something came later")}
 	default:
-		return model.Remark{State: model.Locked, Text: session.Say("closed by %s, %s", c.By, c.At)}
+		return model.Remark{State: model.Locked, Text: s.session.Say("closed by %s, %s", c.By, c.At)}
 	}
 }
 
@@ -116,14 +116,14 @@ func (s *DaySheet) Stand() model.Remark {
 func (s *DaySheet) Numbers() model.Remark {
 	n := s.sheet.Numbers
 	if n.Issued == 0 {
-		return model.Remark{State: model.Plain, Text: session.Say("No ticket was issued. Loads turned away: %d.", len(s.sheet.Refused))}
+		return model.Remark{State: model.Plain, Text: s.session.Say("No ticket was issued. Loads turned away: %d.", len(s.sheet.Refused))}
 	}
-	text := session.Say("Tickets %d to %d, all accounted for: %d in force, %d void, %d corrected. Loads turned away: %d.",
+	text := s.session.Say("Tickets %d to %d, all accounted for: %d in force, %d void, %d corrected. Loads turned away: %d.",
 		n.First, n.Last, n.InForce, n.Voided, n.Corrected, len(s.sheet.Refused))
 	if len(n.Missing) == 0 {
 		return model.Remark{State: model.OK, Text: text}
 	}
-	return model.Remark{State: model.Stop, Text: session.Say("Tickets %d to %d: not of this day are %s. Check the book before anybody signs.", n.First, n.Last, message.Texts(", ", n.Missing))}
+	return model.Remark{State: model.Stop, Text: s.session.Say("Tickets %d to %d: not of this day are %s. Check the book before anybody signs.", n.First, n.Last, message.Texts(", ", n.Missing))}
 }
 
 // Sheet is one table of the paper, ready to show.
@@ -147,11 +147,11 @@ func (s *DaySheet) sheets(name string) []Sheet {
 	var out []Sheet
 	for _, t := range s.paper.Tables() {
 		if strings.HasPrefix(t.Name.String(), name) {
-			out = append(out, sheetOf(t))
+			out = append(out, sheetOf(s.session.Language, t))
 		}
 	}
 	if len(out) == 0 {
-		return []Sheet{{Empty: session.Say("Nothing on this day. Choose another with Alt+Left and Alt+Right.")}}
+		return []Sheet{{Empty: s.session.Say("Nothing on this day. Choose another with Alt+Left and Alt+Right.")}}
 	}
 	return out
 }
@@ -165,10 +165,10 @@ const sureColumns = 7
 
 // sheetOf is a table of a paper in the words of this desk, each column as wide as
 // its widest cell.
-func sheetOf(t report.Table) Sheet {
-	out := Sheet{Empty: session.Text(t.Empty)}
+func sheetOf(in session.Language, t report.Table) Sheet {
+	out := Sheet{Empty: in.Text(t.Empty)}
 	for i, c := range t.Columns {
-		column := model.Column{Title: columnTitle(c), Figures: c.Align == report.Right, Grow: i == 0}
+		column := model.Column{Title: columnTitle(in, c), Figures: c.Align == report.Right, Grow: i == 0}
 		if i >= sureColumns {
 			column.Drop = i
 		}
@@ -178,7 +178,7 @@ func sheetOf(t report.Table) Sheet {
 		row := model.Row{Key: strconv.Itoa(n), Cells: make([]string, len(r.Cells)), Total: r.Kind == report.Total, Struck: r.Kind == report.Struck}
 		for i, cell := range r.Cells {
 			column := &out.Columns[i]
-			row.Cells[i] = session.Text(cell)
+			row.Cells[i] = in.Text(cell)
 			column.Width = min(mostWidth, max(column.Width, len([]rune(row.Cells[i]))))
 		}
 		out.Rows = append(out.Rows, row)
@@ -201,10 +201,10 @@ var shortTitles = map[string]message.Text{
 }
 
 // columnTitle is the title of a paper's column with its unit.
-func columnTitle(c report.Column) string {
+func columnTitle(in session.Language, c report.Column) string {
 	title := c.Title
 	if short, known := shortTitles[title.String()]; known {
 		title = short
 	}
-	return session.Join(" ", session.Text(title), c.Unit)
+	return session.Join(" ", in.Text(title), c.Unit)
 }

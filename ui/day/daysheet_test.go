@@ -53,7 +53,7 @@ func TestDaySheetShowsThePaper(t *testing.T) {
 	for i, row := range money.Rows {
 		printed := make([]string, len(table.Rows[i].Cells))
 		for c, cell := range table.Rows[i].Cells {
-			printed[c] = session.Text(cell)
+			printed[c] = r.Session.Text(cell)
 		}
 		if !slices.Equal(row.Cells[1:], printed[1:]) {
 			t.Errorf("row %d shows %v, the paper prints %v", i, row.Cells, printed)
@@ -103,7 +103,7 @@ func TestColumnTitles(t *testing.T) {
 		"Net lb": {Title: message.New("Net"), Unit: "lb"}, "Quality kg": {Title: message.New("Off for quality"), Unit: "kg"},
 		"Later: loads": {Title: message.New("Loads without price")}, "Commodity": {Title: message.New("Commodity")},
 	} {
-		if got := columnTitle(title); got != want {
+		if got := columnTitle(session.Language{}, title); got != want {
 			t.Errorf("%s is called %q, want %q", title, got, want)
 		}
 	}

@@ -6,7 +6,6 @@ import (
 
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
 )
 
 // late is what was entered after the day was closed and counts on it all the same,
@@ -20,9 +19,9 @@ func (s late) remark() model.Remark {
 	switch {
 	case c == nil:
 	case c.Late:
-		return model.Remark{State: model.Stop, Text: session.Say("Something entered after the day was closed counts on it or before it. The sheet is the one that was signed; Ctrl+Shift+E lets a manager explain what came later.")}
+		return model.Remark{State: model.Stop, Text: s.session.Say("Something entered after the day was closed counts on it or before it. The sheet is the one that was signed; Ctrl+Shift+E lets a manager explain what came later.")}
 	case c.Explained != nil:
-		return model.Remark{State: model.Warn, Text: session.Say("Entered later, explained by %s, %s: %s", c.Explained.By, c.Explained.At, c.Explained.Reason)}
+		return model.Remark{State: model.Warn, Text: s.session.Say("Entered later, explained by %s, %s: %s", c.Explained.By, c.Explained.At, c.Explained.Reason)}
 	}
 	return model.Remark{}
 }
@@ -34,13 +33,13 @@ func (s late) waits() bool { return s.sheet.Closed != nil && s.sheet.Closed.Late
 func (s late) ask() {
 	s.session.Put(model.Ask{
 		Draft: "explain", Of: "day " + s.day.String(),
-		Title: session.Say("Explain what came after %s was closed?", s.session.Date(s.day)),
-		Text:  session.Say("The sheet stays as it was signed and names the reason."), State: model.Warn,
+		Title: s.session.Say("Explain what came after %s was closed?", s.session.Date(s.day)),
+		Text:  s.session.Say("The sheet stays as it was signed and names the reason."), State: model.Warn,
 		Fields: []model.AskField{
-			{ID: "who", Label: session.Say("Manager"), Options: s.session.Managers(), Value: s.session.ManagerHere(), Chars: 24, Required: true},
-			{ID: "reason", Label: session.Say("Reason"), Chars: 40, Required: true},
+			{ID: "who", Label: s.session.Say("Manager"), Options: s.session.Managers(), Value: s.session.ManagerHere(), Chars: 24, Required: true},
+			{ID: "reason", Label: s.session.Say("Reason"), Chars: 40, Required: true},
 		},
-		Yes:  session.Say("Explain it"),
+		Yes:  s.session.Say("Explain it"),
 		Then: func(values map[string]string) { s.explain(values["who"], strings.TrimSpace(values["reason"])) },
 	})
 }
@@ -51,6 +50,6 @@ func (s late) explain(who, reason string) {
 		s.session.Fail(err)
 		return
 	}
-	s.session.Notify(model.OK, session.Say("what came after %s was closed is explained.", s.session.Date(s.day)))
+	s.session.Notify(model.OK, s.session.Say("what came after %s was closed is explained.", s.session.Date(s.day)))
 	s.session.Changed()
 }

@@ -44,13 +44,13 @@ var DayParts = []struct {
 
 // Acts are the actions of a day, and the turns to its parts.
 func (s *Screen) Acts() []shell.Act {
-	group := session.Say("Day")
-	acts := shell.ActsOf(s.day, group, dayActs)
+	group := s.day.session.Say("Day")
+	acts := shell.ActsOf(s.day.session.Language, s.day, group, dayActs)
 	for i, part := range DayParts {
 		turn := shell.ActRow[*Screen]{
 			ID: "day." + part.ID, Title: part.title, Key: widgets.Alt(part.key), Do: func(s *Screen) { s.turn(i) }, Break: i == 0, MenuOnly: true,
 		}
-		acts = append(acts, shell.ActsOf(s, group, []shell.ActRow[*Screen]{turn})...)
+		acts = append(acts, shell.ActsOf(s.day.session.Language, s, group, []shell.ActRow[*Screen]{turn})...)
 	}
 	return acts
 }
@@ -84,7 +84,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	}
 	buttons := shell.ButtonRow(w, s.focusOrder, append(shell.ButtonsOf(s.Acts()), "go.disputes"))
 	day := container.NewBorder(nil, nil, container.New(shell.Margin{}, container.New(shell.Wide{Figures: 16}, s.entry)), nil, s.stand)
-	head := container.NewVBox(shell.Titled(session.Say("screen|Day sheet"), day), s.note)
+	head := container.NewVBox(shell.Titled(w.Session.Say("screen|Day sheet"), day), s.note)
 	body := container.NewStack()
 	for _, part := range s.parts {
 		body.Add(part)
@@ -117,15 +117,15 @@ func (s *Screen) buildGrain() fyne.CanvasObject {
 func (s *Screen) buildMoney() fyne.CanvasObject {
 	s.money, s.dispositions = newSheetTables("money", s.focusOrder), newSheetTables("disposition", s.focusOrder)
 	return stackTables(
-		s.money.stops(widgets.NewHeading(session.Say("Charges and payments"))),
-		s.dispositions.stops(widgets.NewHeading(session.Say("Sold, stored, on contract"))))
+		s.money.stops(widgets.NewHeading(s.day.session.Say("Charges and payments"))),
+		s.dispositions.stops(widgets.NewHeading(s.day.session.Say("Sold, stored, on contract"))))
 }
 
 func (s *Screen) buildPosition() fyne.CanvasObject {
 	s.position, s.places = newSheetTables("position", s.focusOrder), newSheetTables("places", s.focusOrder)
 	return stackTables(
-		s.position.stops(widgets.NewHeading(session.Say("In the house: before the day, and after"))),
-		s.places.stops(widgets.NewHeading(session.Say("By pit and bin"))))
+		s.position.stops(widgets.NewHeading(s.day.session.Say("In the house: before the day, and after"))),
+		s.places.stops(widgets.NewHeading(s.day.session.Say("By pit and bin"))))
 }
 
 // buildTold builds the table of what the manager must check before signing.
@@ -176,7 +176,7 @@ func (s *Screen) Show() { s.focusOrder.Focus("day") }
 
 // Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
-	return session.Say("Alt+Left and Alt+Right change the day, Alt+1 to Alt+4 the part of the sheet. F12 closes the day.")
+	return s.day.session.Say("Alt+Left and Alt+Right change the day, Alt+1 to Alt+4 the part of the sheet. F12 closes the day.")
 }
 
 // FocusOrder returns the tab order.

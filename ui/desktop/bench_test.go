@@ -10,7 +10,6 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/ui/day"
 	"tenthpoint/ui/lab"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 )
 
@@ -72,7 +71,7 @@ func (s *scene) shootBench(look string, l shell.Look) {
 	s.Go("bench")
 	b := s.screen("bench").(*lab.BenchScreen)
 	b.Form.Focus("method")
-	s.write(session.Say("dial and chart"))
+	s.write(s.Session.Say("dial and chart"))
 	s.write("", "", "250", "36", "68", "")
 	s.letters("56")
 	s.shoot(look, "bench-typing", l)
@@ -84,10 +83,10 @@ func (s *scene) shootBench(look string, l shell.Look) {
 	b.Tests.SetChosen("3")
 	s.Commands.Run("bench.leave")
 	s.shoot(look, "bench-leave", l)
-	s.answer(session.Say("the test was spoiled"), "grain spilled on the bench")
+	s.answer(s.Session.Say("the test was spoiled"), "grain spilled on the bench")
 	s.shoot(look, "bench-left-out", l)
 	b.Form.Focus("load")
-	s.write(session.Say("no load, only convert"))
+	s.write(s.Session.Say("no load, only convert"))
 	s.shoot(look, "bench-no-load", l)
 }
 
@@ -111,7 +110,7 @@ func (s *scene) shootDay(look string, l shell.Look) {
 	s.press(fyne.KeyEscape)
 	s.Go("disputes")
 	s.Commands.Run("disputes.raise")
-	s.answer("5", "Nils Farrow", session.Say("moisture"), "our own meter says 16.1")
+	s.answer("5", "Nils Farrow", s.Session.Say("moisture"), "our own meter says 16.1")
 	s.Commands.Run("disputes.sent")
 	s.write("", "state laboratory", "", "Nils Farrow")
 	s.press(fyne.KeySpace)

@@ -9,7 +9,6 @@ import (
 
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/lab"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/setup"
 	"tenthpoint/ui/shell"
 )
@@ -34,8 +33,8 @@ func inEveryLook(t *testing.T, loads int, check func(t *testing.T, s *scene)) {
 	for _, code := range languages {
 		for _, scale := range apptheme.TextScales() {
 			t.Run(fmt.Sprintf("%s-%v", code, scale), func(t *testing.T) {
-				speak(t, code)
 				s := newScene(t, shell.Look{Scale: scale}, loads)
+				s.speak(code)
 				s.resize(smallest)
 				check(t, s)
 			})
@@ -227,9 +226,9 @@ func TestFormAndSlipTakeTurns(t *testing.T) {
 			form, paper bool
 			at          string
 		}{
-			{session.Say("Working"), false, true, "slip"},
-			{session.Say("Form"), false, true, "slip"},
-			{session.Say("Slip"), true, false, "damage"},
+			{s.Session.Say("Working"), false, true, "slip"},
+			{s.Session.Say("Form"), false, true, "slip"},
+			{s.Session.Say("Slip"), true, false, "damage"},
 		} {
 			s.Commands.Run("load.working")
 			if y.Pane.Form.Visible() != want.form || y.Pane.Paper.Visible() != want.paper || y.Toggle.Text != want.button {

@@ -41,6 +41,7 @@ func TestEveryScreenIsInTheLanguage(t *testing.T) {
 	s.Commands.Run("keys")
 	s.shoot("french", "keys", look)
 	empty := newScene(t, look, 0)
+	empty.speak("fr")
 	empty.reading = func(shot string) { r.read(shot, empty.fyne) }
 	empty.shoot("french", "first", look)
 	empty.shootEmpty("french", look)

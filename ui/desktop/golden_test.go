@@ -18,7 +18,7 @@ func TestGolden(t *testing.T) {
 	row := func(f model.Field, set shell.Setting) fyne.CanvasObject {
 		e := widgets.NewFigureEntry()
 		e.SetText(f.Value)
-		r := shell.NewFormRow(f, e, &shell.FormColumns{})
+		r := shell.NewFormRow(s.Session.Language, f, e, &shell.FormColumns{})
 		r.Space(set, 80)
 		return r
 	}

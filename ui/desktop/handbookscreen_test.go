@@ -10,7 +10,6 @@ import (
 	"tenthpoint/ui/handbook"
 	"tenthpoint/ui/help"
 	"tenthpoint/ui/paperview"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	ticketspkg "tenthpoint/ui/tickets"
 )
@@ -25,7 +24,7 @@ func TestHelpOfEveryScreen(t *testing.T) {
 		}
 		s.Go(row.ID)
 		s.press(fyne.KeyF1)
-		want := handbook.In(shell.Language()).For(row.ID)
+		want := handbook.In(handbook.English).For(row.ID)
 		if !s.IsFront(indexOf("handbook")) || book.Chapter != want.ID || book.FocusOrder().Current() != "page" {
 			t.Errorf("F1 on %s opens %q on %q, want %q", row.ID, book.Chapter, book.FocusOrder().Current(), want.ID)
 		}
@@ -73,7 +72,7 @@ func TestHandbookByKeyboard(t *testing.T) {
 		t.Errorf("Home leads from %v to %v", at, book.Prose.Offset())
 	}
 	s.press(fyne.KeyEscape)
-	if book.Line.Text != "" || book.FocusOrder().Current() != "line" || len(book.Table.Rows()) != len(handbook.In(shell.Language()).All()) {
+	if book.Line.Text != "" || book.FocusOrder().Current() != "line" || len(book.Table.Rows()) != len(handbook.In(handbook.English).All()) {
 		t.Errorf("Escape leaves %q with %d rows", book.Line.Text, len(book.Table.Rows()))
 	}
 	s.letters("zebra")
@@ -85,8 +84,7 @@ func TestHandbookByKeyboard(t *testing.T) {
 // In an elevator that speaks French the handbook is French: its chapters, and what is found in them
 // without accents.
 func TestHandbookInFrench(t *testing.T) {
-	speak(t, "fr")
-	s := newScene(t, shell.Look{}, 40)
+	s := inFrench(t, shell.Look{}, 40)
 	s.press(fyne.KeyF1)
 	book := screenOf[*help.HandbookScreen](s)
 	if title := book.Prose.Passages()[0].Spans[0].Text; title != "Un camion, du brut au bon" {
@@ -105,17 +103,17 @@ func TestHandbookInFrench(t *testing.T) {
 // part of a name, in every language.
 func TestWordsForTicketsAreUnderstood(t *testing.T) {
 	for _, code := range handbook.Languages {
-		speak(t, code)
 		s := newScene(t, shell.Look{}, 40)
+		s.speak(code)
 		s.Go("tickets")
 		tickets := screenOf[*ticketspkg.Screen](s).Tickets
-		asName := strings.SplitN(session.Say("“%s” in a number, name, truck, or grain", "x"), "x", 2)[0]
-		chapter, _ := handbook.In(shell.Language()).ByID("tickets")
+		asName := strings.SplitN(s.Session.Say("“%s” in a number, name, truck, or grain", "x"), "x", 2)[0]
+		chapter, _ := handbook.In(code).ByID("tickets")
 		tried := 0
 		for _, b := range chapter.Blocks {
 			for _, row := range b.Rows[min(1, len(b.Rows)):] {
 				for _, line := range strings.Split(row[0], ", ") {
-					if line == "1042" || strings.HasPrefix(line, "aske") || line == strings.ToLower(session.Say("Corn")) {
+					if line == "1042" || strings.HasPrefix(line, "aske") || line == strings.ToLower(s.Session.Say("Corn")) {
 						continue // names, numbers and grains
 					}
 					tried++
@@ -141,7 +139,7 @@ func TestKeysInTheHandbook(t *testing.T) {
 		}
 	}
 	key := regexp.MustCompile(`(?:Ctrl|Alt)\+(?:Shift\+)?(?:[A-Z][a-z]\w+|F?[0-9]+|[A-Z.])|\bF[0-9]+\b`)
-	for _, c := range handbook.In(shell.Language()).All() {
+	for _, c := range handbook.In(handbook.English).All() {
 		for _, named := range key.FindAllString(c.Text, -1) {
 			if !known[named] {
 				t.Errorf("chapter %s names %s, which does nothing", c.ID, named)
@@ -153,7 +151,7 @@ func TestKeysInTheHandbook(t *testing.T) {
 // Every form of the handbook has one of package widgets.
 func TestPassages(t *testing.T) {
 	seen := map[paperview.PassageKind]bool{}
-	for _, c := range handbook.In(shell.Language()).All() {
+	for _, c := range handbook.In(handbook.English).All() {
 		for i, p := range help.Passages(c) {
 			seen[p.Kind] = true
 			if c.Blocks[i].Kind == handbook.Step && p.Mark == "" {

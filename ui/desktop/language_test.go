@@ -40,15 +40,23 @@ func textsOf(t *testing.T, code string) map[string]string {
 	return i18n.Texts(code)
 }
 
-// speak lets the desk speak a language until the test ends.
-func speak(t *testing.T, code string) {
+// speak sets the language of a scene's elevator and turns its window to it. A new book has no
+// elevator yet.
+func (s *scene) speak(code string) {
+	s.t.Helper()
+	if p := s.desk.Profile(); p.Business != "" {
+		p.Language = code
+		must(s.t, scalehouse.SetProfile(s.t.Context(), s.desk, p))
+	}
+	must(s.t, s.Session.SetLanguage(code))
+}
+
+// languageOf is the language of a code.
+func languageOf(t *testing.T, code string) session.Language {
 	t.Helper()
-	t.Cleanup(func() {
-		must(t, shell.UseLanguage(i18n.English))
-		session.SetLanguage(nil)
-		widgets.SetWords(widgets.EnglishWords())
-	})
-	must(t, shell.UseLanguage(code))
+	language, err := session.LanguageOf(code)
+	must(t, err)
+	return language
 }
 
 // Every language has the same texts, none empty, each with the same gaps for
@@ -181,9 +189,7 @@ func saidText(call *ast.CallExpr) (string, bool) {
 	case *ast.Ident:
 		name = f.Name
 	case *ast.SelectorExpr:
-		if x, plain := f.X.(*ast.Ident); plain && x.Name == "session" {
-			name = f.Sel.Name
-		}
+		name = f.Sel.Name
 	}
 	if name != "Say" || len(call.Args) == 0 {
 		return "", false
@@ -296,15 +302,19 @@ func wordsFromElsewhere() map[string]string {
 
 // A language nobody speaks is refused by name.
 func TestUnknownLanguageIsRefused(t *testing.T) {
-	if err := shell.UseLanguage("xx"); err == nil || !errors.Is(err, message.NotFound) {
+	s := newScene(t, shell.Look{}, 0)
+	if err := s.Session.SetLanguage("xx"); err == nil || !errors.Is(err, message.NotFound) {
 		t.Errorf("xx gives %v", err)
+	}
+	if s.Session.Code() != i18n.English {
+		t.Errorf("the desk speaks %s", s.Session.Code())
 	}
 }
 
 // Sentences made elsewhere are taken apart and said in the language, their
 // figures and words in place; what is no text of the desk stays.
 func TestSentencesAreTranslated(t *testing.T) {
-	speak(t, "fr")
+	french := languageOf(t, "fr")
 	for english, want := range map[string]string{
 		"Yard":                              "Cour",
 		"Test 2":                            "Analyse 2",
@@ -319,10 +329,10 @@ func TestSentencesAreTranslated(t *testing.T) {
 		"175 g of grain was in the meter and 250 g is asked for. The dial follows how much grain is in the cell, so the moisture shown is not this grain's. Weigh out 250 g and test again.": "Il y avait 175\u00a0g de grain dans l'appareil et il en faut 250\u00a0g. Le cadran suit la quantité de grain dans la cellule : l'humidité montrée n'est pas celle de ce grain. Pesez 250\u00a0g et analysez de nouveau.",
 		"": "",
 	} {
-		if got := session.Say(english); got != want {
+		if got := french.Say(english); got != want {
 			t.Errorf("%q is said as\n%q, want\n%q", english, got, want)
 		}
-		if again := session.Say(want); again != want {
+		if again := french.Say(want); again != want {
 			t.Errorf("said twice, %q becomes %q", want, again)
 		}
 	}
@@ -331,12 +341,8 @@ func TestSentencesAreTranslated(t *testing.T) {
 // inFrench lets a desk and the elevator of a scene speak French.
 func inFrench(t *testing.T, look shell.Look, loads int) *scene {
 	t.Helper()
-	speak(t, "fr")
 	s := newScene(t, look, loads)
-	p := s.desk.Profile()
-	p.Language = "fr"
-	must(t, scalehouse.SetProfile(t.Context(), s.desk, p))
-	s.Session.Changed()
+	s.speak("fr")
 	return s
 }
 

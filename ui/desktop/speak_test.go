@@ -13,7 +13,6 @@ import (
 // A language chosen in the set-up is used at once, on every screen and on the slip, and text typed
 // before stays where it was.
 func TestAnotherLanguageIsHeardAtOnce(t *testing.T) {
-	speak(t, "en")
 	s := newScene(t, shell.Look{}, 40)
 	s.Commands.Run("load.new")
 	s.write("123", "corn", "77", "52300")

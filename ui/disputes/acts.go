@@ -21,18 +21,18 @@ func AskRaise(f *session.Session, ticket int64, then func()) {
 	}
 	f.Put(model.Ask{
 		Draft: "dispute",
-		Title: session.Say("Raise a dispute"), Text: session.Say("The day until which another test can be asked for follows from the house's rules."),
+		Title: f.Say("Raise a dispute"), Text: f.Say("The day until which another test can be asked for follows from the house's rules."),
 		Fields: []model.AskField{
-			{ID: "ticket", Label: session.Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
-			{ID: "by", Label: session.Say("Raised by"), Chars: 28, Hint: session.Say("the grower's name"), Required: true},
-			{ID: "about", Label: session.Say("About"), Options: aboutOptions(), Chars: 18, Required: true},
-			{ID: "official", Label: session.Say("About an official inspection"), Tick: true},
-			{ID: "claim", Label: session.Say("Claim"), Chars: 40, Most: 1000, Hint: session.Say("in the grower's words"), Required: true},
+			{ID: "ticket", Label: f.Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
+			{ID: "by", Label: f.Say("Raised by"), Chars: 28, Hint: f.Say("the grower's name"), Required: true},
+			{ID: "about", Label: f.Say("About"), Options: aboutOptions(f.Language), Chars: 18, Required: true},
+			{ID: "official", Label: f.Say("About an official inspection"), Tick: true},
+			{ID: "claim", Label: f.Say("Claim"), Chars: 40, Most: 1000, Hint: f.Say("in the grower's words"), Required: true},
 		},
-		Yes: session.Say("Raise it"),
+		Yes: f.Say("Raise it"),
 		Check: func(values map[string]string) map[string]string {
 			if _, ok := session.Number(values["ticket"]); !ok {
-				return map[string]string{"ticket": session.Say("Type the number as it stands on the ticket.")}
+				return map[string]string{"ticket": f.Say("Type the number as it stands on the ticket.")}
 			}
 			return nil
 		},
@@ -60,26 +60,26 @@ func saidWhenRaised(f *session.Session, id string, ticket int64) (model.State, s
 	ctx := context.Background()
 	one, err := office.DisputeByID(ctx, f.Desk, id)
 	if err != nil {
-		return model.Stop, session.Sentence(err)
+		return model.Stop, f.Sentence(err)
 	}
 	cautions, err := office.WhenRaised(ctx, f.Desk, one)
 	if err != nil {
-		return model.Stop, session.Sentence(err)
+		return model.Stop, f.Sentence(err)
 	}
 	if len(cautions) == 0 {
-		return model.OK, session.Say("dispute %s about ticket %d is raised. Its sample is held.", id, ticket)
+		return model.OK, f.Say("dispute %s about ticket %d is raised. Its sample is held.", id, ticket)
 	}
-	said := session.Say("dispute %s about ticket %d is raised.", id, ticket)
+	said := f.Say("dispute %s about ticket %d is raised.", id, ticket)
 	for _, caution := range cautions {
-		said = session.Join(" ", said, session.Text(caution))
+		said = session.Join(" ", said, f.Text(caution))
 	}
 	return model.Warn, said
 }
 
-func aboutOptions() []model.Option {
+func aboutOptions(in session.Language) []model.Option {
 	var out []model.Option
 	for _, about := range []string{"moisture", "test-weight", "weight", "grade", "rates"} {
-		out = append(out, model.Option{Code: about, Name: aboutWord(about), ByName: true})
+		out = append(out, model.Option{Code: about, Name: aboutWord(in, about), ByName: true})
 	}
 	return out
 }
@@ -106,40 +106,43 @@ func (d *Disputes) AskSent() {
 	}
 	d.session.Put(model.Ask{
 		Draft: "sent", Of: "dispute " + one.ID,
-		Title: session.Say("Dispute %s: the sample is sent", one.ID),
-		Text:  session.Say("Split it before both parties and seal it. With moisture at issue it must be airtight, or it dries on the way."),
+		Title: d.session.Say("Dispute %s: the sample is sent", one.ID),
+		Text:  d.session.Say("Split it before both parties and seal it. With moisture at issue it must be airtight, or it dries on the way."),
 		Fields: []model.AskField{
-			{ID: "sample", Label: session.Say("Sample"), Value: d.sampleNumber(one), Chars: 14, Required: true},
-			{ID: "to", Label: session.Say("Sent to"), Chars: 32, Required: true},
-			{ID: "sealed", Label: session.Say("Sealed by"), Value: d.session.Desk.Who().Name, Chars: 28, Required: true},
-			{ID: "witness", Label: session.Say("For the grower"), Chars: 28, Hint: session.Say("who certified it")},
-			{ID: "seal", Label: session.Say("Seal"), Chars: 14, Hint: session.Say("its number")},
-			{ID: "mass", Label: session.Say("Mass"), Unit: "g", Figures: true, Chars: 7},
-			{ID: "half", Label: session.Say("Other half at"), Chars: 20},
-			{ID: "fee", Label: session.Say("Test paid by"), Chars: 20},
-			{ID: "airtight", Label: session.Say("Sealed airtight"), Tick: true},
+			{ID: "sample", Label: d.session.Say("Sample"), Value: d.sampleNumber(one), Chars: 14, Required: true},
+			{ID: "to", Label: d.session.Say("Sent to"), Chars: 32, Required: true},
+			{ID: "sealed", Label: d.session.Say("Sealed by"), Value: d.session.Desk.Who().Name, Chars: 28, Required: true},
+			{ID: "witness", Label: d.session.Say("For the grower"), Chars: 28, Hint: d.session.Say("who certified it")},
+			{ID: "seal", Label: d.session.Say("Seal"), Chars: 14, Hint: d.session.Say("its number")},
+			{ID: "mass", Label: d.session.Say("Mass"), Unit: "g", Figures: true, Chars: 7},
+			{ID: "half", Label: d.session.Say("Other half at"), Chars: 20},
+			{ID: "fee", Label: d.session.Say("Test paid by"), Chars: 20},
+			{ID: "airtight", Label: d.session.Say("Sealed airtight"), Tick: true},
 		},
-		Yes:   session.Say("It is sent"),
-		Check: func(values map[string]string) map[string]string { _, wrong := sentMass(values); return wrong },
+		Yes: d.session.Say("It is sent"),
+		Check: func(values map[string]string) map[string]string {
+			_, wrong := sentMass(d.session.Language, values)
+			return wrong
+		},
 		Then: func(values map[string]string) {
-			mass, _ := sentMass(values)
+			mass, _ := sentMass(d.session.Language, values)
 			d.goOn(dispute.Sent{
 				Sample: values["sample"], To: values["to"], SealedBy: values["sealed"], Witness: values["witness"],
 				Airtight: values["airtight"] == model.TickOn, Day: d.session.Desk.Today(),
 				Seal: values["seal"], Mass: mass, Half: values["half"], FeeBy: values["fee"],
-			}, session.Say("the sample of dispute %s is on its way to %s.", one.ID, values["to"]))
+			}, d.session.Say("the sample of dispute %s is on its way to %s.", one.ID, values["to"]))
 		},
 	})
 }
 
 // sentMass reads the mass that is sent; none where none is typed.
-func sentMass(values map[string]string) (quantity.Amount, map[string]string) {
+func sentMass(in session.Language, values map[string]string) (quantity.Amount, map[string]string) {
 	if strings.TrimSpace(values["mass"]) == "" {
 		return quantity.Amount{}, nil
 	}
-	mass, err := session.ParseFigure(moisture.MassField, values["mass"])
+	mass, err := in.ParseFigure(moisture.MassField, values["mass"])
 	if err != nil {
-		return mass, map[string]string{"mass": session.Sentence(err)}
+		return mass, map[string]string{"mass": in.Sentence(err)}
 	}
 	return mass, nil
 }
@@ -164,19 +167,19 @@ func (d *Disputes) AskResult() {
 		to = one.Sent.To
 	}
 	fields := []model.AskField{
-		{ID: "by", Label: session.Say("Tested by"), Value: to, Chars: 32, Required: true},
-		{ID: "certificate", Label: session.Say("Certificate"), Chars: 16},
-		{ID: "finding", Label: session.Say("Finding"), Chars: 40, Hint: session.Say("in their words"), Required: true},
+		{ID: "by", Label: d.session.Say("Tested by"), Value: to, Chars: 32, Required: true},
+		{ID: "certificate", Label: d.session.Say("Certificate"), Chars: 16},
+		{ID: "finding", Label: d.session.Say("Finding"), Chars: 40, Hint: d.session.Say("in their words"), Required: true},
 	}
 	if one.Raised.About == "moisture" {
-		fields = append(fields, model.AskField{ID: "figure", Label: session.Say("Moisture"), Unit: "%", Figures: true, Chars: 7})
+		fields = append(fields, model.AskField{ID: "figure", Label: d.session.Say("Moisture"), Unit: "%", Figures: true, Chars: 7})
 	}
 	d.session.Put(model.Ask{
 		Draft: "result", Of: "dispute " + one.ID,
-		Title: session.Say("Dispute %s: the result", one.ID), Fields: fields, Yes: session.Say("Write down"),
+		Title: d.session.Say("Dispute %s: the result", one.ID), Fields: fields, Yes: d.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			if _, err := session.FigureOrNone(d.session.Language, values["figure"]); err != nil {
-				return map[string]string{"figure": session.Sentence(err)}
+				return map[string]string{"figure": d.session.Sentence(err)}
 			}
 			return nil
 		},
@@ -184,7 +187,7 @@ func (d *Disputes) AskResult() {
 			figure, _ := session.FigureOrNone(d.session.Language, values["figure"])
 			d.goOn(dispute.Resulted{
 				By: values["by"], Certificate: values["certificate"], Finding: values["finding"], Figure: figure, Day: d.session.Desk.Today(),
-			}, session.Say("the result of dispute %s is written down.", one.ID))
+			}, d.session.Say("the result of dispute %s is written down.", one.ID))
 		},
 	})
 }
@@ -197,18 +200,18 @@ func (d *Disputes) AskDecide() {
 	}
 	d.session.Put(model.Ask{
 		Draft: "decide", Of: "dispute " + one.ID,
-		Title: session.Say("Decide dispute %s?", one.ID),
-		Text:  session.Say("If the ticket does not stand, correct it first on the screen Tickets, and name the corrected ticket here. A decision cannot be changed."),
+		Title: d.session.Say("Decide dispute %s?", one.ID),
+		Text:  d.session.Say("If the ticket does not stand, correct it first on the screen Tickets, and name the corrected ticket here. A decision cannot be changed."),
 		State: model.Warn,
 		Fields: []model.AskField{
-			{ID: "who", Label: session.Say("Manager"), Options: d.session.Managers(), Value: d.session.ManagerHere(), Chars: 24, Required: true},
-			{ID: "decision", Label: session.Say("Decision"), Chars: 40, Hint: session.Say("what is settled on, and why"), Required: true},
-			{ID: "corrected", Label: session.Say("Corrected ticket"), Figures: true, Chars: 8, Hint: session.Say("empty: the ticket stands")},
+			{ID: "who", Label: d.session.Say("Manager"), Options: d.session.Managers(), Value: d.session.ManagerHere(), Chars: 24, Required: true},
+			{ID: "decision", Label: d.session.Say("Decision"), Chars: 40, Hint: d.session.Say("what is settled on, and why"), Required: true},
+			{ID: "corrected", Label: d.session.Say("Corrected ticket"), Figures: true, Chars: 8, Hint: d.session.Say("empty: the ticket stands")},
 		},
-		Yes: session.Say("Decide"),
+		Yes: d.session.Say("Decide"),
 		Check: func(values map[string]string) map[string]string {
 			if _, ok := session.Number(values["corrected"]); !ok && strings.TrimSpace(values["corrected"]) != "" {
-				return map[string]string{"corrected": session.Say("Type the number as it stands on the ticket.")}
+				return map[string]string{"corrected": d.session.Say("Type the number as it stands on the ticket.")}
 			}
 			return nil
 		},
@@ -228,7 +231,7 @@ func (d *Disputes) decide(one dispute.Dispute, who string, f dispute.Decided) {
 		return
 	}
 	d.Refresh()
-	d.session.Notify(model.OK, session.Say("dispute %s is decided by %s.", one.ID, who))
+	d.session.Notify(model.OK, d.session.Say("dispute %s is decided by %s.", one.ID, who))
 	d.session.Changed()
 }
 
@@ -243,7 +246,7 @@ func (d *Disputes) PrintFile() {
 		d.session.Fail(err)
 		return
 	}
-	session.PrintDocument(d.session, doc, "dispute-"+one.ID, session.Say("the file of dispute %s", one.ID), false)
+	session.PrintDocument(d.session, doc, "dispute-"+one.ID, d.session.Say("the file of dispute %s", one.ID), false)
 }
 
 // PrintProof prints the proof sheet of the disputed ticket.

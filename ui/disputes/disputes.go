@@ -58,19 +58,19 @@ func (d *Disputes) Chosen() string { return d.chosen }
 
 // Empty says that there is none.
 func (d *Disputes) Empty() string {
-	return session.Say("No ticket is disputed. Ctrl+E raises a dispute about one.")
+	return d.session.Say("No ticket is disputed. Ctrl+E raises a dispute about one.")
 }
 
 // columns of the list.
 func (d *Disputes) columns() model.Columns[dispute.Dispute] {
 	return model.Columns[dispute.Dispute]{
-		model.Words(session.Say("No"), 4, func(one dispute.Dispute) string { return one.ID }),
-		model.Figures(session.Say("Ticket"), 6, func(one dispute.Dispute) string { return session.Counted(one.Raised.Ticket) }),
-		model.Words(session.Say("Raised by"), 14, func(one dispute.Dispute) string { return one.Raised.By }).Growing(),
-		model.Words(session.Say("About"), 9, func(one dispute.Dispute) string { return aboutWord(one.Raised.About) }),
-		model.Words(session.Say("Raised"), 10, func(one dispute.Dispute) string { return d.session.Date(one.Raised.Day) }).Dropped(1),
-		model.Words(session.Say("Until"), 10, func(one dispute.Dispute) string { return d.session.Date(one.Raised.Due) }).Dropped(2),
-		model.Words(session.Say("Waits for"), 14, func(one dispute.Dispute) string { return d.stand(one).Text }).Stated(),
+		model.Words(d.session.Say("No"), 4, func(one dispute.Dispute) string { return one.ID }),
+		model.Figures(d.session.Say("Ticket"), 6, func(one dispute.Dispute) string { return session.Counted(one.Raised.Ticket) }),
+		model.Words(d.session.Say("Raised by"), 14, func(one dispute.Dispute) string { return one.Raised.By }).Growing(),
+		model.Words(d.session.Say("About"), 9, func(one dispute.Dispute) string { return aboutWord(d.session.Language, one.Raised.About) }),
+		model.Words(d.session.Say("Raised"), 10, func(one dispute.Dispute) string { return d.session.Date(one.Raised.Day) }).Dropped(1),
+		model.Words(d.session.Say("Until"), 10, func(one dispute.Dispute) string { return d.session.Date(one.Raised.Due) }).Dropped(2),
+		model.Words(d.session.Say("Waits for"), 14, func(one dispute.Dispute) string { return d.stand(one).Text }).Stated(),
 	}
 }
 
@@ -92,25 +92,25 @@ func (d *Disputes) stand(one dispute.Dispute) model.Remark {
 	late := d.session.Desk.Today().After(one.Raised.Due)
 	switch {
 	case one.Phase == dispute.Closed && one.Decided.Stands:
-		return model.Remark{State: model.Locked, Text: session.Say("decided: stands")}
+		return model.Remark{State: model.Locked, Text: d.session.Say("decided: stands")}
 	case one.Phase == dispute.Closed:
-		return model.Remark{State: model.Locked, Text: session.Say("decided: %d", one.Decided.Corrected)}
+		return model.Remark{State: model.Locked, Text: d.session.Say("decided: %d", one.Decided.Corrected)}
 	case one.Phase == dispute.Tested:
-		return model.Remark{State: model.Warn, Text: session.Say("to be decided")}
+		return model.Remark{State: model.Warn, Text: d.session.Say("to be decided")}
 	case one.Phase == dispute.Testing:
-		return model.Remark{State: model.Wait, Text: session.Say("sample away")}
+		return model.Remark{State: model.Wait, Text: d.session.Say("sample away")}
 	case late:
-		return model.Remark{State: model.Stop, Text: session.Say("past its day")}
+		return model.Remark{State: model.Stop, Text: d.session.Say("past its day")}
 	}
-	return model.Remark{State: model.Warn, Text: session.Say("send the sample")}
+	return model.Remark{State: model.Warn, Text: d.session.Say("send the sample")}
 }
 
 // aboutWords are the possible subjects of a dispute.
 var aboutWords = map[string]string{"moisture": "moisture", "test-weight": "test weight", "weight": "weight", "rates": "rates", "grade": "grade"}
 
-func aboutWord(about string) string {
+func aboutWord(in session.Language, about string) string {
 	if word, known := aboutWords[about]; known {
-		return session.Say(word)
+		return in.Say(word)
 	}
 	return about
 }
@@ -119,34 +119,34 @@ func aboutWord(about string) string {
 func (d *Disputes) Sayings() []model.Remark {
 	one, there := d.inHand()
 	if !there {
-		return []model.Remark{{State: model.Wait, Word: session.Say("how it goes"), Text: session.Say("The grower says what is wrong. The retained sample is split, sealed before both, and sent to an official or agreed laboratory. Its result decides: the ticket stands, or a corrected ticket takes its place. Both are kept.")}}
+		return []model.Remark{{State: model.Wait, Word: d.session.Say("how it goes"), Text: d.session.Say("The grower says what is wrong. The retained sample is split, sealed before both, and sent to an official or agreed laboratory. Its result decides: the ticket stands, or a corrected ticket takes its place. Both are kept.")}}
 	}
 	r := one.Raised
-	out := []model.Remark{{State: model.Warn, Word: session.Say("raised"), Text: session.Say("%s, %s about ticket %d: %s. By the rule %s another test is asked for until %s.",
+	out := []model.Remark{{State: model.Warn, Word: d.session.Say("raised"), Text: d.session.Say("%s, %s about ticket %d: %s. By the rule %s another test is asked for until %s.",
 		d.session.Date(r.Day), r.By, r.Ticket, r.Claim, r.Rule, d.session.Date(r.Due))}}
 	if s := one.Sent; s != nil {
-		text := session.Say("%s, sample %s to %s, sealed by %s.", d.session.Date(s.Day), s.Sample, s.To, s.SealedBy)
+		text := d.session.Say("%s, sample %s to %s, sealed by %s.", d.session.Date(s.Day), s.Sample, s.To, s.SealedBy)
 		if s.Witness != "" {
-			text += " " + session.Say("Certified for the grower by %s.", s.Witness)
+			text += " " + d.session.Say("Certified for the grower by %s.", s.Witness)
 		}
-		out = append(out, model.Remark{State: model.Wait, Word: session.Say("sample sent"), Text: text})
+		out = append(out, model.Remark{State: model.Wait, Word: d.session.Say("sample sent"), Text: text})
 	}
 	if s := one.Resulted; s != nil {
-		text := session.Say("%s, by %s: %s", d.session.Date(s.Day), s.By, s.Finding)
+		text := d.session.Say("%s, by %s: %s", d.session.Date(s.Day), s.By, s.Finding)
 		if s.Figure != nil {
-			text = session.Join(" ", text, session.Say("Figure: %s.", s.Figure))
+			text = session.Join(" ", text, d.session.Say("Figure: %s.", s.Figure))
 		}
 		if s.Certificate != "" {
-			text = session.Join(" ", text, session.Say("Certificate %s.", s.Certificate))
+			text = session.Join(" ", text, d.session.Say("Certificate %s.", s.Certificate))
 		}
-		out = append(out, model.Remark{State: model.Warn, Word: session.Say("result"), Text: text})
+		out = append(out, model.Remark{State: model.Warn, Word: d.session.Say("result"), Text: text})
 	}
 	if s := one.Decided; s != nil {
-		text := session.Say("%s: %s. The ticket stands.", d.session.Date(s.Day), s.Decision)
+		text := d.session.Say("%s: %s. The ticket stands.", d.session.Date(s.Day), s.Decision)
 		if !s.Stands {
-			text = session.Say("%s: %s. Ticket %d takes its place.", d.session.Date(s.Day), s.Decision, s.Corrected)
+			text = d.session.Say("%s: %s. Ticket %d takes its place.", d.session.Date(s.Day), s.Decision, s.Corrected)
 		}
-		out = append(out, model.Remark{State: model.OK, Word: session.Say("decided"), Text: text})
+		out = append(out, model.Remark{State: model.OK, Word: d.session.Say("decided"), Text: text})
 	}
 	return append(out, d.whatNext(one))
 }
@@ -155,13 +155,13 @@ func (d *Disputes) Sayings() []model.Remark {
 func (d *Disputes) whatNext(one dispute.Dispute) model.Remark {
 	switch one.Phase {
 	case dispute.Open:
-		return model.Remark{State: model.Plain, Word: session.Say("next"), Text: session.Say("Split and seal the retained sample, airtight when moisture is at issue, and send it: Ctrl+K. One about rates may be decided at once: F12.")}
+		return model.Remark{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Split and seal the retained sample, airtight when moisture is at issue, and send it: Ctrl+K. One about rates may be decided at once: F12.")}
 	case dispute.Testing:
-		return model.Remark{State: model.Plain, Word: session.Say("next"), Text: session.Say("Write the result down when it comes: Ctrl+O.")}
+		return model.Remark{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Write the result down when it comes: Ctrl+O.")}
 	case dispute.Tested:
-		return model.Remark{State: model.Plain, Word: session.Say("next"), Text: session.Say("Decide: F12. If the ticket is wrong, correct it first on the screen Tickets; the decision names the corrected ticket.")}
+		return model.Remark{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Decide: F12. If the ticket is wrong, correct it first on the screen Tickets; the decision names the corrected ticket.")}
 	}
-	return model.Remark{State: model.Plain, Word: session.Say("next"), Text: session.Say("Nothing: a new doubt is a new dispute.")}
+	return model.Remark{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Nothing: a new doubt is a new dispute.")}
 }
 
 // CanSend reports whether the sample may be sent away now.
@@ -183,7 +183,7 @@ func (d *Disputes) isIn(phases ...dispute.Phase) bool {
 func (d *Disputes) WhyNot() string {
 	one, there := d.inHand()
 	if !there {
-		return session.Say("No dispute is chosen.")
+		return d.session.Say("No dispute is chosen.")
 	}
 	return d.whatNext(one).Text
 }

@@ -14,11 +14,11 @@ import (
 func NewScreen(f *session.Session) shell.Screen {
 	d := NewDisputes(f)
 	return listdetail.New(listdetail.Spec{
-		Title: session.Say("Disputes"), List: d, Small: true, Read: d.Refresh,
+		Title: f.Say("Disputes"), List: d, Small: true, Read: d.Refresh,
 		Detail: &listdetail.Story{Stop: "says", Says: d.Sayings}, Arrange: listdetail.Under(shell.PictureAndSays{}),
-		Acts: shell.ActsOf(d, session.Say("Disputes"), disputeActs),
+		Acts: shell.ActsOf(f.Language, d, f.Say("Disputes"), disputeActs),
 		Hint: func() string {
-			return session.Say("Ctrl+E raises a dispute, F12 decides one. Nothing of a dispute is ever deleted. Escape goes back.")
+			return f.Say("Ctrl+E raises a dispute, F12 decides one. Nothing of a dispute is ever deleted. Escape goes back.")
 		},
 	})
 }

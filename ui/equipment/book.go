@@ -25,11 +25,11 @@ const (
 // Card shows the printer and the state of the book's file.
 func (g *Equipment) Card() []model.CardLine {
 	c := &session.Card{Session: g.session}
-	c.Part(session.Say("PAPERS"))
-	c.Noted(model.CardPair, session.Say("Tickets go to"), g.wayWords(), g.wayNote())
+	c.Part(g.session.Say("PAPERS"))
+	c.Noted(model.CardPair, g.session.Say("Tickets go to"), g.wayWords(), g.wayNote())
 	g.Logs.lines(c)
-	c.Part(session.Say("THE BOOK"))
-	c.Noted(model.CardPair, session.Say("File"), "", g.session.Desk.Book().Path())
+	c.Part(g.session.Say("THE BOOK"))
+	c.Noted(model.CardPair, g.session.Say("File"), "", g.session.Desk.Book().Path())
 	g.backupLines(c)
 	g.verifyLines(c)
 	return c.Lines
@@ -45,40 +45,40 @@ func (g *Equipment) way() string {
 func (g *Equipment) wayWords() string {
 	switch g.way() {
 	case session.ToScreen:
-		return session.Say("a folder, then the screen")
+		return g.session.Say("a folder, then the screen")
 	case session.ToQueue:
-		return session.Join(" ", session.Say("the print queue"), g.session.Station.Recall(papersQueue))
+		return session.Join(" ", g.session.Say("the print queue"), g.session.Station.Recall(papersQueue))
 	}
-	return session.Say("a folder")
+	return g.session.Say("a folder")
 }
 
 func (g *Equipment) wayNote() string {
 	if g.way() == session.ToQueue {
-		return session.Say("A queue that has taken a paper may still be out of paper: look at the printer.")
+		return g.session.Say("A queue that has taken a paper may still be out of paper: look at the printer.")
 	}
-	return session.Say("the folder “papers” beside the book")
+	return g.session.Say("the folder “papers” beside the book")
 }
 
 // AskPapers asks where papers are to go.
 func (g *Equipment) AskPapers() {
 	if g.session.Station == nil {
-		g.session.Notify(model.Stop, session.Say("this desk cannot change where papers go."))
+		g.session.Notify(model.Stop, g.session.Say("this desk cannot change where papers go."))
 		return
 	}
 	g.session.Put(model.Ask{
-		Title: session.Say("Where do papers go?"),
-		Text:  session.Say("It holds for this computer. A folder needs no printer and keeps every paper."),
+		Title: g.session.Say("Where do papers go?"),
+		Text:  g.session.Say("It holds for this computer. A folder needs no printer and keeps every paper."),
 		Fields: []model.AskField{
-			{ID: "way", Label: session.Say("Way"), Value: g.way(), Chars: 28, Required: true, Options: []model.Option{
-				{Code: session.ToFolder, Name: session.Say("a folder beside the book")},
-				{Code: session.ToScreen, Name: session.Say("a folder, then the screen")},
-				{Code: session.ToQueue, Name: session.Say("a print queue of this computer")},
+			{ID: "way", Label: g.session.Say("Way"), Value: g.way(), Chars: 28, Required: true, Options: []model.Option{
+				{Code: session.ToFolder, Name: g.session.Say("a folder beside the book")},
+				{Code: session.ToScreen, Name: g.session.Say("a folder, then the screen")},
+				{Code: session.ToQueue, Name: g.session.Say("a print queue of this computer")},
 			}},
-			{ID: "queue", Label: session.Say("Queue"), Value: g.session.Station.Recall(papersQueue), Chars: 24, Hint: session.Say("its name; empty: the computer's own choice")},
-			{ID: "slips", Label: session.Say("Slips on"), Value: g.slipsOn(), Chars: 28, Required: true, Options: slipPapers()},
-			{ID: "letters", Label: session.Say("Letters"), Value: session.OrElse(g.session.Station.Recall(session.SlipLetters), roll.DefaultPage), Chars: 8, Options: codePages(), Hint: session.Say("of the receipt printer")},
+			{ID: "queue", Label: g.session.Say("Queue"), Value: g.session.Station.Recall(papersQueue), Chars: 24, Hint: g.session.Say("its name; empty: the computer's own choice")},
+			{ID: "slips", Label: g.session.Say("Slips on"), Value: g.slipsOn(), Chars: 28, Required: true, Options: slipPapers(g.session.Language)},
+			{ID: "letters", Label: g.session.Say("Letters"), Value: session.OrElse(g.session.Station.Recall(session.SlipLetters), roll.DefaultPage), Chars: 8, Options: codePages(), Hint: g.session.Say("of the receipt printer")},
 		},
-		Yes: session.Say("Send them there"),
+		Yes: g.session.Say("Send them there"),
 		Then: func(values map[string]string) {
 			queue := strings.TrimSpace(values["queue"])
 			if err := g.session.Station.SendPapers(values["way"], queue); err != nil {
@@ -89,7 +89,7 @@ func (g *Equipment) AskPapers() {
 			g.session.Station.Remember(papersQueue, queue)
 			g.session.Station.Remember(session.SlipColumns, strings.TrimPrefix(values["slips"], onPages))
 			g.session.Station.Remember(session.SlipLetters, values["letters"])
-			g.session.Notify(model.OK, session.Say("papers go to %s.", g.wayWords()))
+			g.session.Notify(model.OK, g.session.Say("papers go to %s.", g.wayWords()))
 			g.session.Window.Redraw()
 		},
 	})
@@ -108,11 +108,11 @@ func (g *Equipment) slipsOn() string {
 
 // slipPapers are what slips may be printed on. The printer of a roll draws the QR
 // code itself.
-func slipPapers() []model.Option {
+func slipPapers(in session.Language) []model.Option {
 	return []model.Option{
-		{Code: onPages, Name: session.Say("pages")},
-		{Code: strconv.Itoa(roll.Narrow), Name: session.Say("a receipt roll of %d letters", roll.Narrow)},
-		{Code: strconv.Itoa(roll.Wide), Name: session.Say("a receipt roll of %d letters", roll.Wide)},
+		{Code: onPages, Name: in.Say("pages")},
+		{Code: strconv.Itoa(roll.Narrow), Name: in.Say("a receipt roll of %d letters", roll.Narrow)},
+		{Code: strconv.Itoa(roll.Wide), Name: in.Say("a receipt roll of %d letters", roll.Wide)},
 	}
 }
 
@@ -130,11 +130,11 @@ func (g *Equipment) backupLines(c *session.Card) {
 	when, where, _ := strings.Cut(last, "\n")
 	switch {
 	case last == "":
-		c.Add(model.CardMark, session.Say("No backup has been made from this computer. Ctrl+K makes one."), "")
+		c.Add(model.CardMark, g.session.Say("No backup has been made from this computer. Ctrl+K makes one."), "")
 	case !strings.HasPrefix(when, g.session.Desk.Today().String()):
-		c.Noted(model.CardMark, session.Say("Last backup"), when, where)
+		c.Noted(model.CardMark, g.session.Say("Last backup"), when, where)
 	default:
-		c.Noted(model.CardPair, session.Say("Last backup"), when, where)
+		c.Noted(model.CardPair, g.session.Say("Last backup"), when, where)
 	}
 }
 
@@ -142,10 +142,10 @@ func (g *Equipment) backupLines(c *session.Card) {
 func (g *Equipment) AskBackup() {
 	folder := session.OrElse(g.session.Recall(backupFolder), filepath.Join(filepath.Dir(g.session.Desk.Book().Path()), "backups"))
 	g.session.Put(model.Ask{
-		Title:  session.Say("Back the book up"),
-		Text:   session.Say("The copy is made while the book is in use and then checked. Keep one copy out of the building."),
-		Fields: []model.AskField{{ID: "folder", Label: session.Say("Folder"), Value: folder, Chars: 44, Most: 1000, Required: true}},
-		Yes:    session.Say("Back up now"),
+		Title:  g.session.Say("Back the book up"),
+		Text:   g.session.Say("The copy is made while the book is in use and then checked. Keep one copy out of the building."),
+		Fields: []model.AskField{{ID: "folder", Label: g.session.Say("Folder"), Value: folder, Chars: 44, Most: 1000, Required: true}},
+		Yes:    g.session.Say("Back up now"),
 		Then:   func(values map[string]string) { g.backUp(strings.TrimSpace(values["folder"])) },
 	})
 }
@@ -157,7 +157,7 @@ func (g *Equipment) backUp(folder string) {
 	base := strings.TrimSuffix(filepath.Base(book.Path()), filepath.Ext(book.Path()))
 	target := filepath.Join(folder, base+"-"+strings.NewReplacer(" ", "-", ":", "").Replace(now)+".book")
 	g.session.Run(model.Job{
-		Topic: "backup", Title: session.Say("Copying the book and checking the copy"),
+		Topic: "backup", Title: g.session.Say("Copying the book and checking the copy"),
 		Do: func(ctx context.Context, _ func(int, int)) error {
 			if g.session.Station != nil {
 				if err := g.session.Station.MakeFolder(folder); err != nil {
@@ -168,12 +168,12 @@ func (g *Equipment) backUp(folder string) {
 		},
 		Done: func(err error) {
 			if err != nil {
-				g.session.Notify(model.Stop, session.Say("the book was not backed up: %s", session.Sentence(err)))
+				g.session.Notify(model.Stop, g.session.Say("the book was not backed up: %s", g.session.Sentence(err)))
 				return
 			}
 			g.session.Remember(backupFolder, folder)
 			g.session.Remember(backupLast, now+"\n"+target)
-			g.session.Notify(model.OK, session.Say("the book is backed up and the copy is sound: %s", target))
+			g.session.Notify(model.OK, g.session.Say("the book is backed up and the copy is sound: %s", target))
 		},
 	})
 }
@@ -181,19 +181,19 @@ func (g *Equipment) backUp(folder string) {
 func (g *Equipment) verifyLines(c *session.Card) {
 	last := strings.Split(g.session.Recall(verifyLast), "\n")
 	if len(last) < 2 {
-		c.Add(model.CardMark, session.Say("The book has not been checked from this computer. Ctrl+J checks it."), "")
+		c.Add(model.CardMark, g.session.Say("The book has not been checked from this computer. Ctrl+J checks it."), "")
 		return
 	}
 	when, looked, problems := last[0], last[1], last[2:]
 	if len(problems) == 0 {
-		c.Noted(model.CardPair, session.Say("Last check"), session.Say("%s, sound", when), looked)
+		c.Noted(model.CardPair, g.session.Say("Last check"), g.session.Say("%s, sound", when), looked)
 		return
 	}
-	c.Noted(model.CardMark, session.Say("Last check"), session.Say("%s, not sound", when), looked)
+	c.Noted(model.CardMark, g.session.Say("Last check"), g.session.Say("%s, not sound", when), looked)
 	for _, p := range problems {
 		c.Add(model.CardMark, p, "")
 	}
-	c.Add(model.CardText, session.Say("Stop and copy the file as it is. Do not mend it. F1 tells what to do."), "")
+	c.Add(model.CardText, g.session.Say("Stop and copy the file as it is. Do not mend it. F1 tells what to do."), "")
 }
 
 // Verify checks the whole book away from the window. It can be stopped, and
@@ -201,7 +201,7 @@ func (g *Equipment) verifyLines(c *session.Card) {
 func (g *Equipment) Verify() {
 	var found audit.Soundness
 	g.session.Run(model.Job{
-		Topic: "verify", Title: session.Say("Checking the book"),
+		Topic: "verify", Title: g.session.Say("Checking the book"),
 		Do: func(ctx context.Context, report func(done, total int)) error {
 			_, tickets, err := office.FindTickets(ctx, g.session.Desk, office.Search{Limit: 1})
 			if err != nil {
@@ -212,7 +212,7 @@ func (g *Equipment) Verify() {
 		},
 		Done: func(err error) {
 			if err != nil {
-				g.session.Notify(model.Warn, session.Say("the check was stopped or could not go on: %s", session.Sentence(err)))
+				g.session.Notify(model.Warn, g.session.Say("the check was stopped or could not go on: %s", g.session.Sentence(err)))
 				return
 			}
 			g.checked(found)
@@ -222,11 +222,11 @@ func (g *Equipment) Verify() {
 
 // checked remembers the result of a check and shows it.
 func (g *Equipment) checked(found audit.Soundness) {
-	looked := session.Say("%s facts, %s loads, %s settlements worked again, %s editions", session.Counted(found.Facts), session.Counted(found.Loads), session.Counted(found.Settlements), session.Counted(found.Editions))
+	looked := g.session.Say("%s facts, %s loads, %s settlements worked again, %s editions", session.Counted(found.Facts), session.Counted(found.Loads), session.Counted(found.Settlements), session.Counted(found.Editions))
 	g.session.Remember(verifyLast, strings.Join(append([]string{g.session.Clock(), looked}, found.Problems...), "\n"))
 	if n := len(found.Problems); n > 0 {
-		g.session.Notify(model.Stop, session.Say("the book is not sound: %d problems. The first: %s", n, found.Problems[0]))
+		g.session.Notify(model.Stop, g.session.Say("the book is not sound: %d problems. The first: %s", n, found.Problems[0]))
 		return
 	}
-	g.session.Notify(model.OK, session.Say("the book is sound: %s.", looked))
+	g.session.Notify(model.OK, g.session.Say("the book is sound: %s.", looked))
 }

@@ -11,12 +11,12 @@ import (
 )
 
 // compulsoryLabels are what a house may ask of every load.
-func compulsoryLabels() map[elevator.Compulsory]string {
+func compulsoryLabels(in session.Language) map[elevator.Compulsory]string {
 	return map[elevator.Compulsory]string{
-		elevator.BinCompulsory:      session.Say("Pit or bin"),
-		elevator.MeterCompulsory:    session.Say("Moisture meter"),
-		elevator.SampleCompulsory:   session.Say("Sample"),
-		elevator.CropYearCompulsory: session.Say("Crop year"),
+		elevator.BinCompulsory:      in.Say("Pit or bin"),
+		elevator.MeterCompulsory:    in.Say("Moisture meter"),
+		elevator.SampleCompulsory:   in.Say("Sample"),
+		elevator.CropYearCompulsory: in.Say("Crop year"),
 	}
 }
 
@@ -30,18 +30,18 @@ func AskCompulsory(f *session.Session) {
 	}
 	var fields []model.AskField
 	for _, c := range elevator.Compulsories() {
-		field := model.AskField{ID: string(c), Label: compulsoryLabels()[c], Tick: true}
+		field := model.AskField{ID: string(c), Label: compulsoryLabels(f.Language)[c], Tick: true}
 		if isAsked[c] {
 			field.Value = model.TickOn
 		}
 		fields = append(fields, field)
 	}
 	fields = append(fields,
-		model.AskField{ID: "reasons", Label: session.Say("Reasons for a typed weight"), Value: strings.Join(p.WhyManual(), "; "), Chars: 44, Hint: session.Say("parted by semicolons"), Required: true},
-		model.AskField{ID: "who", Label: session.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true})
+		model.AskField{ID: "reasons", Label: f.Say("Reasons for a typed weight"), Value: strings.Join(p.WhyManual(), "; "), Chars: 44, Hint: f.Say("parted by semicolons"), Required: true},
+		model.AskField{ID: "who", Label: f.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true})
 	f.Put(model.Ask{
-		Title: session.Say("What no ticket may lack"), Text: session.Say("What is ticked keeps a ticket back until it is there. Tickets already issued stay as they are."),
-		Fields: fields, Yes: session.Say("Write down"),
+		Title: f.Say("What no ticket may lack"), Text: f.Say("What is ticked keeps a ticket back until it is there. Tickets already issued stay as they are."),
+		Fields: fields, Yes: f.Say("Write down"),
 		Then: func(values map[string]string) { setCompulsory(f, values) },
 	})
 }
@@ -65,5 +65,5 @@ func setCompulsory(f *session.Session, values map[string]string) {
 		return
 	}
 	f.Changed()
-	f.Notify(model.OK, session.Say("what no ticket may lack is written down."))
+	f.Notify(model.OK, f.Say("what no ticket may lack is written down."))
 }

@@ -22,11 +22,11 @@ func NewEquipment(f *session.Session) *Equipment {
 // scaleColumns are the columns of the scales.
 func (g *Equipment) scaleColumns() model.Columns[elevator.Scale] {
 	return model.Columns[elevator.Scale]{
-		model.Words(session.Say("Scale"), 4, func(s elevator.Scale) string { return s.ID }),
-		model.Figures(session.Say("Division"), 5, func(s elevator.Scale) string { return s.Division.String() }).Dropped(2),
-		model.Figures(session.Say("Capacity"), 9, func(s elevator.Scale) string { return s.Capacity.String() }).Dropped(1),
-		model.Words(session.Say("Link"), 8, func(s elevator.Scale) string { return linkWords(s.Link) }).Growing().Dropped(3),
-		model.Words(session.Say("Shows"), 14, func(s elevator.Scale) string { return g.scaleStands(s).Text }).Stated(),
+		model.Words(g.session.Say("Scale"), 4, func(s elevator.Scale) string { return s.ID }),
+		model.Figures(g.session.Say("Division"), 5, func(s elevator.Scale) string { return s.Division.String() }).Dropped(2),
+		model.Figures(g.session.Say("Capacity"), 9, func(s elevator.Scale) string { return s.Capacity.String() }).Dropped(1),
+		model.Words(g.session.Say("Link"), 8, func(s elevator.Scale) string { return linkWords(g.session.Language, s.Link) }).Growing().Dropped(3),
+		model.Words(g.session.Say("Shows"), 14, func(s elevator.Scale) string { return g.scaleStands(s).Text }).Stated(),
 	}
 }
 
@@ -40,12 +40,12 @@ func (g *Equipment) Scales() []model.Row {
 	return out
 }
 
-func linkWords(link string) string {
+func linkWords(in session.Language, link string) string {
 	switch link {
 	case "":
-		return session.Say("none: typed")
+		return in.Say("none: typed")
 	case elevator.SimulatedLink:
-		return session.Say("simulated")
+		return in.Say("simulated")
 	}
 	return link
 }
@@ -54,19 +54,19 @@ func linkWords(link string) string {
 func (g *Equipment) scaleStands(s elevator.Scale) model.Remark {
 	here, _ := g.session.Scale()
 	if g.Logs.status(s).State == truckscale.Out {
-		return model.Remark{State: model.Stop, Text: session.Say("out of service")}
+		return model.Remark{State: model.Stop, Text: g.session.Say("out of service")}
 	}
 	switch {
 	case s.ID != here.ID:
-		return model.Remark{State: model.Plain, Text: session.Say("not weighed on here")}
+		return model.Remark{State: model.Plain, Text: g.session.Say("not weighed on here")}
 	case s.Link == "":
-		return model.Remark{State: model.Plain, Text: session.Say("weights are typed")}
+		return model.Remark{State: model.Plain, Text: g.session.Say("weights are typed")}
 	case g.session.Indicator == nil:
-		return model.Remark{State: model.Stop, Text: session.Say("no link")}
+		return model.Remark{State: model.Stop, Text: g.session.Say("no link")}
 	}
 	display, err := g.session.Indicator.Latest()
 	if err != nil {
-		return model.Remark{State: model.Stop, Text: session.Say("no reading")}
+		return model.Remark{State: model.Stop, Text: g.session.Say("no reading")}
 	}
 	return display.Says(g.session.Language)
 }
@@ -77,32 +77,32 @@ func (g *Equipment) ScaleSaid() model.Remark {
 	isDemo := g.session.Desk.Profile().Demo
 	switch {
 	case !known:
-		return model.Remark{State: model.Stop, Text: session.Say("No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.")}
+		return model.Remark{State: model.Stop, Text: g.session.Say("No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.")}
 	case s.Link == "" && isDemo:
-		return model.Remark{State: model.Plain, Text: session.Say("Weights are typed. Ctrl+Shift+O lets a simulated scale stand in on this invented elevator.")}
+		return model.Remark{State: model.Plain, Text: g.session.Say("Weights are typed. Ctrl+Shift+O lets a simulated scale stand in on this invented elevator.")}
 	case s.Link == "":
-		return model.Remark{State: model.Plain, Text: session.Say("Weights are typed and print MANUAL WT. Give the scale a link (Ctrl+E) to read its indicator.")}
+		return model.Remark{State: model.Plain, Text: g.session.Say("Weights are typed and print MANUAL WT. Give the scale a link (Ctrl+E) to read its indicator.")}
 	case g.session.Indicator == nil:
-		return model.Remark{State: model.Stop, Text: session.Say("The link %s could not be opened. Check it with Ctrl+E.", s.Link)}
+		return model.Remark{State: model.Stop, Text: g.session.Say("The link %s could not be opened. Check it with Ctrl+E.", s.Link)}
 	}
 	display, err := g.session.Indicator.Latest()
 	switch {
 	case err != nil:
-		return model.Remark{State: model.Stop, Text: session.Sentence(err)}
+		return model.Remark{State: model.Stop, Text: g.session.Sentence(err)}
 	case !display.IsAtRest() && display.Condition != session.Moving:
-		return model.Remark{State: model.Stop, Text: session.Say("The indicator says %s: nothing is weighed so. See the deck clear, zero the indicator, show the gross.", display.Says(g.session.Language).Text)}
+		return model.Remark{State: model.Stop, Text: g.session.Say("The indicator says %s: nothing is weighed so. See the deck clear, zero the indicator, show the gross.", display.Says(g.session.Language).Text)}
 	}
 	if g.session.Deck != nil {
-		return model.Remark{State: model.Warn, Text: session.Say("A simulated scale: example - not for trade. Ctrl+O rolls a truck on or off, F10 on a load takes its weight.")}
+		return model.Remark{State: model.Warn, Text: g.session.Say("A simulated scale: example - not for trade. Ctrl+O rolls a truck on or off, F10 on a load takes its weight.")}
 	}
-	return model.Remark{State: model.OK, Text: session.Say("The indicator is read. F10 on a load takes the weight.")}
+	return model.Remark{State: model.OK, Text: g.session.Say("The indicator is read. F10 on a load takes the weight.")}
 }
 
 // personColumns are the columns of the people.
 func personColumns(in session.Language) model.Columns[elevator.Person] {
 	return model.Columns[elevator.Person]{
-		model.Words(session.Say("At the desk"), 14, func(p elevator.Person) string { return p.Name }).Growing(),
-		model.Words(session.Say("Role"), 8, func(p elevator.Person) string { return in.RoleWord(p.Role) }),
+		model.Words(in.Say("At the desk"), 14, func(p elevator.Person) string { return p.Name }).Growing(),
+		model.Words(in.Say("Role"), 8, func(p elevator.Person) string { return in.RoleWord(p.Role) }),
 	}
 }
 
@@ -118,10 +118,10 @@ func (g *Equipment) People() []model.Row {
 // binColumns are the columns of the pits and bins.
 func binColumns(in session.Language) model.Columns[elevator.Bin] {
 	return model.Columns[elevator.Bin]{
-		model.Words(session.Say("Code"), 5, func(b elevator.Bin) string { return b.ID }),
-		model.Words(session.Say("Pit or bin"), 12, func(b elevator.Bin) string { return b.Name }).Growing(),
-		model.Words(session.Say("Grain"), 14, func(b elevator.Bin) string {
-			return session.OrElse(in.GrainName(b.Commodity), session.Say("any"))
+		model.Words(in.Say("Code"), 5, func(b elevator.Bin) string { return b.ID }),
+		model.Words(in.Say("Pit or bin"), 12, func(b elevator.Bin) string { return b.Name }).Growing(),
+		model.Words(in.Say("Grain"), 14, func(b elevator.Bin) string {
+			return session.OrElse(in.GrainName(b.Commodity), in.Say("any"))
 		}).Dropped(1),
 	}
 }

@@ -11,11 +11,11 @@ import (
 )
 
 // roleOptions are the roles with their permissions.
-func roleOptions() []model.Option {
+func roleOptions(in session.Language) []model.Option {
 	return []model.Option{
-		{Code: string(elevator.Clerk), Name: session.Say("clerk"), Detail: session.Say("weighs, tests, issues, refuses")},
-		{Code: string(elevator.Tester), Name: session.Say("tester"), Detail: session.Say("works the bench")},
-		{Code: string(elevator.Manager), Name: session.Say("manager"), Detail: session.Say("also voids, corrects, accepts, closes")},
+		{Code: string(elevator.Clerk), Name: in.Say("clerk"), Detail: in.Say("weighs, tests, issues, refuses")},
+		{Code: string(elevator.Tester), Name: in.Say("tester"), Detail: in.Say("works the bench")},
+		{Code: string(elevator.Manager), Name: in.Say("manager"), Detail: in.Say("also voids, corrects, accepts, closes")},
 	}
 }
 
@@ -23,19 +23,19 @@ func roleOptions() []model.Option {
 func (g *Equipment) AskPerson(name string) {
 	p, known := session.Find(g.session.Desk.People(), func(p elevator.Person) bool { return p.Name == name })
 	fields := []model.AskField{
-		{ID: "role", Label: session.Say("Role"), Options: roleOptions(), Value: string(p.Role), Chars: 24, Required: true},
-		{ID: "who", Label: session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true},
+		{ID: "role", Label: g.session.Say("Role"), Options: roleOptions(g.session.Language), Value: string(p.Role), Chars: 24, Required: true},
+		{ID: "who", Label: g.session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true},
 	}
-	title := session.Say("Somebody new at the desk")
+	title := g.session.Say("Somebody new at the desk")
 	if known {
 		title = name
-		fields = append(fields[:1:1], model.AskField{ID: "gone", Label: session.Say("No longer works here"), Tick: true}, fields[1])
+		fields = append(fields[:1:1], model.AskField{ID: "gone", Label: g.session.Say("No longer works here"), Tick: true}, fields[1])
 	} else {
-		fields = append([]model.AskField{{ID: "name", Label: session.Say("Full name"), Chars: 28, Hint: session.Say("as it prints on tickets"), Required: true}}, fields...)
+		fields = append([]model.AskField{{ID: "name", Label: g.session.Say("Full name"), Chars: 28, Hint: g.session.Say("as it prints on tickets"), Required: true}}, fields...)
 	}
 	g.session.Put(model.Ask{
 		Draft: "person", Of: "person " + p.Name,
-		Title: title, Text: session.Say("Old tickets keep the name they print."), Fields: fields, Yes: session.Say("Write down"),
+		Title: title, Text: g.session.Say("Old tickets keep the name they print."), Fields: fields, Yes: g.session.Say("Write down"),
 		Then: func(values map[string]string) {
 			if !known {
 				p.Name = strings.TrimSpace(values["name"])
@@ -48,10 +48,10 @@ func (g *Equipment) AskPerson(name string) {
 			}
 			g.session.Changed()
 			if p.Gone {
-				g.session.Notify(model.OK, session.Say("%s no longer works here.", p.Name))
+				g.session.Notify(model.OK, g.session.Say("%s no longer works here.", p.Name))
 				return
 			}
-			g.session.Notify(model.OK, session.Say("%s is %s.", p.Name, g.session.RoleWord(p.Role)))
+			g.session.Notify(model.OK, g.session.Say("%s is %s.", p.Name, g.session.RoleWord(p.Role)))
 		},
 	})
 }
@@ -60,22 +60,22 @@ func (g *Equipment) AskPerson(name string) {
 func (g *Equipment) AskBin(code string) {
 	b, known := session.Find(g.session.Known().Bins, func(b elevator.Bin) bool { return b.ID == code && code != "" })
 	fields := []model.AskField{
-		{ID: "name", Label: session.Say("Name"), Value: b.Name, Chars: 24, Required: true},
-		{ID: "grain", Label: session.Say("Grain"), Options: g.session.Known().CommodityOptions, Value: b.Commodity, Chars: 24, Hint: session.Say("empty: any")},
+		{ID: "name", Label: g.session.Say("Name"), Value: b.Name, Chars: 24, Required: true},
+		{ID: "grain", Label: g.session.Say("Grain"), Options: g.session.Known().CommodityOptions, Value: b.Commodity, Chars: 24, Hint: g.session.Say("empty: any")},
 	}
-	title := session.Say("A new pit or bin")
+	title := g.session.Say("A new pit or bin")
 	if known {
-		title = session.Say("Pit or bin %s", code)
+		title = g.session.Say("Pit or bin %s", code)
 	} else {
-		fields = append([]model.AskField{{ID: "code", Label: session.Say("Code"), Chars: 8, Hint: session.Say("short; clerks type it"), Required: true}}, fields...)
+		fields = append([]model.AskField{{ID: "code", Label: g.session.Say("Code"), Chars: 8, Hint: g.session.Say("short; clerks type it"), Required: true}}, fields...)
 	}
 	g.session.Put(model.Ask{
 		Draft: "bin", Of: "bin " + code,
-		Title: title, Fields: fields, Yes: session.Say("Write down"),
+		Title: title, Fields: fields, Yes: g.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			other, taken := session.Find(g.session.Known().Bins, func(b elevator.Bin) bool { return b.ID == strings.TrimSpace(values["code"]) })
 			if !known && taken {
-				return map[string]string{"code": session.Say("The code belongs to %s. Choose another.", other.Name)}
+				return map[string]string{"code": g.session.Say("The code belongs to %s. Choose another.", other.Name)}
 			}
 			return nil
 		},
@@ -89,7 +89,7 @@ func (g *Equipment) AskBin(code string) {
 				return
 			}
 			g.session.Changed()
-			g.session.Notify(model.OK, session.Say("%s is written down.", session.Join(", ", b.ID, b.Name)))
+			g.session.Notify(model.OK, g.session.Say("%s is written down.", session.Join(", ", b.ID, b.Name)))
 		},
 	})
 }

@@ -18,51 +18,51 @@ func (g *Equipment) AskScale(id string) {
 		unit := g.session.Desk.Profile().WeightUnit()
 		s = elevator.Scale{Division: quantity.Int(20, unit), Capacity: quantity.Int(120_000, unit)}
 	}
-	title := session.Say("Scale %s", id)
+	title := g.session.Say("Scale %s", id)
 	if !known {
-		title = session.Say("Another scale")
+		title = g.session.Say("Another scale")
 	}
 	unit := s.Division.Unit().String()
 	g.session.Put(model.Ask{
 		Draft: "scale", Of: "scale " + s.ID,
-		Title: title, Text: session.Say("Division and capacity are on the plate. Tickets already issued keep what they print."),
+		Title: title, Text: g.session.Say("Division and capacity are on the plate. Tickets already issued keep what they print."),
 		Fields: []model.AskField{
-			{ID: "name", Label: session.Say("Name"), Value: s.ID, Chars: 8, Hint: session.Say("as on the ticket"), Required: true},
-			{ID: "division", Label: session.Say("Division"), Unit: unit, Value: s.Division.Figure(), Chars: 8, Figures: true, Required: true},
-			{ID: "capacity", Label: session.Say("Capacity"), Unit: unit, Value: s.Capacity.Figure(), Chars: 10, Figures: true, Required: true},
-			{ID: "link", Label: session.Say("Link"), Value: s.Link, Chars: 28, Hint: session.Say("tcp://host:port or serial:///dev/name")},
-			{ID: "who", Label: session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true},
+			{ID: "name", Label: g.session.Say("Name"), Value: s.ID, Chars: 8, Hint: g.session.Say("as on the ticket"), Required: true},
+			{ID: "division", Label: g.session.Say("Division"), Unit: unit, Value: s.Division.Figure(), Chars: 8, Figures: true, Required: true},
+			{ID: "capacity", Label: g.session.Say("Capacity"), Unit: unit, Value: s.Capacity.Figure(), Chars: 10, Figures: true, Required: true},
+			{ID: "link", Label: g.session.Say("Link"), Value: s.Link, Chars: 28, Hint: g.session.Say("tcp://host:port or serial:///dev/name")},
+			{ID: "who", Label: g.session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true},
 		},
-		Yes: session.Say("Write down"),
+		Yes: g.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
-			changed, faults := readScale(s, values)
+			changed, faults := readScale(g.session.Language, s, values)
 			if _, taken := g.session.Desk.Profile().Scale(changed.ID); taken && changed.ID != id {
-				faults["name"] = session.Say("There is a scale %s already. Give this one another name.", changed.ID)
+				faults["name"] = g.session.Say("There is a scale %s already. Give this one another name.", changed.ID)
 			}
 			return faults
 		},
 		Then: func(values map[string]string) {
-			changed, _ := readScale(s, values)
+			changed, _ := readScale(g.session.Language, s, values)
 			g.setScale(id, changed, values["who"])
 		},
 	})
 }
 
 // readScale reads the sheet; the faults are sentences by field.
-func readScale(s elevator.Scale, values map[string]string) (elevator.Scale, map[string]string) {
+func readScale(in session.Language, s elevator.Scale, values map[string]string) (elevator.Scale, map[string]string) {
 	faults := map[string]string{}
 	unit := s.Division.Unit()
 	weight := func(id, name string) quantity.Amount {
-		a, err := session.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}, values[id])
+		a, err := in.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}, values[id])
 		if err != nil {
-			faults[id] = session.Sentence(err)
+			faults[id] = in.Sentence(err)
 		}
 		return a
 	}
 	s.ID, s.Link = strings.TrimSpace(values["name"]), strings.TrimSpace(values["link"])
-	s.Division, s.Capacity = weight("division", session.Say("Division")), weight("capacity", session.Say("Capacity"))
+	s.Division, s.Capacity = weight("division", in.Say("Division")), weight("capacity", in.Say("Capacity"))
 	if err := s.CheckLink(); err != nil {
-		faults["link"] = session.Sentence(err)
+		faults["link"] = in.Sentence(err)
 	}
 	return s, faults
 }
@@ -83,7 +83,7 @@ func (g *Equipment) setScale(id string, s elevator.Scale, who string) {
 		return
 	}
 	g.session.Changed()
-	g.relink(session.Say("scale %s is written down.", s.ID))
+	g.relink(g.session.Say("scale %s is written down.", s.ID))
 }
 
 // relink opens the link to the scale again and reports the result.
@@ -91,7 +91,7 @@ func (g *Equipment) relink(done string) {
 	g.onDeck = false
 	if g.session.Station != nil {
 		if err := g.session.Station.Relink(); err != nil {
-			g.session.Notify(model.Warn, session.Join(" ", done, session.Sentence(err)))
+			g.session.Notify(model.Warn, session.Join(" ", done, g.session.Sentence(err)))
 			g.session.Window.Redraw()
 			return
 		}
@@ -115,9 +115,9 @@ func (g *Equipment) Simulate() {
 		s.Link = elevator.SimulatedLink
 	}
 	g.session.Put(model.Ask{
-		Title: session.Say("The scale of the invented elevator"), Text: session.Say("It is changed in a manager's name."),
-		Fields: []model.AskField{{ID: "who", Label: session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true}},
-		Yes:    session.Say("Change it"),
+		Title: g.session.Say("The scale of the invented elevator"), Text: g.session.Say("It is changed in a manager's name."),
+		Fields: []model.AskField{{ID: "who", Label: g.session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true}},
+		Yes:    g.session.Say("Change it"),
 		Then:   func(values map[string]string) { g.setScale(s.ID, s, values["who"]) },
 	})
 }
@@ -130,18 +130,18 @@ func (g *Equipment) Roll() {
 	if g.onDeck {
 		g.session.Deck.RollOff()
 		g.onDeck = false
-		g.session.Notify(model.OK, session.Say("the truck rolls off."))
+		g.session.Notify(model.OK, g.session.Say("the truck rolls off."))
 		return
 	}
 	s, _ := g.session.Scale()
 	g.session.Put(model.Ask{
-		Title:  session.Say("Roll a truck on"),
-		Text:   session.Say("A simulated scale: example - not for trade."),
-		Fields: []model.AskField{{ID: "weight", Label: session.Say("Weight"), Unit: s.Division.Unit().String(), Value: "52,300", Chars: 9, Figures: true, Required: true}},
-		Yes:    session.Say("Roll on"),
+		Title:  g.session.Say("Roll a truck on"),
+		Text:   g.session.Say("A simulated scale: example - not for trade."),
+		Fields: []model.AskField{{ID: "weight", Label: g.session.Say("Weight"), Unit: s.Division.Unit().String(), Value: "52,300", Chars: 9, Figures: true, Required: true}},
+		Yes:    g.session.Say("Roll on"),
 		Check: func(values map[string]string) map[string]string {
 			if _, err := session.ReadTare(g.session, values["weight"]); err != nil {
-				return map[string]string{"weight": session.Sentence(err)}
+				return map[string]string{"weight": g.session.Sentence(err)}
 			}
 			return nil
 		},
@@ -152,7 +152,7 @@ func (g *Equipment) Roll() {
 				return
 			}
 			g.onDeck = true
-			g.session.Notify(model.OK, session.Say("a truck of %s rolls on. Watch it climb, swing, and come to rest.", weight))
+			g.session.Notify(model.OK, g.session.Say("a truck of %s rolls on. Watch it climb, swing, and come to rest.", weight))
 		},
 	})
 }
@@ -171,5 +171,5 @@ func (g *Equipment) WeighOn(id string) {
 	}
 	g.session.Remember(session.ScaleMemory, s.ID)
 	g.session.Changed()
-	g.relink(session.Say("this desk weighs on scale %s.", s.ID))
+	g.relink(g.session.Say("this desk weighs on scale %s.", s.ID))
 }

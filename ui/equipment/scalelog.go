@@ -52,7 +52,7 @@ func (l *ScaleLogs) lines(c *session.Card) {
 	if len(scales) == 0 {
 		return
 	}
-	c.Part(session.Say("LOGS OF THE SCALES"))
+	c.Part(l.session.Say("LOGS OF THE SCALES"))
 	for _, s := range scales {
 		status := l.status(s)
 		kind := model.CardText
@@ -60,7 +60,7 @@ func (l *ScaleLogs) lines(c *session.Card) {
 			kind = model.CardMark
 		}
 		for _, said := range status.Said {
-			c.Add(kind, session.Text(said), "")
+			c.Add(kind, l.session.Text(said), "")
 		}
 	}
 }
@@ -82,39 +82,39 @@ func (l *ScaleLogs) Ask(id string) {
 		return
 	}
 	l.session.Put(model.Ask{
-		Title: session.Say("Log of scale %s", id), Text: session.Say("What was looked at? See the deck clear of people and trucks before its zero is judged."),
-		Fields: []model.AskField{{ID: "entry", Label: session.Say("Entry"), Value: zeroEntry, Chars: 28, Required: true, Options: l.entries(s)}},
-		Yes:    session.Say("Go on"),
+		Title: l.session.Say("Log of scale %s", id), Text: l.session.Say("What was looked at? See the deck clear of people and trucks before its zero is judged."),
+		Fields: []model.AskField{{ID: "entry", Label: l.session.Say("Entry"), Value: zeroEntry, Chars: 28, Required: true, Options: l.entries(s)}},
+		Yes:    l.session.Say("Go on"),
 		Then:   func(values map[string]string) { l.askEntry(s, values["entry"]) },
 	})
 }
 
 func (l *ScaleLogs) entries(s elevator.Scale) []model.Option {
 	out := []model.Option{
-		{Code: zeroEntry, Name: session.Say("zero check"), Detail: session.Say("the empty deck")},
-		{Code: checkEntry, Name: session.Say("check weighing"), Detail: session.Say("a known weight")},
-		{Code: certificateEntry, Name: session.Say("certificate and seals")},
+		{Code: zeroEntry, Name: l.session.Say("zero check"), Detail: l.session.Say("the empty deck")},
+		{Code: checkEntry, Name: l.session.Say("check weighing"), Detail: l.session.Say("a known weight")},
+		{Code: certificateEntry, Name: l.session.Say("certificate and seals")},
 	}
 	if len(l.session.Desk.Profile().Scales) > 1 {
-		out = append(out, model.Option{Code: compareEntry, Name: session.Say("two scales compared"), Detail: session.Say("one truck on both")})
+		out = append(out, model.Option{Code: compareEntry, Name: l.session.Say("two scales compared"), Detail: l.session.Say("one truck on both")})
 	}
 	if l.status(s).State == truckscale.Out {
-		return append(out, model.Option{Code: backEntry, Name: session.Say("back in service")})
+		return append(out, model.Option{Code: backEntry, Name: l.session.Say("back in service")})
 	}
-	return append(out, model.Option{Code: outEntry, Name: session.Say("out of service"), Detail: session.Say("no weight from it")})
+	return append(out, model.Option{Code: outEntry, Name: l.session.Say("out of service"), Detail: l.session.Say("no weight from it")})
 }
 
 // askEntry asks for the figures of an entry and records it.
 func (l *ScaleLogs) askEntry(s elevator.Scale, entry string) {
 	l.session.Put(model.Ask{
 		Draft: "scalelog." + entry, Of: "scale " + s.ID,
-		Title: session.Say("Log of scale %s", s.ID), Fields: l.entryFields(s, entry), Yes: session.Say("Write down"),
+		Title: l.session.Say("Log of scale %s", s.ID), Fields: l.entryFields(s, entry), Yes: l.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
-			_, wrong := readEntry(s, entry, values)
+			_, wrong := readEntry(l.session.Language, s, entry, values)
 			return wrong
 		},
 		Then: func(values map[string]string) {
-			f, _ := readEntry(s, entry, values)
+			f, _ := readEntry(l.session.Language, s, entry, values)
 			l.write(s, f, values["who"])
 		},
 	})
@@ -125,31 +125,31 @@ func (l *ScaleLogs) entryFields(s elevator.Scale, entry string) []model.AskField
 	weight := func(id, label, value string) model.AskField {
 		return model.AskField{ID: id, Label: label, Unit: unit, Value: value, Figures: true, Chars: 10, Required: true}
 	}
-	manager := model.AskField{ID: "who", Label: session.Say("Manager"), Options: l.session.Managers(), Value: l.session.ManagerHere(), Chars: 24, Required: true}
+	manager := model.AskField{ID: "who", Label: l.session.Say("Manager"), Options: l.session.Managers(), Value: l.session.ManagerHere(), Chars: 24, Required: true}
 	switch entry {
 	case zeroEntry:
-		return []model.AskField{weight("shown", session.Say("Empty deck shows"), "0")}
+		return []model.AskField{weight("shown", l.session.Say("Empty deck shows"), "0")}
 	case checkEntry:
 		return []model.AskField{
-			weight("known", session.Say("Known weight"), ""), weight("shown", session.Say("Scale shows"), ""),
-			{ID: "note", Label: session.Say("Weights"), Chars: 28, Hint: session.Say("test weights and their certificate"), Required: true},
+			weight("known", l.session.Say("Known weight"), ""), weight("shown", l.session.Say("Scale shows"), ""),
+			{ID: "note", Label: l.session.Say("Weights"), Chars: 28, Hint: l.session.Say("test weights and their certificate"), Required: true},
 		}
 	case compareEntry:
 		return []model.AskField{
-			{ID: "other", Label: session.Say("Other scale"), Options: l.otherScales(s), Chars: 8, Required: true},
-			weight("shown", session.Say("This scale shows"), ""), weight("othershown", session.Say("Other shows"), ""),
-			{ID: "note", Label: session.Say("Truck"), Chars: 16},
+			{ID: "other", Label: l.session.Say("Other scale"), Options: l.otherScales(s), Chars: 8, Required: true},
+			weight("shown", l.session.Say("This scale shows"), ""), weight("othershown", l.session.Say("Other shows"), ""),
+			{ID: "note", Label: l.session.Say("Truck"), Chars: 16},
 		}
 	case certificateEntry:
 		return []model.AskField{
-			{ID: "number", Label: session.Say("Certificate"), Chars: 16, Required: true},
-			{ID: "until", Label: session.Say("Holds through"), Chars: 12, Hint: session.Say("year-month-day"), Required: true},
-			{ID: "inspector", Label: session.Say("Inspector"), Chars: 24}, {ID: "seals", Label: session.Say("Seals"), Chars: 24}, manager,
+			{ID: "number", Label: l.session.Say("Certificate"), Chars: 16, Required: true},
+			{ID: "until", Label: l.session.Say("Holds through"), Chars: 12, Hint: l.session.Say("year-month-day"), Required: true},
+			{ID: "inspector", Label: l.session.Say("Inspector"), Chars: 24}, {ID: "seals", Label: l.session.Say("Seals"), Chars: 24}, manager,
 		}
 	case backEntry:
-		return []model.AskField{{ID: "note", Label: session.Say("What was done"), Chars: 28, Required: true}, manager}
+		return []model.AskField{{ID: "note", Label: l.session.Say("What was done"), Chars: 28, Required: true}, manager}
 	}
-	return []model.AskField{{ID: "note", Label: session.Say("Reason"), Chars: 28, Required: true}}
+	return []model.AskField{{ID: "note", Label: l.session.Say("Reason"), Chars: 28, Required: true}}
 }
 
 func (l *ScaleLogs) otherScales(s elevator.Scale) []model.Option {
@@ -163,28 +163,28 @@ func (l *ScaleLogs) otherScales(s elevator.Scale) []model.Option {
 }
 
 // readEntry reads an entry as typed; the faults are sentences by field.
-func readEntry(s elevator.Scale, entry string, values map[string]string) (truckscale.Fact, map[string]string) {
+func readEntry(in session.Language, s elevator.Scale, entry string, values map[string]string) (truckscale.Fact, map[string]string) {
 	wrong := map[string]string{}
 	unit := s.Division.Unit()
 	weight := func(id, name string, least int64) quantity.Amount {
-		a, err := session.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 1, Min: quantity.Int(least, unit), Max: quantity.Int(999_999, unit)}, values[id])
+		a, err := in.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 1, Min: quantity.Int(least, unit), Max: quantity.Int(999_999, unit)}, values[id])
 		if err != nil {
-			wrong[id] = session.Sentence(err)
+			wrong[id] = in.Sentence(err)
 		}
 		return a
 	}
 	note := strings.TrimSpace(values["note"])
 	switch entry {
 	case zeroEntry:
-		return truckscale.Zeroed{Shown: weight("shown", session.Say("Empty deck shows"), -9_999)}, wrong
+		return truckscale.Zeroed{Shown: weight("shown", in.Say("Empty deck shows"), -9_999)}, wrong
 	case checkEntry:
-		return truckscale.Weighed{Known: weight("known", session.Say("Known weight"), 1), Shown: weight("shown", session.Say("Scale shows"), 0), Weights: note}, wrong
+		return truckscale.Weighed{Known: weight("known", in.Say("Known weight"), 1), Shown: weight("shown", in.Say("Scale shows"), 0), Weights: note}, wrong
 	case compareEntry:
-		return truckscale.Compared{Other: values["other"], Shown: weight("shown", session.Say("This scale shows"), 1), OtherShown: weight("othershown", session.Say("Other shows"), 1), What: note}, wrong
+		return truckscale.Compared{Other: values["other"], Shown: weight("shown", in.Say("This scale shows"), 1), OtherShown: weight("othershown", in.Say("Other shows"), 1), What: note}, wrong
 	case certificateEntry:
 		until, err := quantity.ParseDate(strings.TrimSpace(values["until"]))
 		if err != nil {
-			wrong["until"] = session.Sentence(err)
+			wrong["until"] = in.Sentence(err)
 		}
 		return truckscale.Certificate{Number: strings.TrimSpace(values["number"]), Until: until, Inspector: strings.TrimSpace(values["inspector"]), Seals: strings.TrimSpace(values["seals"])}, wrong
 	}
@@ -210,7 +210,7 @@ func (l *ScaleLogs) write(s elevator.Scale, f truckscale.Fact, manager string) {
 	if l.status(s).State == truckscale.Outside || l.status(s).State == truckscale.Out {
 		state = model.Stop
 	}
-	l.session.Notify(state, session.Say("written into the log of scale %s.", s.ID))
+	l.session.Notify(state, l.session.Say("written into the log of scale %s.", s.ID))
 	l.session.Window.Redraw()
 }
 
@@ -227,5 +227,5 @@ func (l *ScaleLogs) Print(id string) {
 		l.session.Fail(err)
 		return
 	}
-	session.PrintPaper(l.session, "scale-"+id, session.Say("the log of scale %s", id), pdf)
+	session.PrintPaper(l.session, "scale-"+id, l.session.Say("the log of scale %s", id), pdf)
 }

@@ -36,9 +36,9 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
 	s.said = widgets.NewNote()
 	s.said.Lines = 2
-	s.Scales = newTable(s.gear.scaleColumns().Heads(), session.Say("No scale is set up. Ctrl+H adds one."))
-	s.People = newTable(personColumns(w.Session.Language).Heads(), session.Say("Nobody is written down. Ctrl+U adds the first."))
-	s.Bins = newTable(binColumns(w.Session.Language).Heads(), session.Say("No pit or bin is written down. Ctrl+I adds one."))
+	s.Scales = newTable(s.gear.scaleColumns().Heads(), w.Session.Say("No scale is set up. Ctrl+H adds one."))
+	s.People = newTable(personColumns(w.Session.Language).Heads(), w.Session.Say("Nobody is written down. Ctrl+U adds the first."))
+	s.Bins = newTable(binColumns(w.Session.Language).Heads(), w.Session.Say("No pit or bin is written down. Ctrl+I adds one."))
 	s.Scales.OnOpen = func(_ int, key string) { s.gear.AskScale(key) }
 	s.People.OnOpen = func(_ int, key string) { s.gear.AskPerson(key) }
 	s.Bins.OnOpen = func(_ int, key string) { s.gear.AskBin(key) }
@@ -48,7 +48,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.focusOrder.Add("card", s.card)
 	s.focusOrder.Add("people", s.People)
 	s.focusOrder.Add("bins", s.Bins)
-	top := container.NewVBox(shell.NewLabel(session.Say("Equipment"), shell.Heading), container.New(shell.High{Lines: 2.5}, s.Scales), s.said)
+	top := container.NewVBox(shell.NewLabel(w.Session.Say("Equipment"), shell.Heading), container.New(shell.High{Lines: 2.5}, s.Scales), s.said)
 	left := container.NewBorder(top, nil, nil, nil, s.card)
 	right := container.New(oneOverOther{}, s.People, s.Bins)
 	w.Runner.Every(livePause, s.live)
@@ -63,7 +63,9 @@ func newTable(columns []model.Column, empty string) *widgets.Table {
 }
 
 // Acts are the actions of the equipment.
-func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Equipment"), gearActs) }
+func (s *Screen) Acts() []shell.Act {
+	return shell.ActsOf(s.gear.session.Language, s, s.gear.session.Say("Equipment"), gearActs)
+}
 
 var gearActs = []shell.ActRow[*Screen]{
 	{ID: "gear.scale", Title: "Scale", Key: widgets.Ctrl(fyne.KeyE), Do: func(s *Screen) { s.gear.AskScale(s.chosenScale()) }},
@@ -135,7 +137,7 @@ func (s *Screen) FocusOrder() *widgets.FocusOrder { return s.focusOrder }
 
 // Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
-	return session.Say("Enter on a line changes it. Ctrl+K backs the book up, Ctrl+J checks it, F1 helps.")
+	return s.gear.session.Say("Enter on a line changes it. Ctrl+K backs the book up, Ctrl+J checks it, F1 helps.")
 }
 
 // oneOverOther sets two tables one over the other, the lower one larger.

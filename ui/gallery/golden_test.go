@@ -51,12 +51,12 @@ func TestGolden(t *testing.T) {
 			return table
 		}, focus("table")},
 		{"status", fyne.NewSize(600, 40), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
-			s := widgets.NewStatusLine()
+			s := widgets.NewStatusLine(widgets.EnglishWords())
 			s.Say(model.Stop, "The tare is missing. Weigh the empty truck.")
 			return s
 		}, nil},
 		{"workbar", fyne.NewSize(400, 40), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
-			w := widgets.NewWorkBar()
+			w := widgets.NewWorkBar(widgets.EnglishWords())
 			w.Start("Checking the book", nothing)
 			w.Progress(1, 4)
 			return w

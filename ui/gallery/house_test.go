@@ -21,12 +21,12 @@ type house struct {
 // newHouse opens a window.
 func newHouse(t *testing.T, list ...widgets.Command) *house {
 	t.Helper()
-	commands, err := widgets.NewCommands(list...)
+	commands, err := widgets.NewCommands(widgets.EnglishWords(), list...)
 	if err != nil {
 		t.Fatal(err)
 	}
 	window := widgettest.Window(t)
-	return &house{T: t, Window: window, UI: widgets.NewUIContext(window.Canvas(), commands), Commands: commands}
+	return &house{T: t, Window: window, UI: widgets.NewUIContext(window.Canvas(), commands, widgets.EnglishWords()), Commands: commands}
 }
 
 // Show puts content in the window at a size.

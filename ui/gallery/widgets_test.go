@@ -146,7 +146,7 @@ func TestLoadFormFits(t *testing.T) {
 	for range 15 {
 		rows = append(rows, widgets.NewField("Foreign matter", "lb/bu", widgets.NewFigureEntry()))
 	}
-	column := container.NewVBox(widgets.NewButton("Settle", nothing), widgets.NewSheet(rows...), widgets.NewStatusLine())
+	column := container.NewVBox(widgets.NewButton("Settle", nothing), widgets.NewSheet(rows...), widgets.NewStatusLine(widgets.EnglishWords()))
 	const window, menu = 720, 30
 	if high := column.MinSize().Height; high > window-menu {
 		t.Errorf("fifteen rows are %v high, and there is room for %v", high, window-menu)
@@ -171,7 +171,7 @@ func TestNoteKeepsWithinItsLines(t *testing.T) {
 
 func TestStatusLineRepeatsTheWord(t *testing.T) {
 	h := newHouse(t)
-	s := widgets.NewStatusLine()
+	s := widgets.NewStatusLine(widgets.EnglishWords())
 	h.Show(s, fyne.NewSize(600, 40))
 	for _, c := range []struct {
 		state model.State
@@ -216,7 +216,7 @@ func TestBadgeAndFigure(t *testing.T) {
 
 func TestWorkBar(t *testing.T) {
 	h := newHouse(t)
-	w := widgets.NewWorkBar()
+	w := widgets.NewWorkBar(widgets.EnglishWords())
 	h.Show(container.NewVBox(w), fyne.NewSize(500, 100))
 	widgettest.Equal(t, "idle", w.Visible(), false)
 	stopped := 0

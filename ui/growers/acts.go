@@ -12,12 +12,12 @@ import (
 )
 
 // Add asks for a grower who has not been here before.
-func (g *Growers) Add() { g.askGrower(elevator.Grower{}, session.Say("A new grower")) }
+func (g *Growers) Add() { g.askGrower(elevator.Grower{}, g.session.Say("A new grower")) }
 
 // Change asks for another name, address or phone of the chosen grower.
 func (g *Growers) Change() {
 	if one, ok := g.grower(); ok {
-		g.askGrower(one, session.Say("Change grower %s", one.ID))
+		g.askGrower(one, g.session.Say("Change grower %s", one.ID))
 	}
 }
 
@@ -25,19 +25,19 @@ func (g *Growers) Change() {
 func (g *Growers) askGrower(one elevator.Grower, title string) {
 	isNew := one.ID == ""
 	fields := []model.AskField{
-		{ID: "name", Label: session.Say("Name"), Value: one.Name, Chars: 30, Required: true},
-		{ID: "address", Label: session.Say("Address"), Value: one.Address, Chars: 30},
-		{ID: "phone", Label: session.Say("Phone"), Value: one.Phone, Chars: 18},
+		{ID: "name", Label: g.session.Say("Name"), Value: one.Name, Chars: 30, Required: true},
+		{ID: "address", Label: g.session.Say("Address"), Value: one.Address, Chars: 30},
+		{ID: "phone", Label: g.session.Say("Phone"), Value: one.Phone, Chars: 18},
 	}
 	if isNew {
-		fields = append([]model.AskField{{ID: "code", Label: session.Say("Code"), Chars: 8, Hint: session.Say("short; clerks type it"), Required: true}}, fields...)
+		fields = append([]model.AskField{{ID: "code", Label: g.session.Say("Code"), Chars: 8, Hint: g.session.Say("short; clerks type it"), Required: true}}, fields...)
 	}
 	g.session.Put(model.Ask{
 		Draft: "grower", Of: "grower " + one.ID,
-		Title: title, Text: session.Say("Tickets already issued keep the name they print."), Fields: fields, Yes: session.Say("Write down"),
+		Title: title, Text: g.session.Say("Tickets already issued keep the name they print."), Fields: fields, Yes: g.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			if taken, ok := g.session.Known().Grower(strings.TrimSpace(values["code"])); isNew && ok {
-				return map[string]string{"code": session.Say("The code belongs to %s. Choose another.", taken.Name)}
+				return map[string]string{"code": g.session.Say("The code belongs to %s. Choose another.", taken.Name)}
 			}
 			return nil
 		},
@@ -46,7 +46,7 @@ func (g *Growers) askGrower(one elevator.Grower, title string) {
 				one.ID = strings.TrimSpace(values["code"])
 			}
 			one.Name, one.Address, one.Phone = strings.TrimSpace(values["name"]), values["address"], values["phone"]
-			g.write(one, session.Say("%s is written down as %s.", one.Name, one.ID))
+			g.write(one, g.session.Say("%s is written down as %s.", one.Name, one.ID))
 		},
 	})
 }
@@ -82,9 +82,9 @@ func (g *Growers) Shares() {
 	}
 	g.session.Put(model.Ask{
 		Draft: "shares", Of: "grower " + one.ID,
-		Title:  session.Say("Who shares in the loads of %s?", one.Name),
-		Text:   session.Say("Leave all owners out when the grower has all of it. The parts must make a whole. Tickets already issued keep their shares."),
-		Fields: session.ShareFields(g.session, session.UsualShares(g.session, one)), Yes: session.Say("Write down"),
+		Title:  g.session.Say("Who shares in the loads of %s?", one.Name),
+		Text:   g.session.Say("Leave all owners out when the grower has all of it. The parts must make a whole. Tickets already issued keep their shares."),
+		Fields: session.ShareFields(g.session, session.UsualShares(g.session, one)), Yes: g.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			_, faults := session.ReadShares(g.session, values)
 			return faults
@@ -92,7 +92,7 @@ func (g *Growers) Shares() {
 		Then: func(values map[string]string) {
 			owners, _ := session.ReadShares(g.session, values)
 			one.Shares = sharesOf(owners)
-			g.write(one, session.Say("the shares of %s are written down.", one.Name))
+			g.write(one, g.session.Say("the shares of %s are written down.", one.Name))
 		},
 	})
 }

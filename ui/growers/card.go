@@ -17,7 +17,7 @@ func (g *Growers) Card() []model.CardLine {
 	}
 	c := &session.Card{Session: g.session}
 	c.Add(model.CardTitle, one.Name, "")
-	c.Add(model.CardMiddle, session.Say("grower %s", one.ID), "")
+	c.Add(model.CardMiddle, g.session.Say("grower %s", one.ID), "")
 	for _, line := range []string{one.Address, one.Phone} {
 		if line != "" {
 			c.Add(model.CardMiddle, line, "")
@@ -30,9 +30,9 @@ func (g *Growers) Card() []model.CardLine {
 }
 
 func cardShares(c *session.Card, one elevator.Grower) {
-	c.Part(session.Say("SHARES"))
+	c.Part(c.Session.Say("SHARES"))
 	if len(one.Shares) == 0 {
-		c.Add(model.CardPair, session.Say("The whole of every load"), one.Name)
+		c.Add(model.CardPair, c.Session.Say("The whole of every load"), one.Name)
 		return
 	}
 	for _, o := range session.UsualShares(c.Session, one) {
@@ -49,9 +49,9 @@ func shareWords(o load.Owner) string {
 }
 
 func cardTrucks(c *session.Card, trucks []elevator.Truck) {
-	c.Part(session.Say("TRUCKS AND STORED TARES"))
+	c.Part(c.Session.Say("TRUCKS AND STORED TARES"))
 	if len(trucks) == 0 {
-		c.Add(model.CardText, session.Say("No truck is written down for this grower. Ctrl+T adds one."), "")
+		c.Add(model.CardText, c.Session.Say("No truck is written down for this grower. Ctrl+T adds one."), "")
 	}
 	for _, t := range trucks {
 		cardTruck(c, t)
@@ -61,15 +61,15 @@ func cardTrucks(c *session.Card, trucks []elevator.Truck) {
 func cardTruck(c *session.Card, t elevator.Truck) {
 	name := session.Join(", ", t.ID, t.Plate)
 	if t.Trailer != "" {
-		name = session.Join(", ", name, session.Say("trailer %s", t.Trailer))
+		name = session.Join(", ", name, c.Session.Say("trailer %s", t.Trailer))
 	}
 	if t.Tare == nil {
-		c.Add(model.CardPair, name, session.Say("no stored tare"))
+		c.Add(model.CardPair, name, c.Session.Say("no stored tare"))
 		return
 	}
-	taken := session.Say("weighed %s, %d days ago", c.Session.Date(t.Taken), t.Taken.DaysUntil(c.Session.Desk.Today()))
+	taken := c.Session.Say("weighed %s, %d days ago", c.Session.Date(t.Taken), t.Taken.DaysUntil(c.Session.Desk.Today()))
 	if isOldTare(c.Session, t) {
-		c.Noted(model.CardMark, name, t.Tare.String(), session.Say("%s: weigh it empty again", taken))
+		c.Noted(model.CardMark, name, t.Tare.String(), c.Session.Say("%s: weigh it empty again", taken))
 		return
 	}
 	c.Noted(model.CardPair, name, t.Tare.String(), taken)
@@ -79,35 +79,35 @@ func cardContracts(c *session.Card, fills []daysheet.Fill) {
 	if len(fills) == 0 {
 		return
 	}
-	c.Part(session.Say("CONTRACTS"))
+	c.Part(c.Session.Say("CONTRACTS"))
 	for _, f := range fills {
-		note := session.Say("%s of %s delivered, at %s until %s", f.Delivered, f.Quantity, f.Price, c.Session.Date(f.Until))
-		kind, left := model.CardPair, session.Say("%s left", f.Left)
+		note := c.Session.Say("%s of %s delivered, at %s until %s", f.Delivered, f.Quantity, f.Price, c.Session.Date(f.Until))
+		kind, left := model.CardPair, c.Session.Say("%s left", f.Left)
 		if f.Left.Sign() < 0 {
-			kind, left = model.CardMark, session.Say("%s too much", f.Left.Neg())
+			kind, left = model.CardMark, c.Session.Say("%s too much", f.Left.Neg())
 		}
-		c.Noted(kind, session.Join(", ", f.Number, session.Say(f.Name)), left, note)
+		c.Noted(kind, session.Join(", ", f.Number, c.Session.Say(f.Name)), left, note)
 	}
 }
 
 // cardDelivered shows one grain: quantity, moisture, disposition and money.
 func cardDelivered(c *session.Card, p daysheet.AccountPart) {
 	s := p.Sum
-	note := session.Say("%d loads, net %s", s.Loads, s.Net)
+	note := c.Session.Say("%d loads, net %s", s.Loads, s.Net)
 	if s.Loads == 1 {
-		note = session.Say("1 load, net %s", s.Net)
+		note = c.Session.Say("1 load, net %s", s.Net)
 	}
 	if m, known := s.Moisture(); known {
-		note += session.Say(", %s moisture on average", m)
+		note += c.Session.Say(", %s moisture on average", m)
 	}
 	c.Noted(model.CardTotal, p.Name, s.Quantity.String(), note)
 	for _, d := range p.ByDisposition {
-		c.Add(model.CardPair, session.Text(d.How), d.Sum.Quantity.String())
+		c.Add(model.CardPair, c.Session.Text(d.How), d.Sum.Quantity.String())
 	}
-	c.Add(model.CardPair, session.Say("Charges, discounts"), session.ToOwner(s.Charges.Neg()))
-	c.Add(model.CardPair, session.Say("Payable"), s.Payable.String())
+	c.Add(model.CardPair, c.Session.Say("Charges, discounts"), session.ToOwner(s.Charges.Neg()))
+	c.Add(model.CardPair, c.Session.Say("Payable"), s.Payable.String())
 	if s.Later > 0 {
-		c.Add(model.CardPair, session.Say("Without price"), s.LaterQuantity.String())
+		c.Add(model.CardPair, c.Session.Say("Without price"), s.LaterQuantity.String())
 	}
 	c.Add(model.CardGap, "", "")
 }

@@ -20,17 +20,17 @@ func (g *Growers) AddContract() {
 	}
 	g.session.Put(model.Ask{
 		Draft: "contract", Of: "grower " + one.ID,
-		Title: session.Say("A contract of %s", one.Name),
-		Text:  session.Say("Loads name it under Sold or stored, and take its price."),
+		Title: g.session.Say("A contract of %s", one.Name),
+		Text:  g.session.Say("Loads name it under Sold or stored, and take its price."),
 		Fields: []model.AskField{
-			{ID: "number", Label: session.Say("Number"), Chars: 10, Required: true},
-			{ID: "commodity", Label: session.Say("Grain"), Options: g.session.Known().CommodityOptions, Chars: 24, Required: true},
-			{ID: "quantity", Label: session.Say("Quantity"), Chars: 12, Hint: session.Say("in the unit its rates settle by: bu, cwt, or t"), Figures: true, Required: true},
-			{ID: "price", Label: session.Say("Price"), Unit: "$", Chars: 9, Figures: true, Required: true},
-			{ID: "until", Label: session.Say("Until"), Chars: 12, Hint: session.Say("year-month-day"), Required: true},
-			{ID: "who", Label: session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true},
+			{ID: "number", Label: g.session.Say("Number"), Chars: 10, Required: true},
+			{ID: "commodity", Label: g.session.Say("Grain"), Options: g.session.Known().CommodityOptions, Chars: 24, Required: true},
+			{ID: "quantity", Label: g.session.Say("Quantity"), Chars: 12, Hint: g.session.Say("in the unit its rates settle by: bu, cwt, or t"), Figures: true, Required: true},
+			{ID: "price", Label: g.session.Say("Price"), Unit: "$", Chars: 9, Figures: true, Required: true},
+			{ID: "until", Label: g.session.Say("Until"), Chars: 12, Hint: g.session.Say("year-month-day"), Required: true},
+			{ID: "who", Label: g.session.Say("Manager"), Options: g.session.Managers(), Value: g.session.ManagerHere(), Chars: 24, Required: true},
 		},
-		Yes: session.Say("Write down"),
+		Yes: g.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			_, faults := readContract(g.session, g.chosen, values)
 			return faults
@@ -42,7 +42,7 @@ func (g *Growers) AddContract() {
 				g.session.Fail(err)
 				return
 			}
-			g.took(c.Grower, session.Say("contract %s is written down: %s at %s.", c.Number, c.Quantity, c.Price))
+			g.took(c.Grower, g.session.Say("contract %s is written down: %s at %s.", c.Number, c.Quantity, c.Price))
 		},
 	})
 }
@@ -58,7 +58,7 @@ func readContract(f *session.Session, grower string, values map[string]string) (
 		for _, one := range several.Unwrap() {
 			var fault entry.Fault
 			if errors.As(one, &fault) {
-				faults[fault.Field] = session.Sentence(fault.Err)
+				faults[fault.Field] = f.Sentence(fault.Err)
 			}
 		}
 	}

@@ -85,27 +85,27 @@ func (g *Growers) Choose(code string) {
 func (g *Growers) Counted() string {
 	n := len(g.fits())
 	if n == 1 {
-		return session.Say("1 grower")
+		return g.session.Say("1 grower")
 	}
-	return session.Say("%d growers", n)
+	return g.session.Say("%d growers", n)
 }
 
 // Empty returns what to do when nobody is listed.
 func (g *Growers) Empty() string {
 	if strings.TrimSpace(g.line) == "" {
-		return session.Say("No grower is written down yet. Press Ctrl+G for the first.")
+		return g.session.Say("No grower is written down yet. Press Ctrl+G for the first.")
 	}
-	return session.Say("Nobody fits. Take a word away, or press Ctrl+G to write a new grower down.")
+	return g.session.Say("Nobody fits. Take a word away, or press Ctrl+G to write a new grower down.")
 }
 
 // columns of the list.
 func (g *Growers) columns() model.Columns[row] {
 	return model.Columns[row]{
-		model.Words(session.Say("Code"), 4, func(r row) string { return r.ID }),
-		model.Words(session.Say("Name"), 16, func(r row) string { return r.Name }).Growing(),
-		model.Words(session.Say("Shares"), 8, row.shares).Wishing(15).Dropped(2),
-		model.Words(session.Say("Trucks"), 7, row.truckNumbers).Dropped(1),
-		model.Words(session.Say("Note"), 11, func(r row) string { return r.note.Text }).Wishing(14).Stated(),
+		model.Words(g.session.Say("Code"), 4, func(r row) string { return r.ID }),
+		model.Words(g.session.Say("Name"), 16, func(r row) string { return r.Name }).Growing(),
+		model.Words(g.session.Say("Shares"), 8, row.shares).Wishing(15).Dropped(2),
+		model.Words(g.session.Say("Trucks"), 7, row.truckNumbers).Dropped(1),
+		model.Words(g.session.Say("Note"), 11, func(r row) string { return r.note.Text }).Wishing(14).Stated(),
 	}
 }
 
@@ -124,7 +124,7 @@ func (g *Growers) Rows() []model.Row {
 }
 
 // TicketsOf shows the tickets of the chosen grower.
-func (g *Growers) TicketsOf() { g.session.ShowTickets(session.Say("grower") + " " + g.chosen) }
+func (g *Growers) TicketsOf() { g.session.ShowTickets(g.session.Say("grower") + " " + g.chosen) }
 
 // grower is the one chosen.
 func (g *Growers) grower() (elevator.Grower, bool) { return g.session.Known().Grower(g.chosen) }

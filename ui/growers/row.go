@@ -65,9 +65,9 @@ func oldTares(f *session.Session, trucks []elevator.Truck) model.Remark {
 	case 0:
 		return model.Remark{}
 	case 1:
-		return model.Remark{State: model.Warn, Text: session.Say("tare of %s is old", old[0])}
+		return model.Remark{State: model.Warn, Text: f.Say("tare of %s is old", old[0])}
 	}
-	return model.Remark{State: model.Warn, Text: session.Say("%d tares are old", len(old))}
+	return model.Remark{State: model.Warn, Text: f.Say("%d tares are old", len(old))}
 }
 
 // isOldTare reports whether a truck's stored tare was taken too long ago.

@@ -24,12 +24,12 @@ func NewScreen(f *session.Session) shell.Screen {
 	g := NewGrowers(f)
 	card := &listdetail.Paper{Stop: "card", Lines: g.Card, Shown: g.HasChosen}
 	return &Screen{Growers: g, Card: card, Screen: listdetail.New(listdetail.Spec{
-		Title: session.Say("Growers"), List: g, Small: true, Reload: g.Reload,
-		Filter: g, Head: listdetail.Head{Tip: session.Say("A code, part of a name, a truck, or a plate."), Counted: g.Counted, Figures: 14},
+		Title: f.Say("Growers"), List: g, Small: true, Reload: g.Reload,
+		Filter: g, Head: listdetail.Head{Tip: f.Say("A code, part of a name, a truck, or a plate."), Counted: g.Counted, Figures: 14},
 		Detail: card, Arrange: listdetail.Beside(listdetail.Sheet{Figures: cardFigures}),
-		Acts: shell.ActsOf(g, session.Say("Growers"), growerActs),
+		Acts: shell.ActsOf(f.Language, g, f.Say("Growers"), growerActs),
 		Hint: func() string {
-			return session.Say("Type a code or a few letters. Down goes into the list, Enter to the card, Ctrl+G adds a grower.")
+			return f.Say("Type a code or a few letters. Down goes into the list, Enter to the card, Ctrl+G adds a grower.")
 		},
 	})}
 }

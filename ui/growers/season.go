@@ -57,18 +57,18 @@ func seasonBegan(f *session.Session) quantity.Date {
 func (s *season) card(c *session.Card, code string) {
 	switch {
 	case s.err != nil:
-		c.Part(session.Say("DELIVERED"))
-		c.Add(model.CardMark, session.Sentence(s.err), "")
+		c.Part(s.session.Say("DELIVERED"))
+		c.Add(model.CardMark, s.session.Sentence(s.err), "")
 		return
 	case s.of != code:
-		c.Part(session.Say("DELIVERED"))
-		c.Add(model.CardText, session.Say("being added up …"), "")
+		c.Part(s.session.Say("DELIVERED"))
+		c.Add(model.CardText, s.session.Say("being added up …"), "")
 		return
 	}
 	cardContracts(c, s.account.Fills)
-	c.Part(session.Say("DELIVERED SINCE %s", s.session.Date(s.account.From)))
+	c.Part(s.session.Say("DELIVERED SINCE %s", s.session.Date(s.account.From)))
 	if len(s.account.Parts) == 0 {
-		c.Add(model.CardText, session.Say("Nothing yet this season."), "")
+		c.Add(model.CardText, s.session.Say("Nothing yet this season."), "")
 	}
 	for _, part := range s.account.Parts {
 		cardDelivered(c, part)

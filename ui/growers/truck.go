@@ -26,10 +26,10 @@ func (g *Growers) ChangeTruck() {
 	}
 	options := make([]model.Option, len(trucks))
 	for i, t := range trucks {
-		options[i] = model.Option{Code: t.ID, Name: t.Plate, Detail: tareWords(t)}
+		options[i] = model.Option{Code: t.ID, Name: t.Plate, Detail: tareWords(g.session.Language, t)}
 	}
 	g.session.Put(model.Ask{
-		Title: session.Say("Which truck?"), Fields: []model.AskField{{ID: "truck", Label: session.Say("Truck"), Options: options, Required: true}}, Yes: session.Say("Change it"),
+		Title: g.session.Say("Which truck?"), Fields: []model.AskField{{ID: "truck", Label: g.session.Say("Truck"), Options: options, Required: true}}, Yes: g.session.Say("Change it"),
 		Then: func(values map[string]string) {
 			if t, ok := g.session.Known().Truck(values["truck"]); ok {
 				g.askTruck(t)
@@ -38,11 +38,11 @@ func (g *Growers) ChangeTruck() {
 	})
 }
 
-func tareWords(t elevator.Truck) string {
+func tareWords(in session.Language, t elevator.Truck) string {
 	if t.Tare == nil {
-		return session.Say("no stored tare")
+		return in.Say("no stored tare")
 	}
-	return session.Say("tare %s of %s", t.Tare, t.Taken)
+	return in.Say("tare %s of %s", t.Tare, t.Taken)
 }
 
 // askTruck asks for a truck; one without a number is new.
@@ -53,20 +53,20 @@ func (g *Growers) askTruck(t elevator.Truck) {
 		tare = t.Tare.Figure()
 	}
 	fields := []model.AskField{
-		{ID: "plate", Label: session.Say("Plate"), Value: t.Plate, Chars: 12},
-		{ID: "trailer", Label: session.Say("Trailer"), Value: t.Trailer, Chars: 12},
-		{ID: "grower", Label: session.Say("Comes for"), Options: g.session.Known().GrowerOptions, Value: t.Grower, Chars: 24},
-		{ID: "tare", Label: session.Say("Stored tare"), Unit: g.session.Desk.Profile().WeightUnit().String(), Value: tare, Chars: 9, Figures: true, Hint: session.Say("empty: none")},
-		{ID: "taken", Label: session.Say("Weighed on"), Value: t.Taken.String(), Chars: 12, Hint: session.Say("year-month-day; empty: today")},
+		{ID: "plate", Label: g.session.Say("Plate"), Value: t.Plate, Chars: 12},
+		{ID: "trailer", Label: g.session.Say("Trailer"), Value: t.Trailer, Chars: 12},
+		{ID: "grower", Label: g.session.Say("Comes for"), Options: g.session.Known().GrowerOptions, Value: t.Grower, Chars: 24},
+		{ID: "tare", Label: g.session.Say("Stored tare"), Unit: g.session.Desk.Profile().WeightUnit().String(), Value: tare, Chars: 9, Figures: true, Hint: g.session.Say("empty: none")},
+		{ID: "taken", Label: g.session.Say("Weighed on"), Value: t.Taken.String(), Chars: 12, Hint: g.session.Say("year-month-day; empty: today")},
 	}
-	title := session.Say("Change truck %s", t.ID)
+	title := g.session.Say("Change truck %s", t.ID)
 	if isNew {
-		title = session.Say("A new truck")
-		fields = append([]model.AskField{{ID: "number", Label: session.Say("Number"), Chars: 8, Hint: session.Say("painted on the door, or the plate"), Required: true}}, fields...)
+		title = g.session.Say("A new truck")
+		fields = append([]model.AskField{{ID: "number", Label: g.session.Say("Number"), Chars: 8, Hint: g.session.Say("painted on the door, or the plate"), Required: true}}, fields...)
 	}
 	g.session.Put(model.Ask{
 		Draft: "truck", Of: "truck " + t.ID,
-		Title: title, Fields: fields, Yes: session.Say("Write down"),
+		Title: title, Fields: fields, Yes: g.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			_, faults := readTruck(g.session, t, values)
 			return faults
@@ -77,7 +77,7 @@ func (g *Growers) askTruck(t elevator.Truck) {
 				g.session.Fail(err)
 				return
 			}
-			g.took(read.Grower, session.Say("truck %s is written down.", read.ID))
+			g.took(read.Grower, g.session.Say("truck %s is written down.", read.ID))
 		},
 	})
 }
@@ -88,7 +88,7 @@ func readTruck(f *session.Session, t elevator.Truck, values map[string]string) (
 	if number, asked := values["number"]; asked {
 		t.ID = strings.TrimSpace(number)
 		if other, taken := f.Known().Truck(t.ID); taken {
-			faults["number"] = session.Say("Truck %s is known already, %s. Change that one.", other.ID, other.Plate)
+			faults["number"] = f.Say("Truck %s is known already, %s. Change that one.", other.ID, other.Plate)
 		}
 	}
 	t.Plate, t.Trailer, t.Grower = strings.TrimSpace(values["plate"]), strings.TrimSpace(values["trailer"]), values["grower"]
@@ -99,15 +99,15 @@ func readTruck(f *session.Session, t elevator.Truck, values map[string]string) (
 	}
 	tare, err := session.ReadTare(f, text)
 	if err != nil {
-		faults["tare"] = session.Sentence(err)
+		faults["tare"] = f.Sentence(err)
 		return t, faults
 	}
 	t.Tare, t.Taken = &tare, f.Desk.Today()
 	if day := strings.TrimSpace(values["taken"]); day != "" {
 		if t.Taken, err = quantity.ParseDate(day); err != nil {
-			faults["taken"] = session.Sentence(err)
+			faults["taken"] = f.Sentence(err)
 		} else if t.Taken.After(f.Desk.Today()) {
-			faults["taken"] = session.Say("%s is still to come. Say when it was weighed.", t.Taken)
+			faults["taken"] = f.Say("%s is still to come. Say when it was weighed.", t.Taken)
 		}
 	}
 	return t, faults

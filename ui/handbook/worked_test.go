@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -24,7 +25,7 @@ func TestTheWorkedLoad(t *testing.T) {
 	}
 	s, err := settle.Settle(settle.Facts{
 		Drafts:   []settle.Draft{{Gross: quantity.Int(52300, quantity.Lb), Tare: quantity.Int(24120, quantity.Lb)}},
-		Moisture: settle.Reading{Percent: quantity.Of("17.2", quantity.Percent), Source: "meter"},
+		Moisture: settle.Reading{Percent: quantity.Of("17.2", quantity.Percent), Source: message.Words("meter")},
 		Findings: []settle.Finding{{Factor: grain.TestWeight, Amount: quantity.Of("53.6", quantity.LbPerBushel)}},
 		Deal:     settle.Deal{Price: &settle.Price{Amount: quantity.Of("4.15", quantity.DollarsPerBu)}},
 	}, e)

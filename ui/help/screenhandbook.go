@@ -16,6 +16,7 @@ import (
 
 // HandbookScreen is the user manual: the search at the left, the chapter at the right.
 type HandbookScreen struct {
+	session    *session.Session
 	window     *shell.Window
 	Line       *widgets.FieldEntry
 	Found      *widgets.Note
@@ -28,14 +29,14 @@ type HandbookScreen struct {
 	Chapter string // the one that is open
 }
 
-func NewHandbookScreen(*session.Session) shell.Screen {
-	return &HandbookScreen{manual: handbook.In(shell.Language())}
+func NewHandbookScreen(f *session.Session) shell.Screen {
+	return &HandbookScreen{session: f, manual: handbook.In(f.Code())}
 }
 
 // Acts are opening the book, also at the chapter of the screen in front.
 func (s *HandbookScreen) Acts() []shell.Act {
 	return []shell.Act{{Everywhere: true, Command: widgets.Command{
-		ID: "handbook.help", Title: session.Say("Help with this screen"), Group: session.Say("Go to"), Keys: []widgets.Key{widgets.Bare(fyne.KeyF1)},
+		ID: "handbook.help", Title: s.session.Say("Help with this screen"), Group: s.session.Say("Go to"), Keys: []widgets.Key{widgets.Bare(fyne.KeyF1)},
 		Do: func() { s.Help(s.window.Front()) },
 	}}}
 }
@@ -49,7 +50,7 @@ func (s *HandbookScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.Line.OnDown = func() { s.focusOrder.Focus("table") }
 	s.Line.OnCommit = func(string) string { return "page" }
 	s.Table = widgets.NewTable(nil)
-	s.Table.Empty = session.Say("Nothing is written about that. Try another word.")
+	s.Table.Empty = w.Session.Say("Nothing is written about that. Try another word.")
 	s.Table.OnChoose = func(i int, _ string) { s.open(s.hits[i]) }
 	s.Table.OnOpen = func(int, string) { s.focusOrder.Focus("page") }
 	s.Table.OnLetter = func(letter rune) {
@@ -63,7 +64,7 @@ func (s *HandbookScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.focusOrder.Add("table", s.Table)
 	s.focusOrder.Add("page", s.Prose)
 	s.look("")
-	list := container.NewBorder(container.NewVBox(shell.Titled(session.Say("Handbook"), s.Line), s.Found), nil, nil, nil, s.Table)
+	list := container.NewBorder(container.NewVBox(shell.Titled(w.Session.Say("Handbook"), s.Line), s.Found), nil, nil, nil, s.Table)
 	return container.New(shell.ListAndPage, list, s.Prose)
 }
 
@@ -74,13 +75,13 @@ func (s *HandbookScreen) look(words string) {
 	for i, h := range s.hits {
 		list[i] = model.Row{Key: fmt.Sprintf("%s %d", h.Chapter, h.Block), Cells: []string{hitName(h)}}
 	}
-	where := model.Column{Title: session.Say("Chapters"), Width: 20, Grow: true}
+	where := model.Column{Title: s.session.Say("Chapters"), Width: 20, Grow: true}
 	if words != "" {
-		where.Title = session.Say("Found in")
+		where.Title = s.session.Say("Found in")
 	}
 	s.Table.SetColumns([]model.Column{where})
 	s.Table.SetRows(list)
-	s.Found.Say(model.Plain, session.Say("Type a word or two, and the places where they stand are listed."))
+	s.Found.Say(model.Plain, s.session.Say("Type a word or two, and the places where they stand are listed."))
 	if len(s.hits) > 0 && words != "" {
 		s.Table.SetChosen(list[0].Key)
 		s.open(s.hits[0])
@@ -149,7 +150,7 @@ func (s *HandbookScreen) FocusOrder() *widgets.FocusOrder { return s.focusOrder 
 
 // Hint says how to read.
 func (s *HandbookScreen) Hint() string {
-	return session.Say("Type to search. Down goes into the list, Enter to the page, Escape back to where you were.")
+	return s.session.Say("Type to search. Down goes into the list, Enter to the page, Escape back to where you were.")
 }
 
 // Passages are a chapter's blocks as package paperview sets them.

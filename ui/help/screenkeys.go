@@ -11,11 +11,12 @@ import (
 
 // keysScreen is the sheet of keys, made from the table of commands.
 type keysScreen struct {
+	session    *session.Session
 	reader     *widgets.Reader
 	focusOrder *widgets.FocusOrder
 }
 
-func NewKeysScreen(*session.Session) shell.Screen { return &keysScreen{} }
+func NewKeysScreen(f *session.Session) shell.Screen { return &keysScreen{session: f} }
 
 // Acts are none: Escape goes back, as everywhere.
 func (s *keysScreen) Acts() []shell.Act { return nil }
@@ -38,7 +39,7 @@ func (s *keysScreen) Build(w *shell.Window) fyne.CanvasObject {
 			columns[i].Add(container.NewBorder(nil, nil, nil, shell.NewLabel(rows[at].Keys, shell.UnitSize), shell.NewLabel(rows[at].Title, shell.Ordinary)))
 		}
 	}
-	title := shell.NewLabel(session.Say("Keys"), shell.Heading)
+	title := shell.NewLabel(s.session.Say("Keys"), shell.Heading)
 	sheet := container.New(&shell.Abreast{}, columns[0], columns[1], columns[2])
 	s.reader = widgets.NewReader(container.New(shell.Margin{}, container.NewVBox(title, sheet)))
 	s.focusOrder = widgets.NewFocusOrder(w.UI)
@@ -79,4 +80,4 @@ func (s *keysScreen) Refresh() {}
 func (s *keysScreen) FocusOrder() *widgets.FocusOrder { return s.focusOrder }
 
 // Hint says how to leave.
-func (s *keysScreen) Hint() string { return session.Say("Escape goes back.") }
+func (s *keysScreen) Hint() string { return s.session.Say("Escape goes back.") }

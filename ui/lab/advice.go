@@ -33,20 +33,20 @@ func (a advice) remarks() []model.Remark {
 	}
 	var out []model.Remark
 	if a.fault != nil {
-		out = append(out, model.Remark{State: model.Stop, Word: session.Say("no moisture"), Text: session.Sentence(a.fault)})
+		out = append(out, model.Remark{State: model.Stop, Word: a.language.Say("no moisture"), Text: a.language.Sentence(a.fault)})
 	}
 	first, others := a.doubts(a.testing.Result.Flags)
 	out = append(out, first...)
 	if a.judged {
-		out = append(out, verdicts(a.advice)...)
+		out = append(out, verdicts(a.language, a.advice)...)
 	}
 	out = append(append(out, others...), a.leftOut()...)
 	out = append(out, a.grade.Remarks()...)
 	if a.judged {
-		out = append(out, choices(a.advice)...)
+		out = append(out, choices(a.language, a.advice)...)
 	}
 	if a.worth != nil {
-		out = append(out, model.Remark{State: model.Wait, Word: session.Say("worth"), Text: strings.Join(worthLines(a.worth), " ")})
+		out = append(out, model.Remark{State: model.Wait, Word: a.language.Say("worth"), Text: strings.Join(worthLines(a.language, a.worth), " ")})
 	}
 	return out
 }
@@ -55,58 +55,58 @@ func (a advice) remarks() []model.Remark {
 func (a advice) beforeTests() []model.Remark {
 	out := []model.Remark{}
 	if m := a.would.Sample.Moisture; m != nil {
-		out = append(out, model.Remark{State: model.OK, Word: session.Say("in the book"), Text: session.Say("%s, %s. A test made here takes its place.", m.Percent, session.Say(m.Method))})
+		out = append(out, model.Remark{State: model.OK, Word: a.language.Say("in the book"), Text: a.language.Say("%s, %s. A test made here takes its place.", m.Percent, a.language.Say(m.Method))})
 		if a.judged {
-			out = append(out, verdicts(a.advice)...)
+			out = append(out, verdicts(a.language, a.advice)...)
 		}
 	}
-	out = append(out, model.Remark{State: model.Wait, Word: session.Say("to do"), Text: toDo(a.next.texts.method())})
+	out = append(out, model.Remark{State: model.Wait, Word: a.language.Say("to do"), Text: toDo(a.language, a.next.texts.method())})
 	first, others := a.doubts(a.next.flags)
 	out = append(append(append(out, first...), others...), a.grade.Remarks()...)
-	out = append(out, model.Remark{State: model.Plain, Word: session.Say("the house asks"), Text: policyText(a.policy)})
-	return append(out, steps(a.next.texts.method())...)
+	out = append(out, model.Remark{State: model.Plain, Word: a.language.Say("the house asks"), Text: policyText(a.language, a.policy)})
+	return append(out, steps(a.language, a.next.texts.method())...)
 }
 
 // steps describe a test on a meter, for new testers.
-func steps(m meter.Method) []model.Remark {
+func steps(in session.Language, m meter.Method) []model.Remark {
 	if !m.UsesMeter() {
 		return nil
 	}
 	all := []string{
-		session.Say("Weigh out the mass the meter asks for with this grain."),
-		session.Say("Take the temperature of the grain, not of the room."),
+		in.Say("Weigh out the mass the meter asks for with this grain."),
+		in.Say("Take the temperature of the grain, not of the room."),
 	}
 	if m == meter.ByDial {
-		all = append(all, session.Say("Null the meter with its cup empty."))
+		all = append(all, in.Say("Null the meter with its cup empty."))
 	}
-	all = append(all, session.Say("Pour evenly and from one height; do not press or pack by hand."), session.Say("Read at once, at eye level."))
+	all = append(all, in.Say("Pour evenly and from one height; do not press or pack by hand."), in.Say("Read at once, at eye level."))
 	if m == meter.ByDial {
-		all = append(all, session.Say("The chart gives the moisture for dial and temperature; it already corrects for the temperature."))
+		all = append(all, in.Say("The chart gives the moisture for dial and temperature; it already corrects for the temperature."))
 	}
-	all = append(all, session.Say("Empty the cup and do it again with other grain of the sample."))
+	all = append(all, in.Say("Empty the cup and do it again with other grain of the sample."))
 	out := make([]model.Remark, len(all))
 	for i, text := range all {
-		out[i] = model.Remark{State: model.Plain, Word: session.Say("step %d", i+1), Text: text}
+		out[i] = model.Remark{State: model.Plain, Word: in.Say("step %d", i+1), Text: text}
 	}
 	return out
 }
 
 // toDo describes how a test is made by a method.
-func toDo(m meter.Method) string {
+func toDo(in session.Language, m meter.Method) string {
 	switch m {
 	case meter.ByDial:
-		return session.Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")
+		return in.Say("Weigh the sample out, read grain and room temperature, then the dial. Enter after the dial makes the test.")
 	case meter.Direct:
-		return session.Say("Read grain and room temperature, then what the meter shows. Enter after it makes the test.")
+		return in.Say("Read grain and room temperature, then what the meter shows. Enter after it makes the test.")
 	case meter.ByOven:
-		return session.Say("Weigh the dish with the wet grain, empty, and with the dried grain. Enter after the last makes the test.")
+		return in.Say("Weigh the dish with the wet grain, empty, and with the dried grain. Enter after the last makes the test.")
 	}
-	return session.Say("Type the moisture and where it is from. Enter after the reason makes the test.")
+	return in.Say("Type the moisture and where it is from. Enter after the reason makes the test.")
 }
 
 // policyText describes how often a sample is tested.
-func policyText(p moisture.Policy) string {
-	return session.Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
+func policyText(in session.Language, p moisture.Policy) string {
+	return in.Say("Tests of one sample: %d. Within %s of a limit: %d. They may differ by %s.", p.Count, p.Near, p.NearCount, p.Spread)
 }
 
 // doubts describes flags, each with what to do about it: first those that stop the ticket or need
@@ -150,18 +150,18 @@ func gather(flags []moisture.Flag) []doubt {
 
 // doubt describes one flag.
 func (a advice) doubt(d doubt) model.Remark {
-	word := doubtWord(d.Code)
+	word := doubtWord(a.language, d.Code)
 	if len(d.tests) > 0 && len(a.tests.Readings) > 1 {
-		word = session.Say("%s, test %s", word, strings.Join(d.tests, ", "))
+		word = a.language.Say("%s, test %s", word, strings.Join(d.tests, ", "))
 	}
-	text := session.Text(message.List(" ", d.What, d.Why, d.Do))
+	text := a.language.Text(message.List(" ", d.What, d.Why, d.Do))
 	switch {
 	case d.Override != nil:
-		text = session.Say("%s Let through by %s: %s.", session.Text(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
+		text = a.language.Say("%s Let through by %s: %s.", a.language.Text(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
 	case d.Final:
-		text += " " + session.Say("This stops the ticket, and nobody may let it through.")
+		text += " " + a.language.Say("This stops the ticket, and nobody may let it through.")
 	case d.Stops():
-		text += " " + session.Say("This stops the ticket until a manager lets it through.")
+		text += " " + a.language.Say("This stops the ticket until a manager lets it through.")
 	}
 	return model.Remark{State: flagState(d.Flag), Word: word, Text: text}
 }
@@ -170,18 +170,18 @@ func (a advice) doubt(d doubt) model.Remark {
 func (a advice) leftOut() []model.Remark {
 	var out []model.Remark
 	for _, d := range a.tests.Exclusions {
-		text := session.Say("Left out by %s: %s.", d.By, exclusionWord(d.Rule))
+		text := a.language.Say("Left out by %s: %s.", d.By, exclusionWord(a.language, d.Rule))
 		if d.Reason != "" {
-			text = session.Say("Left out by %s: %s (%s).", d.By, exclusionWord(d.Rule), d.Reason)
+			text = a.language.Say("Left out by %s: %s (%s).", d.By, exclusionWord(a.language, d.Rule), d.Reason)
 		}
-		out = append(out, model.Remark{State: model.Locked, Word: session.Say("test %d", d.Test), Text: text})
+		out = append(out, model.Remark{State: model.Locked, Word: a.language.Say("test %d", d.Test), Text: text})
 	}
 	return out
 }
 
 // verdicts say whether the grain is dry enough, a line for each purpose, and how
 // sure that is.
-func verdicts(a dryness.Advice) []model.Remark {
+func verdicts(in session.Language, a dryness.Advice) []model.Remark {
 	if len(a.Verdicts) == 0 {
 		return nil
 	}
@@ -192,77 +192,77 @@ func verdicts(a dryness.Advice) []model.Remark {
 			state = model.Warn
 		}
 		certain = certain && v.Certain
-		lines = append(lines, verdictLine(v))
+		lines = append(lines, verdictLine(in, v))
 	}
 	if !certain {
-		lines = append(lines, whyUncertain(a))
+		lines = append(lines, whyUncertain(in, a))
 	}
-	return []model.Remark{{State: state, Word: session.Say("dry enough?"), Text: strings.Join(lines, "\n")}}
+	return []model.Remark{{State: state, Word: in.Say("dry enough?"), Text: strings.Join(lines, "\n")}}
 }
 
 // verdictLine is the answer for one purpose: "to buy as dry: no, 1 pt above
 // 13 %".
-func verdictLine(v dryness.Verdict) string {
-	purpose := purposeWord(v.Purpose)
+func verdictLine(in session.Language, v dryness.Verdict) string {
+	purpose := purposeWord(in, v.Purpose)
 	if v.Class != "" {
-		purpose = session.Say("%s, %s", purpose, session.Say(v.Class))
+		purpose = in.Say("%s, %s", purpose, in.Say(v.Class))
 	}
 	switch {
 	case v.Dry && v.Certain:
-		return session.Say("%s: yes, not above %s.", purpose, v.Limit)
+		return in.Say("%s: yes, not above %s.", purpose, v.Limit)
 	case v.Dry:
-		return session.Say("%s: yes as read, not above %s; not certain.", purpose, v.Limit)
+		return in.Say("%s: yes as read, not above %s; not certain.", purpose, v.Limit)
 	case v.Certain:
-		return session.Say("%s: no, %s above %s.", purpose, v.Over, v.Limit)
+		return in.Say("%s: no, %s above %s.", purpose, v.Over, v.Limit)
 	}
-	return session.Say("%s: no as read, %s above %s; not certain.", purpose, v.Over, v.Limit)
+	return in.Say("%s: no as read, %s above %s; not certain.", purpose, v.Over, v.Limit)
 }
 
 // whyUncertain is why an answer is no more certain than the reading.
-func whyUncertain(a dryness.Advice) string {
+func whyUncertain(in session.Language, a dryness.Advice) string {
 	b := a.Band
 	switch {
 	case !b.Stated():
-		return session.Say("How far the meter may be off is not entered, so how certain this is cannot be told.")
+		return in.Say("How far the meter may be off is not entered, so how certain this is cannot be told.")
 	case slices.ContainsFunc(a.Verdicts, func(v dryness.Verdict) bool { return b.Straddles(v.Limit) }):
-		return session.Say("The meter may be off by %s: the grain may be anything from %s to %s.",
+		return in.Say("The meter may be off by %s: the grain may be anything from %s to %s.",
 			b.High.Sub(b.Reading).In(quantity.Point), b.Low.FixedString(1), b.High.FixedString(1))
 	}
-	return session.Say("The reading itself is in doubt.")
+	return in.Say("The reading itself is in doubt.")
 }
 
 // choices lists what the grower can do with the load.
-func choices(a dryness.Advice) []model.Remark {
+func choices(in session.Language, a dryness.Advice) []model.Remark {
 	var out []model.Remark
 	for _, o := range a.Options {
-		out = append(out, model.Remark{State: model.Plain, Word: session.Say(o.Name), Text: session.Say(o.Text)})
+		out = append(out, model.Remark{State: model.Plain, Word: in.Say(o.Name), Text: in.Say(o.Text)})
 	}
 	return out
 }
 
 // worthLines describe the value of a tenth of a point of the load, and of the meter's tolerance.
-func worthLines(w *office.Worth) []string {
-	out := []string{session.Say("A tenth of a point drier: %s. A tenth wetter: %s.", changeText(w.Here, w.Drier), changeText(w.Here, w.Wetter))}
+func worthLines(in session.Language, w *office.Worth) []string {
+	out := []string{in.Say("A tenth of a point drier: %s. A tenth wetter: %s.", changeText(in, w.Here, w.Drier), changeText(in, w.Here, w.Wetter))}
 	if t := w.Tolerance; t != nil {
-		out = append(out, session.Say("The meter may be off by %s. At %s: %s. At %s: %s.", t.Step,
-			w.Band.Low.FixedString(1), changeText(t.Here, t.Drier), w.Band.High.FixedString(1), changeText(t.Here, t.Wetter)))
+		out = append(out, in.Say("The meter may be off by %s. At %s: %s. At %s: %s.", t.Step,
+			w.Band.Low.FixedString(1), changeText(in, t.Here, t.Drier), w.Band.High.FixedString(1), changeText(in, t.Here, t.Wetter)))
 	}
 	return out
 }
 
 // changeText describes the change for the load at another moisture.
-func changeText(here *settle.Settlement, end settle.End) string {
+func changeText(in session.Language, here *settle.Settlement, end settle.End) string {
 	if end.Settlement == nil {
 		for _, p := range end.Problems {
-			return session.Text(p.Sentence)
+			return in.Text(p.Sentence)
 		}
-		return session.Say("not settled")
+		return in.Say("not settled")
 	}
 	settled := withSign(end.Change.Quantity, session.PrintedLike(here.Quantity, end.Change.Quantity))
 	if pay := end.Change.Payable; pay != nil {
-		return session.Say("%s, %s", settled, withSign(*pay, session.PrintedLike(here.Payable, *pay)))
+		return in.Say("%s, %s", settled, withSign(*pay, session.PrintedLike(here.Payable, *pay)))
 	}
-	return session.Say("%s, %s in charges and discounts", settled, withSign(end.Change.ToOwner, end.Change.ToOwner.FixedString(2)))
+	return in.Say("%s, %s in charges and discounts", settled, withSign(end.Change.ToOwner, end.Change.ToOwner.FixedString(2)))
 }
 
 // withSign puts a plus before a gain.

@@ -122,9 +122,9 @@ func (b *Bench) Begin() {
 // Hint returns the main keys of the screen.
 func (b *Bench) Hint() string {
 	if len(b.tools.equipment.Meters) == 0 {
-		return session.Say("No meter is set up: a manager adds one under Meters, Ctrl+Shift+M. Until then type the moisture, with a reason.")
+		return b.session.Say("No meter is set up: a manager adds one under Meters, Ctrl+Shift+M. Until then type the moisture, with a reason.")
 	}
-	return session.Join(" ", b.loads.waiting(), session.Say("Enter in the last figure makes the test; F12 writes the sample to its load."))
+	return session.Join(" ", b.loads.waiting(b.session.Language), b.session.Say("Enter in the last figure makes the test; F12 writes the sample to its load."))
 }
 
 // First is the field to begin with.
@@ -227,7 +227,7 @@ func (b *Bench) asksStart(then func()) bool {
 func (b *Bench) Add() error {
 	s := b.current
 	if s.crop() == "" {
-		return errors.New(session.Say("say first what grain it is"))
+		return errors.New(b.session.Say("say first what grain it is"))
 	}
 	if err := s.alone(s.next.reading); err != nil {
 		return err
@@ -259,7 +259,7 @@ func (b *Bench) changedTests(said string) {
 func (b *Bench) Write() error {
 	s := b.current
 	if s.load == nil {
-		return errors.New(session.Say("No load is chosen. Choose the one this sample is of in the first field"))
+		return errors.New(b.session.Say("No load is chosen. Choose the one this sample is of in the first field"))
 	}
 	if s.typed.isHalfTyped() {
 		if b.asksStart(func() { b.writeOrFail() }) {
@@ -311,7 +311,7 @@ func (b *Bench) leave() {
 // left out by rule and name, never forgotten.
 func (b *Bench) StartOver() error {
 	if b.current.load != nil {
-		return errors.New(session.Say("The tests of a load are not forgotten. Leave one out by its rule"))
+		return errors.New(b.session.Say("The tests of a load are not forgotten. Leave one out by its rule"))
 	}
 	grain := b.current.typed["grain"]
 	delete(b.samples, "")
@@ -327,7 +327,7 @@ func (b *Bench) TurnDegrees() {
 	b.tools.celsius = !b.tools.celsius
 	b.current.read()
 	b.drafts.saveDraft(b.current)
-	b.session.Notify(model.OK, session.Say("Temperatures are typed in %s now.", b.tools.degrees()))
+	b.session.Notify(model.OK, b.session.Say("Temperatures are typed in %s now.", b.tools.degrees()))
 	b.session.Window.Redraw()
 }
 

@@ -25,34 +25,34 @@ func (d decisions) leaveOut(key string) {
 	s := d.sample()
 	seq, err := strconv.Atoi(key)
 	if err != nil || !s.tests.has(seq) {
-		d.session().Notify(model.Stop, session.Say("Choose the test to leave out in the list of tests first."))
+		d.session().Notify(model.Stop, d.bench.session.Say("Choose the test to leave out in the list of tests first."))
 		return
 	}
 	if s.tests.isExcluded(seq) {
 		s.tests = s.tests.counted(seq)
-		d.bench.changedTests(session.Say("Test %d counts again.", seq))
+		d.bench.changedTests(d.bench.session.Say("Test %d counts again.", seq))
 		return
 	}
 	d.session().Put(model.Ask{
 		Draft: "leave out", Of: s.id(),
-		Title: session.Say("Leave test %d out of the mean?", seq),
-		Text:  session.Say("It stays listed, with the rule and your name. Spoiled tests need what was seen to go wrong."),
+		Title: d.bench.session.Say("Leave test %d out of the mean?", seq),
+		Text:  d.bench.session.Say("It stays listed, with the rule and your name. Spoiled tests need what was seen to go wrong."),
 		State: model.Warn,
 		Fields: []model.AskField{
-			{ID: "rule", Label: session.Say("Rule"), Options: exclusionOptions(s.tools.policy(s.crop())), Chars: 30, Required: true},
-			{ID: "reason", Label: session.Say("What was seen"), Chars: 36},
+			{ID: "rule", Label: d.bench.session.Say("Rule"), Options: exclusionOptions(d.bench.session.Language, s.tools.policy(s.crop())), Chars: 30, Required: true},
+			{ID: "reason", Label: d.bench.session.Say("What was seen"), Chars: 36},
 		},
-		Yes: session.Say("Leave it out"),
+		Yes: d.bench.session.Say("Leave it out"),
 		Then: func(values map[string]string) {
 			d.exclude(seq, moisture.ExclusionRule(values["rule"]), values["reason"])
 		},
 	})
 }
 
-func exclusionOptions(p moisture.Policy) []model.Option {
+func exclusionOptions(in session.Language, p moisture.Policy) []model.Option {
 	out := []model.Option{}
 	for _, rule := range p.MayExclude {
-		out = append(out, model.Option{Code: string(rule), Name: exclusionWord(rule), ByName: true})
+		out = append(out, model.Option{Code: string(rule), Name: exclusionWord(in, rule), ByName: true})
 	}
 	return out
 }
@@ -71,7 +71,7 @@ func (d decisions) exclude(seq int, rule moisture.ExclusionRule, reason string) 
 		d.session().Fail(err)
 		return
 	}
-	d.bench.changedTests(session.Say("Test %d is left out.", seq))
+	d.bench.changedTests(d.bench.session.Say("Test %d is left out.", seq))
 }
 
 // canLetThrough reports whether a flag stops the ticket that a manager may accept.
@@ -89,18 +89,18 @@ func (d decisions) askManager() {
 	var options []model.Option
 	var sentences []string
 	for i, f := range flags {
-		options = append(options, model.Option{Code: strconv.Itoa(i + 1), Name: doubtWord(f.Code), Detail: session.Text(f.What), ByName: true})
-		sentences = append(sentences, session.Text(f.What))
+		options = append(options, model.Option{Code: strconv.Itoa(i + 1), Name: doubtWord(d.bench.session.Language, f.Code), Detail: d.bench.session.Text(f.What), ByName: true})
+		sentences = append(sentences, d.bench.session.Text(f.What))
 	}
 	d.session().Put(model.Ask{
 		Draft: "let through", Of: d.sample().id(),
-		Title: session.Say("Let the load through?"), Text: strings.Join(sentences, "\n"), State: model.Warn,
+		Title: d.bench.session.Say("Let the load through?"), Text: strings.Join(sentences, "\n"), State: model.Warn,
 		Fields: []model.AskField{
-			{ID: "doubt", Label: session.Say("Doubt"), Options: options, Value: options[0].Code, Chars: 28, Required: true},
-			{ID: "who", Label: session.Say("Manager"), Options: d.session().Managers(), Value: d.session().ManagerHere(), Chars: 24, Required: true},
-			{ID: "reason", Label: session.Say("Reason"), Chars: 36, Required: true},
+			{ID: "doubt", Label: d.bench.session.Say("Doubt"), Options: options, Value: options[0].Code, Chars: 28, Required: true},
+			{ID: "who", Label: d.bench.session.Say("Manager"), Options: d.session().Managers(), Value: d.session().ManagerHere(), Chars: 24, Required: true},
+			{ID: "reason", Label: d.bench.session.Say("Reason"), Chars: 36, Required: true},
 		},
-		Yes: session.Say("Let it through"),
+		Yes: d.bench.session.Say("Let it through"),
 		Then: func(values map[string]string) {
 			i, _ := strconv.Atoi(values["doubt"])
 			if i < 1 || i > len(flags) {
@@ -132,6 +132,6 @@ func (d decisions) letThrough(f moisture.Flag, who, reason string) {
 		return
 	}
 	d.bench.drafts.forget(s)
-	d.session().Notify(model.OK, session.Say("%s has let %s through: %s", who, doubtWord(f.Code), reason))
+	d.session().Notify(model.OK, d.bench.session.Say("%s has let %s through: %s", who, doubtWord(d.bench.session.Language, f.Code), reason))
 	d.session().Changed()
 }

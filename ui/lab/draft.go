@@ -73,23 +73,23 @@ func (s *SampleTest) restoreDraft(texts map[string]string) {
 	}
 	switch tests, err := s.testsIn(texts); {
 	case err != nil:
-		s.session.Drafts().IsLost(session.Say("Tests of %s made before the stop were dropped: %s Test the sample again.", s.called(), session.Sentence(err)))
+		s.session.Drafts().IsLost(s.session.Say("Tests of %s made before the stop were dropped: %s Test the sample again.", s.called(), s.session.Sentence(err)))
 	case len(tests.Readings) > 0:
 		s.tests = tests
 	}
 	s.workTests()
 	s.read()
 	if len(s.draft()) > 0 {
-		s.session.Drafts().StandsAgain(session.Say("%s at the bench", s.called()))
+		s.session.Drafts().StandsAgain(s.session.Say("%s at the bench", s.called()))
 	}
 }
 
 // testsIn reads the tests of a draft, with a manager's overrides from the book.
 func (s *SampleTest) testsIn(texts map[string]string) (replicates, error) {
-	tests, err := replicatesIn(texts, func(r moisture.Reading) error { return s.alone(r) })
+	tests, err := replicatesIn(s.session.Language, texts, func(r moisture.Reading) error { return s.alone(r) })
 	if inBook := testsOf(s.load); err == nil && inBook != nil && len(tests.Readings) > 0 {
 		tests.Overrides = inBook.Overrides
-		err = tests.continues(*inBook)
+		err = tests.continues(s.session.Language, *inBook)
 	}
 	return tests, err
 }
@@ -99,7 +99,7 @@ func (s *SampleTest) called() string {
 	if s.form != nil {
 		return s.form.Now.Called()
 	}
-	return session.Say("grain without a load")
+	return s.session.Say("grain without a load")
 }
 
 // degreesNamed is the unit of temperature with a name; the plain unit where there

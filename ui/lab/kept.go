@@ -24,11 +24,11 @@ type keptPart struct {
 	typed  texts
 }
 
-func (k keptPart) fields() []model.Field {
+func (k keptPart) fields(in session.Language) []model.Field {
 	return []model.Field{
-		{ID: "number", Label: session.Say("Sample number"), Part: model.ClosePart, Chars: 12},
-		{ID: "probes", Label: session.Say("Probed"), Part: model.ClosePart, Chars: 24},
-		{ID: "place", Label: session.Say("Kept at"), Part: model.ClosePart, Chars: 24},
+		{ID: "number", Label: in.Say("Sample number"), Part: model.ClosePart, Chars: 12},
+		{ID: "probes", Label: in.Say("Probed"), Part: model.ClosePart, Chars: 24},
+		{ID: "place", Label: in.Say("Kept at"), Part: model.ClosePart, Chars: 24},
 	}
 }
 
@@ -97,5 +97,5 @@ func printLabel(f *session.Session, l *load.Load) {
 		f.Fail(err)
 		return
 	}
-	session.PrintPaper(f, "label-"+label.Number, session.Say("the label of sample %s", label.Number), pdf.Bytes())
+	session.PrintPaper(f, "label-"+label.Number, f.Say("the label of sample %s", label.Number), pdf.Bytes())
 }

@@ -21,7 +21,7 @@ type CheckChart struct {
 // Chart is the log of the chosen meter as a picture.
 func (m *Meters) Chart() CheckChart {
 	from := m.log.Chart
-	out := CheckChart{Empty: session.Say("No check yet.")}
+	out := CheckChart{Empty: m.session.Say("No check yet.")}
 	if len(from.Points) == 0 {
 		return out
 	}
@@ -69,10 +69,10 @@ func (m *Meters) scale(c meter.ErrorLog) []model.Guide {
 func limitLines(in session.Language, c meter.ErrorLog, biases []office.GrainBias) []model.Guide {
 	var out []model.Guide
 	if p := c.Points[len(c.Points)-1]; p.Limited {
-		out = append(out, model.Guide{At: errorHeight(c, p.Limit), Label: session.Say("allowed"), State: model.Stop}, model.Guide{At: errorHeight(c, p.Limit.Neg()), Label: session.Say("allowed"), State: model.Stop})
+		out = append(out, model.Guide{At: errorHeight(c, p.Limit), Label: in.Say("allowed"), State: model.Stop}, model.Guide{At: errorHeight(c, p.Limit.Neg()), Label: in.Say("allowed"), State: model.Stop})
 	}
 	for _, bias := range biases {
-		out = append(out, model.Guide{At: errorHeight(c, bias.Mean.Value()), Label: session.Say("mean, %s", in.GrainName(bias.Crop)), State: model.Wait})
+		out = append(out, model.Guide{At: errorHeight(c, bias.Mean.Value()), Label: in.Say("mean, %s", in.GrainName(bias.Crop)), State: model.Wait})
 	}
 	return out
 }

@@ -21,16 +21,16 @@ func (m *Meters) AskCheck() {
 	}
 	m.session.Put(model.Ask{
 		Draft: "check", Of: "meter " + meter.ID,
-		Title: session.Say("A reference on meter %s", meter.ID),
-		Text:  session.Say("Grain whose moisture an oven has told, read on the meter as any sample. A bias is shown, and never taken off a reading."),
+		Title: m.session.Say("A reference on meter %s", meter.ID),
+		Text:  m.session.Say("Grain whose moisture an oven has told, read on the meter as any sample. A bias is shown, and never taken off a reading."),
 		Fields: []model.AskField{
-			{ID: "crop", Label: session.Say("Commodity"), Options: m.session.Known().CommodityOptions, Value: m.lastCrop(), Chars: 24, Required: true},
-			{ID: "name", Label: session.Say("Reference"), Chars: 12, Hint: session.Say("its own number")},
-			{ID: "oven", Label: session.Say("Oven says"), Unit: "%", Figures: true, Chars: 7, Required: true},
-			{ID: "meter", Label: session.Say("Meter reads"), Unit: "%", Figures: true, Chars: 7, Required: true},
-			{ID: "warmth", Label: session.Say("Sample at"), Unit: m.degrees().String(), Figures: true, Chars: 7, Hint: session.Say("the rule may ask for it")},
+			{ID: "crop", Label: m.session.Say("Commodity"), Options: m.session.Known().CommodityOptions, Value: m.lastCrop(), Chars: 24, Required: true},
+			{ID: "name", Label: m.session.Say("Reference"), Chars: 12, Hint: m.session.Say("its own number")},
+			{ID: "oven", Label: m.session.Say("Oven says"), Unit: "%", Figures: true, Chars: 7, Required: true},
+			{ID: "meter", Label: m.session.Say("Meter reads"), Unit: "%", Figures: true, Chars: 7, Required: true},
+			{ID: "warmth", Label: m.session.Say("Sample at"), Unit: m.degrees().String(), Figures: true, Chars: 7, Hint: m.session.Say("the rule may ask for it")},
 		},
-		Yes:   session.Say("Write the check down"),
+		Yes:   m.session.Say("Write the check down"),
 		Check: func(values map[string]string) map[string]string { _, wrong := m.readCheck(meter, values); return wrong },
 		Then: func(values map[string]string) {
 			check, _ := m.readCheck(meter, values)
@@ -63,15 +63,15 @@ func (m *Meters) readCheck(checked meter.Meter, values map[string]string) (meter
 		if strings.TrimSpace(values[id]) == "" {
 			return a
 		}
-		return readFigure(field, id, label, values, wrong)
+		return readFigure(m.session.Language, field, id, label, values, wrong)
 	}
-	c.Reference = read("oven", session.Say("Oven says"), moisture.MoistureField)
-	c.Reading = read("meter", session.Say("Meter reads"), moisture.MoistureField)
+	c.Reference = read("oven", m.session.Say("Oven says"), moisture.MoistureField)
+	c.Reading = read("meter", m.session.Say("Meter reads"), moisture.MoistureField)
 	temperature := moisture.FahrenheitField
 	if m.degrees() == quantity.Celsius {
 		temperature = moisture.CelsiusField
 	}
-	c.Sample = read("warmth", session.Say("Sample at"), temperature)
+	c.Sample = read("warmth", m.session.Say("Sample at"), temperature)
 	return c, wrong
 }
 
@@ -82,8 +82,8 @@ func (m *Meters) writeCheck(meter meter.Meter, c meter.Check) {
 	}
 	m.Refresh()
 	status := m.status[meter.ID]
-	state := statusRemark(status.State).State
-	m.session.Notify(state, session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), session.Say(status.Sentence)))
+	state := statusRemark(m.session.Language, status.State).State
+	m.session.Notify(state, m.session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), m.session.Say(status.Sentence)))
 	m.session.Changed()
 }
 
@@ -115,18 +115,18 @@ func (s starter) ask(meterID string, then func()) {
 	}
 	s.session.Put(model.Ask{
 		Draft: "start", Of: "meter " + meterID,
-		Title: session.Say("Before the first test: meter %s", meterID),
-		Text:  session.Say("Once a day, and when somebody else takes the bench over. Where it cannot be done, say why; that is written down too."),
+		Title: s.session.Say("Before the first test: meter %s", meterID),
+		Text:  s.session.Say("Once a day, and when somebody else takes the bench over. Where it cannot be done, say why; that is written down too."),
 		Fields: []model.AskField{
-			{ID: "battery", Label: session.Say("Battery or supply is good"), Tick: true},
-			{ID: "mark", Label: session.Say("Set to its mark; a dial is nulled"), Tick: true},
-			figure("weight", session.Say("Check weight"), "g", "250"),
-			figure("balance", session.Say("Balance shows"), "g", ""),
-			figure("thermometer", session.Say("Thermometer"), unit, ""),
-			figure("other", session.Say("Another shows"), unit, ""),
-			{ID: "skip", Label: session.Say("Not done, because"), Chars: 28},
+			{ID: "battery", Label: s.session.Say("Battery or supply is good"), Tick: true},
+			{ID: "mark", Label: s.session.Say("Set to its mark; a dial is nulled"), Tick: true},
+			figure("weight", s.session.Say("Check weight"), "g", "250"),
+			figure("balance", s.session.Say("Balance shows"), "g", ""),
+			figure("thermometer", s.session.Say("Thermometer"), unit, ""),
+			figure("other", s.session.Say("Another shows"), unit, ""),
+			{ID: "skip", Label: s.session.Say("Not done, because"), Chars: 28},
 		},
-		Yes:   session.Say("Write down"),
+		Yes:   s.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string { _, wrong := s.read(meterID, values); return wrong },
 		Then: func(values map[string]string) {
 			check, _ := s.read(meterID, values)
@@ -146,10 +146,10 @@ func (s starter) read(meterID string, values map[string]string) (meter.StartChec
 	}
 	c.Battery, c.Mark = values["battery"] == model.TickOn, values["mark"] == model.TickOn
 	if !c.Battery {
-		wrong["battery"] = session.Say("Look at it, and tick it when it is good.")
+		wrong["battery"] = s.session.Say("Look at it, and tick it when it is good.")
 	}
 	if !c.Mark {
-		wrong["mark"] = session.Say("Set it, and tick it then.")
+		wrong["mark"] = s.session.Say("Set it, and tick it then.")
 	}
 	temperature := moisture.FahrenheitField
 	if s.degrees == quantity.Celsius {
@@ -160,12 +160,12 @@ func (s starter) read(meterID string, values map[string]string) (meter.StartChec
 		field     quantity.Field
 		into      *quantity.Amount
 	}{
-		{"weight", session.Say("Check weight"), moisture.MassField, &c.Weight},
-		{"balance", session.Say("Balance shows"), moisture.MassField, &c.Balance},
-		{"thermometer", session.Say("Thermometer"), temperature, &c.Thermometer},
-		{"other", session.Say("Another shows"), temperature, &c.Other},
+		{"weight", s.session.Say("Check weight"), moisture.MassField, &c.Weight},
+		{"balance", s.session.Say("Balance shows"), moisture.MassField, &c.Balance},
+		{"thermometer", s.session.Say("Thermometer"), temperature, &c.Thermometer},
+		{"other", s.session.Say("Another shows"), temperature, &c.Other},
 	} {
-		*one.into = readFigure(one.field, one.id, one.label, values, wrong)
+		*one.into = readFigure(s.session.Language, one.field, one.id, one.label, values, wrong)
 	}
 	return c, wrong
 }
@@ -176,9 +176,9 @@ func (s starter) write(c meter.StartCheck) bool {
 		s.session.Fail(err)
 		return false
 	}
-	state, said := model.OK, session.Say("the start check of meter %s is written down.", c.Meter)
+	state, said := model.OK, s.session.Say("the start check of meter %s is written down.", c.Meter)
 	for _, doubt := range c.Doubts(s.setup.Trust.MassWithin) {
-		state, said = model.Warn, session.Join(" ", said, session.Text(doubt))
+		state, said = model.Warn, session.Join(" ", said, s.session.Text(doubt))
 	}
 	s.session.Notify(state, said)
 	return true

@@ -17,25 +17,25 @@ import (
 // with a new calibration is a new instrument: its checks begin again.
 func (m *Meters) AskMeter(isNew bool) {
 	edited, there := m.current()
-	title := session.Say("Change meter %s", edited.ID)
+	title := m.session.Say("Change meter %s", edited.ID)
 	if isNew || !there {
-		edited, title = meter.Meter{Method: meter.Direct}, session.Say("A new meter")
+		edited, title = meter.Meter{Method: meter.Direct}, m.session.Say("A new meter")
 	}
 	m.session.Put(model.Ask{
 		Draft: "meter", Of: "meter " + edited.ID,
-		Title: title, Text: session.Say("A new calibration begins a new log: what was known of the old one does not carry over."),
+		Title: title, Text: m.session.Say("A new calibration begins a new log: what was known of the old one does not carry over."),
 		Fields: []model.AskField{
-			{ID: "id", Label: session.Say("Name"), Value: edited.ID, Chars: 12, Hint: session.Say("short, as on its label"), Required: true},
-			{ID: "model", Label: session.Say("Model"), Value: edited.Model, Chars: 28, Hint: session.Say("as on its plate"), Required: true},
-			{ID: "serial", Label: session.Say("Serial"), Value: edited.Serial, Chars: 16},
-			{ID: "method", Label: session.Say("Read by"), Options: meterMethods(), Value: string(edited.Method), Chars: 24, Required: true},
-			{ID: "calibration", Label: session.Say("Calibration"), Value: edited.Calibration, Chars: 16, Required: true},
-			{ID: "tolerance", Label: session.Say("Tolerance"), Unit: "pt", Figures: true, Value: figureText(edited.Tolerance), Chars: 7, Hint: session.Say("as its maker claims")},
-			{ID: "coldest", Label: session.Say("Room from"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.Ambient.Low), Chars: 7},
-			{ID: "warmest", Label: session.Say("Room to"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.Ambient.High), Chars: 7},
-			{ID: "apart", Label: session.Say("Grain off by"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.MaxDifference), Chars: 7, Hint: session.Say("at most")},
+			{ID: "id", Label: m.session.Say("Name"), Value: edited.ID, Chars: 12, Hint: m.session.Say("short, as on its label"), Required: true},
+			{ID: "model", Label: m.session.Say("Model"), Value: edited.Model, Chars: 28, Hint: m.session.Say("as on its plate"), Required: true},
+			{ID: "serial", Label: m.session.Say("Serial"), Value: edited.Serial, Chars: 16},
+			{ID: "method", Label: m.session.Say("Read by"), Options: meterMethods(m.session.Language), Value: string(edited.Method), Chars: 24, Required: true},
+			{ID: "calibration", Label: m.session.Say("Calibration"), Value: edited.Calibration, Chars: 16, Required: true},
+			{ID: "tolerance", Label: m.session.Say("Tolerance"), Unit: "pt", Figures: true, Value: figureText(edited.Tolerance), Chars: 7, Hint: m.session.Say("as its maker claims")},
+			{ID: "coldest", Label: m.session.Say("Room from"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.Ambient.Low), Chars: 7},
+			{ID: "warmest", Label: m.session.Say("Room to"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.Ambient.High), Chars: 7},
+			{ID: "apart", Label: m.session.Say("Grain off by"), Unit: m.degrees().String(), Figures: true, Value: figureText(edited.MaxDifference), Chars: 7, Hint: m.session.Say("at most")},
 		},
-		Yes: session.Say("Write down"),
+		Yes: m.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			_, wrong := m.readMeter(edited, values)
 			return wrong
@@ -47,11 +47,11 @@ func (m *Meters) AskMeter(isNew bool) {
 	})
 }
 
-func meterMethods() []model.Option {
+func meterMethods(in session.Language) []model.Option {
 	var out []model.Option
 	for _, method := range meter.Methods() {
 		if method.UsesMeter() {
-			out = append(out, model.Option{Code: string(method), Name: methodWord(method), ByName: true})
+			out = append(out, model.Option{Code: string(method), Name: methodWord(in, method), ByName: true})
 		}
 	}
 	return out
@@ -81,7 +81,7 @@ func (m *Meters) readMeter(was meter.Meter, values map[string]string) (meter.Met
 		if text(id) == "" {
 			return a
 		}
-		return readFigure(field, id, label, values, wrong)
+		return readFigure(m.session.Language, field, id, label, values, wrong)
 	}
 	temperature, apart := moisture.FahrenheitField, fahrenheitApart
 	if m.degrees() == quantity.Celsius {
@@ -90,15 +90,15 @@ func (m *Meters) readMeter(was meter.Meter, values map[string]string) (meter.Met
 	edited := was
 	edited.ID, edited.Model, edited.Serial = text("id"), text("model"), text("serial")
 	edited.Method, edited.Calibration = meter.Method(text("method")), text("calibration")
-	edited.Tolerance = read("tolerance", session.Say("Tolerance"), toleranceField)
-	edited.Ambient = quantity.Span{Low: read("coldest", session.Say("Room from"), temperature), High: read("warmest", session.Say("Room to"), temperature)}
-	edited.MaxDifference = read("apart", session.Say("Grain off by"), apart)
+	edited.Tolerance = read("tolerance", m.session.Say("Tolerance"), toleranceField)
+	edited.Ambient = quantity.Span{Low: read("coldest", m.session.Say("Room from"), temperature), High: read("warmest", m.session.Say("Room to"), temperature)}
+	edited.MaxDifference = read("apart", m.session.Say("Grain off by"), apart)
 	if (text("coldest") == "") != (text("warmest") == "") {
-		wrong["warmest"] = session.Say("Give both ends of the range, or neither.")
+		wrong["warmest"] = m.session.Say("Give both ends of the range, or neither.")
 	}
 	if len(wrong) == 0 {
 		if err := errors.Join(edited.Check()...); err != nil {
-			wrong["id"] = session.Sentence(err)
+			wrong["id"] = m.session.Sentence(err)
 		}
 	}
 	return edited, wrong
@@ -111,6 +111,6 @@ func (m *Meters) setMeter(meter meter.Meter) {
 	}
 	m.chosen = meter.ID
 	m.Refresh()
-	m.session.Notify(model.OK, session.Say("meter %s is written down.", meter.ID))
+	m.session.Notify(model.OK, m.session.Say("meter %s is written down.", meter.ID))
 	m.session.Changed()
 }

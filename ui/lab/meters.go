@@ -67,18 +67,18 @@ func (m *Meters) Chosen() string { return m.chosen }
 
 // Empty returns what to do while there is no meter.
 func (m *Meters) Empty() string {
-	return session.Say("No meter is set up. A manager adds one with Ctrl+E; without a meter moisture is typed, with a reason.")
+	return m.session.Say("No meter is set up. A manager adds one with Ctrl+E; without a meter moisture is typed, with a reason.")
 }
 
 // columns of the list.
 func (m *Meters) columns() model.Columns[meter.Meter] {
 	return model.Columns[meter.Meter]{
-		model.Words(session.Say("Meter"), 8, func(one meter.Meter) string { return one.ID }),
-		model.Words(session.Say("Model"), 16, func(one meter.Meter) string { return one.Model }).Growing(),
-		model.Words(session.Say("Calibration"), 12, func(one meter.Meter) string { return one.Calibration }),
-		model.Words(session.Say("Last check"), 11, func(one meter.Meter) string { return m.session.DateOr(m.status[one.ID].Last, session.Say("never")) }),
-		model.Words(session.Say("Next due"), 11, func(one meter.Meter) string { return m.session.DateOr(m.status[one.ID].NextDue, session.NoFigure) }),
-		model.Words(session.Say("Stands"), 19, func(one meter.Meter) string { return statusRemark(m.status[one.ID].State).Text }).Stated(),
+		model.Words(m.session.Say("Meter"), 8, func(one meter.Meter) string { return one.ID }),
+		model.Words(m.session.Say("Model"), 16, func(one meter.Meter) string { return one.Model }).Growing(),
+		model.Words(m.session.Say("Calibration"), 12, func(one meter.Meter) string { return one.Calibration }),
+		model.Words(m.session.Say("Last check"), 11, func(one meter.Meter) string { return m.session.DateOr(m.status[one.ID].Last, m.session.Say("never")) }),
+		model.Words(m.session.Say("Next due"), 11, func(one meter.Meter) string { return m.session.DateOr(m.status[one.ID].NextDue, session.NoFigure) }),
+		model.Words(m.session.Say("Stands"), 19, func(one meter.Meter) string { return statusRemark(m.session.Language, m.status[one.ID].State).Text }).Stated(),
 	}
 }
 
@@ -90,7 +90,7 @@ func (m *Meters) Rows() []model.Row {
 	columns := m.columns()
 	var out []model.Row
 	for _, one := range m.meters {
-		out = append(out, model.Row{Key: one.ID, State: statusRemark(m.status[one.ID].State).State, Cells: columns.Cells(one)})
+		out = append(out, model.Row{Key: one.ID, State: statusRemark(m.session.Language, m.status[one.ID].State).State, Cells: columns.Cells(one)})
 	}
 	return out
 }
@@ -98,14 +98,14 @@ func (m *Meters) Rows() []model.Row {
 // checkColumns are the columns of the references read on the chosen meter.
 func (m *Meters) checkColumns() model.Columns[meter.ErrorPoint] {
 	return model.Columns[meter.ErrorPoint]{
-		model.Words(session.Say("Day"), 10, func(p meter.ErrorPoint) string { return m.session.Date(p.Check.Day) }),
-		model.Words(session.Say("Grain"), 9, func(p meter.ErrorPoint) string { return m.session.GrainName(p.Check.Crop) }),
-		model.Words(session.Say("Ref."), 4, func(p meter.ErrorPoint) string { return p.Check.Name }),
-		model.Figures(session.Say("Oven"), 5, func(p meter.ErrorPoint) string { return session.Bare(p.Check.Reference) }),
-		model.Figures(session.Say("Meter"), 5, func(p meter.ErrorPoint) string { return session.Bare(p.Check.Reading) }),
-		model.Figures(session.Say("Off"), 6, func(p meter.ErrorPoint) string { return withSign(p.Check.Error(), session.Bare(p.Check.Error())) }).Stated(),
-		model.Figures(session.Say("May be"), 5, allowedText),
-		model.Words(session.Say("Read by"), 8, func(p meter.ErrorPoint) string { return p.Check.By }).Growing(),
+		model.Words(m.session.Say("Day"), 10, func(p meter.ErrorPoint) string { return m.session.Date(p.Check.Day) }),
+		model.Words(m.session.Say("Grain"), 9, func(p meter.ErrorPoint) string { return m.session.GrainName(p.Check.Crop) }),
+		model.Words(m.session.Say("Ref."), 4, func(p meter.ErrorPoint) string { return p.Check.Name }),
+		model.Figures(m.session.Say("Oven"), 5, func(p meter.ErrorPoint) string { return session.Bare(p.Check.Reference) }),
+		model.Figures(m.session.Say("Meter"), 5, func(p meter.ErrorPoint) string { return session.Bare(p.Check.Reading) }),
+		model.Figures(m.session.Say("Off"), 6, func(p meter.ErrorPoint) string { return withSign(p.Check.Error(), session.Bare(p.Check.Error())) }).Stated(),
+		model.Figures(m.session.Say("May be"), 5, allowedText),
+		model.Words(m.session.Say("Read by"), 8, func(p meter.ErrorPoint) string { return p.Check.By }).Growing(),
 	}
 }
 
@@ -139,39 +139,39 @@ func (m *Meters) Remarks() []model.Remark {
 		return nil
 	}
 	s := m.log.Standing
-	stand := statusRemark(s.State)
-	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: session.Say(s.Sentence)}}
+	stand := statusRemark(m.session.Language, s.State)
+	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: m.session.Say(s.Sentence)}}
 	out = append(out, m.startRemark())
 	for _, hint := range s.Hints {
-		out = append(out, model.Remark{State: model.Warn, Word: session.Say("a hint"), Text: session.Say(hint)})
+		out = append(out, model.Remark{State: model.Warn, Word: m.session.Say("a hint"), Text: m.session.Say(hint)})
 	}
 	for _, bias := range m.log.Biases {
 		state := model.OK
 		if bias.Shown {
 			state = model.Warn
 		}
-		out = append(out, model.Remark{State: state, Word: session.Say("bias, %s", m.session.GrainName(bias.Crop)), Text: session.Say(bias.Sentence)})
+		out = append(out, model.Remark{State: state, Word: m.session.Say("bias, %s", m.session.GrainName(bias.Crop)), Text: m.session.Say(bias.Sentence)})
 	}
 	if len(m.log.Biases) == 0 {
-		out = append(out, model.Remark{State: model.Missing, Word: session.Say("no check"), Text: session.Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
+		out = append(out, model.Remark{State: model.Missing, Word: m.session.Say("no check"), Text: m.session.Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
 	}
 	for _, why := range s.Ignored {
-		out = append(out, model.Remark{State: model.Locked, Word: session.Say("does not count"), Text: session.Say(why)})
+		out = append(out, model.Remark{State: model.Locked, Word: m.session.Say("does not count"), Text: m.session.Say(why)})
 	}
-	return append(out, model.Remark{State: model.Plain, Word: session.Say("checked by"), Text: session.Say("%s: %s", session.Say(m.log.Authority.Name), session.Say(m.log.Authority.Source))})
+	return append(out, model.Remark{State: model.Plain, Word: m.session.Say("checked by"), Text: m.session.Say("%s: %s", m.session.Say(m.log.Authority.Name), m.session.Say(m.log.Authority.Source))})
 }
 
 // startRemark is the last check of the chosen meter before the first test of a day.
 func (m *Meters) startRemark() model.Remark {
 	n := len(m.log.Starts)
 	if n == 0 || m.log.Starts[n-1].Day != m.session.Desk.Today() {
-		return model.Remark{State: model.Missing, Word: session.Say("start check"), Text: session.Say("Not made today: battery, mark, balance, thermometer.")}
+		return model.Remark{State: model.Missing, Word: m.session.Say("start check"), Text: m.session.Say("Not made today: battery, mark, balance, thermometer.")}
 	}
 	last := m.log.Starts[n-1]
 	if last.Skipped != "" {
-		return model.Remark{State: model.Warn, Word: session.Say("start check"), Text: session.Say("Not done today, because: %v", last.Skipped)}
+		return model.Remark{State: model.Warn, Word: m.session.Say("start check"), Text: m.session.Say("Not done today, because: %v", last.Skipped)}
 	}
-	return model.Remark{State: model.OK, Word: session.Say("start check"), Text: session.Say("Made today by %v: balance %s for %s, thermometers %s and %s.", last.By, last.Balance, last.Weight, last.Thermometer, last.Other)}
+	return model.Remark{State: model.OK, Word: m.session.Say("start check"), Text: m.session.Say("Made today by %v: balance %s for %s, thermometers %s and %s.", last.By, last.Balance, last.Weight, last.Thermometer, last.Other)}
 }
 
 // AskStart asks for the check of the chosen meter before the first test of a day.
@@ -196,7 +196,7 @@ func (m *Meters) PrintLog() {
 		m.session.Fail(err)
 		return
 	}
-	session.PrintPaper(m.session, "meter-"+one.ID, session.Say("the log of meter %s", one.ID), pdf)
+	session.PrintPaper(m.session, "meter-"+one.ID, m.session.Say("the log of meter %s", one.ID), pdf)
 }
 
 // HasMeter reports whether a meter is chosen.

@@ -57,10 +57,10 @@ func (n *nextTest) charts() []*chart.Chart { return n.tools.charts(n.crop, n.tex
 // readFigures reads the figures typed for the test.
 func (n *nextTest) readFigures() {
 	degrees := n.tools.degrees()
-	read, faults := entry.Test{Begun: n.reading, Degrees: degrees, Signs: session.Signs()}.Read(n.texts.figures())
+	read, faults := entry.Test{Begun: n.reading, Degrees: degrees, Signs: n.tools.session.Signs()}.Read(n.texts.figures())
 	n.reading = read
 	for _, f := range faults {
-		n.remark(f.Field, model.Stop, session.Sentence(f.Err))
+		n.remark(f.Field, model.Stop, n.tools.session.Sentence(f.Err))
 	}
 	for id, a := range map[string]quantity.Amount{"temperature": read.Sample, "room": read.Room} {
 		if isDegrees := a.Unit() != quantity.Plain; isDegrees && a.Unit() != degrees && n.remarks[id].State != model.Stop {
@@ -98,12 +98,12 @@ func (n *nextTest) sayChart(charts []*chart.Chart) {
 	c, ok := session.Find(charts, func(c *chart.Chart) bool { return c.ID == n.reading.Chart })
 	switch {
 	case ok:
-		n.readings["chart"] = session.Say("%s, %s", c.ID, c.Moisture)
-		n.readings["mass"] = session.Say("the chart asks for %s", c.Mass)
+		n.readings["chart"] = n.tools.session.Say("%s, %s", c.ID, c.Moisture)
+		n.readings["mass"] = n.tools.session.Say("the chart asks for %s", c.Mass)
 		dials := c.Dials()
-		n.readings["dial"] = session.Say("from %s to %s", dials[0].In(quantity.Plain), dials[len(dials)-1].In(quantity.Plain))
+		n.readings["dial"] = n.tools.session.Say("from %s to %s", dials[0].In(quantity.Plain), dials[len(dials)-1].In(quantity.Plain))
 	case n.crop != "" && m.ID != "":
-		n.remark("chart", model.Stop, session.Say("There is no chart for %s on %s with calibration %s. Load the maker's chart, or test by oven.", n.tools.session.GrainName(n.crop), m.Model, m.Calibration))
+		n.remark("chart", model.Stop, n.tools.session.Say("There is no chart for %s on %s with calibration %s. Load the maker's chart, or test by oven.", n.tools.session.GrainName(n.crop), m.Model, m.Calibration))
 	}
 }
 
@@ -136,9 +136,9 @@ func (n *nextTest) sayMeter() {
 	m, ok := n.meter()
 	switch {
 	case !ok:
-		n.remark("meter", model.Missing, session.Say("Choose the meter, or add one under Meters, Ctrl+Shift+M."))
+		n.remark("meter", model.Missing, n.tools.session.Say("Choose the meter, or add one under Meters, Ctrl+Shift+M."))
 	case m.Method != method:
-		n.remark("meter", model.Stop, session.Say("%s is another kind of meter: %s.", m.ID, methodWord(m.Method)))
+		n.remark("meter", model.Stop, n.tools.session.Say("%s is another kind of meter: %s.", m.ID, methodWord(n.tools.session.Language, m.Method)))
 	default:
 		n.readings["meter"] = n.tools.describe(m)
 	}
@@ -160,7 +160,7 @@ func (n *nextTest) doubt() {
 	for _, flag := range n.tools.setup.Trust.Flags(n.reading, quantity.Zero(quantity.Percent), n.tools.equipment) {
 		if field, told := beside[flag.Code]; told {
 			n.flags = append(n.flags, flag)
-			n.remark(field, flagState(flag), doubtWord(flag.Code))
+			n.remark(field, flagState(flag), doubtWord(n.tools.session.Language, flag.Code))
 		}
 	}
 }
@@ -177,11 +177,11 @@ func (n *nextTest) convert() {
 	}
 	step, err := n.reading.Work(&worksheet.Sheet{}, n.tools.equipment)
 	if err != nil {
-		n.remark(last, model.Stop, session.Sentence(err))
+		n.remark(last, model.Stop, n.tools.session.Sentence(err))
 		return
 	}
 	if method == meter.ByDial || method == meter.ByOven {
-		n.readings[last] = session.Say("makes %s", atAGlance.Apply(step.Value()))
+		n.readings[last] = n.tools.session.Say("makes %s", atAGlance.Apply(step.Value()))
 	}
 }
 
@@ -208,30 +208,30 @@ func flagState(f moisture.Flag) model.State {
 // methodFields say how the sample is tested.
 func (n *nextTest) methodFields() []model.Field {
 	method := n.texts.method()
-	out := []model.Field{{ID: "method", Label: session.Say("Method"), Kind: model.FindField, Chars: 20, Options: methodOptions()}}
+	out := []model.Field{{ID: "method", Label: n.tools.session.Say("Method"), Kind: model.FindField, Chars: 20, Options: methodOptions(n.tools.session.Language)}}
 	if method.UsesMeter() {
-		out = append(out, model.Field{ID: "meter", Label: session.Say("Meter"), Kind: model.FindField, Chars: 20, Options: n.tools.metersFor(method)})
+		out = append(out, model.Field{ID: "meter", Label: n.tools.session.Say("Meter"), Kind: model.FindField, Chars: 20, Options: n.tools.metersFor(method)})
 	}
 	if method == meter.ByDial {
-		out = append(out, model.Field{ID: "chart", Label: session.Say("Chart"), Kind: model.FindField, Chars: 20, Options: chartOptions(n.charts())})
+		out = append(out, model.Field{ID: "chart", Label: n.tools.session.Say("Chart"), Kind: model.FindField, Chars: 20, Options: chartOptions(n.tools.session.Language, n.charts())})
 	}
 	return out
 }
 
-func methodOptions() []model.Option {
+func methodOptions(in session.Language) []model.Option {
 	var out []model.Option
 	for _, m := range meter.Methods() {
-		out = append(out, model.Option{Code: string(m), Name: methodWord(m), ByName: true})
+		out = append(out, model.Option{Code: string(m), Name: methodWord(in, m), ByName: true})
 	}
 	return out
 }
 
-func chartOptions(charts []*chart.Chart) []model.Option {
+func chartOptions(in session.Language, charts []*chart.Chart) []model.Option {
 	out := []model.Option{}
 	for _, c := range charts {
-		o := model.Option{Code: c.ID, Name: session.Say("%s of grain, %s", c.Mass, c.Moisture)}
+		o := model.Option{Code: c.ID, Name: in.Say("%s of grain, %s", c.Mass, c.Moisture)}
 		if c.Example {
-			o.Detail = session.Say("example - not for trade")
+			o.Detail = in.Say("example - not for trade")
 		}
 		out = append(out, o)
 	}
@@ -251,17 +251,17 @@ func (n *nextTest) figureFields() []model.Field {
 	method := n.texts.method()
 	if method.UsesMeter() {
 		out = append(out,
-			figure("mass", session.Say("Sample mass"), "g"),
-			temperature("temperature", session.Say("Grain is at")), temperature("room", session.Say("Room is at")),
-			model.Field{ID: "dryer", Label: session.Say("Dryer-hot"), Kind: model.TickField, Part: model.WeightPart})
+			figure("mass", n.tools.session.Say("Sample mass"), "g"),
+			temperature("temperature", n.tools.session.Say("Grain is at")), temperature("room", n.tools.session.Say("Room is at")),
+			model.Field{ID: "dryer", Label: n.tools.session.Say("Dryer-hot"), Kind: model.TickField, Part: model.WeightPart})
 	}
 	switch method {
 	case meter.ByDial:
-		return append(out, figure("dial", session.Say("Dial"), session.Say("div.")))
+		return append(out, figure("dial", n.tools.session.Say("Dial"), n.tools.session.Say("div.")))
 	case meter.Direct:
-		return append(out, figure("percent", session.Say("Meter reads"), "%"))
+		return append(out, figure("percent", n.tools.session.Say("Meter reads"), "%"))
 	case meter.ByOven:
-		return append(out, figure("wet", session.Say("Dish, wet"), "g"), figure("tare", session.Say("Dish, empty"), "g"), figure("dry", session.Say("Dish, dried"), "g"))
+		return append(out, figure("wet", n.tools.session.Say("Dish, wet"), "g"), figure("tare", n.tools.session.Say("Dish, empty"), "g"), figure("dry", n.tools.session.Say("Dish, dried"), "g"))
 	}
-	return append(out, figure("percent", session.Say("Moisture"), "%"), model.Field{ID: "reason", Label: session.Say("Reason"), Part: model.WeightPart, Chars: 24})
+	return append(out, figure("percent", n.tools.session.Say("Moisture"), "%"), model.Field{ID: "reason", Label: n.tools.session.Say("Reason"), Part: model.WeightPart, Chars: 24})
 }

@@ -21,20 +21,21 @@ import (
 // outcome is the result of a sample's tests: its moisture with the flags, and the consequences for
 // the load.
 type outcome struct {
-	tests   replicates
-	testing scalehouse.Testing
-	fault   error      // why they give no moisture
-	would   *load.Load // the load as it would be with them
-	advice  dryness.Advice
-	judged  bool // there is advice
-	worth   *office.Worth
-	ruler   moisture.Ruler
+	language session.Language
+	tests    replicates
+	testing  scalehouse.Testing
+	fault    error      // why they give no moisture
+	would    *load.Load // the load as it would be with them
+	advice   dryness.Advice
+	judged   bool // there is advice
+	worth    *office.Worth
+	ruler    moisture.Ruler
 }
 
 // workOut works out the result of a load's tests: moisture, flags, verdict, value. A sample without
 // a load has only its grain, and no value.
 func workOut(f *session.Session, l *load.Load, tests replicates) outcome {
-	o := outcome{tests: tests, would: entry.CopyOf(l)}
+	o := outcome{language: f.Language, tests: tests, would: entry.CopyOf(l)}
 	ctx := context.Background()
 	if len(tests.Readings) > 0 {
 		o.testing, o.fault = scalehouse.TestSample(ctx, f.Desk, l, tests.Tests)
@@ -80,12 +81,12 @@ func (o outcome) isSettled() bool {
 // status is the result for the status line.
 func (o outcome) status() (model.State, string) {
 	if o.fault != nil {
-		return model.Stop, session.Sentence(o.fault)
+		return model.Stop, o.language.Sentence(o.fault)
 	}
 	r := o.testing.Result
-	text := session.Say("Test %d is made; the moisture is %s.", len(o.tests.Readings), r.Moisture.Printed())
+	text := o.language.Say("Test %d is made; the moisture is %s.", len(o.tests.Readings), r.Moisture.Printed())
 	if r.More > 0 {
-		return model.Warn, text + " " + session.Say("%d more to make.", r.More)
+		return model.Warn, text + " " + o.language.Say("%d more to make.", r.More)
 	}
 	return model.OK, text
 }
@@ -103,10 +104,10 @@ func (o outcome) stopping() []moisture.Flag {
 
 // figures are the moisture, the spread of the tests, and how many of the required tests are made.
 func (o outcome) figures(p moisture.Policy) []model.Figure {
-	shown := model.Figure{Caption: session.Say("Moisture"), Value: session.NotYet, Unit: "%"}
-	spread := model.Figure{Caption: session.Say("Spread"), Value: session.NotYet, Unit: "pt"}
+	shown := model.Figure{Caption: o.language.Say("Moisture"), Value: session.NotYet, Unit: "%"}
+	spread := model.Figure{Caption: o.language.Say("Spread"), Value: session.NotYet, Unit: "pt"}
 	counting := o.tests.counting()
-	made := model.Figure{Caption: session.Say("Tests"), Value: strconv.Itoa(counting)}
+	made := model.Figure{Caption: o.language.Say("Tests"), Value: strconv.Itoa(counting)}
 	if !o.isTested() {
 		return []model.Figure{shown, spread, made}
 	}
@@ -119,7 +120,7 @@ func (o outcome) figures(p moisture.Policy) []model.Figure {
 		spread.Value = p.ShownSpread(r.Spread.Value()).Figure()
 	}
 	if r.More > 0 {
-		made.Value, made.State = session.Say("%d of %d", counting, counting+r.More), model.Warn
+		made.Value, made.State = o.language.Say("%d of %d", counting, counting+r.More), model.Warn
 	}
 	return []model.Figure{shown, spread, made}
 }
@@ -129,32 +130,32 @@ func (o outcome) rows(equipment moisture.Equipment) []model.Row {
 	var out []model.Row
 	for _, r := range o.tests.Readings {
 		row := model.Row{Key: strconv.Itoa(r.Seq), State: model.OK}
-		counts := session.Say("counts")
+		counts := o.language.Say("counts")
 		if o.tests.isExcluded(r.Seq) {
-			row.Struck, row.State, counts = true, model.Locked, session.Say("left out")
+			row.Struck, row.State, counts = true, model.Locked, o.language.Say("left out")
 		}
 		figure := session.NotYet
 		if step, err := r.Work(&worksheet.Sheet{}, equipment); err == nil {
 			figure = atAGlance.Apply(step.Value()).String()
 		}
-		row.Cells = []string{row.Key, figure, howRead(r), counts}
+		row.Cells = []string{row.Key, figure, howRead(o.language, r), counts}
 		out = append(out, row)
 	}
 	return out
 }
 
 // howRead is a test in a few figures.
-func howRead(r moisture.Reading) string {
+func howRead(in session.Language, r moisture.Reading) string {
 	var what string
 	switch r.Method {
 	case meter.ByDial:
-		what = session.Say("dial %s, %s", r.Dial.In(quantity.Plain), r.Mass)
+		what = in.Say("dial %s, %s", r.Dial.In(quantity.Plain), r.Mass)
 	case meter.Direct:
-		what = session.Say("meter %s", r.Meter)
+		what = in.Say("meter %s", r.Meter)
 	case meter.ByOven:
-		what = session.Say("oven")
+		what = in.Say("oven")
 	default:
-		return session.Say("typed: %s", r.Reason)
+		return in.Say("typed: %s", r.Reason)
 	}
 	if r.Sample.Unit() == quantity.Plain {
 		return what

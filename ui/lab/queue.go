@@ -30,7 +30,7 @@ func waitsForTest(l *load.Load) bool {
 }
 
 // waiting returns how many samples wait.
-func (q queue) waiting() string {
+func (q queue) waiting(in session.Language) string {
 	n := 0
 	for _, l := range q {
 		if waitsForTest(l) {
@@ -39,11 +39,11 @@ func (q queue) waiting() string {
 	}
 	switch n {
 	case 0:
-		return session.Say("No sample waits for its test.")
+		return in.Say("No sample waits for its test.")
 	case 1:
-		return session.Say("One sample waits for its test.")
+		return in.Say("One sample waits for its test.")
 	}
-	return session.Say("%d samples wait for their tests.", n)
+	return in.Say("%d samples wait for their tests.", n)
 }
 
 // withoutLoad is the option for grain that belongs to no load.
@@ -53,15 +53,15 @@ const withoutLoad = "none"
 func (q queue) options(in session.Language) []model.Option {
 	var waiting, tested []model.Option
 	for _, l := range q {
-		o := model.Option{Code: l.ID, Name: session.Say("truck %s", session.TruckText(l.Details.Truck)), Detail: whose(in, l)}
+		o := model.Option{Code: l.ID, Name: in.Say("truck %s", session.TruckText(l.Details.Truck)), Detail: whose(in, l)}
 		if m := l.Sample.Moisture; m != nil {
-			o.Detail = session.Join(", ", o.Detail, session.Say("tested: %s", m.Percent))
+			o.Detail = session.Join(", ", o.Detail, in.Say("tested: %s", m.Percent))
 			tested = append(tested, o)
 			continue
 		}
 		waiting = append(waiting, o)
 	}
-	return append(append(waiting, tested...), model.Option{Code: withoutLoad, Name: session.Say("no load, only convert"), ByName: true})
+	return append(append(waiting, tested...), model.Option{Code: withoutLoad, Name: in.Say("no load, only convert"), ByName: true})
 }
 
 // whose names a load's grain and owner.

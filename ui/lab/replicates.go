@@ -120,7 +120,7 @@ func asText(v any) string {
 
 // replicatesIn reads the tests of a draft; there may be none. Overrides are only in the book. Each
 // test must be valid on its own.
-func replicatesIn(texts map[string]string, isSound func(moisture.Reading) error) (replicates, error) {
+func replicatesIn(in session.Language, texts map[string]string, isSound func(moisture.Reading) error) (replicates, error) {
 	var r replicates
 	var wrong []error
 	for _, name := range slices.Sorted(maps.Keys(texts)) {
@@ -129,7 +129,7 @@ func replicatesIn(texts map[string]string, isSound func(moisture.Reading) error)
 			var one moisture.Reading
 			wrong = append(wrong, json.Unmarshal([]byte(text), &one))
 			if name != testName(one) {
-				wrong = append(wrong, errors.New(session.Say("test %d stands under another number", one.Seq)))
+				wrong = append(wrong, errors.New(in.Say("test %d stands under another number", one.Seq)))
 			} else {
 				wrong = append(wrong, isSound(one))
 			}
@@ -144,10 +144,10 @@ func replicatesIn(texts map[string]string, isSound func(moisture.Reading) error)
 }
 
 // continues returns why tests do not begin with those in the book.
-func (r replicates) continues(inBook replicates) error {
+func (r replicates) continues(in session.Language, inBook replicates) error {
 	for i, one := range inBook.Readings {
 		if i >= len(r.Readings) || asText(one) != asText(r.Readings[i]) {
-			return errors.New(session.Say("the book has other tests by now"))
+			return errors.New(in.Say("the book has other tests by now"))
 		}
 	}
 	return nil

@@ -37,9 +37,9 @@ func (b *Bench) Result() Result {
 
 // Working is every step from the dial to the moisture, and the grade.
 func (r Result) Working(in session.Language) []model.CardLine {
-	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of the moisture")}}
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: in.Say("Working of the moisture")}}
 	if !r.found.isTested() {
-		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("No test has been made.")})
+		return append(lines, model.CardLine{Kind: model.CardText, Left: in.Say("No test has been made.")})
 	}
 	return append(append(lines, session.StepLines(in, r.found.testing.Sheet.Steps(), "")...), r.grade.Lines()...)
 }

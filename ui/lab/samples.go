@@ -44,20 +44,20 @@ func (s *Samples) Chosen() string { return s.chosen }
 
 // Empty says that nothing is on the shelf.
 func (s *Samples) Empty() string {
-	return session.Say("No sample is kept. A sample is, once the bench writes down where: in the field Kept at.")
+	return s.session.Say("No sample is kept. A sample is, once the bench writes down where: in the field Kept at.")
 }
 
 // columns of the list.
 func (s *Samples) columns() model.Columns[office.Retained] {
 	return model.Columns[office.Retained]{
-		model.Words(session.Say("Sample"), 8, func(r office.Retained) string { return session.OrElse(r.Number, r.Load) }),
-		model.Words(session.Say("Grain"), 16, func(r office.Retained) string { return s.session.GrainName(r.Crop) }),
-		model.Words(session.Say("Grower"), 14, func(r office.Retained) string { return r.GrowerName }).Growing(),
-		model.Figures(session.Say("Ticket"), 6, ticketOf),
-		model.Words(session.Say("Kept at"), 10, func(r office.Retained) string { return r.Place }),
-		model.Words(session.Say("Taken"), 10, func(r office.Retained) string { return s.session.Date(r.Taken) }).Dropped(1),
-		model.Words(session.Say("Keep through"), 11, func(r office.Retained) string { return s.session.Date(r.Until) }),
-		model.Words(session.Say("Stands"), 16, func(r office.Retained) string { return s.status(r).Text }).Stated(),
+		model.Words(s.session.Say("Sample"), 8, func(r office.Retained) string { return session.OrElse(r.Number, r.Load) }),
+		model.Words(s.session.Say("Grain"), 16, func(r office.Retained) string { return s.session.GrainName(r.Crop) }),
+		model.Words(s.session.Say("Grower"), 14, func(r office.Retained) string { return r.GrowerName }).Growing(),
+		model.Figures(s.session.Say("Ticket"), 6, ticketOf),
+		model.Words(s.session.Say("Kept at"), 10, func(r office.Retained) string { return r.Place }),
+		model.Words(s.session.Say("Taken"), 10, func(r office.Retained) string { return s.session.Date(r.Taken) }).Dropped(1),
+		model.Words(s.session.Say("Keep through"), 11, func(r office.Retained) string { return s.session.Date(r.Until) }),
+		model.Words(s.session.Say("Stands"), 16, func(r office.Retained) string { return s.status(r).Text }).Stated(),
 	}
 }
 
@@ -85,11 +85,11 @@ func (s *Samples) Rows() []model.Row {
 func (s *Samples) status(r office.Retained) model.Remark {
 	switch {
 	case r.Held != "":
-		return model.Remark{State: model.Locked, Text: session.Say("held, %s", r.Held)}
+		return model.Remark{State: model.Locked, Text: s.session.Say("held, %s", r.Held)}
 	case r.DueOn(s.session.Desk.Today()):
-		return model.Remark{State: model.Warn, Text: session.Say("may go")}
+		return model.Remark{State: model.Warn, Text: s.session.Say("may go")}
 	}
-	return model.Remark{State: model.OK, Text: session.Say("stays")}
+	return model.Remark{State: model.OK, Text: s.session.Say("stays")}
 }
 
 // Counted returns how many there are and how many may be discarded.
@@ -100,7 +100,7 @@ func (s *Samples) Counted() string {
 			due++
 		}
 	}
-	return session.Say("%d kept, %d may go", len(s.kept), due)
+	return s.session.Say("%d kept, %d may go", len(s.kept), due)
 }
 
 // CanDiscard reports whether the chosen sample may be discarded.
@@ -114,11 +114,11 @@ func (s *Samples) WhyNotDiscard() string {
 	r, there := s.current()
 	switch {
 	case !there:
-		return session.Say("No sample is chosen.")
+		return s.session.Say("No sample is chosen.")
 	case r.Held != "":
-		return session.Say("The sample is held for %s.", r.Held)
+		return s.session.Say("The sample is held for %s.", r.Held)
 	}
-	return session.Say("The sample must be kept through %s.", s.session.Date(r.Until))
+	return s.session.Say("The sample must be kept through %s.", s.session.Date(r.Until))
 }
 
 // Discard asks for confirmation, and records that the chosen sample was thrown out.
@@ -128,9 +128,9 @@ func (s *Samples) Discard() {
 		return
 	}
 	s.session.Put(model.Ask{
-		Title: session.Say("Throw out sample %s?", session.OrElse(r.Number, r.Load)),
-		Text:  session.Say("%s of %s, kept at %s through %s. That it went is written down; a dispute can no longer use it.", s.session.GrainName(r.Crop), r.GrowerName, r.Place, s.session.Date(r.Until)),
-		State: model.Warn, Yes: session.Say("It is thrown out"), Danger: true,
+		Title: s.session.Say("Throw out sample %s?", session.OrElse(r.Number, r.Load)),
+		Text:  s.session.Say("%s of %s, kept at %s through %s. That it went is written down; a dispute can no longer use it.", s.session.GrainName(r.Crop), r.GrowerName, r.Place, s.session.Date(r.Until)),
+		State: model.Warn, Yes: s.session.Say("It is thrown out"), Danger: true,
 		Then: func(map[string]string) { s.discard(r) },
 	})
 }
@@ -141,7 +141,7 @@ func (s *Samples) discard(r office.Retained) {
 		return
 	}
 	s.Refresh()
-	s.session.Notify(model.OK, session.Say("sample %s is thrown out.", session.OrElse(r.Number, r.Load)))
+	s.session.Notify(model.OK, s.session.Say("sample %s is thrown out.", session.OrElse(r.Number, r.Load)))
 	s.session.Changed()
 }
 

@@ -118,18 +118,18 @@ func (s *SampleTest) read() {
 	switch {
 	case s.crop() != "":
 	case s.load != nil:
-		s.next.remark("load", model.Stop, session.Say("Nobody has said what grain it is. Type the commodity on the load's form first."))
+		s.next.remark("load", model.Stop, s.session.Say("Nobody has said what grain it is. Type the commodity on the load's form first."))
 	default:
-		s.next.remark("grain", model.Missing, session.Say("Which grain is it?"))
+		s.next.remark("grain", model.Missing, s.session.Say("Which grain is it?"))
 	}
 }
 
 // fields returns the fields of a sample: the next test at the left, the load's other results and
 // the sample's own data at the right.
 func (s *SampleTest) fields(loads func() []model.Option) []model.Field {
-	out := []model.Field{{ID: "load", Label: session.Say("Load"), Kind: model.FindField, Chars: 24, Options: loads()}}
+	out := []model.Field{{ID: "load", Label: s.session.Say("Load"), Kind: model.FindField, Chars: 24, Options: loads()}}
 	if s.load == nil {
-		out = append(out, model.Field{ID: "grain", Label: session.Say("Commodity"), Kind: model.FindField, Chars: 24, Options: s.session.Known().CommodityOptions})
+		out = append(out, model.Field{ID: "grain", Label: s.session.Say("Commodity"), Kind: model.FindField, Chars: 24, Options: s.session.Known().CommodityOptions})
 	}
 	out = append(append(out, s.next.methodFields()...), s.next.figureFields()...)
 	for i := range out {
@@ -143,7 +143,7 @@ func (s *SampleTest) atRight() []model.Field {
 	if s.load == nil {
 		return nil
 	}
-	kept := s.kept().fields()
+	kept := s.kept().fields(s.session.Language)
 	for i := range kept {
 		s.fill(&kept[i])
 	}
@@ -259,13 +259,13 @@ func (s *SampleTest) reload() error {
 
 // written describes what is now in the book.
 func (s *SampleTest) written() string {
-	moisture := session.Say("no moisture")
+	moisture := s.session.Say("no moisture")
 	if m := s.load.Sample.Moisture; m != nil {
 		moisture = m.Percent.String()
 	}
-	text := session.Say("the sample of load %s, truck %s, is written down: %s.", s.load.ID, session.TruckText(s.load.Details.Truck), moisture)
+	text := s.session.Say("the sample of load %s, truck %s, is written down: %s.", s.load.ID, session.TruckText(s.load.Details.Truck), moisture)
 	if n := len(s.load.Sample.Stops); n > 0 {
-		text += " " + session.Say("A doubt stops the ticket: %s", session.Say(s.load.Sample.Stops[0].Sentence))
+		text += " " + s.session.Say("A doubt stops the ticket: %s", s.session.Say(s.load.Sample.Stops[0].Sentence))
 	}
 	return text
 }

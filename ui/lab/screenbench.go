@@ -77,12 +77,12 @@ func (s *BenchScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
 	s.ruler, s.working = charts.NewMoistureRuler(), paperview.NewSlipView()
 	s.Tests = widgets.NewTable([]model.Column{
-		{Title: session.Say("No"), Width: 3},
-		{Title: session.Say("Result"), Width: 8, Figures: true},
-		{Title: session.Say("How"), Width: 12, Grow: true, Drop: 1},
-		{Title: session.Say("Stands"), Width: 9, State: true},
+		{Title: w.Session.Say("No"), Width: 3},
+		{Title: w.Session.Say("Result"), Width: 8, Figures: true},
+		{Title: w.Session.Say("How"), Width: 12, Grow: true, Drop: 1},
+		{Title: w.Session.Say("Stands"), Width: 9, State: true},
 	})
-	s.Tests.Empty = session.Say("No test yet. Each one is listed here, also those left out.")
+	s.Tests.Empty = w.Session.Say("No test yet. Each one is listed here, also those left out.")
 	s.says = widgets.NewRemarks()
 	s.reader = widgets.NewReader(s.says)
 	s.write, s.toggle = w.Commands.Button("bench.write"), w.Commands.Button("bench.working")
@@ -218,4 +218,6 @@ func (s *BenchScreen) toForm() bool {
 }
 
 // nameToggle labels the button with the part it brings to the front.
-func (s *BenchScreen) nameToggle() { s.toggle.SetText(s.pane.Next(session.Say("Doubts"))) }
+func (s *BenchScreen) nameToggle() {
+	s.toggle.SetText(s.pane.Next(s.Bench.session.Language, s.Bench.session.Say("Doubts")))
+}

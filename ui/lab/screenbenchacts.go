@@ -4,14 +4,15 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/ui/apptheme"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
 	"tenthpoint/ui/yard"
 )
 
 // Acts are everything a tester can do with a sample.
-func (s *BenchScreen) Acts() []shell.Act { return shell.ActsOf(s, session.Say("Bench"), benchActs) }
+func (s *BenchScreen) Acts() []shell.Act {
+	return shell.ActsOf(s.Bench.session.Language, s, s.Bench.session.Say("Bench"), benchActs)
+}
 
 var benchActs = []shell.ActRow[*BenchScreen]{
 	{ID: "bench.open", Title: "Test this load", Key: widgets.Ctrl(fyne.KeyB), Everywhere: true, Do: (*BenchScreen).openFromYard},

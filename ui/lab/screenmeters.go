@@ -17,11 +17,11 @@ import (
 func NewMetersScreen(f *session.Session) shell.Screen {
 	m := NewMeters(f)
 	return listdetail.New(listdetail.Spec{
-		Title: session.Say("Moisture meters"), List: m, Read: m.Refresh,
+		Title: f.Say("Moisture meters"), List: m, Read: m.Refresh,
 		Detail: &meterLog{meters: m}, Arrange: overLog,
-		Acts: shell.ActsOf(m, session.Say("Meters"), meterActs),
+		Acts: shell.ActsOf(f.Language, m, f.Say("Meters"), meterActs),
 		Hint: func() string {
-			return session.Say("F12 writes a reference sample down that was read on the meter. Escape goes back.")
+			return f.Say("F12 writes a reference sample down that was read on the meter. Escape goes back.")
 		},
 	})
 }
@@ -55,11 +55,11 @@ type meterLog struct {
 func (l *meterLog) Build(*shell.Window) fyne.CanvasObject {
 	l.checks = widgets.NewTable(l.meters.checkColumns().Heads())
 	l.checks.Small = true
-	l.checks.Empty = session.Say("No reference has been read on it. F12 writes one down.")
+	l.checks.Empty = l.meters.session.Say("No reference has been read on it. F12 writes one down.")
 	l.chart, l.says = charts.NewCheckChart(), widgets.NewRemarks()
 	l.reader = widgets.NewReader(l.says)
-	picture := container.NewBorder(widgets.NewHeading(session.Say("Error from check to check, in points")), nil, nil, nil, l.chart)
-	log := container.NewBorder(widgets.NewHeading(session.Say("References read on it")), nil, nil, nil, container.New(shell.High{Lines: 2.5}, l.checks))
+	picture := container.NewBorder(widgets.NewHeading(l.meters.session.Say("Error from check to check, in points")), nil, nil, nil, l.chart)
+	log := container.NewBorder(widgets.NewHeading(l.meters.session.Say("References read on it")), nil, nil, nil, container.New(shell.High{Lines: 2.5}, l.checks))
 	return container.New(shell.PictureAndSays{}, container.New(halves{}, picture, log), l.reader)
 }
 

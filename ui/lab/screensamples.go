@@ -14,11 +14,11 @@ import (
 func NewSamplesScreen(f *session.Session) shell.Screen {
 	s := NewSamples(f)
 	return listdetail.New(listdetail.Spec{
-		Title: session.Say("Retained samples"), List: s, Read: s.Refresh,
+		Title: f.Say("Retained samples"), List: s, Read: s.Refresh,
 		Head: listdetail.Head{Counted: s.Counted, Figures: 25}, Arrange: listdetail.Alone,
-		Acts: shell.ActsOf(s, session.Say("Samples"), sampleActs),
+		Acts: shell.ActsOf(f.Language, s, f.Say("Samples"), sampleActs),
 		Hint: func() string {
-			return session.Say("F12 writes down that a sample was thrown out. One that a dispute needs stays. Escape goes back.")
+			return f.Say("F12 writes down that a sample was thrown out. One that a dispute needs stays. Escape goes back.")
 		},
 	})
 }

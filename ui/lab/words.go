@@ -31,9 +31,9 @@ var doubtWords = map[moisture.Code]string{
 }
 
 // doubtWord names a warning.
-func doubtWord(c moisture.Code) string {
+func doubtWord(in session.Language, c moisture.Code) string {
 	if word, known := doubtWords[c]; known {
-		return session.Say(word)
+		return in.Say(word)
 	}
 	return string(c)
 }
@@ -44,9 +44,9 @@ var exclusionWords = map[moisture.ExclusionRule]string{
 	moisture.FarthestFromMiddle: "farthest from the middle one, and the spread too wide",
 }
 
-func exclusionWord(r moisture.ExclusionRule) string {
+func exclusionWord(in session.Language, r moisture.ExclusionRule) string {
 	if word, known := exclusionWords[r]; known {
-		return session.Say(word)
+		return in.Say(word)
 	}
 	return string(r)
 }
@@ -59,27 +59,27 @@ var purposeWords = map[dryness.Purpose]string{
 	dryness.ToStoreLong:  "to store a long time",
 }
 
-func purposeWord(p dryness.Purpose) string {
+func purposeWord(in session.Language, p dryness.Purpose) string {
 	if word, known := purposeWords[p]; known {
-		return session.Say(word)
+		return in.Say(word)
 	}
 	return string(p)
 }
 
 // methodWord names a method.
-func methodWord(m meter.Method) string { return session.Say(m.String()) }
+func methodWord(in session.Language, m meter.Method) string { return in.Say(m.String()) }
 
 // statusRemark returns a word for whether a meter's checks are in order.
-func statusRemark(s meter.State) model.Remark {
+func statusRemark(in session.Language, s meter.State) model.Remark {
 	switch s {
 	case meter.Good:
-		return model.Remark{State: model.OK, Text: session.Say("checked")}
+		return model.Remark{State: model.OK, Text: in.Say("checked")}
 	case meter.Due:
-		return model.Remark{State: model.Warn, Text: session.Say("check due")}
+		return model.Remark{State: model.Warn, Text: in.Say("check due")}
 	case meter.Overdue:
-		return model.Remark{State: model.Stop, Text: session.Say("check overdue")}
+		return model.Remark{State: model.Stop, Text: in.Say("check overdue")}
 	case meter.Failed:
-		return model.Remark{State: model.Stop, Text: session.Say("failed its check")}
+		return model.Remark{State: model.Stop, Text: in.Say("failed its check")}
 	}
-	return model.Remark{State: model.Warn, Text: session.Say("never checked")}
+	return model.Remark{State: model.Warn, Text: in.Say("never checked")}
 }

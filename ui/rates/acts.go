@@ -26,20 +26,20 @@ func (r *Rates) AskSchedule() {
 	now, _ := r.session.Desk.Profile().Schedule(id)
 	options := []model.Option{}
 	for _, name := range slices.Compact(r.session.Desk.Rates().Schedules(id)) {
-		o := model.Option{Code: name, Detail: session.Say("no rates in force today")}
+		o := model.Option{Code: name, Detail: r.session.Say("no rates in force today")}
 		if in, err := r.session.Desk.Rates().On(name, id, r.session.Desk.Today()); err == nil {
-			o.Name, o.Detail = session.Say(in.Title), statusWord(in.Status)
+			o.Name, o.Detail = r.session.Say(in.Title), statusWord(r.session.Language, in.Status)
 		}
 		options = append(options, o)
 	}
 	r.session.Put(model.Ask{
-		Title: session.Say("Settle %s under which schedule?", r.session.GrainName(id)),
-		Text:  session.Say("It counts for loads opened from now on. A single load can be put under another on its own form."),
+		Title: r.session.Say("Settle %s under which schedule?", r.session.GrainName(id)),
+		Text:  r.session.Say("It counts for loads opened from now on. A single load can be put under another on its own form."),
 		Fields: []model.AskField{
-			{ID: "schedule", Label: session.Say("Schedule"), Options: options, Value: now, Chars: 24, Required: true},
-			{ID: "who", Label: session.Say("Manager"), Options: r.session.Managers(), Value: r.session.ManagerHere(), Chars: 24, Required: true},
+			{ID: "schedule", Label: r.session.Say("Schedule"), Options: options, Value: now, Chars: 24, Required: true},
+			{ID: "who", Label: r.session.Say("Manager"), Options: r.session.Managers(), Value: r.session.ManagerHere(), Chars: 24, Required: true},
 		},
-		Yes:  session.Say("Settle under it"),
+		Yes:  r.session.Say("Settle under it"),
 		Then: func(values map[string]string) { r.settleUnder(id, values["schedule"], values["who"]) },
 	})
 }
@@ -59,7 +59,7 @@ func (r *Rates) settleUnder(commodity, schedule, who string) {
 		return
 	}
 	r.session.Changed()
-	r.session.Notify(model.OK, session.Say("%s is settled under schedule %s.", r.session.GrainName(commodity), schedule))
+	r.session.Notify(model.OK, r.session.Say("%s is settled under schedule %s.", r.session.GrainName(commodity), schedule))
 }
 
 // ReadAgain reloads the elevator's own rates and rules of law. If anything in them is wrong, those
@@ -68,7 +68,7 @@ func (r *Rates) ReadAgain() {
 	var set *rates.Set
 	var laws *law.Set
 	r.session.Run(model.Job{
-		Topic: "rates", Title: session.Say("Reading the rates"),
+		Topic: "rates", Title: r.session.Say("Reading the rates"),
 		Do: func(context.Context, func(int, int)) (err error) {
 			if set, err = ratefiles.ReadRates(r.session.RatesFolder); err == nil {
 				laws, err = ratefiles.ReadLaws(r.session.RatesFolder)
@@ -83,7 +83,7 @@ func (r *Rates) readAgain(set *rates.Set, laws *law.Set, err error) {
 	SetRatesWrong(r.session, err)
 	if err != nil {
 		r.shows = RatesProblems
-		r.session.Notify(model.Stop, session.Say("the files have %d mistakes. The rates in force stay as they were.", len(r.session.RatesWrong)))
+		r.session.Notify(model.Stop, r.session.Say("the files have %d mistakes. The rates in force stay as they were.", len(r.session.RatesWrong)))
 		r.session.Window.Redraw()
 		return
 	}
@@ -97,7 +97,7 @@ func (r *Rates) readAgain(set *rates.Set, laws *law.Set, err error) {
 			own++
 		}
 	}
-	r.session.Notify(model.OK, session.Say("the rates are read: %d editions, %d of them your own.", len(set.All()), own))
+	r.session.Notify(model.OK, r.session.Say("the rates are read: %d editions, %d of them your own.", len(set.All()), own))
 	SayRewritten(r.session)
 }
 
@@ -114,21 +114,21 @@ func problemLines(err error) []string {
 
 // ownFiles lists the mistakes in the elevator's own files, or explains how to begin with them.
 func ownFiles(f *session.Session) []model.CardLine {
-	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Your own files")}}
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: f.Say("Your own files")}}
 	add := func(kind model.CardKind, left string) {
 		lines = append(lines, model.CardLine{Kind: kind, Left: left})
 	}
 	folder := f.RatesFolder
 	if folder == "" {
-		folder = session.Say("none: this book has no folder of its own")
+		folder = f.Say("none: this book has no folder of its own")
 	}
-	lines = append(lines, model.CardLine{Kind: model.CardPair, Left: session.Say("Folder"), Note: folder}, model.CardLine{Kind: model.CardRule})
+	lines = append(lines, model.CardLine{Kind: model.CardPair, Left: f.Say("Folder"), Note: folder}, model.CardLine{Kind: model.CardRule})
 	if len(f.RatesWrong) > 0 {
 		for _, line := range f.RatesWrong {
 			add(model.CardMark, line)
 			add(model.CardGap, "")
 		}
-		add(model.CardText, session.Say("Mend these, save the files, and press Ctrl+I. Until all of them are right nothing of what changed is in force."))
+		add(model.CardText, f.Say("Mend these, save the files, and press Ctrl+I. Until all of them are right nothing of what changed is in force."))
 		return lines
 	}
 	own := 0
@@ -137,16 +137,16 @@ func ownFiles(f *session.Session) []model.CardLine {
 			continue
 		}
 		own++
-		lines = append(lines, model.CardLine{Kind: model.CardPair, Left: e.ID, Right: statusWord(e.Status), Note: session.Join(", ", f.GrainName(e.Commodity.ID), periodOf(f, e))})
+		lines = append(lines, model.CardLine{Kind: model.CardPair, Left: e.ID, Right: statusWord(f.Language, e.Status), Note: session.Join(", ", f.GrainName(e.Commodity.ID), periodOf(f, e))})
 	}
 	if own == 0 {
-		add(model.CardText, session.Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))
+		add(model.CardText, f.Say("No edition of your own is here, so everything is settled under invented rates. Put your own into the folder as *.toml files and press Ctrl+I."))
 		add(model.CardGap, "")
-		add(model.CardText, session.Say("F1 tells how an edition is written. Ctrl+S writes the text of the chosen example to a file to begin with."))
+		add(model.CardText, f.Say("F1 tells how an edition is written. Ctrl+S writes the text of the chosen example to a file to begin with."))
 		return lines
 	}
 	add(model.CardGap, "")
-	add(model.CardText, session.Say("There is no mistake in them."))
+	add(model.CardText, f.Say("There is no mistake in them."))
 	return lines
 }
 
@@ -154,7 +154,7 @@ func ownFiles(f *session.Session) []model.CardLine {
 // with.
 func (r *Rates) SaveText() {
 	if e := r.edition(); e != nil {
-		r.session.Save(e.ID+".toml", session.Say("the text of %s", e.ID), e.Text)
+		r.session.Save(e.ID+".toml", r.session.Say("the text of %s", e.ID), e.Text)
 	}
 }
 
@@ -166,7 +166,7 @@ func SayRewritten(f *session.Session) {
 	case err != nil:
 		f.Fail(err)
 	case len(ids) > 0:
-		f.Notify(model.Warn, session.Say("The text of %s was changed since tickets were settled under it. The screen of rates says more.",
+		f.Notify(model.Warn, f.Say("The text of %s was changed since tickets were settled under it. The screen of rates says more.",
 			strings.Join(slices.Sorted(maps.Keys(ids)), ", ")))
 	}
 }

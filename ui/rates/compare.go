@@ -3,6 +3,7 @@ package rates
 import (
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
@@ -55,11 +56,11 @@ func (r *Rates) AskOther() {
 	others := r.others()
 	options := make([]model.Option, len(others))
 	for i, o := range others {
-		options[i] = model.Option{Code: o.ID, Name: session.Say(o.Title), Detail: periodOf(r.session, o)}
+		options[i] = model.Option{Code: o.ID, Name: r.session.Say(o.Title), Detail: periodOf(r.session, o)}
 	}
 	r.session.Put(model.Ask{
-		Title: session.Say("Set %s beside which edition?", r.chosen), Yes: session.Say("Compare"),
-		Fields: []model.AskField{{ID: "other", Label: session.Say("Edition"), Options: options, Required: true}},
+		Title: r.session.Say("Set %s beside which edition?", r.chosen), Yes: r.session.Say("Compare"),
+		Fields: []model.AskField{{ID: "other", Label: r.session.Say("Edition"), Options: options, Required: true}},
 		Then: func(values map[string]string) {
 			r.other, r.compared, r.shows = values["other"], nil, RatesCompare
 			r.session.Window.Redraw()
@@ -84,17 +85,17 @@ func (r *Rates) Compared() *Table {
 // comparedColumns are the line, the two editions with their difference, and the
 // bare water formula with its. A narrow window leaves the last two out.
 func (r *Rates) comparedColumns() []model.Column {
-	other := session.Say("no other")
+	other := r.session.Say("no other")
 	if o := r.otherEdition(); o != nil {
 		other = o.ID
 	}
 	return []model.Column{
-		{Title: session.Say("Line"), Width: 8, Wish: 20, Grow: true, State: true},
+		{Title: r.session.Say("Line"), Width: 8, Wish: 20, Grow: true, State: true},
 		{Title: r.chosen, Width: 8, Wish: 13, Figures: true},
 		{Title: other, Width: 8, Wish: 13, Figures: true},
-		{Title: session.Say("±"), Width: 8, Wish: 13, Figures: true},
-		{Title: session.Say("bare water"), Width: 8, Wish: 13, Figures: true, Drop: 1},
-		{Title: session.Say("±"), Width: 8, Wish: 13, Figures: true, Drop: 2},
+		{Title: r.session.Say("±"), Width: 8, Wish: 13, Figures: true},
+		{Title: r.session.Say("bare water"), Width: 8, Wish: 13, Figures: true, Drop: 1},
+		{Title: r.session.Say("±"), Width: 8, Wish: 13, Figures: true, Drop: 2},
 	}
 }
 
@@ -103,26 +104,26 @@ func comparedTable(in session.Language, e, other *rates.Edition, t tryLoad) *Tab
 	out := &Table{said: map[string]string{}}
 	mine, err := settle.Settle(t.under(e), e)
 	if err != nil {
-		out.says = session.Say("Under %s: %s", e.ID, session.OneLine(err.Error()))
+		out.says = in.Say("Under %s: %s", e.ID, session.OneLine(err.Error()))
 		return out
 	}
 	beyond, err := settle.TakenBeyondWater(mine, t.under(e))
 	if err != nil {
-		out.says = session.Say("Under the bare water formula: %s", session.OneLine(err.Error()))
+		out.says = in.Say("Under the bare water formula: %s", session.OneLine(err.Error()))
 		return out
 	}
-	out.says = session.Say("Beyond the bare water formula %s takes %s, which is %s of the wet weight: %s in the shrink itself, %s as handling.",
+	out.says = in.Say("Beyond the bare water formula %s takes %s, which is %s of the wet weight: %s in the shrink itself, %s as handling.",
 		e.ID, beyond.Total.Printed(), beyond.Percent.Printed(), beyond.Hidden.Printed(), beyond.Handling.Printed())
 	var theirs *settle.Settlement
 	if other != nil {
 		if theirs, err = settle.Settle(t.under(other), other); err != nil {
-			out.says = session.Say("Under %s: %s", other.ID, session.OneLine(err.Error()))
+			out.says = in.Say("Under %s: %s", other.ID, session.OneLine(err.Error()))
 			theirs = nil
 		}
 	}
 	out.addFigures(in, mine, theirs, beyond.Bare)
 	if other != nil {
-		out.addRules(e, other)
+		out.addRules(in, e, other)
 	}
 	return out
 }
@@ -147,22 +148,22 @@ func (t *Table) addFigures(in session.Language, mine, theirs, bare *settle.Settl
 	}
 }
 
-func (t *Table) addLine(in session.Language, id, label string, mine, theirs, change *worksheet.Step, water settle.Line) {
-	row := model.Row{Key: id, Cells: []string{session.Say(label), stepCell(mine), stepCell(theirs), changeCell(in, change), stepCell(water.After), changeCell(in, water.Change)}}
+func (t *Table) addLine(in session.Language, id string, label message.Text, mine, theirs, change *worksheet.Step, water settle.Line) {
+	row := model.Row{Key: id, Cells: []string{in.Text(label), stepCell(in, mine), stepCell(in, theirs), changeCell(in, change), stepCell(in, water.After), changeCell(in, water.Change)}}
 	if change != nil && !change.Value().IsZero() {
 		row.State = model.Warn
 	}
 	t.Rows = append(t.Rows, row)
 }
 
-func stepCell(step *worksheet.Step) string {
+func stepCell(in session.Language, step *worksheet.Step) string {
 	if step == nil {
 		return session.NoFigure
 	}
 	if step.Kind() == worksheet.NotApplied {
-		return session.Say("none")
+		return in.Say("none")
 	}
-	return session.Say(step.Printed())
+	return in.Say(step.Printed())
 }
 
 func changeCell(in session.Language, change *worksheet.Step) string {
@@ -173,11 +174,11 @@ func changeCell(in session.Language, change *worksheet.Step) string {
 }
 
 // addRules adds the rules on which the two editions differ.
-func (t *Table) addRules(e, other *rates.Edition) {
+func (t *Table) addRules(in session.Language, e, other *rates.Edition) {
 	for _, d := range rates.Diff(e, other) {
 		key := "says " + d.Key
-		what, before, after := session.Join(": ", session.Text(d.Section), session.Text(d.Label)), session.OrElse(session.Text(d.Before), session.NoFigure), session.OrElse(session.Text(d.After), session.NoFigure)
+		what, before, after := session.Join(": ", in.Text(d.Section), in.Text(d.Label)), session.OrElse(in.Text(d.Before), session.NoFigure), session.OrElse(in.Text(d.After), session.NoFigure)
 		t.Rows = append(t.Rows, model.Row{Key: key, State: model.Wait, Cells: []string{what, before, after}})
-		t.said[key] = session.Say("%s. Under %s: %s. Under %s: %s.", what, e.ID, before, other.ID, after)
+		t.said[key] = in.Say("%s. Under %s: %s. Under %s: %s.", what, e.ID, before, other.ID, after)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -43,7 +44,7 @@ func (l *triedLoads) on(e *rates.Edition) tryLoad {
 	}
 	t, found := newestOf(l.session, e.Commodity.ID)
 	if !found {
-		t = ordinaryLoad(e)
+		t = ordinaryLoad(l.session.Language, e)
 	}
 	l.of[e.Commodity.ID] = t
 	return t
@@ -65,13 +66,13 @@ func newestOf(f *session.Session, commodity string) (tryLoad, bool) {
 		}
 		facts := l.SettleFacts()
 		facts.Shares = nil
-		return tryLoad{facts: facts, moisture: l.Sample.Moisture.Percent, from: session.Say("the load of ticket %d", l.Number)}, true
+		return tryLoad{facts: facts, moisture: l.Sample.Moisture.Percent, from: f.Say("the load of ticket %d", l.Number)}, true
 	}
 	return tryLoad{}, false
 }
 
 // ordinaryLoad is a typical truck, for a grain without tickets: two points above the trigger.
-func ordinaryLoad(e *rates.Edition) tryLoad {
+func ordinaryLoad(in session.Language, e *rates.Edition) tryLoad {
 	gross, tare := quantity.Int(76_000, quantity.Lb), quantity.Int(26_000, quantity.Lb)
 	if e.Units.Weight == quantity.Kg {
 		gross, tare = quantity.Int(34_000, quantity.Kg), quantity.Int(12_000, quantity.Kg)
@@ -81,8 +82,8 @@ func ordinaryLoad(e *rates.Edition) tryLoad {
 		moisture = e.Shrink.Trigger.Amount.Add(quantity.Int(2, quantity.Percent))
 	}
 	return tryLoad{
-		facts:    settle.Facts{Drafts: []settle.Draft{{Gross: gross, Tare: tare, GrossSource: session.Say("example"), TareSource: session.Say("example")}}},
-		moisture: moisture, from: session.Say("an ordinary truck, none has come yet"), invented: true,
+		facts:    settle.Facts{Drafts: []settle.Draft{{Gross: gross, Tare: tare, GrossSource: message.New("example"), TareSource: message.New("example")}}},
+		moisture: moisture, from: in.Say("an ordinary truck, none has come yet"), invented: true,
 	}
 }
 
@@ -92,11 +93,11 @@ func neededFindings(e *rates.Edition) []settle.Finding {
 	var out []settle.Finding
 	for _, d := range e.Discounts {
 		if d.MustTest && d.Factor.ID != grain.Moisture {
-			out = append(out, settle.Finding{Factor: d.Factor.ID, Amount: harmless(d), Source: session.Say("example")})
+			out = append(out, settle.Finding{Factor: d.Factor.ID, Amount: harmless(d), Source: message.New("example")})
 		}
 	}
 	if factor, ok := e.Commodity.Factor(grain.Dockage); ok && e.Dockage.MustTest {
-		out = append(out, settle.Finding{Factor: grain.Dockage, Amount: quantity.Zero(factor.Unit), Source: session.Say("example")})
+		out = append(out, settle.Finding{Factor: grain.Dockage, Amount: quantity.Zero(factor.Unit), Source: message.New("example")})
 	}
 	return out
 }
@@ -126,7 +127,7 @@ func (t tryLoad) under(e *rates.Edition) settle.Facts {
 	if t.invented {
 		f.Findings = neededFindings(e)
 	}
-	f.Moisture = settle.Reading{Percent: t.moisture, Source: session.Say("tried")}
+	f.Moisture = settle.Reading{Percent: t.moisture, Source: message.New("tried")}
 	if f.Price != nil && f.Price.Amount.Unit() != quantity.Dollar.Per(e.Units.Settle) {
 		f.Price = nil
 	}
@@ -140,11 +141,11 @@ func (r *Rates) Tried() string {
 		return ""
 	}
 	t := r.loads.on(e)
-	price := session.Say("price not set")
+	price := r.session.Say("price not set")
 	if p := t.under(e).Price; p != nil {
 		price = p.Amount.String()
 	}
-	return session.Say("Tried on %s: net %s, %s, %s. Ctrl+E tries another.", t.from, netOf(t.facts), t.moisture, price)
+	return r.session.Say("Tried on %s: net %s, %s, %s. Ctrl+E tries another.", t.from, netOf(t.facts), t.moisture, price)
 }
 
 func netOf(f settle.Facts) quantity.Amount {
@@ -168,18 +169,18 @@ func (r *Rates) AskLoad() {
 		price = session.Bare(p.Amount)
 	}
 	fields := []model.AskField{
-		{ID: "net", Label: session.Say("Net"), Unit: net.Unit().String(), Value: net.Figure(), Chars: 9, Figures: true, Required: true},
-		{ID: "moisture", Label: session.Say("Moisture"), Unit: "%", Value: session.Bare(t.moisture), Chars: 7, Figures: true, Required: true},
-		{ID: "price", Label: session.Say("Price"), Unit: quantity.Dollar.Per(e.Units.Settle).String(), Value: price, Chars: 9, Figures: true, Hint: session.Say("empty: no price")},
+		{ID: "net", Label: r.session.Say("Net"), Unit: net.Unit().String(), Value: net.Figure(), Chars: 9, Figures: true, Required: true},
+		{ID: "moisture", Label: r.session.Say("Moisture"), Unit: "%", Value: session.Bare(t.moisture), Chars: 7, Figures: true, Required: true},
+		{ID: "price", Label: r.session.Say("Price"), Unit: quantity.Dollar.Per(e.Units.Settle).String(), Value: price, Chars: 9, Figures: true, Hint: r.session.Say("empty: no price")},
 	}
 	for _, factor := range triedFactors(e) {
 		fields = append(fields, model.AskField{
-			ID: string(factor.ID), Label: session.Say(session.ShortName(factor)), Unit: factor.Unit.String(), Value: findingValue(r.session.Language, t.facts, factor),
-			Chars: 7, Hint: factorHint(factor),
+			ID: string(factor.ID), Label: r.session.Say(session.ShortName(factor)), Unit: factor.Unit.String(), Value: findingValue(r.session.Language, t.facts, factor),
+			Chars: 7, Hint: factorHint(r.session.Language, factor),
 		})
 	}
 	r.session.Put(model.Ask{
-		Title: session.Say("Another load to try"), Text: session.Say("Nothing of it is written down."), Fields: fields, Yes: session.Say("Try it"),
+		Title: r.session.Say("Another load to try"), Text: r.session.Say("Nothing of it is written down."), Fields: fields, Yes: r.session.Say("Try it"),
 		Check: func(values map[string]string) map[string]string {
 			_, faults := readLoad(r.session.Language, e, net.Unit(), values)
 			return faults
@@ -192,11 +193,11 @@ func (r *Rates) AskLoad() {
 	})
 }
 
-func factorHint(factor grain.Factor) string {
+func factorHint(in session.Language, factor grain.Factor) string {
 	if factor.YesNo {
-		return session.Say("yes or no; empty: not tested")
+		return in.Say("yes or no; empty: not tested")
 	}
-	return session.Say("empty: not tested")
+	return in.Say("empty: not tested")
 }
 
 // triedFactors are the factors an edition looks at, each once.
@@ -210,7 +211,7 @@ func triedFactors(e *rates.Edition) []grain.Factor {
 	for _, d := range e.Discounts {
 		add(d.Factor)
 	}
-	if dockage, ok := e.Commodity.Factor(grain.Dockage); ok && e.Dockage.Row != "" {
+	if dockage, ok := e.Commodity.Factor(grain.Dockage); ok && !e.Dockage.Row.IsZero() {
 		add(dockage)
 	}
 	return out
@@ -236,12 +237,12 @@ func readLoad(in session.Language, e *rates.Edition, unit quantity.Unit, values 
 	for _, factor := range triedFactors(e) {
 		texts[string(factor.ID)] = session.PlainText(in, factor, values[string(factor.ID)])
 	}
-	facts, wrong := entry.Trial{Edition: e, Unit: unit, Needed: []string{"net", "moisture"}, Source: session.Say("typed")}.Read(texts)
+	facts, wrong := entry.Trial{Edition: e, Unit: unit, Needed: []string{"net", "moisture"}, Source: message.New("typed")}.Read(texts)
 	faults := map[string]string{}
 	for _, f := range wrong {
-		faults[f.Field] = session.Sentence(f.Err)
+		faults[f.Field] = in.Sentence(f.Err)
 	}
-	t := tryLoad{facts: facts, from: session.Say("a load typed here")}
+	t := tryLoad{facts: facts, from: in.Say("a load typed here")}
 	if reading, ok := facts.Moisture.(settle.Reading); ok {
 		t.moisture = reading.Percent
 	}

@@ -85,10 +85,10 @@ func (r *Rates) edition() *rates.Edition {
 // columns of the list.
 func (r *Rates) columns() model.Columns[*rates.Edition] {
 	return model.Columns[*rates.Edition]{
-		model.Words(session.Say("Grain"), 6, func(e *rates.Edition) string { return r.session.GrainName(e.Commodity.ID) }).Wishing(18).Growing().Dropped(1),
-		model.Words(session.Say("Edition"), 17, func(e *rates.Edition) string { return e.ID }).Wishing(20),
-		model.Words(session.Say("Status"), 8, func(e *rates.Edition) string { return statusWord(e.Status) }).Dropped(1),
-		model.Words(session.Say("Today"), 8, func(e *rates.Edition) string { return r.today(e).Text }).Wishing(12).Stated(),
+		model.Words(r.session.Say("Grain"), 6, func(e *rates.Edition) string { return r.session.GrainName(e.Commodity.ID) }).Wishing(18).Growing().Dropped(1),
+		model.Words(r.session.Say("Edition"), 17, func(e *rates.Edition) string { return e.ID }).Wishing(20),
+		model.Words(r.session.Say("Status"), 8, func(e *rates.Edition) string { return statusWord(r.session.Language, e.Status) }).Dropped(1),
+		model.Words(r.session.Say("Today"), 8, func(e *rates.Edition) string { return r.today(e).Text }).Wishing(12).Stated(),
 	}
 }
 
@@ -108,14 +108,14 @@ func (r *Rates) Rows() []model.Row {
 // today returns the status of an edition today, or that its text was changed.
 func (r *Rates) today(e *rates.Edition) model.Remark {
 	if r.rewritten[e.ID] {
-		return model.Remark{State: model.Warn, Text: session.Say("text changed")}
+		return model.Remark{State: model.Warn, Text: r.session.Say("text changed")}
 	}
 	return statusOf(r.session, e).words(r.session, e)
 }
 
 // Empty returns what to do when there are no rates.
 func (r *Rates) Empty() string {
-	return session.Say("There are no rates, so nothing can be settled. Ctrl+P tells what is wrong with the files.")
+	return r.session.Say("There are no rates, so nothing can be settled. Ctrl+P tells what is wrong with the files.")
 }
 
 // Headline describes the chosen edition and its origin. Invented ones are marked first of all.
@@ -124,15 +124,15 @@ func (r *Rates) Headline() model.Remark {
 	if e == nil {
 		return model.Remark{}
 	}
-	text := session.Join(" ", session.Say(e.Title)+".", session.Say("In force %s.", periodOf(r.session, e)), session.Say("%s, issued %s.", e.Origin.By, r.session.Date(e.Origin.Issued)))
+	text := session.Join(" ", r.session.Say(e.Title)+".", r.session.Say("In force %s.", periodOf(r.session, e)), r.session.Say("%s, issued %s.", e.Origin.By, r.session.Date(e.Origin.Issued)))
 	if e.Corrects != "" {
-		text = session.Join(" ", text, session.Say("Corrects %s.", e.Corrects))
+		text = session.Join(" ", text, r.session.Say("Corrects %s.", e.Corrects))
 	}
 	if r.rewritten[e.ID] {
-		return model.Remark{State: model.Warn, Text: session.Say("Tickets were settled under another text of %s. They keep theirs; new ones follow this. Give a changed text a new id that corrects the old.", e.ID)}
+		return model.Remark{State: model.Warn, Text: r.session.Say("Tickets were settled under another text of %s. They keep theirs; new ones follow this. Give a changed text a new id that corrects the old.", e.ID)}
 	}
 	if e.Status == rates.Example {
-		return model.Remark{State: model.Warn, Text: session.Join(" ", session.Say("EXAMPLE, not for trade."), text)}
+		return model.Remark{State: model.Warn, Text: session.Join(" ", r.session.Say("EXAMPLE, not for trade."), text)}
 	}
 	return model.Remark{State: model.OK, Text: session.Join(" ", text, e.Origin.Document)}
 }
@@ -149,11 +149,11 @@ func (r *Rates) Paper() []model.CardLine {
 	lines := []model.CardLine{{Kind: model.CardTitle, Left: e.ID}}
 	section := ""
 	for _, l := range e.Lines() {
-		if under := session.Text(l.Section); under != section {
+		if under := r.session.Text(l.Section); under != section {
 			section = under
 			lines = append(lines, model.CardLine{Kind: model.CardHeading, Left: strings.ToUpper(section)})
 		}
-		lines = append(lines, ruleLine(session.Text(l.Label), session.Text(l.Value)))
+		lines = append(lines, ruleLine(r.session.Text(l.Label), r.session.Text(l.Value)))
 	}
 	return lines
 }

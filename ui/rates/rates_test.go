@@ -232,7 +232,7 @@ func TestRatesCompare(t *testing.T) {
 		}
 		l := lines[0]
 		lines = lines[1:]
-		if row.Key != l.ID || row.Cells[1] != stepCell(l.Before) || row.Cells[2] != stepCell(l.After) || (row.State == model.Warn) != (l.Change != nil && !l.Change.Value().IsZero()) {
+		if row.Key != l.ID || row.Cells[1] != stepCell(room.Session.Language, l.Before) || row.Cells[2] != stepCell(room.Session.Language, l.After) || (row.State == model.Warn) != (l.Change != nil && !l.Change.Value().IsZero()) {
 			t.Errorf("line %s shows %q", l.ID, row.Cells)
 		}
 	}

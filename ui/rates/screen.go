@@ -21,11 +21,11 @@ func NewScreen(f *session.Session) shell.Screen {
 	r := NewRates(f)
 	s := &Screen{Rates: r, Views: newViews(r)}
 	s.Screen = listdetail.New(listdetail.Spec{
-		Title: session.Say("Rates"), List: r, Small: true, Reload: r.Reload,
+		Title: f.Say("Rates"), List: r, Small: true, Reload: r.Reload,
 		Detail: s.Views, Arrange: listdetail.Beside(shell.ListAndPage),
-		Acts: shell.ActsOf(s, session.Say("Rates"), rateActs),
+		Acts: shell.ActsOf(f.Language, s, f.Say("Rates"), rateActs),
 		Hint: func() string {
-			return session.Say("Up and Down choose an edition, Enter goes to what it says. Ctrl+T tries it, Ctrl+K compares.")
+			return f.Say("Up and Down choose an edition, Enter goes to what it says. Ctrl+T tries it, Ctrl+K compares.")
 		},
 	})
 	return s

@@ -7,7 +7,6 @@ import (
 	"tenthpoint/ui/listdetail"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paperview"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
 )
@@ -52,7 +51,7 @@ func (v *views) Build(w *shell.Window) fyne.CanvasObject {
 func (v *views) newTable(of func() *Table) *widgets.Table {
 	t := widgets.NewTable(nil)
 	t.Small = true
-	t.Empty = session.Say("Nothing can be worked out. What stands in the way is said above.")
+	t.Empty = v.rates.session.Say("Nothing can be worked out. What stands in the way is said above.")
 	t.OnChoose = func(_ int, key string) { v.Explanation.Say(model.Plain, of().Said(key)) }
 	return t
 }

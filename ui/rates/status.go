@@ -52,32 +52,32 @@ func sorted(f *session.Session) []*rates.Edition {
 func (s editionStatus) words(f *session.Session, e *rates.Edition) model.Remark {
 	switch s {
 	case usedToday:
-		return model.Remark{State: model.OK, Text: session.Say("used here")}
+		return model.Remark{State: model.OK, Text: f.Say("used here")}
 	case inForce:
-		return model.Remark{State: model.Plain, Text: session.Say("in force")}
+		return model.Remark{State: model.Plain, Text: f.Say("in force")}
 	case yetToCome:
-		return model.Remark{State: model.Wait, Text: session.Say("from %s", f.Date(e.From))}
+		return model.Remark{State: model.Wait, Text: f.Say("from %s", f.Date(e.From))}
 	case overtaken:
-		return model.Remark{State: model.Locked, Text: session.Say("corrected")}
+		return model.Remark{State: model.Locked, Text: f.Say("corrected")}
 	}
-	return model.Remark{State: model.Locked, Text: session.Say("over")}
+	return model.Remark{State: model.Locked, Text: f.Say("over")}
 }
 
 // statusWord is the mark of an edition in the list.
-func statusWord(s rates.Status) string {
+func statusWord(in session.Language, s rates.Status) string {
 	switch s {
 	case rates.Example:
-		return session.Say("EXAMPLE")
+		return in.Say("EXAMPLE")
 	case rates.House:
-		return session.Say("house")
+		return in.Say("house")
 	}
-	return session.Say("statute")
+	return in.Say("statute")
 }
 
 // periodOf is the days an edition is in force, as the desk writes days.
 func periodOf(f *session.Session, e *rates.Edition) string {
 	if e.Until == (quantity.Date{}) {
-		return session.Say("from %s", f.Date(e.From))
+		return f.Say("from %s", f.Date(e.From))
 	}
-	return session.Say("%s to %s", f.Date(e.From), f.Date(e.Until))
+	return f.Say("%s to %s", f.Date(e.From), f.Date(e.Until))
 }

@@ -39,7 +39,7 @@ func (r *Rates) Trial() *Table {
 		return &Table{}
 	}
 	if r.trial == nil {
-		r.trial = trialTable(e, settle.Try(e, r.loads.on(e).under(e), grid(e)))
+		r.trial = trialTable(r.session.Language, e, settle.Try(e, r.loads.on(e).under(e), grid(e)))
 		r.trial.load = r.Tried()
 	}
 	return r.trial
@@ -47,38 +47,38 @@ func (r *Rates) Trial() *Table {
 
 // trialColumns are the columns of a trial. A narrow window leaves out handling
 // first, then drying, points, and water.
-func trialColumns(e *rates.Edition) model.Columns[settle.TrialRow] {
+func trialColumns(in session.Language, e *rates.Edition) model.Columns[settle.TrialRow] {
 	weight, unit := e.Units.Weight.String(), e.Units.Settle.String()
 	column := func(title string, step func(settle.TrialRow) *worksheet.Step) model.ColumnOf[settle.TrialRow] {
 		return model.Figures(title, 6, func(row settle.TrialRow) string { return figureAlone(step(row)) }).Wishing(8)
 	}
 	return model.Columns[settle.TrialRow]{
-		model.Figures(session.Say("Moist"), 6, func(row settle.TrialRow) string { return row.Moisture.Fixed(1) }).Wishing(8),
-		column(session.Say("Points"), func(row settle.TrialRow) *worksheet.Step { return row.Points }).Dropped(2),
-		column(session.Say("Water %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Water }).Dropped(1),
-		column(session.Say("Handl %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Handling }).Dropped(4),
-		column(session.Say("Taken %"), func(row settle.TrialRow) *worksheet.Step { return row.Taken }),
-		column(session.Say("Dry %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Dry }),
-		column(session.Say("Settled"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Quantity }),
-		column(session.Say("Drying $"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Drying }).Dropped(3),
-		column(session.Say("Taken $"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Adjustments }),
-		column(session.Say("$/%s net", unit), func(row settle.TrialRow) *worksheet.Step { return row.Each }),
+		model.Figures(in.Say("Moist"), 6, func(row settle.TrialRow) string { return row.Moisture.Fixed(1) }).Wishing(8),
+		column(in.Say("Points"), func(row settle.TrialRow) *worksheet.Step { return row.Points }).Dropped(2),
+		column(in.Say("Water %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Water }).Dropped(1),
+		column(in.Say("Handl %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Handling }).Dropped(4),
+		column(in.Say("Taken %"), func(row settle.TrialRow) *worksheet.Step { return row.Taken }),
+		column(in.Say("Dry %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Dry }),
+		column(in.Say("Settled"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Quantity }),
+		column(in.Say("Drying $"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Drying }).Dropped(3),
+		column(in.Say("Taken $"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Adjustments }),
+		column(in.Say("$/%s net", unit), func(row settle.TrialRow) *worksheet.Step { return row.Each }),
 	}
 }
 
-func trialTable(e *rates.Edition, t *settle.Trial) *Table {
-	columns := trialColumns(e)
+func trialTable(in session.Language, e *rates.Edition, t *settle.Trial) *Table {
+	columns := trialColumns(in, e)
 	out := &Table{Columns: columns.Heads(), said: map[string]string{}}
 	for _, row := range t.Rows {
 		key := row.Moisture.FixedString(1)
 		one := model.Row{Key: key}
 		if row.Settlement == nil {
 			one.State = model.Stop
-			one.Cells = []string{row.Moisture.Fixed(1), session.Say("no")}
-			out.said[key] = session.Say("At %s: %s", key, session.OneLine(row.Refused))
+			one.Cells = []string{row.Moisture.Fixed(1), in.Say("no")}
+			out.said[key] = in.Say("At %s: %s", key, session.OneLine(in.Text(row.Refused)))
 		} else {
 			one.Cells = columns.Cells(row)
-			out.said[key] = trialSentence(key, row)
+			out.said[key] = trialSentence(in, key, row)
 		}
 		out.Rows = append(out.Rows, one)
 	}
@@ -95,10 +95,10 @@ func figureAlone(step *worksheet.Step) string {
 	return strings.Replace(figure, "$", "", 1)
 }
 
-func trialSentence(key string, row settle.TrialRow) string {
+func trialSentence(in session.Language, key string, row settle.TrialRow) string {
 	s := row.Settlement
 	if s.Price == nil {
-		return session.Say("At %s: %s taken, %s settled, %s in charges and discounts, without a price.", key, row.Taken.Printed(), s.Quantity.Printed(), session.ToOwner(s.ToOwner()))
+		return in.Say("At %s: %s taken, %s settled, %s in charges and discounts, without a price.", key, row.Taken.Printed(), s.Quantity.Printed(), session.ToOwner(s.ToOwner()))
 	}
-	return session.Say("At %s: %s taken, %s settled, %s in charges and discounts, %s payable.", key, row.Taken.Printed(), s.Quantity.Printed(), session.ToOwner(s.ToOwner()), s.Payable.Printed())
+	return in.Say("At %s: %s taken, %s settled, %s in charges and discounts, %s payable.", key, row.Taken.Printed(), s.Quantity.Printed(), session.ToOwner(s.ToOwner()), s.Payable.Printed())
 }

@@ -7,4 +7,7 @@
 // cases or from a settlement. It uses the window through the session: show a status message, open a
 // dialog ([model.Ask], so that a test answers it like a person), run something in the background,
 // refresh.
+//
+// What a presenter says, it says in the language of its session ([Session.Say]). A function without
+// a session takes the [Language].
 package session

@@ -23,6 +23,9 @@ func LanguageOf(code string) (Language, error) {
 // Code is the code of the language.
 func (l Language) Code() string { return l.printer.Code() }
 
+// Printer is the printer of the language; nil for English.
+func (l Language) Printer() *message.Printer { return l.printer }
+
 // Say translates an English text and formats its arguments. Every text a person reads goes through
 // here, in whole sentences, so that a translator never has to join halves.
 func (l Language) Say(english string, args ...any) string {
@@ -57,27 +60,4 @@ func (l Language) ParseFigure(f quantity.Field, text string) (quantity.Amount, e
 		return quantity.Amount{}, err
 	}
 	return f.Parse(plain)
-}
-
-// ofProcess is the language of areas that do not ask their session yet.
-var ofProcess Language
-
-// SetLanguage sets the language of areas that do not ask their session yet.
-func SetLanguage(p *message.Printer) { ofProcess = Language{p} }
-
-// Say is [Language.Say] for areas that do not ask their session yet.
-func Say(english string, args ...any) string { return ofProcess.Say(english, args...) }
-
-// Text is [Language.Text] for areas that do not ask their session yet.
-func Text(m message.Sayable) string { return ofProcess.Text(m) }
-
-// Sentence is [Language.Sentence] for areas that do not ask their session yet.
-func Sentence(err error) string { return ofProcess.Sentence(err) }
-
-// Signs is [Language.Signs] for areas that do not ask their session yet.
-func Signs() message.Figures { return ofProcess.Signs() }
-
-// ParseFigure is [Language.ParseFigure] for areas that do not ask their session yet.
-func ParseFigure(f quantity.Field, text string) (quantity.Amount, error) {
-	return ofProcess.ParseFigure(f, text)
 }

@@ -10,6 +10,7 @@ import (
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/paper/pdf"
@@ -123,7 +124,7 @@ func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (
 }
 
 // TicketOf collects the input of a slip.
-func TicketOf(f *Session, l *load.Load, s *settle.Settlement, copyNo int64, problems []string) scaleticket.Ticket {
+func TicketOf(f *Session, l *load.Load, s *settle.Settlement, copyNo int64, problems []message.Text) scaleticket.Ticket {
 	profile := f.Desk.Profile()
 	if who := f.Desk.Who().Name; who != "" {
 		profile.Weigher = who // who issues a ticket signs it

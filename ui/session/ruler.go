@@ -12,17 +12,17 @@ import (
 func RulerOf(in Language, from moisture.Ruler) model.Ruler {
 	var r model.Ruler
 	for _, m := range from.Marks {
-		mark := model.Mark{At: from.MarkPlace(m), Label: m.Label, Kind: m.Kind}
+		mark := model.Mark{At: from.MarkPlace(m), Label: in.Text(m.Label), Kind: m.Kind}
 		if m.Kind == moisture.LimitMark {
 			mark.Label = limitText(in, m.Limits)
 		}
 		r.Marks = append(r.Marks, mark)
 	}
 	if f := from.Free; f != nil {
-		r.Lay(model.Band{From: from.Place(f.From), To: from.Place(f.To), Label: in.Say("nothing taken")})
+		r.Lay(model.Band{From: from.Place(f.From), To: from.Place(f.To), Label: in.Text(f.Label)})
 	}
 	if b := from.Band; b != nil {
-		r.Lay(model.Band{From: from.Place(b.From), To: from.Place(b.To), Label: in.Say("the meter's tolerance"), Around: true})
+		r.Lay(model.Band{From: from.Place(b.From), To: from.Place(b.To), Label: in.Text(b.Label), Around: true})
 	}
 	return r
 }
@@ -53,11 +53,11 @@ func limitText(in Language, limits []moisture.Limit) string {
 	var names []string
 	text, at := "", Bare(limits[0].At)
 	for _, l := range limits {
-		if _, known := changes[l.Name]; known {
-			names = append(names, l.Name)
+		if _, known := changes[l.Name.Key()]; known {
+			names = append(names, l.Name.Key())
 			continue
 		}
-		text = Join(", ", text, in.Say(l.Name)+" "+at)
+		text = Join(", ", text, in.Text(l.Name)+" "+at)
 	}
 	if len(names) == 0 {
 		return text

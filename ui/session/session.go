@@ -52,7 +52,7 @@ type Session struct {
 
 // New makes the session of a window on a desk. Set its Window before using it.
 func New(d *scalehouse.Desk, printer Printer) *Session {
-	return &Session{Language: ofProcess, Desk: d, Printer: printer, Zone: time.Local, Window: nowhere{}}
+	return &Session{Desk: d, Printer: printer, Zone: time.Local, Window: nowhere{}}
 }
 
 // Speak sets the language of the window, by its code, and drops the state of the screens: they are

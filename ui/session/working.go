@@ -25,25 +25,23 @@ func WorkingLines(in Language, s *settle.Settlement, d title.Under) []model.Card
 // StepLines are steps under their headings, each with its calculation below.
 func StepLines(in Language, steps []*worksheet.Step, d title.Under) []model.CardLine {
 	var lines []model.CardLine
-	section := ""
-	for _, step := range steps {
-		if step.Section() != section {
-			section = step.Section()
-			lines = append(lines, model.CardLine{Kind: model.CardHeading, Left: strings.ToUpper(in.Say(section))})
+	for _, under := range worksheet.Sections(steps) {
+		lines = append(lines, model.CardLine{Kind: model.CardHeading, Left: strings.ToUpper(in.Text(under.Title))})
+		for _, step := range under.Steps {
+			lines = append(lines, stepLine(in, step, d))
 		}
-		lines = append(lines, stepLine(in, step, d))
 	}
 	return lines
 }
 
 func stepLine(in Language, step *worksheet.Step, d title.Under) model.CardLine {
-	figure := step.PrintedIn(func(text string) string { return in.Say(text) })
+	figure := step.PrintedIn(in.Printer())
 	if step.Kind() == worksheet.NotApplied {
 		figure = in.Say("none")
 	}
 	return model.CardLine{
-		Kind: model.CardPair, Left: in.Say(step.Label()), Right: figure,
-		Note: strings.Join(step.ExplainIn(func(note string) string { return in.Say(d.Remark(note)) }), "\n"),
+		Kind: model.CardPair, Left: in.Text(step.Label()), Right: figure,
+		Note: strings.Join(step.ExplainAs(in.Printer(), d.Remark(step.Note()), step.Source()), "\n"),
 	}
 }
 
@@ -69,7 +67,7 @@ func ChangedFacts(in Language, old, now *load.Load) []model.CardLine {
 func ChangedFigures(in Language, c *settle.Comparison) []model.CardLine {
 	var lines []model.CardLine
 	for _, l := range c.Changed() {
-		line := model.CardLine{Kind: model.CardPair, Left: in.Say(l.Label), Right: Signed(in, l.Change)}
+		line := model.CardLine{Kind: model.CardPair, Left: in.Text(l.Label), Right: Signed(in, l.Change)}
 		if l.ID == settle.LineQuantity || l.ID == settle.LinePayable || l.ID == settle.LineNet {
 			line.Kind = model.CardTotal
 		}

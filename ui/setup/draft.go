@@ -21,7 +21,7 @@ func (s *SetUp) takeBack() {
 		}
 	}
 	if len(session.TypedOver(s.inBook, s.values)) > 0 {
-		s.session.Drafts().StandsAgain(session.Say("the set-up"))
+		s.session.Drafts().StandsAgain(s.session.Say("the set-up"))
 	}
 }
 

@@ -19,11 +19,11 @@ type grainChoice struct {
 // grainRow asks under which schedule a commodity is settled; empty is a
 // commodity that is not taken.
 func (s *SetUp) grainRow(g grainChoice) model.Field {
-	f := model.Field{ID: g.id, Label: s.session.GrainName(g.commodity), Kind: model.FindField, Part: model.SamplePart, Chars: 12, Reading: session.Say("not taken here")}
+	f := model.Field{ID: g.id, Label: s.session.GrainName(g.commodity), Kind: model.FindField, Part: model.SamplePart, Chars: 12, Reading: s.session.Say("not taken here")}
 	for _, e := range g.schedules {
-		f.Options = append(f.Options, model.Option{Code: e.Schedule, Detail: provenance(e)})
+		f.Options = append(f.Options, model.Option{Code: e.Schedule, Detail: provenance(s.session.Language, e)})
 		if e.Schedule == s.values[g.id] {
-			f.Reading = provenance(e)
+			f.Reading = provenance(s.session.Language, e)
 		}
 	}
 	return f
@@ -48,14 +48,14 @@ func (s *SetUp) addSchedule(e *rates.Edition) {
 func grainField(commodity string) string { return "grain." + commodity }
 
 // provenance describes the origin of rates, so that nobody trades on invented ones.
-func provenance(e *rates.Edition) string {
+func provenance(in session.Language, e *rates.Edition) string {
 	switch e.Status {
 	case rates.Example:
-		return session.Say("%s: example rates - not for trade", e.ID)
+		return in.Say("%s: example rates - not for trade", e.ID)
 	case rates.Statute:
-		return session.Say("%s: a published rule", e.ID)
+		return in.Say("%s: a published rule", e.ID)
 	}
-	return session.Say("%s: your own rates", e.ID)
+	return in.Say("%s: your own rates", e.ID)
 }
 
 func (g grainChoice) has(schedule string) bool {

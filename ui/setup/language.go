@@ -20,7 +20,7 @@ func (s *SetUp) languageHint() string {
 	if s.values["language"] == session.OrElse(s.session.Desk.Profile().Language, "en") {
 		return ""
 	}
-	return session.Say("at once, when it is written down")
+	return s.session.Say("at once, when it is written down")
 }
 
 // setLanguage switches the window to the language the elevator has chosen, if it has changed. Typed

@@ -28,12 +28,12 @@ func (s *SetUp) Save() {
 		return
 	}
 	if first {
-		s.session.Notify(model.OK, session.Say("the elevator is set up. Type in the first truck."))
+		s.session.Notify(model.OK, s.session.Say("the elevator is set up. Type in the first truck."))
 		s.session.Go("yard")
 		s.relink(before)
 		return
 	}
-	s.session.Notify(model.OK, session.Say("the set-up is written down."))
+	s.session.Notify(model.OK, s.session.Say("the set-up is written down."))
 	s.relink(before)
 }
 
@@ -43,7 +43,7 @@ func (s *SetUp) relink(before string) {
 		return
 	}
 	if err := s.session.Station.Relink(); err != nil {
-		s.session.Notify(model.Warn, session.Join(" ", session.Say("the set-up is written down."), session.Sentence(err)))
+		s.session.Notify(model.Warn, session.Join(" ", s.session.Say("the set-up is written down."), s.session.Sentence(err)))
 	}
 }
 
@@ -85,13 +85,13 @@ func (s *SetUp) whole() error {
 	for _, f := range s.Fields() {
 		switch {
 		case f.Missing:
-			return fmt.Errorf("%s", session.Say("%s is empty; every ticket prints it.", f.Label))
+			return fmt.Errorf("%s", s.session.Say("%s is empty; every ticket prints it.", f.Label))
 		case f.State == model.Stop:
 			return errors.New(f.Note)
 		}
 	}
 	if len(s.profile().Grains) == 0 {
-		return fmt.Errorf("%s", session.Say("No commodity has a schedule of rates. Choose one for each that you take."))
+		return fmt.Errorf("%s", s.session.Say("No commodity has a schedule of rates. Choose one for each that you take."))
 	}
 	return nil
 }

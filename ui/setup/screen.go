@@ -26,7 +26,9 @@ type Screen struct {
 func NewScreen(f *session.Session) shell.Screen { return &Screen{sheet: NewSetUp(f)} }
 
 // Acts are writing the sheet down, and opening the invented elevator instead.
-func (s *Screen) Acts() []shell.Act { return shell.ActsOf(s.sheet, session.Say("Set-up"), setUpActs) }
+func (s *Screen) Acts() []shell.Act {
+	return shell.ActsOf(s.sheet.session.Language, s.sheet, s.sheet.session.Say("Set-up"), setUpActs)
+}
 
 var setUpActs = []shell.ActRow[*SetUp]{
 	{ID: "setup.save", Title: "Save", Key: widgets.Ctrl(fyne.KeyS), Do: (*SetUp).Save},
@@ -36,8 +38,8 @@ var setUpActs = []shell.ActRow[*SetUp]{
 // Build makes the sheet.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.title = shell.NewLabel(s.sheet.Welcome(), shell.Ordinary)
-	s.left = widgets.NewHeading(session.Say("As every ticket prints it"))
-	s.right = widgets.NewHeading(session.Say("Taken here, by the rates chosen"))
+	s.left = widgets.NewHeading(w.Session.Say("As every ticket prints it"))
+	s.right = widgets.NewHeading(w.Session.Say("Taken here, by the rates chosen"))
 	save := w.Commands.Button("setup.save")
 	save.Importance = shell.HighImportance
 	s.demo = w.Commands.Button("setup.demo")
@@ -48,7 +50,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.Form.AddLast("demo", s.demo)
 	s.Form.Grown = s.Form.Sheet.Content.Refresh
 	s.Form.Show(true)
-	top := container.New(layout.NewCustomPaddedVBoxLayout(0), shell.NewLabel(session.Say("Set-up"), shell.Heading), s.title)
+	top := container.New(layout.NewCustomPaddedVBoxLayout(0), shell.NewLabel(w.Session.Say("Set-up"), shell.Heading), s.title)
 	fields := container.NewVScroll(container.New(shell.Slim(), s.Form.Sheet.Content))
 	return container.New(titleGivesWay{s.Form.Sheet}, top, fields, container.NewHBox(save, s.demo))
 }
@@ -131,7 +133,7 @@ func (s *Screen) Refresh() {
 
 // Hint returns the main keys of the screen.
 func (s *Screen) Hint() string {
-	return session.Say("Enter goes on, the down arrow lists what there is to choose, Ctrl+S saves the sheet.")
+	return s.sheet.session.Say("Enter goes on, the down arrow lists what there is to choose, Ctrl+S saves the sheet.")
 }
 
 // FocusOrder returns the tab order.

@@ -70,36 +70,36 @@ func (s *SetUp) IsFirst() bool { return s.session.IsNew() }
 // Welcome is the sentence over the sheet.
 func (s *SetUp) Welcome() string {
 	if s.IsFirst() {
-		return session.Say("A new book. Type what every ticket prints and press Enter to go on; Ctrl+S begins the work.")
+		return s.session.Say("A new book. Type what every ticket prints and press Enter to go on; Ctrl+S begins the work.")
 	}
-	return session.Say("What every ticket prints, the scale, and what is taken here. Ctrl+S saves it.")
+	return s.session.Say("What every ticket prints, the scale, and what is taken here. Ctrl+S saves it.")
 }
 
 // Fields are the fields in their order.
 func (s *SetUp) Fields() []model.Field {
 	unit := s.values["unit"]
 	fields := []model.Field{
-		{ID: "business", Label: session.Say("Business"), Chars: 30, Part: model.WhoPart},
-		{ID: "street", Label: session.Say("Street"), Chars: 30, Part: model.WhoPart},
-		{ID: "town", Label: session.Say("Town"), Chars: 30, Part: model.WhoPart},
-		{ID: "phone", Label: session.Say("Phone"), Chars: 18, Part: model.WhoPart},
-		{ID: "licence", Label: session.Say("Licence"), Chars: 18, Part: model.WhoPart, Reading: session.Say("if you have one")},
-		{ID: "rules", Label: session.Say("Rules"), Kind: model.FindField, Chars: 18, Part: model.WhoPart, Options: ruleOptions()},
-		{ID: "unit", Label: session.Say("Weights in"), Kind: model.FindField, Chars: 18, Part: model.WhoPart, Options: unitOptions()},
-		{ID: "scale", Label: session.Say("Scale"), Chars: 8, Part: model.WhoPart, Reading: session.Say("its name or number on the ticket")},
-		{ID: "division", Label: session.Say("Division"), Unit: unit, Kind: model.FigureField, Chars: 8, Part: model.WhoPart},
-		{ID: "capacity", Label: session.Say("Capacity"), Unit: unit, Kind: model.FigureField, Chars: 10, Part: model.WhoPart},
-		{ID: "link", Label: session.Say("Link"), Chars: 30, Part: model.WhoPart, Reading: s.linkHint()},
+		{ID: "business", Label: s.session.Say("Business"), Chars: 30, Part: model.WhoPart},
+		{ID: "street", Label: s.session.Say("Street"), Chars: 30, Part: model.WhoPart},
+		{ID: "town", Label: s.session.Say("Town"), Chars: 30, Part: model.WhoPart},
+		{ID: "phone", Label: s.session.Say("Phone"), Chars: 18, Part: model.WhoPart},
+		{ID: "licence", Label: s.session.Say("Licence"), Chars: 18, Part: model.WhoPart, Reading: s.session.Say("if you have one")},
+		{ID: "rules", Label: s.session.Say("Rules"), Kind: model.FindField, Chars: 18, Part: model.WhoPart, Options: ruleOptions(s.session.Language)},
+		{ID: "unit", Label: s.session.Say("Weights in"), Kind: model.FindField, Chars: 18, Part: model.WhoPart, Options: unitOptions(s.session.Language)},
+		{ID: "scale", Label: s.session.Say("Scale"), Chars: 8, Part: model.WhoPart, Reading: s.session.Say("its name or number on the ticket")},
+		{ID: "division", Label: s.session.Say("Division"), Unit: unit, Kind: model.FigureField, Chars: 8, Part: model.WhoPart},
+		{ID: "capacity", Label: s.session.Say("Capacity"), Unit: unit, Kind: model.FigureField, Chars: 10, Part: model.WhoPart},
+		{ID: "link", Label: s.session.Say("Link"), Chars: 30, Part: model.WhoPart, Reading: s.linkHint()},
 	}
 	for _, g := range s.grains {
 		fields = append(fields, s.grainRow(g))
 	}
 	fields = append(fields,
-		model.Field{ID: "copies", Label: session.Say("Copies for"), Part: model.ClosePart, Chars: 24, Reading: session.Say("driver, office, landlord; each copy names whose it is")},
-		model.Field{ID: "language", Label: session.Say("Language"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
-		model.Field{ID: "dates", Label: session.Say("Dates"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.dateOptions()})
+		model.Field{ID: "copies", Label: s.session.Say("Copies for"), Part: model.ClosePart, Chars: 24, Reading: s.session.Say("driver, office, landlord; each copy names whose it is")},
+		model.Field{ID: "language", Label: s.session.Say("Language"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
+		model.Field{ID: "dates", Label: s.session.Say("Dates"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.dateOptions()})
 	if len(s.session.Desk.People()) == 0 {
-		fields = append(fields, model.Field{ID: "person", Label: session.Say("Your full name"), Chars: 24, Part: model.WhoPart, Reading: session.Say("you will be the manager")})
+		fields = append(fields, model.Field{ID: "person", Label: s.session.Say("Your full name"), Chars: 24, Part: model.WhoPart, Reading: s.session.Say("you will be the manager")})
 	}
 	for i := range fields {
 		s.fill(&fields[i])
@@ -110,9 +110,9 @@ func (s *SetUp) Fields() []model.Field {
 // linkHint explains the link; empty is valid too.
 func (s *SetUp) linkHint() string {
 	if strings.TrimSpace(s.values["link"]) == "" {
-		return session.Say("empty: weights are typed; else tcp://host:port or serial:///dev/name")
+		return s.session.Say("empty: weights are typed; else tcp://host:port or serial:///dev/name")
 	}
-	return session.Say("the desk reads the scale")
+	return s.session.Say("the desk reads the scale")
 }
 
 // unlicensed is the choice of an elevator in Canada whose rates the Canada Grain
@@ -127,18 +127,18 @@ func rulesOf(p elevator.Profile) string {
 	return session.OrElse(p.Rules, "us")
 }
 
-func ruleOptions() []model.Option {
+func ruleOptions(in session.Language) []model.Option {
 	return []model.Option{
-		{Code: "us", Name: session.Say("United States")},
-		{Code: "canada", Name: session.Say("Canada")},
-		{Code: unlicensed, Name: session.Say("Canada, not licensed under the Grain Act")},
+		{Code: "us", Name: in.Say("United States")},
+		{Code: "canada", Name: in.Say("Canada")},
+		{Code: unlicensed, Name: in.Say("Canada, not licensed under the Grain Act")},
 	}
 }
 
-func unitOptions() []model.Option {
+func unitOptions(in session.Language) []model.Option {
 	return []model.Option{
-		{Code: "lb", Name: session.Say("pounds")},
-		{Code: "kg", Name: session.Say("kilograms")},
+		{Code: "lb", Name: in.Say("pounds")},
+		{Code: "kg", Name: in.Say("kilograms")},
 	}
 }
 
@@ -148,19 +148,19 @@ func (s *SetUp) fill(f *model.Field) {
 	text, err := s.check(f.ID)
 	f.Missing = text
 	if err == nil && f.Kind == model.FindField {
-		err = offList(*f)
+		err = offList(s.session.Language, *f)
 	}
 	if err != nil {
-		f.State, f.Note = model.Stop, session.Sentence(err)
+		f.State, f.Note = model.Stop, s.session.Sentence(err)
 	}
 }
 
 // offList reports a text that is not on the field's list.
-func offList(f model.Field) error {
+func offList(in session.Language, f model.Field) error {
 	if _, listed := session.Find(f.Options, func(o model.Option) bool { return o.Code == f.Value }); listed || f.Value == "" {
 		return nil
 	}
-	return fmt.Errorf("%s", session.Say("%s: %q is none of those offered. The down arrow lists them", f.Label, f.Value))
+	return fmt.Errorf("%s", in.Say("%s: %q is none of those offered. The down arrow lists them", f.Label, f.Value))
 }
 
 // needed are the fields that no ticket can do without.
@@ -181,15 +181,15 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 		err = elevator.Scale{Link: text}.CheckLink()
 	}
 	if g, ok := session.Find(s.grains, func(g grainChoice) bool { return g.id == id }); ok && !g.has(text) {
-		err = fmt.Errorf("%s", session.Say("There are no rates called %q for %s. Choose one of the list, or leave it empty", text, s.session.GrainName(g.commodity)))
+		err = fmt.Errorf("%s", s.session.Say("There are no rates called %q for %s. Choose one of the list, or leave it empty", text, s.session.GrainName(g.commodity)))
 	}
 	return false, err
 }
 
 func (s *SetUp) weight(id string) (quantity.Amount, error) {
 	unit := s.unit()
-	name := map[string]string{"division": session.Say("Division"), "capacity": session.Say("Capacity")}[id]
-	return session.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}, s.values[id])
+	name := map[string]string{"division": s.session.Say("Division"), "capacity": s.session.Say("Capacity")}[id]
+	return s.session.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}, s.values[id])
 }
 
 func (s *SetUp) unit() quantity.Unit {
@@ -228,7 +228,7 @@ func (s *SetUp) CanDemo() bool { return s.IsFirst() && s.session.Demo != nil }
 func (s *SetUp) OpenDemo() {
 	path := ""
 	s.session.Run(model.Job{
-		Topic: "demo", Title: session.Say("Inventing an elevator"),
+		Topic: "demo", Title: s.session.Say("Inventing an elevator"),
 		Do: func(ctx context.Context, report func(done, total int)) (err error) {
 			path, err = s.session.Demo(ctx, report)
 			return err

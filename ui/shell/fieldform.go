@@ -2,7 +2,6 @@ package shell
 
 import (
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/widgets"
 
 	"fyne.io/fyne/v2"
@@ -154,7 +153,7 @@ func (v *FieldForm) isArranged(fields []model.Field) bool {
 func (v *FieldForm) row(f model.Field) *FormRow {
 	row := v.Rows[f.ID]
 	if row == nil {
-		row = NewFormRow(f, v.entry(f), &FormColumns{})
+		row = NewFormRow(v.window.Session.Language, f, v.entry(f), &FormColumns{})
 		v.Rows[f.ID] = row
 	}
 	row.Set(f)
@@ -175,7 +174,9 @@ func (v *FieldForm) entry(f model.Field) widgets.Keyed {
 			v.Search(f.ID, text)
 		}
 	}
-	in.Refused = func(why string) { v.window.Say(model.Warn, session.Say("%s: %s", v.Rows[f.ID].Field.Label, why)) }
+	in.Refused = func(why string) {
+		v.window.Say(model.Warn, v.window.Session.Say("%s: %s", v.Rows[f.ID].Field.Label, why))
+	}
 	return in.New(f)
 }
 

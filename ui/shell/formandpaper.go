@@ -164,14 +164,14 @@ func (l *FormAndPaper) ToForm() bool {
 }
 
 // Next names the part the key brings to the front; paper is the paper's own name.
-func (l *FormAndPaper) Next(paper string) string {
+func (l *FormAndPaper) Next(in session.Language, paper string) string {
 	switch {
 	case l.Narrow && !l.Turned:
 		return paper
 	case l.Narrow && l.Working:
-		return session.Say("Form")
+		return in.Say("Form")
 	case l.Working:
 		return paper
 	}
-	return session.Say("Working")
+	return in.Say("Working")
 }

@@ -15,14 +15,15 @@ import (
 // mark in the row.
 type FormRow struct {
 	widget.BaseWidget
-	Field   model.Field
-	Label   *Label
-	Unit    *Label
-	note    *widgets.Note
-	mark    *rowMark
-	Entry   widgets.Keyed
-	columns *FormColumns
-	setting Setting
+	language session.Language
+	Field    model.Field
+	Label    *Label
+	Unit     *Label
+	note     *widgets.Note
+	mark     *rowMark
+	Entry    widgets.Keyed
+	columns  *FormColumns
+	setting  Setting
 	// noteRoom is the right end of the text below, from the left of the row.
 	noteRoom float32
 	inHand   bool // the focus is in it
@@ -32,10 +33,10 @@ type FormRow struct {
 // FormColumns holds the left edge of the entries of one column.
 type FormColumns struct{ label float32 }
 
-func NewFormRow(f model.Field, entry widgets.Keyed, columns *FormColumns) *FormRow {
+func NewFormRow(in session.Language, f model.Field, entry widgets.Keyed, columns *FormColumns) *FormRow {
 	r := &FormRow{
-		Label: NewLabel("", Ordinary), note: widgets.NewNote(), Entry: entry, columns: columns,
-		Unit: NewLabel("", UnitSize), mark: newRowMark(),
+		language: in, Label: NewLabel("", Ordinary), note: widgets.NewNote(), Entry: entry, columns: columns,
+		Unit: NewLabel("", UnitSize), mark: newRowMark(in.Say("still to come")),
 	}
 	r.ExtendBaseWidget(r)
 	r.Set(f)
@@ -65,7 +66,7 @@ func (r *FormRow) says() (model.State, string) {
 	case f.Reading != "":
 		return model.Plain, f.Reading
 	case f.Missing:
-		return model.Missing, session.Say("still to come")
+		return model.Missing, r.language.Say("still to come")
 	}
 	return model.Plain, ""
 }

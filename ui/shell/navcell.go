@@ -90,7 +90,7 @@ func (r *navRenderer) Refresh() {
 		r.body.color = theme.ColorNameButton
 	}
 	SetVisible(r.mark, c.current)
-	r.name.Say(c.row.name())
+	r.name.Say(c.window.Session.Say(c.row.Title))
 	r.key.Say(string(c.row.Key.Name))
 	for _, o := range r.Objects() {
 		o.Refresh()

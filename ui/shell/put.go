@@ -2,7 +2,6 @@ package shell
 
 import (
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/widgets"
 )
 
@@ -41,7 +40,7 @@ func (w *Window) answer(ask model.Ask, values map[string]string, ok bool) {
 		ask.Then(values)
 		return
 	}
-	w.Say(model.Plain, session.Say("Nothing was done: %s", ask.Title))
+	w.Say(model.Plain, w.Session.Say("Nothing was done: %s", ask.Title))
 	if ask.GivenUp != nil {
 		ask.GivenUp()
 	}

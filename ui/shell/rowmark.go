@@ -7,7 +7,6 @@ import (
 
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
 )
 
 // doubtful is the text style of a mark's word.
@@ -19,10 +18,12 @@ type rowMark struct {
 	state model.State
 	icon  *canvas.Image
 	word  *Label
+	// missing is the word of a field that is still to come.
+	missing string
 }
 
-func newRowMark() *rowMark {
-	m := &rowMark{icon: canvas.NewImageFromResource(nil), word: NewLabel("", doubtful)}
+func newRowMark(missing string) *rowMark {
+	m := &rowMark{missing: missing, icon: canvas.NewImageFromResource(nil), word: NewLabel("", doubtful)}
 	m.icon.FillMode = canvas.ImageFillContain
 	m.icon.Hide()
 	m.word.Hide()
@@ -38,7 +39,7 @@ func (m *rowMark) say(state model.State) bool {
 	m.state, m.icon.Resource = state, apptheme.StateIcon(state)
 	m.word.Say("")
 	if state == model.Missing {
-		m.word.Say(session.Say("still to come"))
+		m.word.Say(m.missing)
 	}
 	return true
 }

@@ -17,9 +17,6 @@ type ScreenRow struct {
 	Hidden    bool // reached by a command, not listed
 }
 
-// name returns the title of the screen.
-func (r ScreenRow) name() string { return session.Say(r.Title) }
-
 // Yard is the screen of the yard, whose trucks the sidebar shows too.
 type Yard interface {
 	Screen
@@ -80,17 +77,17 @@ type ActRow[S any] struct {
 }
 
 // ActsOf are the acts of a table for one screen, in a group of its menu.
-func ActsOf[S any](screen S, group string, table []ActRow[S]) []Act {
+func ActsOf[S any](in session.Language, screen S, group string, table []ActRow[S]) []Act {
 	acts := make([]Act, len(table))
 	for i, row := range table {
-		acts[i] = row.act(screen, group)
+		acts[i] = row.act(in, screen, group)
 	}
 	return acts
 }
 
-func (r ActRow[S]) act(screen S, group string) Act {
+func (r ActRow[S]) act(in session.Language, screen S, group string) Act {
 	c := widgets.Command{
-		ID: r.ID, Title: session.Say(r.Title), Group: group, Icon: r.Icon, Break: r.Break,
+		ID: r.ID, Title: in.Say(r.Title), Group: group, Icon: r.Icon, Break: r.Break,
 		Keys: []widgets.Key{r.Key}, Do: func() { r.Do(screen) },
 	}
 	if r.When != nil {
@@ -100,7 +97,7 @@ func (r ActRow[S]) act(screen S, group string) Act {
 	case r.WhyNot != nil:
 		c.WhyNot = func() string { return r.WhyNot(screen) }
 	case r.Why != "":
-		c.WhyNot = func() string { return session.Say(r.Why) }
+		c.WhyNot = func() string { return in.Say(r.Why) }
 	}
 	return Act{Command: c, Everywhere: r.Everywhere, MenuOnly: r.MenuOnly}
 }

@@ -8,7 +8,6 @@ import (
 
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/widgets"
 )
 
@@ -59,7 +58,7 @@ func newSidebar(w *Window) *Sidebar {
 	icon.SetMinSize(fyne.NewSquareSize(32))
 	head := container.NewBorder(nil, nil, icon, nil, container.New(layout.NewCustomPaddedVBoxLayout(0), r.business, r.who))
 	top := container.NewVBox(head, r.Example, r.Live, r.here)
-	keys := widgets.NewHeading(session.Say("Go to, with Ctrl"))
+	keys := widgets.NewHeading(w.Session.Say("Go to, with Ctrl"))
 	r.Inside = container.New(sidebarParts{r}, top, r.Scroll, r.empty, container.NewVBox(keys, list), NewLabel(r.shortList(), Quiet))
 	r.content = container.NewStack(NewGround(apptheme.ColorPanel), container.New(sidebarWide{list}, container.New(Margin{}, r.Inside)))
 	return r
@@ -68,7 +67,7 @@ func newSidebar(w *Window) *Sidebar {
 // shortList names the keys of the screens where their list has no room.
 func (r *Sidebar) shortList() string {
 	first, last := r.cells[0].row.Key, r.cells[len(r.cells)-2].row.Key
-	return session.Say("Screens: Ctrl+%s to %s, %s", string(first.Name), string(last.Name), string(r.cells[len(r.cells)-1].row.Key.Name))
+	return r.window.Session.Say("Screens: Ctrl+%s to %s, %s", string(first.Name), string(last.Name), string(r.cells[len(r.cells)-1].row.Key.Name))
 }
 
 // Show updates the sidebar.

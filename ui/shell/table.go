@@ -5,7 +5,6 @@ import (
 
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/widgets"
 )
 
@@ -20,9 +19,9 @@ func (w *Window) table() []widgets.Command {
 	}
 	for _, row := range w.rows {
 		list = append(list, widgets.Command{
-			ID: "go." + row.ID, Title: row.name(), Group: session.Say("Go to"), Keys: []widgets.Key{row.Key},
+			ID: "go." + row.ID, Title: w.Session.Say(row.Title), Group: w.Session.Say("Go to"), Keys: []widgets.Key{row.Key},
 			EnabledWhen: func() bool { return row.ID == "setup" || row.ID == "keys" || !w.Session.IsNew() },
-			WhyNot:      func() string { return session.Say("Set the elevator up first.") },
+			WhyNot:      func() string { return w.Session.Say("Set the elevator up first.") },
 			Do:          func() { w.turnTo(row.ID) },
 		})
 	}
@@ -33,7 +32,7 @@ func (w *Window) table() []widgets.Command {
 // unless it works everywhere.
 func (w *Window) onScreen(i int, act Act) widgets.Command {
 	c := act.Command
-	c.Menu = session.Say(w.rows[i].Menu)
+	c.Menu = w.Session.Say(w.rows[i].Menu)
 	if act.Everywhere {
 		return c
 	}
@@ -42,7 +41,7 @@ func (w *Window) onScreen(i int, act Act) widgets.Command {
 	c.EnabledWhen = func() bool { return w.IsFront(i) && (enabled == nil || enabled()) }
 	c.WhyNot = func() string {
 		if !w.IsFront(i) {
-			return session.Say("%s belongs to the screen %s.", c.Title, w.rows[i].name())
+			return w.Session.Say("%s belongs to the screen %s.", c.Title, w.Session.Say(w.rows[i].Title))
 		}
 		if why != nil {
 			return why()
@@ -54,18 +53,18 @@ func (w *Window) onScreen(i int, act Act) widgets.Command {
 
 // ownCommands belong to no screen.
 func (w *Window) ownCommands() []widgets.Command {
-	group := session.Say("Desk")
+	group := w.Session.Say("Desk")
 	return []widgets.Command{
-		{ID: "desk.back", Title: session.Say("Back"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyEscape)}, Do: w.escape},
-		{ID: "desk.signin", Title: session.Say("Sign in"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyL)}, Do: w.Session.SignIn},
-		{ID: "desk.full", Title: session.Say("Full screen"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF11)}, Break: true, ModalSafe: true, Do: func() { w.Window.SetFullScreen(!w.Window.FullScreen()) }},
-		{ID: "desk.dark", Title: session.Say("Light or dark"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyD)}, ModalSafe: true, Do: w.turnLight},
-		{ID: "desk.size", Title: session.Say("Text size"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyPeriod)}, ModalSafe: true, Do: w.turnSize},
-		{ID: "desk.halt", Title: session.Say("Stop the work under way"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyK)}, ModalSafe: true,
+		{ID: "desk.back", Title: w.Session.Say("Back"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyEscape)}, Do: w.escape},
+		{ID: "desk.signin", Title: w.Session.Say("Sign in"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyL)}, Do: w.Session.SignIn},
+		{ID: "desk.full", Title: w.Session.Say("Full screen"), Group: group, Keys: []widgets.Key{widgets.Bare(fyne.KeyF11)}, Break: true, ModalSafe: true, Do: func() { w.Window.SetFullScreen(!w.Window.FullScreen()) }},
+		{ID: "desk.dark", Title: w.Session.Say("Light or dark"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyD)}, ModalSafe: true, Do: w.turnLight},
+		{ID: "desk.size", Title: w.Session.Say("Text size"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyPeriod)}, ModalSafe: true, Do: w.turnSize},
+		{ID: "desk.halt", Title: w.Session.Say("Stop the work under way"), Group: group, Keys: []widgets.Key{widgets.CtrlShift(fyne.KeyK)}, ModalSafe: true,
 			EnabledWhen: w.Work.Visible,
-			WhyNot:      func() string { return session.Say("Nothing is under way.") },
+			WhyNot:      func() string { return w.Session.Say("Nothing is under way.") },
 			Do:          func() { w.Work.Halt().Press() }},
-		{ID: "desk.quit", Title: session.Say("Quit"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyQ)}, Break: true, Quit: true, Do: func() { w.Session.Prints.Quit(w.Window.Close) }},
+		{ID: "desk.quit", Title: w.Session.Say("Quit"), Group: group, Keys: []widgets.Key{widgets.Ctrl(fyne.KeyQ)}, Break: true, Quit: true, Do: func() { w.Session.Prints.Quit(w.Window.Close) }},
 	}
 }
 

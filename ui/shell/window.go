@@ -53,7 +53,8 @@ type Options struct {
 	SetTheme func(fyne.Theme)
 }
 
-// Open fills a window with the screens in the order of their rows. The caller shows it.
+// Open fills a window with the screens in the order of their rows, in the language of the elevator.
+// The caller shows it.
 func Open(frame *session.Session, rows []ScreenRow, o Options) (*Window, error) {
 	w := &Window{Session: frame, rows: rows, Window: o.Window, Runner: o.Runner, Look: o.Look, settings: o.SetTheme}
 	if w.Look.Scale == 0 {
@@ -61,24 +62,28 @@ func Open(frame *session.Session, rows []ScreenRow, o Options) (*Window, error) 
 	}
 	frame.Window = w
 	frame.SetLanguage = w.setLanguage
+	if err := w.speak(frame.Desk.Profile().Language); err != nil {
+		return nil, err
+	}
 	return w, w.build()
 }
 
 // build makes all that the window shows.
 func (w *Window) build() error {
-	w.Status, w.Work, w.clock, w.body = widgets.NewStatusLine(), widgets.NewWorkBar(), NewLabel("", Quiet), container.NewStack()
+	words := wordsIn(w.Session.Language)
+	w.Status, w.Work, w.clock, w.body = widgets.NewStatusLine(words), widgets.NewWorkBar(words), NewLabel("", Quiet), container.NewStack()
 	w.Screens, w.before = nil, 0
 	for _, row := range w.rows {
 		w.Screens = append(w.Screens, row.Open(w.Session))
 	}
-	commands, err := widgets.NewCommands(w.table()...)
+	commands, err := widgets.NewCommands(words, w.table()...)
 	if err != nil {
 		return err
 	}
 	w.Commands = commands
 	commands.OnRefused = w.refused
 	commands.At = w.Front
-	w.UI = widgets.NewUIContext(w.Window.Canvas(), commands)
+	w.UI = widgets.NewUIContext(w.Window.Canvas(), commands, words)
 	w.Sidebar = newSidebar(w)
 	w.layOut()
 	w.Window.SetMainMenu(commands.MainMenu())
@@ -88,10 +93,7 @@ func (w *Window) build() error {
 
 // setLanguage rebuilds the window in another language, with the same screen in front.
 func (w *Window) setLanguage(language string) error {
-	if err := UseLanguage(language); err != nil {
-		return err
-	}
-	if err := w.Session.Speak(language); err != nil {
+	if err := w.speak(language); err != nil {
 		return err
 	}
 	for _, end := range w.ends {
@@ -180,7 +182,7 @@ func (w *Window) hint() string {
 	if s, ok := w.Screens[w.Current].(interface{ Hint() string }); ok {
 		return s.Hint()
 	}
-	return session.Say("F1 helps, Ctrl+F1 shows all keys, Escape goes back to the yard.")
+	return w.Session.Say("F1 helps, Ctrl+F1 shows all keys, Escape goes back to the yard.")
 }
 
 // Redraw shows the current facts.

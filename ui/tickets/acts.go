@@ -23,8 +23,8 @@ func (t *Tickets) Reprint() {
 // ManagerFields ask for a manager and a reason.
 func ManagerFields(f *session.Session) []model.AskField {
 	return []model.AskField{
-		{ID: "reason", Label: session.Say("Reason"), Chars: 40, Required: true},
-		{ID: "who", Label: session.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true},
+		{ID: "reason", Label: f.Say("Reason"), Chars: 40, Required: true},
+		{ID: "who", Label: f.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true},
 	}
 }
 
@@ -33,9 +33,9 @@ func (t *Tickets) Void() {
 	number := t.Ticket.load.Number
 	t.session.Put(model.Ask{
 		Draft: "void", Of: fmt.Sprint("ticket ", number),
-		Title: session.Say("Void ticket %d?", number),
-		Text:  session.Say("The load counts nowhere. The number stays used, and every copy is kept. This cannot be taken back."),
-		State: model.Stop, Fields: ManagerFields(t.session), Yes: session.Say("Void the ticket"), Danger: true,
+		Title: t.session.Say("Void ticket %d?", number),
+		Text:  t.session.Say("The load counts nowhere. The number stays used, and every copy is kept. This cannot be taken back."),
+		State: model.Stop, Fields: ManagerFields(t.session), Yes: t.session.Say("Void the ticket"), Danger: true,
 		Then: func(values map[string]string) {
 			err := t.session.As(values["who"], func() error {
 				return scalehouse.Void(context.Background(), t.session.Desk, number, values["reason"])
@@ -44,7 +44,7 @@ func (t *Tickets) Void() {
 				t.session.Fail(err)
 				return
 			}
-			t.session.Notify(model.OK, session.Say("ticket %d is void: %s", number, values["reason"]))
+			t.session.Notify(model.OK, t.session.Say("ticket %d is void: %s", number, values["reason"]))
 			t.session.Changed()
 			t.Reload()
 		},
@@ -57,12 +57,12 @@ func (t *Tickets) Correct() {
 	number := t.Ticket.load.Number
 	t.session.Put(model.Ask{
 		Draft: "correct", Of: fmt.Sprint("ticket ", number),
-		Title: session.Say("Correct ticket %d?", number),
-		Text:  session.Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept."),
-		State: model.Warn, Fields: ManagerFields(t.session), Yes: session.Say("Open the correcting load"),
+		Title: t.session.Say("Correct ticket %d?", number),
+		Text:  t.session.Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept."),
+		State: model.Warn, Fields: ManagerFields(t.session), Yes: t.session.Say("Open the correcting load"),
 		Then: func(values map[string]string) {
 			if id, open := t.openInPlace(number, values, scalehouse.Correct); open {
-				t.session.Notify(model.OK, session.Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
+				t.session.Notify(model.OK, t.session.Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
 			}
 		},
 	})
@@ -77,12 +77,12 @@ func (t *Tickets) Reissue() {
 	number := l.Number
 	t.session.Put(model.Ask{
 		Draft: "reissue", Of: fmt.Sprint("ticket ", number),
-		Title: session.Say("Reissue void ticket %d?", number),
-		Text:  session.Say("A load opens on the yard with everything this one had. Issue it: the new ticket has its own number and names this one, which stays void on its day."),
-		State: model.Warn, Fields: fields, Yes: session.Say("Open the load"),
+		Title: t.session.Say("Reissue void ticket %d?", number),
+		Text:  t.session.Say("A load opens on the yard with everything this one had. Issue it: the new ticket has its own number and names this one, which stays void on its day."),
+		State: model.Warn, Fields: fields, Yes: t.session.Say("Open the load"),
 		Then: func(values map[string]string) {
 			if id, open := t.openInPlace(number, values, scalehouse.Reissue); open {
-				t.session.Notify(model.OK, session.Say("load %s is the grain of ticket %d, void. Look it over and issue it.", id, number))
+				t.session.Notify(model.OK, t.session.Say("load %s is the grain of ticket %d, void. Look it over and issue it.", id, number))
 			}
 		},
 	})
@@ -107,10 +107,10 @@ func (t *Tickets) openInPlace(number int64, values map[string]string, open func(
 // compares the paper with the book.
 func (t *Tickets) CheckCode() {
 	t.session.Put(model.Ask{
-		Title:  session.Say("Is this paper one of ours?"),
-		Text:   session.Say("Type the code from the foot of the slip, or scan the square beside it."),
-		Fields: []model.AskField{{ID: "code", Label: session.Say("Code"), Chars: 40, Required: true}},
-		Yes:    session.Say("Look it up"),
+		Title:  t.session.Say("Is this paper one of ours?"),
+		Text:   t.session.Say("Type the code from the foot of the slip, or scan the square beside it."),
+		Fields: []model.AskField{{ID: "code", Label: t.session.Say("Code"), Chars: 40, Required: true}},
+		Yes:    t.session.Say("Look it up"),
 		Then:   func(values map[string]string) { t.lookUp(values["code"]) },
 	})
 }
@@ -124,14 +124,14 @@ func (t *Tickets) lookUp(text string) {
 	}
 	var found *load.Load
 	t.session.Run(model.Job{
-		Topic: "code", Title: session.Say("Looking for the code"),
+		Topic: "code", Title: t.session.Say("Looking for the code"),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			found, err = office.TicketByCode(ctx, t.session.Desk, code)
 			return err
 		},
 		Done: func(err error) {
 			if err != nil {
-				t.session.Put(model.Ask{Title: session.Say("No such ticket"), Text: session.Sentence(err), State: model.Stop, Notice: true})
+				t.session.Put(model.Ask{Title: t.session.Say("No such ticket"), Text: t.session.Sentence(err), State: model.Stop, Notice: true})
 				return
 			}
 			t.tell(found, scanned, isScanned)
@@ -146,28 +146,28 @@ func (t *Tickets) tell(l *load.Load, scanned barcode.Payload, isScanned bool) {
 		t.session.Fail(err)
 		return
 	}
-	text := session.Say("Ticket %d of %s, %s, %s: net %s, moisture %s, %s.", l.Number, l.IssuedDay, l.Details.Grower.Name,
+	text := t.session.Say("Ticket %d of %s, %s, %s: net %s, moisture %s, %s.", l.Number, l.IssuedDay, l.Details.Grower.Name,
 		t.session.GrainName(l.Details.Commodity), book.Net, book.Moisture, book.Dry)
 	state := model.OK
-	title := session.Say("The code is ticket %d", l.Number)
+	title := t.session.Say("The code is ticket %d", l.Number)
 	if isScanned {
-		wrong := unlike(scanned, book)
+		wrong := unlike(t.session.Language, scanned, book)
 		switch {
 		case len(wrong) > 0:
-			state, title = model.Stop, session.Say("The paper does not agree with the book")
+			state, title = model.Stop, t.session.Say("The paper does not agree with the book")
 			text += "\n" + strings.Join(wrong, "\n")
 		default:
-			text += "\n" + session.Say("Every figure in the square is the book's.")
+			text += "\n" + t.session.Say("Every figure in the square is the book's.")
 		}
 	} else {
-		text += "\n" + session.Say("Hold these figures against the paper.")
+		text += "\n" + t.session.Say("Hold these figures against the paper.")
 	}
 	if l.Phase != load.Ticketed {
 		state = max(state, model.Warn)
-		text += "\n" + session.Say("The ticket is %s.", session.Say(string(l.Phase)))
+		text += "\n" + t.session.Say("The ticket is %s.", t.session.Say(string(l.Phase)))
 	}
 	t.session.Put(model.Ask{Title: title, Text: text, State: state, Notice: true})
-	t.Type(fmt.Sprintf("%s %d", session.Say("ticket"), l.Number))
+	t.Type(fmt.Sprintf("%s %d", t.session.Say("ticket"), l.Number))
 }
 
 // payload returns the content of the QR code on a ticket.
@@ -178,22 +178,22 @@ func payload(f *session.Session, l *load.Load) (barcode.Payload, error) {
 	}
 	p, ok := scaleticket.QR(scaleticket.Compose(ticket))
 	if !ok {
-		return p, fmt.Errorf("%s", session.Say("Ticket %d has no figures to hold a paper against", l.Number))
+		return p, fmt.Errorf("%s", f.Say("Ticket %d has no figures to hold a paper against", l.Number))
 	}
 	return p, nil
 }
 
 // unlike names the figures in which a paper and the book differ.
-func unlike(paper, book barcode.Payload) []string {
+func unlike(language session.Language, paper, book barcode.Payload) []string {
 	var wrong []string
 	part := func(what, on, in string) {
 		if on != in {
-			wrong = append(wrong, session.Say("%s: the paper has %s, the book %s.", what, on, in))
+			wrong = append(wrong, language.Say("%s: the paper has %s, the book %s.", what, on, in))
 		}
 	}
-	part(session.Say("Ticket"), fmt.Sprint(paper.Ticket), fmt.Sprint(book.Ticket))
-	part(session.Say("Net"), paper.Net.String(), book.Net.String())
-	part(session.Say("Moisture"), paper.Moisture.String(), book.Moisture.String())
-	part(session.Say("Quantity"), paper.Dry.String(), book.Dry.String())
+	part(language.Say("Ticket"), fmt.Sprint(paper.Ticket), fmt.Sprint(book.Ticket))
+	part(language.Say("Net"), paper.Net.String(), book.Net.String())
+	part(language.Say("Moisture"), paper.Moisture.String(), book.Moisture.String())
+	part(language.Say("Quantity"), paper.Dry.String(), book.Dry.String())
 	return wrong
 }

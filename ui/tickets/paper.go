@@ -90,7 +90,7 @@ func (t *Ticket) inFront() PaperOf {
 func (t *Ticket) Card() []model.CardLine {
 	switch {
 	case t.err != nil:
-		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(t.err)}}
+		return []model.CardLine{{Kind: model.CardMark, Left: t.session.Sentence(t.err)}}
 	case t.load == nil:
 		return nil
 	}
@@ -128,11 +128,11 @@ func (t *Ticket) slip() (scaleticket.Document, error) {
 
 // working lists every line with its calculation, recalculated now.
 func (t *Ticket) working() []model.CardLine {
-	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working of ticket %d", t.load.Number)}}
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: t.session.Say("Working of ticket %d", t.load.Number)}}
 	if t.worked == nil {
-		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("This load was never settled, so there is nothing to work out.")})
+		return append(lines, model.CardLine{Kind: model.CardText, Left: t.session.Say("This load was never settled, so there is nothing to work out.")})
 	}
-	agrees := model.CardLine{Kind: model.CardMiddle, Left: session.Say("Worked again just now. Every figure is the ticket's.")}
+	agrees := model.CardLine{Kind: model.CardMiddle, Left: t.session.Say("Worked again just now. Every figure is the ticket's.")}
 	if wrong := t.disagreement(); wrong != "" {
 		agrees = model.CardLine{Kind: model.CardMark, Left: wrong}
 	}
@@ -144,10 +144,10 @@ func (t *Ticket) disagreement() string {
 	for id, ours := range t.load.Settled.Figures {
 		step, ok := t.worked.Sheet.Step(id)
 		if !ok {
-			return session.Say("The ticket has a line %q that the working has not. Verify the book under Equipment.", id)
+			return t.session.Say("The ticket has a line %q that the working has not. Verify the book under Equipment.", id)
 		}
 		if !step.Value().Equal(ours) {
-			return session.Say("%s is %s on the ticket and %s worked again. Verify the book under Equipment.", step.Label(), ours, step.Value())
+			return t.session.Say("%s is %s on the ticket and %s worked again. Verify the book under Equipment.", step.Label(), ours, step.Value())
 		}
 	}
 	return ""
@@ -174,33 +174,33 @@ func (t *Ticket) difference() []model.CardLine {
 	ctx := context.Background()
 	other, err := office.Ticket(ctx, t.session.Desk, t.other())
 	if err != nil {
-		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(err)}}
+		return []model.CardLine{{Kind: model.CardMark, Left: t.session.Sentence(err)}}
 	}
 	otherWorked, err := office.Resettle(ctx, t.session.Desk, other)
 	if err != nil {
-		return []model.CardLine{{Kind: model.CardMark, Left: session.Sentence(err)}}
+		return []model.CardLine{{Kind: model.CardMark, Left: t.session.Sentence(err)}}
 	}
 	old, now, oldWorked, nowWorked := other, t.load, otherWorked, t.worked
 	if t.load.InPlaceOf() == 0 {
 		old, now, oldWorked, nowWorked = t.load, other, t.worked, otherWorked
 	}
 	lines := []model.CardLine{
-		{Kind: model.CardTitle, Left: differenceTitle(now)},
-		{Kind: model.CardMiddle, Left: session.Say("ticket %d → ticket %d", old.Number, now.Number)},
+		{Kind: model.CardTitle, Left: differenceTitle(t.session.Language, now)},
+		{Kind: model.CardMiddle, Left: t.session.Say("ticket %d → ticket %d", old.Number, now.Number)},
 		{Kind: model.CardMiddle, Left: now.Why},
 		{Kind: model.CardRule},
 	}
 	facts := session.ChangedFacts(t.session.Language, old, now)
 	figures := session.ChangedFigures(t.session.Language, settle.Compare(oldWorked, nowWorked))
 	if len(facts)+len(figures) == 0 {
-		return append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The two tickets say the same.")})
+		return append(lines, model.CardLine{Kind: model.CardText, Left: t.session.Say("The two tickets say the same.")})
 	}
 	return append(append(lines, facts...), figures...)
 }
 
-func differenceTitle(now *load.Load) string {
+func differenceTitle(in session.Language, now *load.Load) string {
 	if now.Reissues != 0 {
-		return session.Say("What is not as on the void ticket")
+		return in.Say("What is not as on the void ticket")
 	}
-	return session.Say("What the correction changed")
+	return in.Say("What the correction changed")
 }

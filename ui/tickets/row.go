@@ -23,7 +23,7 @@ type row struct {
 
 func rowOf(f *session.Session, found office.Found) row {
 	s, err := found.Recorded().Summary()
-	return row{found, f, s, err == nil, ticketState(found)}
+	return row{found, f, s, err == nil, ticketState(f.Language, found)}
 }
 
 func (r row) number() string {
@@ -78,29 +78,29 @@ func (r row) payable() string {
 	case r.summary.Priced():
 		return r.summary.Payable.Fixed(2)
 	}
-	return session.Say("later")
+	return r.session.Say("later")
 }
 
 // ticketState is the state of a ticket, in a word.
-func ticketState(r office.Found) model.Remark {
+func ticketState(in session.Language, r office.Found) model.Remark {
 	switch load.Phase(r.Phase) {
 	case load.Void:
 		if r.ReissuedBy != 0 {
-			return model.Remark{State: model.Stop, Text: session.Say("void, see %d", r.ReissuedBy)}
+			return model.Remark{State: model.Stop, Text: in.Say("void, see %d", r.ReissuedBy)}
 		}
-		return model.Remark{State: model.Stop, Text: session.Say("void")}
+		return model.Remark{State: model.Stop, Text: in.Say("void")}
 	case load.Corrected:
-		return model.Remark{State: model.Locked, Text: session.Say("corrected")}
+		return model.Remark{State: model.Locked, Text: in.Say("corrected")}
 	case load.TurnedAway:
-		return model.Remark{State: model.Stop, Text: session.Say("refused")}
+		return model.Remark{State: model.Stop, Text: in.Say("refused")}
 	}
 	switch {
 	case r.Corrects != 0:
-		return model.Remark{State: model.Wait, Text: session.Say("corrects %d", r.Corrects)}
+		return model.Remark{State: model.Wait, Text: in.Say("corrects %d", r.Corrects)}
 	case r.Reissues != 0:
-		return model.Remark{State: model.Wait, Text: session.Say("reissues %d", r.Reissues)}
+		return model.Remark{State: model.Wait, Text: in.Say("reissues %d", r.Reissues)}
 	case r.Manual != "":
-		return model.Remark{State: model.Warn, Text: session.Say("manual weight")}
+		return model.Remark{State: model.Warn, Text: in.Say("manual weight")}
 	}
-	return model.Remark{State: model.OK, Text: session.Say("issued")}
+	return model.Remark{State: model.OK, Text: in.Say("issued")}
 }

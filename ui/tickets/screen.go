@@ -28,12 +28,12 @@ func NewScreen(f *session.Session) shell.Screen {
 		Stop: "paper", Pages: t.Ticket.Pages, Lines: t.Ticket.Card, Shown: func() bool { return t.Load() != nil }, Headline: t.Ticket.Headline,
 	}}
 	s.Screen = listdetail.New(listdetail.Spec{
-		Title: session.Say("Tickets"), List: t, Small: true, Reload: t.Reload,
+		Title: f.Say("Tickets"), List: t, Small: true, Reload: t.Reload,
 		Filter: t, Head: listdetail.Head{Reading: t.Reading, Counted: t.Counted, Figures: 25},
 		Detail: s.Paper, Arrange: listdetail.Beside(listdetail.Sheet{Figures: sheetFigures}),
-		Acts: shell.ActsOf(s, session.Say("Tickets"), ticketActs),
+		Acts: shell.ActsOf(f.Language, s, f.Say("Tickets"), ticketActs),
 		Hint: func() string {
-			return session.Say("Type to narrow the list, Down goes into it, Enter to the slip. F1 tells what can be typed.")
+			return f.Say("Type to narrow the list, Down goes into it, Enter to the slip. F1 tells what can be typed.")
 		},
 	})
 	return s

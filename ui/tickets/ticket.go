@@ -16,29 +16,29 @@ func (t *Ticket) Headline() model.Remark {
 	switch l.Phase {
 	case load.Void:
 		if l.Again.By != 0 {
-			return model.Remark{State: model.Stop, Text: session.Say("Void, reissued as ticket %d: %s", l.Again.By, l.Ended.Reason)}
+			return model.Remark{State: model.Stop, Text: t.session.Say("Void, reissued as ticket %d: %s", l.Again.By, l.Ended.Reason)}
 		}
-		return model.Remark{State: model.Stop, Text: session.Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+		return model.Remark{State: model.Stop, Text: t.session.Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
 	case load.Corrected:
-		return model.Remark{State: model.Locked, Text: session.Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
+		return model.Remark{State: model.Locked, Text: t.session.Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
 	case load.TurnedAway:
-		return model.Remark{State: model.Stop, Text: session.Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+		return model.Remark{State: model.Stop, Text: t.session.Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
 	}
-	text := session.Say("Issued %s by %s, %s.", local(l.Issued.At), l.Weigher, copiesText(l.Copies))
+	text := t.session.Say("Issued %s by %s, %s.", local(l.Issued.At), l.Weigher, copiesText(t.session.Language, l.Copies))
 	if place := session.InPlaceText(t.session.Language, l); place != "" {
 		return model.Remark{State: model.Wait, Text: place + " · " + text}
 	}
 	return model.Remark{State: model.OK, Text: text}
 }
 
-func copiesText(copies int64) string {
+func copiesText(in session.Language, copies int64) string {
 	switch copies {
 	case 0:
-		return session.Say("not printed yet")
+		return in.Say("not printed yet")
 	case 1:
-		return session.Say("printed once")
+		return in.Say("printed once")
 	}
-	return session.Say("printed %d times", copies)
+	return in.Say("printed %d times", copies)
 }
 
 // IsOpen reports whether there is one.
@@ -57,15 +57,15 @@ func (t *Ticket) WhyNotChange() string {
 	l := t.load
 	switch {
 	case l == nil:
-		return session.Say("No ticket is open.")
+		return t.session.Say("No ticket is open.")
 	case l.Again.By != 0:
-		return alreadyReissued(l)
+		return alreadyReissued(t.session.Language, l)
 	case l.Phase == load.Void:
-		return session.Say("Ticket %d is void already.", l.Number)
+		return t.session.Say("Ticket %d is void already.", l.Number)
 	case l.Phase == load.Corrected:
-		return session.Say("Ticket %d was corrected by ticket %d. Go on with that one.", l.Number, l.Ended.By)
+		return t.session.Say("Ticket %d was corrected by ticket %d. Go on with that one.", l.Number, l.Ended.By)
 	}
-	return session.Say("This load has no ticket.")
+	return t.session.Say("This load has no ticket.")
 }
 
 // CanReissue reports whether the chosen ticket is void and its grain has no other
@@ -80,13 +80,13 @@ func (t *Ticket) WhyNotReissue() string {
 	l := t.load
 	switch {
 	case l != nil && l.Again.By != 0:
-		return alreadyReissued(l)
+		return alreadyReissued(t.session.Language, l)
 	case t.CanChange():
-		return session.Say("Ticket %d is in force. Only a void ticket is reissued.", l.Number)
+		return t.session.Say("Ticket %d is in force. Only a void ticket is reissued.", l.Number)
 	}
 	return t.WhyNotChange()
 }
 
-func alreadyReissued(l *load.Load) string {
-	return session.Say("Ticket %d is void and was reissued as ticket %d. Go on with that one.", l.Number, l.Again.By)
+func alreadyReissued(in session.Language, l *load.Load) string {
+	return in.Say("Ticket %d is void and was reissued as ticket %d. Go on with that one.", l.Number, l.Again.By)
 }

@@ -122,22 +122,22 @@ func (t *Tickets) Find() {
 func (t *Tickets) Load() *load.Load { return t.Ticket.load }
 
 // Reading describes how the line was parsed.
-func (t *Tickets) Reading() string { return t.read.words() }
+func (t *Tickets) Reading() string { return t.read.words(t.session.Language) }
 
 // Counted says how many tickets there are.
 func (t *Tickets) Counted() string {
 	shown := int64(len(t.found))
 	switch {
 	case !t.fresh:
-		return session.Say("looking …")
+		return t.session.Say("looking …")
 	case t.all == 0:
-		return session.Say("none")
+		return t.session.Say("none")
 	case t.all == 1:
-		return session.Say("1 found")
+		return t.session.Say("1 found")
 	case shown < t.all:
-		return session.Say("%s of %s, the newest first", session.Counted(shown), session.Counted(t.all))
+		return t.session.Say("%s of %s, the newest first", session.Counted(shown), session.Counted(t.all))
 	}
-	return session.Say("%s found", session.Counted(t.all))
+	return t.session.Say("%s found", session.Counted(t.all))
 }
 
 // Empty returns what to do when nothing is listed.
@@ -146,9 +146,9 @@ func (t *Tickets) Empty() string {
 	case !t.fresh:
 		return ""
 	case strings.TrimSpace(t.line) == "":
-		return session.Say("No ticket has been issued yet. Receive the first truck on the yard: Ctrl+N.")
+		return t.session.Say("No ticket has been issued yet. Receive the first truck on the yard: Ctrl+N.")
 	}
-	return session.Say("Nothing fits. Take a word away, or press Escape to start over.")
+	return t.session.Say("Nothing fits. Take a word away, or press Escape to start over.")
 }
 
 // Clear empties the line, and reports whether it held text.
@@ -163,17 +163,17 @@ func (t *Tickets) Clear() bool {
 // columns of the list.
 func (t *Tickets) columns() model.Columns[row] {
 	return model.Columns[row]{
-		model.Figures(session.Say("Ticket"), 5, row.number),
-		model.Words(session.Say("Day"), 5, row.day),
-		model.Words(session.Say("Time"), 5, row.hour).Dropped(7),
-		model.Words(session.Say("Grower"), 12, func(r row) string { return r.GrowerName }).Wishing(18).Growing(),
-		model.Words(session.Say("Grain"), 8, func(r row) string { return t.session.GrainName(r.Commodity) }).Wishing(20).Dropped(2),
-		model.Words(session.Say("Truck"), 4, func(r row) string { return r.Truck }).Dropped(6),
-		model.Figures(session.Say("Net %s", t.session.Desk.Profile().WeightUnit()), 6, row.net).Dropped(3),
-		model.Figures(session.Say("Moist"), 4, row.moisture).Dropped(5),
-		model.Figures(session.Say("Bushels"), 8, row.bushels).Dropped(1),
-		model.Figures(session.Say("Payable $"), 8, row.payable).Dropped(4),
-		model.Words(session.Say("State"), 11, func(r row) string { return r.state.Text }).Wishing(13).Stated(),
+		model.Figures(t.session.Say("Ticket"), 5, row.number),
+		model.Words(t.session.Say("Day"), 5, row.day),
+		model.Words(t.session.Say("Time"), 5, row.hour).Dropped(7),
+		model.Words(t.session.Say("Grower"), 12, func(r row) string { return r.GrowerName }).Wishing(18).Growing(),
+		model.Words(t.session.Say("Grain"), 8, func(r row) string { return t.session.GrainName(r.Commodity) }).Wishing(20).Dropped(2),
+		model.Words(t.session.Say("Truck"), 4, func(r row) string { return r.Truck }).Dropped(6),
+		model.Figures(t.session.Say("Net %s", t.session.Desk.Profile().WeightUnit()), 6, row.net).Dropped(3),
+		model.Figures(t.session.Say("Moist"), 4, row.moisture).Dropped(5),
+		model.Figures(t.session.Say("Bushels"), 8, row.bushels).Dropped(1),
+		model.Figures(t.session.Say("Payable $"), 8, row.payable).Dropped(4),
+		model.Words(t.session.Say("State"), 11, func(r row) string { return r.state.Text }).Wishing(13).Stated(),
 	}
 }
 

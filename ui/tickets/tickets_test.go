@@ -48,8 +48,8 @@ func TestTicketLine(t *testing.T) {
 		if got, want := fmt.Sprintf("%+v", l.search), fmt.Sprintf("%+v", c.want); got != want {
 			t.Errorf("%q looks for %s, want %s", c.line, got, want)
 		}
-		if !strings.Contains(l.words(), c.reads) {
-			t.Errorf("%q reads %q, want %q in it", c.line, l.words(), c.reads)
+		if !strings.Contains(l.words(r.Session.Language), c.reads) {
+			t.Errorf("%q reads %q, want %q in it", c.line, l.words(r.Session.Language), c.reads)
 		}
 	}
 }

@@ -106,10 +106,10 @@ func (l *pickList) columns(p paint.Painter) (code, name, detail float32) {
 // foot is the line under the rows: how many more there are, or that none fits.
 func (l *pickList) foot() string {
 	if len(l.of.fits) == 0 {
-		return words.NoMatch
+		return l.of.words().NoMatch
 	}
 	if more := len(l.of.fits) - len(l.rows()); more > 0 {
-		return fmt.Sprintf(words.More, more)
+		return fmt.Sprintf(l.of.words().More, more)
 	}
 	return ""
 }

@@ -56,6 +56,7 @@ type Commands struct {
 	// At returns the place in front; nil when there are no places.
 	At func() string
 
+	words   Words
 	list    []Command
 	byID    map[string]int
 	buttons map[string][]*Button
@@ -64,14 +65,14 @@ type Commands struct {
 	boxes   int // dialogs open now
 }
 
-// NewCommands makes the table. It reports every fault at once: an id, a key or
+// NewCommands makes the table of a window that speaks some words. It reports every fault at once: an id, a key or
 // a title missing or used twice, a key no command can have, nothing to do.
-func NewCommands(list ...Command) (*Commands, error) {
+func NewCommands(words Words, list ...Command) (*Commands, error) {
 	if err := checkCommands(list); err != nil {
 		return nil, err
 	}
 	c := &Commands{
-		list: list, byID: map[string]int{},
+		words: words, list: list, byID: map[string]int{},
 		buttons: map[string][]*Button{}, items: map[string][]*fyne.MenuItem{},
 	}
 	for i, command := range list {

@@ -33,7 +33,7 @@ func TestCommandFaults(t *testing.T) {
 			[]string{"2 keys with a modifier"}},
 	} {
 		t.Run(name, func(t *testing.T) {
-			_, err := NewCommands(c.list...)
+			_, err := NewCommands(EnglishWords(), c.list...)
 			if err == nil {
 				t.Fatal("no fault was found")
 			}
@@ -49,11 +49,11 @@ func TestCommandFaults(t *testing.T) {
 // TestEditingKeysAreTaken: Fyne turns these into editing before any menu.
 func TestEditingKeysAreTaken(t *testing.T) {
 	for _, name := range []fyne.KeyName{fyne.KeyZ, fyne.KeyY, fyne.KeyX, fyne.KeyC, fyne.KeyV, fyne.KeyA} {
-		_, err := NewCommands(Command{ID: "a", Title: "A", Do: nothing, Keys: []Key{Ctrl(name)}})
+		_, err := NewCommands(EnglishWords(), Command{ID: "a", Title: "A", Do: nothing, Keys: []Key{Ctrl(name)}})
 		if err == nil || !strings.Contains(err.Error(), "in every text field") {
 			t.Errorf("%s was given to a command: %v", name, err)
 		}
-		if _, err := NewCommands(Command{ID: "a", Title: "A", Do: nothing, Keys: []Key{CtrlShift(name)}}); err != nil {
+		if _, err := NewCommands(EnglishWords(), Command{ID: "a", Title: "A", Do: nothing, Keys: []Key{CtrlShift(name)}}); err != nil {
 			t.Errorf("%s with Shift is free but was refused: %v", name, err)
 		}
 	}
@@ -72,7 +72,7 @@ func (d *deeds) commands() []Command {
 
 func (d *deeds) table(t *testing.T) *Commands {
 	t.Helper()
-	c, err := NewCommands(d.commands()...)
+	c, err := NewCommands(EnglishWords(), d.commands()...)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -165,7 +165,7 @@ func TestMainMenu(t *testing.T) {
 func TestMenusWithinMenus(t *testing.T) {
 	newHouse(t)
 	nothing := func() {}
-	c, err := NewCommands(
+	c, err := NewCommands(EnglishWords(),
 		Command{ID: "a", Title: "Add", Group: "Growers", Menu: "house", Do: nothing},
 		Command{ID: "b", Title: "Weigh", Group: "Load", Menu: "Load", Do: nothing},
 		Command{ID: "c", Title: "Try", Group: "Rates", Menu: "house", Do: nothing},
@@ -228,10 +228,8 @@ func TestHelpRows(t *testing.T) {
 }
 
 func TestKeyNamesAreWords(t *testing.T) {
-	t.Cleanup(func() { SetWords(EnglishWords()) })
 	w := EnglishWords()
 	w.Shift, w.PageUp = "Maj", "PgPréc"
-	SetWords(w)
-	widgettest.Equal(t, "key", CtrlShift(fyne.KeyPageUp).String(), "Ctrl+Maj+PgPréc")
-	widgettest.Equal(t, "key", Alt(fyne.KeyRight).String(), "Alt+Right")
+	widgettest.Equal(t, "key", CtrlShift(fyne.KeyPageUp).In(w), "Ctrl+Maj+PgPréc")
+	widgettest.Equal(t, "key", Alt(fyne.KeyRight).In(w), "Alt+Right")
 }

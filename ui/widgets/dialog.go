@@ -190,10 +190,10 @@ func (s *UIContext) Ask(q Question, answer func(yes bool)) *Dialog {
 	if q.Danger {
 		importance, first = widget.DangerImportance, "no"
 	}
-	d.addButton("yes", or(q.Yes, words.Agree), importance, func() {
+	d.addButton("yes", or(q.Yes, s.words.Agree), importance, func() {
 		d.finish(func() { answer(true) })
 	})
-	d.addButton("no", or(q.No, words.Cancel), widget.MediumImportance, d.Dismiss)
+	d.addButton("no", or(q.No, s.words.Cancel), widget.MediumImportance, d.Dismiss)
 	return d.show(first)
 }
 
@@ -209,7 +209,7 @@ type Notice struct {
 func (s *UIContext) Tell(n Notice, then func()) *Dialog {
 	d := s.newDialog(n.Title, n.State, n.Text)
 	d.onDismiss = then
-	d.addButton("close", or(n.Close, words.Close), widget.HighImportance, d.Dismiss)
+	d.addButton("close", or(n.Close, s.words.Close), widget.HighImportance, d.Dismiss)
 	return d.show("close")
 }
 

@@ -301,11 +301,8 @@ func TestChoice(t *testing.T) {
 }
 
 func TestBoxesSpeakTheWordsGiven(t *testing.T) {
-	t.Cleanup(func() { SetWords(EnglishWords()) })
-	w := EnglishWords()
-	w.Agree, w.Cancel = "D'accord", "Annuler"
-	SetWords(w)
 	b := newBoxed(t)
+	b.UI.words.Agree, b.UI.words.Cancel = "D'accord", "Annuler"
 	d := b.ask(Question{Title: "?"})
 	widgettest.Equal(t, "buttons", d.buttons[0].Text+" "+d.buttons[1].Text, "D'accord Annuler")
 	d.Dismiss()

@@ -128,7 +128,7 @@ func (e *FieldEntry) Commit() {
 func (e *FieldEntry) TypedRune(r rune) {
 	switch {
 	case e.DigitsOnly && unicode.IsLetter(r):
-		e.refuse(words.NoLetters)
+		e.refuse(e.words().NoLetters)
 	case e.room() < 1:
 		e.refuse(e.tooLong())
 	default:
@@ -300,7 +300,7 @@ func (e *FieldEntry) refuse(why string) {
 }
 
 // tooLong says how long a text may be.
-func (e *FieldEntry) tooLong() string { return fmt.Sprintf(words.TooLong, e.most()) }
+func (e *FieldEntry) tooLong() string { return fmt.Sprintf(e.words().TooLong, e.most()) }
 
 // TypedShortcut is that of the entry, with a paste that is cut to the room there is.
 func (e *FieldEntry) TypedShortcut(s fyne.Shortcut) {

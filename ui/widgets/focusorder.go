@@ -158,6 +158,14 @@ type focusStop struct {
 
 func (s *focusStop) place() *focusStop { return s }
 
+// words are those of the window; English before the widget has a place in one.
+func (s *focusStop) words() Words {
+	if s.order == nil {
+		return EnglishWords()
+	}
+	return s.order.ui.words
+}
+
 // AcceptsTab keeps Tab from moving through the object tree: a widget with a stop gets the key
 // itself and passes it to its ring.
 func (s *focusStop) AcceptsTab() bool { return s.order != nil }

@@ -19,7 +19,7 @@ func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, o
 	rows := make([]*formRow, len(f.Fields))
 	submit := func() {
 		values := formValues(rows)
-		if bad := formFaults(f, rows, values); bad != "" {
+		if bad := formFaults(f, rows, values, s.words.Needed); bad != "" {
 			d.order.Focus(bad)
 			return
 		}
@@ -47,16 +47,17 @@ func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, o
 	if f.Danger {
 		importance = widget.DangerImportance
 	}
-	d.addButton("yes", or(f.Yes, words.Agree), importance, submit)
-	d.addButton("no", or(f.No, words.Cancel), widget.MediumImportance, d.Dismiss)
+	d.addButton("yes", or(f.Yes, s.words.Agree), importance, submit)
+	d.addButton("no", or(f.No, s.words.Cancel), widget.MediumImportance, d.Dismiss)
 	if len(rows) == 0 {
 		return d.show("no")
 	}
 	return d.show(f.Fields[0].ID)
 }
 
-// formFaults shows the errors beside the fields and returns the id of the first invalid one, or "".
-func formFaults(f model.Ask, rows []*formRow, values map[string]string) string {
+// formFaults shows the errors beside the fields, for a required one without a text the words for
+// that, and returns the id of the first invalid one, or "".
+func formFaults(f model.Ask, rows []*formRow, values map[string]string, needed string) string {
 	var faults map[string]string
 	if f.Check != nil {
 		faults = f.Check(values)
@@ -65,7 +66,7 @@ func formFaults(f model.Ask, rows []*formRow, values map[string]string) string {
 	for _, row := range rows {
 		fault := faults[row.spec.ID]
 		if row.spec.Required && strings.TrimSpace(values[row.spec.ID]) == "" {
-			fault = words.Needed
+			fault = needed
 		}
 		row.field.SetProblem(fault)
 		if fault != "" && first == "" {
@@ -126,15 +127,15 @@ func (s *UIContext) AskChoice(c Choice, answer func(chosen model.Option, ok bool
 			d.finish(func() { answer(o, true) })
 			return
 		}
-		field.SetProblem(words.Needed)
+		field.SetProblem(s.words.Needed)
 		d.order.Focus("pick")
 	}
 	pick.OnCommit = func(string) string { return "yes" }
-	pick.OnNoFit = func(string) { field.SetProblem(words.NoMatch) }
+	pick.OnNoFit = func(string) { field.SetProblem(s.words.NoMatch) }
 	pick.OnEdit = func(string) { field.SetProblem("") }
 	d.addFault(c.Fault)
-	d.addButton("yes", or(c.Yes, words.Agree), widget.HighImportance, submit)
-	d.addButton("no", or(c.No, words.Cancel), widget.MediumImportance, d.Dismiss)
+	d.addButton("yes", or(c.Yes, s.words.Agree), widget.HighImportance, submit)
+	d.addButton("no", or(c.No, s.words.Cancel), widget.MediumImportance, d.Dismiss)
 	d.show("pick")
 	pick.down()
 	return d

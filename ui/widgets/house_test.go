@@ -20,12 +20,12 @@ type house struct {
 // newHouse opens a window.
 func newHouse(t *testing.T, list ...Command) *house {
 	t.Helper()
-	commands, err := NewCommands(list...)
+	commands, err := NewCommands(EnglishWords(), list...)
 	if err != nil {
 		t.Fatal(err)
 	}
 	window := widgettest.Window(t)
-	return &house{T: t, Window: window, UI: NewUIContext(window.Canvas(), commands), Commands: commands}
+	return &house{T: t, Window: window, UI: NewUIContext(window.Canvas(), commands, EnglishWords()), Commands: commands}
 }
 
 // Show puts content in the window at a size.

@@ -63,8 +63,11 @@ func (k Key) shortcut() fyne.KeyboardShortcut {
 	return &desktop.CustomShortcut{KeyName: k.Name, Modifier: k.Mod}
 }
 
-// String returns the key as printed on the keyboard, in the language of the window: "Ctrl+N".
-func (k Key) String() string {
+// String returns the key in English.
+func (k Key) String() string { return k.In(EnglishWords()) }
+
+// In returns the key as printed on the keyboard, in the words of a window: "Ctrl+N".
+func (k Key) In(words Words) string {
 	var parts []string
 	for _, m := range []struct {
 		mod  fyne.KeyModifier
@@ -79,10 +82,10 @@ func (k Key) String() string {
 			parts = append(parts, m.name)
 		}
 	}
-	return strings.Join(append(parts, keyName(k.Name)), "+")
+	return strings.Join(append(parts, keyName(k.Name, words)), "+")
 }
 
-func keyName(name fyne.KeyName) string {
+func keyName(name fyne.KeyName, words Words) string {
 	switch name {
 	case fyne.KeyEscape:
 		return words.Escape

@@ -92,7 +92,7 @@ func (c *Commands) Button(id string) *Button {
 	b := NewButton(command.Title, func() { c.Run(id) })
 	b.Icon = command.Icon
 	if len(command.Keys) > 0 {
-		b.Key = command.Keys[0].String()
+		b.Key = command.Keys[0].In(c.words)
 	}
 	b.setEnabled(command.enabled())
 	c.buttons[id] = append(c.buttons[id], b)
@@ -130,7 +130,7 @@ func (c *Commands) HelpRows() []HelpRow {
 		}
 		var keys []string
 		for _, key := range command.Keys {
-			keys = append(keys, key.String())
+			keys = append(keys, key.In(c.words))
 		}
 		rows = append(rows, HelpRow{Group: command.Group, Title: command.Title, Keys: strings.Join(keys, ", ")})
 	}

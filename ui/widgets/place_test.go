@@ -19,7 +19,7 @@ func TestScreensShareKeys(t *testing.T) {
 			EnabledWhen: func() bool { return place == "" || place == here },
 			Do:          func() { ran = append(ran, id) }}
 	}
-	c, err := NewCommands(
+	c, err := NewCommands(EnglishWords(),
 		at("yard.issue", "yard", Bare(fyne.KeyF12), Ctrl(fyne.KeyS)),
 		at("bench.write", "bench", Bare(fyne.KeyF12), Ctrl(fyne.KeyS)),
 		at("back", "", Bare(fyne.KeyEscape)))
@@ -48,7 +48,7 @@ func TestSharedKeysMustDifferInPlace(t *testing.T) {
 		"one place":            {"yard", "yard"},
 		"everywhere and there": {"", "yard"},
 	} {
-		_, err := NewCommands(
+		_, err := NewCommands(EnglishWords(),
 			Command{ID: "a", Title: "A", Do: nothing, Place: places[0], Keys: []Key{Ctrl(fyne.KeyS)}},
 			Command{ID: "b", Title: "B", Do: nothing, Place: places[1], Keys: []Key{Ctrl(fyne.KeyS)}})
 		if err == nil || !strings.Contains(err.Error(), "belongs to both") {

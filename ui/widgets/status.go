@@ -14,13 +14,14 @@ import (
 // read while looking elsewhere. The state's word comes before the sentence.
 type StatusLine struct {
 	widget.BaseWidget
+	words Words
 	state model.State
 	text  string
 }
 
-// NewStatusLine makes an empty status line.
-func NewStatusLine() *StatusLine {
-	s := &StatusLine{}
+// NewStatusLine makes an empty status line that speaks some words.
+func NewStatusLine(words Words) *StatusLine {
+	s := &StatusLine{words: words}
 	s.ExtendBaseWidget(s)
 	return s
 }
@@ -47,13 +48,13 @@ func (s *StatusLine) Text() string {
 func (s *StatusLine) word() string {
 	switch s.state {
 	case model.OK:
-		return words.StatusOK
+		return s.words.StatusOK
 	case model.Warn, model.Missing:
-		return words.StatusWarn
+		return s.words.StatusWarn
 	case model.Stop:
-		return words.StatusStop
+		return s.words.StatusStop
 	case model.Wait:
-		return words.StatusWait
+		return s.words.StatusWait
 	default:
 		return ""
 	}

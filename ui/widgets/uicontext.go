@@ -10,27 +10,28 @@ import (
 type UIContext struct {
 	canvas   fyne.Canvas
 	commands *Commands
+	words    Words
 	layer    *fyne.Container
 	floats   floats         // where what floats on the layer belongs
 	last     fyne.Focusable // who had the focus last
 	boxes    *[]*Dialog     // open dialogs, the front one last; shared with inner stages
 }
 
-// NewUIContext makes the context of a window. It takes the canvas' keys that nothing
+// NewUIContext makes the context of a window that speaks some words. It takes the canvas' keys that nothing
 // else has focus for, so a click on bare ground does not make F-keys deaf.
-func NewUIContext(canvas fyne.Canvas, commands *Commands) *UIContext {
-	s := newUIContext(canvas, commands, new([]*Dialog))
+func NewUIContext(canvas fyne.Canvas, commands *Commands, words Words) *UIContext {
+	s := newUIContext(canvas, commands, words, new([]*Dialog))
 	canvas.SetOnTypedKey(s.unfocusedKey)
 	return s
 }
 
 // inner is a context for the inside of a dialog: same window, own layer.
 func (s *UIContext) inner() *UIContext {
-	return newUIContext(s.canvas, s.commands, s.boxes)
+	return newUIContext(s.canvas, s.commands, s.words, s.boxes)
 }
 
-func newUIContext(canvas fyne.Canvas, commands *Commands, boxes *[]*Dialog) *UIContext {
-	s := &UIContext{canvas: canvas, commands: commands, boxes: boxes, floats: floats{}}
+func newUIContext(canvas fyne.Canvas, commands *Commands, words Words, boxes *[]*Dialog) *UIContext {
+	s := &UIContext{canvas: canvas, commands: commands, words: words, boxes: boxes, floats: floats{}}
 	s.layer = container.New(s.floats)
 	return s
 }

@@ -1,6 +1,7 @@
 package widgets
 
-// Words are the texts built into this package. All other texts come from its users.
+// Words are the texts built into this package, in the language of a window, which hands them to its
+// [UIContext], commands and status line. All other texts come from the users of the package.
 type Words struct {
 	Agree   string // the button that confirms
 	Cancel  string // the button that leaves things as they are
@@ -23,7 +24,7 @@ type Words struct {
 	ArrowUp, ArrowDown, ArrowLeft, ArrowRight string
 }
 
-// EnglishWords are the default texts of this package.
+// EnglishWords are the texts of this package in English.
 func EnglishWords() Words {
 	return Words{
 		Agree: "OK", Cancel: "Cancel", Close: "Close", Halt: "Stop",
@@ -36,9 +37,3 @@ func EnglishWords() Words {
 		ArrowUp: "Up", ArrowDown: "Down", ArrowLeft: "Left", ArrowRight: "Right",
 	}
 }
-
-var words = EnglishWords()
-
-// SetWords sets the texts in another language. There is one language for the whole process, so it
-// is called once, before the first widget is made.
-func SetWords(w Words) { words = w }

@@ -17,8 +17,8 @@ type WorkBar struct {
 	permille int
 }
 
-// NewWorkBar makes a hidden bar. Add Halt to a ring to reach it by keyboard.
-func NewWorkBar() *WorkBar {
+// NewWorkBar makes a hidden bar that speaks some words. Add Halt to a ring to reach it by keyboard.
+func NewWorkBar(words Words) *WorkBar {
 	w := &WorkBar{}
 	w.halt = NewButton(words.Halt, nil)
 	w.ExtendBaseWidget(w)

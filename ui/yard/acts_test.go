@@ -157,6 +157,36 @@ func TestRefuse(t *testing.T) {
 	}
 }
 
+// A truck typed by mistake is taken back without a reason and is no refusal; once weighed it stays.
+func TestWithdraw(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 0)
+	y := NewYard(r.Session)
+	here := len(y.Rows())
+	y.Withdraw()
+	if len(r.Asked) != 0 || y.Form().Preview().CanWithdraw {
+		t.Fatal("a blank form was asked to be withdrawn")
+	}
+	fillIn(y.Form(), wholeCorn[:3])
+	sessiontest.Must(t, y.Form().Commit())
+	id := y.Form().ID()
+	if !y.Form().Preview().CanWithdraw {
+		t.Fatalf("load %s cannot be withdrawn before it is weighed", id)
+	}
+	y.Withdraw()
+	if wrong := r.Answer(nil); wrong != nil {
+		t.Fatal(wrong)
+	}
+	l, err := office.Load(context.Background(), r.Session.Desk, id)
+	sessiontest.Must(t, err)
+	if l.Phase != load.TakenBack || len(y.Rows()) != here || !y.Form().IsBlank() {
+		t.Errorf("the load is %s, %d trucks are left", l.Phase, len(y.Rows()))
+	}
+	fillIn(y.Form(), wholeCorn[:4])
+	if y.Form().Preview().CanWithdraw {
+		t.Error("a weighed load can be withdrawn")
+	}
+}
+
 // What usually follows from a grower or a truck is offered, and never replaces a
 // typed text.
 func TestOffers(t *testing.T) {

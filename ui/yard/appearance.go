@@ -36,7 +36,7 @@ func (a appearances) of(field entry.Field, always map[string]appearance) appeara
 	if own, known := always[field.ID]; known {
 		return own
 	}
-	return appearance{chars: 6, reading: func(_ string, l *load.Load) string { return resultReading(field.Factor, l) }}
+	return appearance{chars: 6, reading: func(_ string, l *load.Load) string { return resultReading(a.session.Language, field.Factor, l) }}
 }
 
 // always are the appearances of the fields that every load has.
@@ -44,7 +44,7 @@ func (a appearances) always() map[string]appearance {
 	known := a.session.Known()
 	return map[string]appearance{
 		"grower":    {chars: 24, options: func() []model.Option { return known.GrowerOptions }, hint: func(l *load.Load) string { return session.SharesText(a.session.Language, l) }, reading: a.growerReading},
-		"consignee": {chars: 24, hint: func(*load.Load) string { return session.Say("who receives the grain") }},
+		"consignee": {chars: 24, hint: func(*load.Load) string { return a.session.Say("who receives the grain") }},
 		"commodity": {chars: 24, options: func() []model.Option { return known.CommodityOptions }, hint: a.ratesHint},
 		"truck":     {chars: 24, options: func() []model.Option { return known.TruckOptions }, reading: a.truckReading},
 		"moisture":  {chars: 6, hint: a.moistureHint, reading: a.moistureReading},
@@ -69,14 +69,14 @@ func (a appearances) ratesHint(l *load.Load) string {
 	if e == nil || l.Details.Commodity == "" {
 		return ""
 	}
-	return session.Say("rates %s", e.ID)
+	return a.session.Say("rates %s", e.ID)
 }
 
 func (a appearances) truckReading(text string, l *load.Load) string {
 	if _, known := a.session.Known().Truck(l.Details.Truck.ID); known || text == "" {
 		return ""
 	}
-	return session.Say("not seen before")
+	return a.session.Say("not seen before")
 }
 
 // weightHint describes the source of a weight, or offers a stored tare.
@@ -84,15 +84,15 @@ func (a appearances) weightHint(l *load.Load, which load.Which, of string) strin
 	w, ok := l.Weight(which, of)
 	switch {
 	case ok && w.Source == load.ByHand:
-		return session.Say("typed by hand")
+		return a.session.Say("typed by hand")
 	case ok && w.Source == load.StoredTare:
-		return session.Say("stored tare of %s", w.Weighing.Taken)
+		return a.session.Say("stored tare of %s", w.Weighing.Taken)
 	case ok:
-		return session.Say("from scale %s", w.Scale)
+		return a.session.Say("from scale %s", w.Scale)
 	}
 	if which == load.Tare && of == "" {
 		if t, stored := storedTareOf(a.session, a.now.Load); stored {
-			return session.Say("stored: %s of %s", t.Tare.Figure(), t.Taken)
+			return a.session.Say("stored: %s of %s", t.Tare.Figure(), t.Taken)
 		}
 	}
 	return ""
@@ -105,12 +105,12 @@ func (a appearances) moistureReading(_ string, l *load.Load) string {
 	if m == nil || !known {
 		return ""
 	}
-	reading := recordedAs(field.field.Factor, m.Percent)
+	reading := recordedAs(a.session.Language, field.field.Factor, m.Percent)
 	if a.book == nil {
 		return reading
 	}
 	if was := a.book.Sample.Moisture; was != nil && was.Bench != nil {
-		reading = session.Join(", ", reading, session.Say("in place of %s from the bench", was.Percent))
+		reading = session.Join(", ", reading, a.session.Say("in place of %s from the bench", was.Percent))
 	}
 	return reading
 }
@@ -122,34 +122,34 @@ func (a appearances) moistureHint(l *load.Load) string {
 	case m == nil:
 		return ""
 	case m.Meter != "":
-		return session.Say("meter %s", m.Meter)
+		return a.session.Say("meter %s", m.Meter)
 	}
-	return session.Say(m.Method)
+	return a.session.Say(m.Method)
 }
 
 // resultReading describes how another typed result was parsed.
-func resultReading(factor grain.Factor, l *load.Load) string {
+func resultReading(in session.Language, factor grain.Factor, l *load.Load) string {
 	found, tested := session.Find(l.Sample.Findings, func(one load.Finding) bool { return one.Factor == factor.ID })
 	switch {
 	case !tested:
 		return ""
 	case factor.YesNo && found.Present:
-		return session.Say("present")
+		return in.Say("present")
 	case factor.YesNo:
-		return session.Say("not present")
+		return in.Say("not present")
 	case found.Amount == nil || found.Amount.Unit() != factor.Unit:
 		return ""
 	}
-	return recordedAs(factor, *found.Amount)
+	return recordedAs(in, factor, *found.Amount)
 }
 
 // recordedAs returns the rounded figure, if it differs from the typed one.
-func recordedAs(factor grain.Factor, measured quantity.Amount) string {
+func recordedAs(in session.Language, factor grain.Factor, measured quantity.Amount) string {
 	recorded := factor.Recorded(measured)
 	if recorded.Equal(measured) {
 		return ""
 	}
-	return session.Say("recorded as %s", recorded.FixedString(factor.Record.Places()))
+	return in.Say("recorded as %s", recorded.FixedString(factor.Record.Places()))
 }
 
 // The codes under which grain is sold at once or stored; a contract has its own
@@ -165,23 +165,23 @@ func (a appearances) termsReading(_ string, l *load.Load) string {
 	if !ok {
 		return ""
 	}
-	return session.Say("%s at %s", c.Quantity, c.Price)
+	return a.session.Say("%s at %s", c.Quantity, c.Price)
 }
 
 // termsOptions are sale, storage, and the grower's contracts for the grain.
 func (a appearances) termsOptions() []model.Option {
 	out := []model.Option{
-		{Code: soldCode, Name: session.Say("sold")},
-		{Code: storedCode, Name: session.Say("stored for the owner")},
-		{Code: string(title.Undecided), Name: session.Say("not decided")},
-		{Code: string(title.GrainBank), Name: session.Say("in the grain bank")},
-		{Code: string(title.Receipt) + " ", Name: session.Say("on a warehouse receipt"), Detail: session.Say("with its number: receipt 1042")},
-		{Code: string(title.DelayedPrice) + " ", Name: session.Say("on a delayed-price contract"), Detail: session.Say("with its number: delayed 17")},
+		{Code: soldCode, Name: a.session.Say("sold")},
+		{Code: storedCode, Name: a.session.Say("stored for the owner")},
+		{Code: string(title.Undecided), Name: a.session.Say("not decided")},
+		{Code: string(title.GrainBank), Name: a.session.Say("in the grain bank")},
+		{Code: string(title.Receipt) + " ", Name: a.session.Say("on a warehouse receipt"), Detail: a.session.Say("with its number: receipt 1042")},
+		{Code: string(title.DelayedPrice) + " ", Name: a.session.Say("on a delayed-price contract"), Detail: a.session.Say("with its number: delayed 17")},
 	}
 	d := a.now.Load.Details
 	for _, c := range a.session.Known().Contracts {
 		if c.Grower == d.Grower.ID && c.Commodity == d.Commodity {
-			out = append(out, model.Option{Code: c.Number, Name: session.Say("contract"), Detail: session.Say("%s at %s until %s", c.Quantity, c.Price, c.Until)})
+			out = append(out, model.Option{Code: c.Number, Name: a.session.Say("contract"), Detail: a.session.Say("%s at %s until %s", c.Quantity, c.Price, c.Until)})
 		}
 	}
 	return out
@@ -189,7 +189,7 @@ func (a appearances) termsOptions() []model.Option {
 
 func (a appearances) priceHint(l *load.Load) string {
 	if l.Details.Price == nil {
-		return session.Say(l.Details.Under.Unpriced())
+		return a.session.Text(l.Details.Under.Unpriced())
 	}
-	return session.Say(l.Details.PriceSource)
+	return a.session.Text(l.Details.Deal().PriceText())
 }

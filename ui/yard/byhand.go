@@ -52,16 +52,16 @@ func (m manualWeights) askWhy(fields []string) {
 	f := m.form.session
 	ask := model.Ask{
 		Draft: "by hand", Of: m.form.id,
-		Title:   session.Say("Why is the weight typed by hand?"),
-		Text:    session.Join("\n", m.typed(fields), session.Say("The scale can be read. A typed weight is marked MANUAL WT on the slip, with your reason.")),
+		Title:   m.form.session.Say("Why is the weight typed by hand?"),
+		Text:    session.Join("\n", m.typed(fields), m.form.session.Say("The scale can be read. A typed weight is marked MANUAL WT on the slip, with your reason.")),
 		State:   model.Warn,
-		Fields:  []model.AskField{{ID: "reason", Label: session.Say("Reason"), Options: manualReasons(f), FreeText: true, Chars: 36, Required: true}},
-		Yes:     session.Say("Write down"),
+		Fields:  []model.AskField{{ID: "reason", Label: m.form.session.Say("Reason"), Options: manualReasons(f), FreeText: true, Chars: 36, Required: true}},
+		Yes:     m.form.session.Say("Write down"),
 		GivenUp: func() { m.form.asksWhy = false; m.takeBack(fields) },
 		Then:    func(values map[string]string) { m.form.asksWhy = false; m.explain(fields, values["reason"]) },
 	}
 	if !m.isLinked() {
-		ask.Text = session.Join("\n", m.typed(fields), session.Say("No scale is linked here. The answer holds for your weights of today and prints beside MANUAL WT."))
+		ask.Text = session.Join("\n", m.typed(fields), m.form.session.Say("No scale is linked here. The answer holds for your weights of today and prints beside MANUAL WT."))
 		ask.Fields[0].FreeText = false
 	}
 	f.Put(ask)
@@ -74,14 +74,14 @@ func (m manualWeights) typed(fields []string) string {
 		l, _ := m.form.Now.Line(id)
 		weights[i] = session.Join(" ", l.label, m.form.Text(id), l.unit)
 	}
-	return session.Say("%s: %s", m.form.Now.truck(), session.Join(", ", weights...))
+	return m.form.session.Say("%s: %s", m.form.Now.truck(), session.Join(", ", weights...))
 }
 
 // manualReasons are the elevator's reasons. They are in the book in English.
 func manualReasons(f *session.Session) []model.Option {
 	var out []model.Option
 	for _, reason := range f.Desk.Profile().WhyManual() {
-		out = append(out, model.Option{Code: reason, Name: session.Say(reason), ByName: true})
+		out = append(out, model.Option{Code: reason, Name: f.Say(reason), ByName: true})
 	}
 	return out
 }
@@ -106,6 +106,6 @@ func (m manualWeights) takeBack(fields []string) {
 	for _, field := range fields {
 		m.form.Restore(field)
 	}
-	m.form.session.Notify(model.Warn, session.Say("%s: the typed weight is taken back, since no reason was given.", m.form.Now.truck()))
+	m.form.session.Notify(model.Warn, m.form.session.Say("%s: the typed weight is taken back, since no reason was given.", m.form.Now.truck()))
 	m.form.session.Window.Redraw()
 }

@@ -32,7 +32,7 @@ func (f *LoadForm) Commit() error {
 		return err
 	}
 	if opened {
-		f.session.Notify(model.OK, session.Say("Load %s is on the yard.", f.id))
+		f.session.Notify(model.OK, f.session.Say("Load %s is on the yard.", f.id))
 	}
 	f.session.Window.Redraw()
 	return nil
@@ -107,9 +107,9 @@ func (f *LoadForm) Issue() (number int64, err error) {
 		return 0, err
 	}
 	s := f.Now.settlement
-	said := session.Say("ticket %d is issued, net %s.", number, s.Net.Printed())
+	said := f.session.Say("ticket %d is issued, net %s.", number, s.Net.Printed())
 	if s.Quantity != nil {
-		said = session.Say("ticket %d is issued, net %s, %s.", number, s.Net.Printed(), s.Quantity.Printed())
+		said = f.session.Say("ticket %d is issued, net %s, %s.", number, s.Net.Printed(), s.Quantity.Printed())
 	}
 	f.session.Notify(model.OK, said)
 	session.PrintTicket(f.session, number)

@@ -70,7 +70,7 @@ func newKeptForm(f *session.Session, l *load.Load) *LoadForm {
 // restoreDraft sets the texts of a draft on the form. Texts whose field no longer exists, and those
 // now in the book, are left out.
 func (f *LoadForm) restoreDraft(texts map[string]string) {
-	f.typed.restore(texts)
+	f.typed.restore(f.session.Language, texts)
 	f.read()
 	for id, text := range f.typed.texts {
 		f.typed.forget(id)

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
 	"tenthpoint/ui/model"
@@ -16,6 +17,7 @@ import (
 // formState is a preview of a load with everything typed applied: its fields, its settlement, and
 // the messages beside the fields.
 type formState struct {
+	language   session.Language
 	Load       *load.Load
 	form       *entry.Form
 	edition    *rates.Edition
@@ -36,13 +38,13 @@ type formState struct {
 func formStateOf(f *session.Session, form *entry.Form, book *load.Load, texts map[string]string) *formState {
 	tried := form.Tried()
 	s := &formState{
-		Load: tried.Load, form: form, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,
+		language: f.Language, Load: tried.Load, form: form, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,
 		missing: tried.Missing, lacking: tried.Lacking, asked: tried.Asked, remarks: session.Remarks{}, readings: map[string]string{}, refused: map[string]bool{},
 	}
 	s.lines = linesOf(form, appearances{f, book, s})
 	for _, field := range slices.Sorted(maps.Keys(tried.Remarks)) {
 		r := tried.Remarks[field]
-		s.remark(s.beside(field), stateOf[r.Kind], saidOf(r))
+		s.remark(s.beside(field), stateOf[r.Kind], saidOf(f.Language, r))
 	}
 	refused := form.Refused()
 	for _, l := range s.lines {
@@ -60,11 +62,11 @@ func formStateOf(f *session.Session, form *entry.Form, book *load.Load, texts ma
 var stateOf = map[entry.RemarkKind]model.State{entry.Warn: model.Warn, entry.Ask: model.Warn, entry.Stop: model.Stop}
 
 // saidOf is a remark in the language of the desk.
-func saidOf(r entry.Remark) string {
+func saidOf(in session.Language, r entry.Remark) string {
 	if r.Err != nil {
-		return session.Sentence(r.Err)
+		return in.Sentence(r.Err)
 	}
-	return session.Text(r.Text)
+	return in.Text(r.Text)
 }
 
 // remark adds a message to a field; see [session.Remarks].
@@ -104,7 +106,7 @@ func (s *formState) field(l line, text string) model.Field {
 		out.Reading = reading
 	}
 	if r := s.remarks[l.ID]; r.Text != "" {
-		out.State, out.Note = r.State, session.Say(r.Text)
+		out.State, out.Note = r.State, s.language.Say(r.Text)
 	}
 	return out
 }
@@ -157,9 +159,9 @@ func (s *formState) sides() []model.Option {
 			continue
 		}
 		if w, weighed := s.Load.Weight(which, draft); weighed {
-			there = append(there, model.Option{Code: l.ID, Name: l.label, Detail: session.Say("replaces %s", w.Weight), ByName: true})
+			there = append(there, model.Option{Code: l.ID, Name: l.label, Detail: s.language.Say("replaces %s", w.Weight), ByName: true})
 		} else {
-			missing = append(missing, model.Option{Code: l.ID, Name: l.label, Detail: session.Say("still to come"), ByName: true})
+			missing = append(missing, model.Option{Code: l.ID, Name: l.label, Detail: s.language.Say("still to come"), ByName: true})
 		}
 	}
 	return append(missing, there...)
@@ -173,7 +175,7 @@ func (s *formState) CanSplit() bool { return len(s.form.Drafts()) == 1 }
 func (s *formState) Leaves() bool { return s.Load.Details.Direction == load.Outbound }
 
 // Next says briefly what the load waits for, with its state.
-func (s *formState) Next() model.Remark { return nextAct(s.Load, s.settlement != nil) }
+func (s *formState) Next() model.Remark { return nextAct(s.language, s.Load, s.settlement != nil) }
 
 // CanIssue reports whether the load is complete and settles, every typed text is valid, and every
 // question of the guards is answered.
@@ -185,49 +187,49 @@ func (s *formState) CanIssue() bool {
 func (s *formState) WhyNotIssue() string {
 	for _, l := range s.lines {
 		if r := s.remarks[l.ID]; s.refused[l.ID] && r.State == model.Stop {
-			return session.Say("%s: %s", l.label, r.Text)
+			return s.language.Say("%s: %s", l.label, r.Text)
 		}
 	}
 	for _, m := range s.Load.Missing() {
-		return session.Text(m.Sentence)
+		return s.language.Text(m.Sentence)
 	}
 	for _, l := range s.lines {
 		if s.missing[l.ID] {
-			return session.Say("%s is still to come.", l.label)
+			return s.language.Say("%s is still to come.", l.label)
 		}
 		if r := s.remarks[l.ID]; r.State == model.Stop {
 			return r.Text
 		}
 	}
 	for _, sentence := range s.sentences() {
-		return sentence
+		return s.language.Text(sentence)
 	}
 	for _, l := range s.lacking {
-		return session.Text(l.Said)
+		return s.language.Text(l.Said)
 	}
 	if s.isUnchanged() {
-		return session.Say("Nothing is changed against ticket %d: there is nothing to correct. Ctrl+R gives the correction up.", s.before.load.Number)
+		return s.language.Say("Nothing is changed against ticket %d: there is nothing to correct. Ctrl+R gives the correction up.", s.before.load.Number)
 	}
 	if len(s.asked) > 0 {
-		return session.Say("Ctrl+Shift+A answers what is asked: %s", session.Join(" ", s.questions()...))
+		return s.language.Say("Ctrl+Shift+A answers what is asked: %s", s.language.Text(message.Texts(" ", s.questions())))
 	}
 	return ""
 }
 
 // questions are the unanswered questions of the guards about the load.
-func (s *formState) questions() []string {
-	var out []string
+func (s *formState) questions() []message.Text {
+	var out []message.Text
 	for _, f := range s.asked {
-		out = append(out, session.Text(f.Said))
+		out = append(out, f.Said)
 	}
 	return out
 }
 
 // sentences are the reasons why the load cannot be settled.
-func (s *formState) sentences() []string {
-	out := make([]string, len(s.problems))
+func (s *formState) sentences() []message.Text {
+	out := make([]message.Text, len(s.problems))
 	for i, p := range s.problems {
-		out[i] = session.Text(p.Sentence)
+		out[i] = p.Sentence
 	}
 	return out
 }
@@ -235,18 +237,18 @@ func (s *formState) sentences() []string {
 // truck names the truck, for the beginning of a sentence.
 func (s *formState) truck() string {
 	if truck := session.TruckText(s.Load.Details.Truck); truck != "" {
-		return session.Say("Truck %s", truck)
+		return s.language.Say("Truck %s", truck)
 	}
-	return session.Say("truck ?")
+	return s.language.Say("truck ?")
 }
 
 // Called names the load for a sentence: by its truck, else by its id.
 func (s *formState) Called() string {
 	switch truck := session.TruckText(s.Load.Details.Truck); {
 	case truck != "":
-		return session.Say("truck %s", truck)
+		return s.language.Say("truck %s", truck)
 	case s.Load.ID == "":
-		return session.Say("a new truck")
+		return s.language.Say("a new truck")
 	}
-	return session.Say("load %s", s.Load.ID)
+	return s.language.Say("load %s", s.Load.ID)
 }

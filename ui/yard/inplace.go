@@ -64,10 +64,10 @@ func (s *formState) differences(in session.Language) []model.CardLine {
 	if c == nil {
 		return nil
 	}
-	lines := []model.CardLine{{Kind: model.CardHeading, Left: session.Say("Against ticket %d", s.before.load.Number)}}
+	lines := []model.CardLine{{Kind: model.CardHeading, Left: in.Say("Against ticket %d", s.before.load.Number)}}
 	changed := append(session.ChangedFacts(in, s.before.load, s.Load), session.ChangedFigures(in, c)...)
 	if len(changed) == 0 {
-		changed = []model.CardLine{{Kind: model.CardText, Left: session.Say("No line differs.")}}
+		changed = []model.CardLine{{Kind: model.CardText, Left: in.Say("No line differs.")}}
 	}
 	return append(append(lines, changed...), model.CardLine{Kind: model.CardRule})
 }
@@ -80,12 +80,12 @@ func (s *formState) payableChange(in session.Language) string {
 		return ""
 	}
 	if s.isUnchanged() {
-		return session.Say("Nothing is changed yet.")
+		return in.Say("Nothing is changed yet.")
 	}
 	for _, l := range c.Changed() {
 		if l.ID == settle.LinePayable && l.Change != nil && l.Before != nil && l.After != nil {
-			return session.Say("Payable %s → %s, %s.", l.Before.Printed(), l.After.Printed(), session.Signed(in, l.Change))
+			return in.Say("Payable %s → %s, %s.", l.Before.Printed(), l.After.Printed(), session.Signed(in, l.Change))
 		}
 	}
-	return session.Say("What is payable stays.")
+	return in.Say("What is payable stays.")
 }

@@ -7,7 +7,6 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
 )
 
 // limits are the problems of a load that a manager may accept: limits of the rates, and this
@@ -21,12 +20,12 @@ func (s limits) all() []limit {
 	var out []limit
 	for _, p := range s.form.Now.problems {
 		if p.Accept != "" {
-			out = append(out, limit{p.Accept, session.Text(p.Sentence)})
+			out = append(out, limit{p.Accept, s.form.session.Text(p.Sentence)})
 		}
 	}
 	for _, doubt := range entry.Stops(s.form.Now.Load, s.form.session.Desk.Profile()) {
 		if !doubt.Final {
-			out = append(out, limit{doubt.Code, session.Say(doubt.Sentence)})
+			out = append(out, limit{doubt.Code, s.form.session.Say(doubt.Sentence)})
 		}
 	}
 	return out
@@ -53,16 +52,16 @@ func (s limits) ask() {
 		sentences = append(sentences, l.sentence)
 	}
 	fields := []model.AskField{
-		{ID: "who", Label: session.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true},
-		{ID: "reason", Label: session.Say("Reason"), Chars: 40, Required: true},
+		{ID: "who", Label: s.form.session.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true},
+		{ID: "reason", Label: s.form.session.Say("Reason"), Chars: 40, Required: true},
 	}
 	if len(all) > 1 {
-		fields = append([]model.AskField{{ID: "limit", Label: session.Say("Limit"), Options: options, Chars: 24, Required: true}}, fields...)
+		fields = append([]model.AskField{{ID: "limit", Label: s.form.session.Say("Limit"), Options: options, Chars: 24, Required: true}}, fields...)
 	}
 	f.Put(model.Ask{
 		Draft: "accept", Of: s.form.id,
-		Title: session.Say("Accept beyond a limit?"), Text: strings.Join(sentences, "\n"), State: model.Warn,
-		Fields: fields, Yes: session.Say("Accept"),
+		Title: s.form.session.Say("Accept beyond a limit?"), Text: strings.Join(sentences, "\n"), State: model.Warn,
+		Fields: fields, Yes: s.form.session.Say("Accept"),
 		Then: func(values map[string]string) {
 			chosen := all[0].id
 			if values["limit"] != "" {
@@ -86,6 +85,6 @@ func (s limits) accept(who, limit, reason string) {
 		f.Fail(err)
 		return
 	}
-	f.Notify(model.OK, session.Say("%s has accepted %s: %s", who, limit, reason))
+	f.Notify(model.OK, s.form.session.Say("%s has accepted %s: %s", who, limit, reason))
 	f.Changed()
 }

@@ -38,7 +38,7 @@ func linesOf(form *entry.Form, look appearances) []line {
 			continue
 		}
 		out = append(out, line{
-			field: field, ID: field.ID, label: labelOf(field), unit: unitOf(form, field), kind: kinds[field.Kind],
+			field: field, ID: field.ID, label: labelOf(look.session.Language, field), unit: unitOf(look.session.Language, form, field), kind: kinds[field.Kind],
 			Part: parts[field.Part], appearance: look.of(field, always),
 		})
 	}
@@ -46,22 +46,22 @@ func linesOf(form *entry.Form, look appearances) []line {
 }
 
 // labelOf is a field's name where room is short.
-func labelOf(field entry.Field) string {
+func labelOf(in session.Language, field entry.Field) string {
 	which, draft, isWeight := entry.SideOf(field.ID)
 	switch {
 	case field.Factor.ID != "":
-		return session.Say(session.ShortName(field.Factor))
+		return in.Say(session.ShortName(field.Factor))
 	case isWeight && draft != "":
-		side := map[load.Which]string{load.Gross: session.Say("Gross"), load.Tare: session.Say("Tare")}[which]
-		return session.Say("%s, %s", side, session.Say(draft))
+		side := map[load.Which]string{load.Gross: in.Say("Gross"), load.Tare: in.Say("Tare")}[which]
+		return in.Say("%s, %s", side, in.Say(draft))
 	}
-	return session.Say(field.Label)
+	return in.Say(field.Label)
 }
 
-func unitOf(form *entry.Form, field entry.Field) string {
+func unitOf(in session.Language, form *entry.Form, field entry.Field) string {
 	switch {
 	case field.Kind == entry.YesNo:
-		return session.Say("y/n")
+		return in.Say("y/n")
 	case field.ID == "price":
 		return form.PriceUnit().String()
 	case field.Unit == quantity.Plain:

@@ -120,9 +120,9 @@ func (f *LoadForm) TurnRound() error {
 	} else if err := f.turnInBook(); err != nil {
 		return err
 	}
-	said := session.Say("the truck brings grain.")
+	said := f.session.Say("the truck brings grain.")
 	if f.Now.Leaves() {
-		said = session.Say("the truck takes grain away: say who receives it. It is only weighed.")
+		said = f.session.Say("the truck takes grain away: say who receives it. It is only weighed.")
 	}
 	f.session.Notify(model.OK, said)
 	f.session.Window.Redraw()

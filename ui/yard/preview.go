@@ -27,12 +27,13 @@ type Preview struct {
 	Slip    scaleticket.Document // the ticket, with placeholders for what is missing
 	Ruler   model.Ruler          // of the moisture; bare without rates and reading
 
-	CanUseTare bool // the truck has a stored tare that is not in use
+	CanUseTare  bool // the truck has a stored tare that is not in use
+	CanWithdraw bool // the load is in the book and was never weighed
 }
 
 // Preview returns the form's current preview.
 func (f *LoadForm) Preview() Preview {
-	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse()}
+	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse(), CanWithdraw: f.CanWithdraw()}
 	p.Figures = p.figures()
 	p.Tenth = p.tenth()
 	p.Margin = p.margin()
@@ -42,7 +43,7 @@ func (f *LoadForm) Preview() Preview {
 }
 
 func (p Preview) figures() []model.Figure {
-	net := model.Figure{Caption: session.Say("Net"), Value: session.NotYet, Unit: p.session.Desk.Profile().WeightUnit().String()}
+	net := model.Figure{Caption: p.session.Say("Net"), Value: session.NotYet, Unit: p.session.Desk.Profile().WeightUnit().String()}
 	if a, known := p.now.Load.Net(); known {
 		net.Value, net.Unit = a.Figure(), a.Unit().String()
 		if a.Sign() <= 0 {
@@ -52,8 +53,8 @@ func (p Preview) figures() []model.Figure {
 	if p.now.Leaves() {
 		return p.leavingFigures(net)
 	}
-	settled := model.Figure{Caption: session.Say("Settled"), Value: session.NotYet, Unit: "bu"}
-	money := model.Figure{Caption: session.Say("Payable"), Value: session.NotYet}
+	settled := model.Figure{Caption: p.session.Say("Settled"), Value: session.NotYet, Unit: "bu"}
+	money := model.Figure{Caption: p.session.Say("Payable"), Value: session.NotYet}
 	if e := p.now.edition; e != nil {
 		settled.Unit = e.Units.Settle.String()
 	}
@@ -61,7 +62,7 @@ func (p Preview) figures() []model.Figure {
 		settled.Value = session.FigureOf(s.Quantity)
 		money.Value = s.Payable.Printed()
 		if s.Payable.Kind() == worksheet.NotApplied {
-			money.Caption, money.Value = session.Say("Charges, discounts"), session.ToOwner(s.ToOwner())
+			money.Caption, money.Value = p.session.Say("Charges, discounts"), session.ToOwner(s.ToOwner())
 		}
 	}
 	return []model.Figure{net, settled, money}
@@ -69,11 +70,11 @@ func (p Preview) figures() []model.Figure {
 
 // leavingFigures are the large figures of a load that is only weighed.
 func (p Preview) leavingFigures(net model.Figure) []model.Figure {
-	bushels := model.Figure{Caption: session.Say("By legal weight"), Value: session.NotYet, Unit: "bu"}
+	bushels := model.Figure{Caption: p.session.Say("By legal weight"), Value: session.NotYet, Unit: "bu"}
 	if s := p.now.settlement; s != nil && s.Bushels != nil {
 		bushels.Value = session.FigureOf(s.Bushels)
 	}
-	return []model.Figure{net, bushels, {Caption: session.Say("Only weighed")}}
+	return []model.Figure{net, bushels, {Caption: p.session.Say("Only weighed")}}
 }
 
 // Tenth is one tenth of a point of moisture.
@@ -95,14 +96,14 @@ func (p Preview) tenth() string {
 		return ""
 	}
 	lost := session.PrintedLike(s.Quantity, s.Quantity.Value().Sub(w.Quantity.Value()))
-	return session.Say("A tenth of a point is worth %s, %s.", lost, moneyBetween(s, w))
+	return p.session.Say("A tenth of a point is worth %s, %s.", lost, moneyBetween(p.session.Language, s, w))
 }
 
 // moneyBetween is what the grower has less by the second settlement: of what is
 // payable, or without a price of what is charged and discounted.
-func moneyBetween(s, w *settle.Settlement) string {
+func moneyBetween(in session.Language, s, w *settle.Settlement) string {
 	if s.Payable.Kind() == worksheet.NotApplied {
-		return session.Say("%s in charges and discounts", s.ToOwner().Sub(w.ToOwner()).FixedString(2))
+		return in.Say("%s in charges and discounts", s.ToOwner().Sub(w.ToOwner()).FixedString(2))
 	}
 	return session.PrintedLike(s.Payable, s.Payable.Value().Sub(w.Payable.Value()))
 }
@@ -114,7 +115,7 @@ func (p Preview) margin() model.Remark {
 		return stopped
 	}
 	if asked := p.now.questions(); len(asked) > 0 {
-		return model.Remark{State: model.Warn, Text: asked[0]}
+		return model.Remark{State: model.Warn, Text: p.session.Text(asked[0])}
 	}
 	if place := session.InPlaceText(p.session.Language, p.now.Load); place != "" {
 		return model.Remark{State: model.Plain, Text: session.Join(" ", p.now.payableChange(p.session.Language), place)}
@@ -140,15 +141,15 @@ func (p Preview) ruler() model.Ruler {
 // Working lists every line of the settlement with its calculation, as shown instead of the slip.
 // While the load cannot be settled it says why.
 func (p Preview) Working() []model.CardLine {
-	lines := []model.CardLine{{Kind: model.CardTitle, Left: session.Say("Working")}}
+	lines := []model.CardLine{{Kind: model.CardTitle, Left: p.session.Say("Working")}}
 	s := p.now.settlement
 	if s == nil {
-		lines = append(lines, model.CardLine{Kind: model.CardText, Left: session.Say("The load cannot be settled yet.")})
+		lines = append(lines, model.CardLine{Kind: model.CardText, Left: p.session.Say("The load cannot be settled yet.")})
 		for _, m := range p.now.Load.Missing() {
-			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: session.Text(m.Sentence)})
+			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: p.session.Text(m.Sentence)})
 		}
 		for _, sentence := range p.now.sentences() {
-			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: sentence})
+			lines = append(lines, model.CardLine{Kind: model.CardMark, Left: p.session.Text(sentence)})
 		}
 		return lines
 	}

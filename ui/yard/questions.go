@@ -7,7 +7,6 @@ import (
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
 )
 
 // questions are the guards' questions about a load before its ticket: improbable figures, each
@@ -34,8 +33,8 @@ func (q questions) ask() {
 	asked := q.form.Now.asked[0]
 	f.Put(model.Ask{
 		Draft: "answer", Of: q.form.id,
-		Title: session.Say("Is this right?"), Text: session.Text(asked.Said), State: model.Warn,
-		Fields: q.fields(asked), Yes: session.Say("It is right"),
+		Title: q.form.session.Say("Is this right?"), Text: q.form.session.Text(asked.Said), State: model.Warn,
+		Fields: q.fields(asked), Yes: q.form.session.Say("It is right"),
 		Then: func(values map[string]string) { q.answer(asked, values["who"], values["reason"]) },
 	})
 }
@@ -44,14 +43,14 @@ func (q questions) ask() {
 func (q questions) fields(asked guard.Finding) []model.AskField {
 	options := make([]model.Option, len(asked.Reasons))
 	for i, r := range asked.Reasons {
-		options[i] = model.Option{Code: r, Name: session.Say(r)}
+		options[i] = model.Option{Code: r, Name: q.form.session.Say(r)}
 	}
-	fields := []model.AskField{{ID: "reason", Label: session.Say("Reason"), Options: options, Chars: 40, Required: true}}
+	fields := []model.AskField{{ID: "reason", Label: q.form.session.Say("Reason"), Options: options, Chars: 40, Required: true}}
 	if asked.Act != elevator.GuardManager {
 		return fields
 	}
 	f := q.form.session
-	return append([]model.AskField{{ID: "who", Label: session.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true}}, fields...)
+	return append([]model.AskField{{ID: "who", Label: q.form.session.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true}}, fields...)
 }
 
 // answer records the answer, under the manager's name where one answered.
@@ -71,6 +70,6 @@ func (q questions) answer(asked guard.Finding, who, reason string) {
 		f.Fail(err)
 		return
 	}
-	f.Notify(model.OK, session.Say("answered: %s", session.Say(reason)))
+	f.Notify(model.OK, q.form.session.Say("answered: %s", q.form.session.Say(reason)))
 	f.Changed()
 }

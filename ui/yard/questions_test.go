@@ -53,7 +53,7 @@ func TestAbsurdLoadsAreHeldBack(t *testing.T) {
 			t.Errorf("absurd.txt:%d: %v is asked %v, want %s", c.Line, c.Typed, f.Now.asked, question)
 			continue
 		}
-		said := f.Now.questions()[0]
+		said := f.Now.questions()[0].String()
 		if f.Now.CanIssue() || f.Now.settlement != nil && !strings.Contains(f.Now.WhyNotIssue(), said) {
 			t.Errorf("absurd.txt:%d: it may be issued %v, %q", c.Line, f.Now.CanIssue(), f.Now.WhyNotIssue())
 		}

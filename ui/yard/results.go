@@ -7,7 +7,6 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
 )
 
 // Results are the results of a sample other than moisture, typed on the form of its load: at the
@@ -95,7 +94,7 @@ func (r Results) others() []model.Option {
 	for _, factor := range c.Factors {
 		isShown := func(l line) bool { return l.field.Factor.ID == factor.ID }
 		if !slices.ContainsFunc(r.form.Now.lines, isShown) {
-			out = append(out, model.Option{Code: string(factor.ID), Name: session.Say(factor.Name)})
+			out = append(out, model.Option{Code: string(factor.ID), Name: r.form.session.Say(factor.Name)})
 		}
 	}
 	return out
@@ -104,10 +103,10 @@ func (r Results) others() []model.Option {
 // AskMore asks for another factor, and adds its field to the form. then is called with the field.
 func (r Results) AskMore(then func(field string)) {
 	r.form.session.Put(model.Ask{
-		Title:  session.Say("Which other result?"),
-		Text:   session.Say("It gets a field on this form and a line on the slip. The rates may not look at it."),
-		Fields: []model.AskField{{ID: "factor", Label: session.Say("Result"), Options: r.others(), Required: true}},
-		Yes:    session.Say("Put it on"),
+		Title:  r.form.session.Say("Which other result?"),
+		Text:   r.form.session.Say("It gets a field on this form and a line on the slip. The rates may not look at it."),
+		Fields: []model.AskField{{ID: "factor", Label: r.form.session.Say("Result"), Options: r.others(), Required: true}},
+		Yes:    r.form.session.Say("Put it on"),
 		Then: func(values map[string]string) {
 			r.form.typed.factors[grain.FactorID(values["factor"])] = true
 			r.form.read()

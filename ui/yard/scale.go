@@ -54,11 +54,11 @@ func (r *ScaleReader) Weigh(form *LoadForm, field string) {
 // askSide asks which weight is meant.
 func (r *ScaleReader) askSide(form *LoadForm) {
 	r.session.Put(model.Ask{
-		Title:  session.Say("%s: which weight is on the scale?", form.Now.truck()),
-		Text:   session.Say("A weight that is there is struck out when another takes its place. Why is asked before the ticket."),
+		Title:  r.session.Say("%s: which weight is on the scale?", form.Now.truck()),
+		Text:   r.session.Say("A weight that is there is struck out when another takes its place. Why is asked before the ticket."),
 		State:  model.Warn,
-		Fields: []model.AskField{{ID: "side", Label: session.Say("Weight"), Options: form.Now.sides(), Required: true}},
-		Yes:    session.Say("Weigh"),
+		Fields: []model.AskField{{ID: "side", Label: r.session.Say("Weight"), Options: form.Now.sides(), Required: true}},
+		Yes:    r.session.Say("Weigh"),
 		Then:   func(values map[string]string) { r.begin(form, values["side"]) },
 	})
 }
@@ -81,7 +81,7 @@ func (r *ScaleReader) begin(form *LoadForm, side string) {
 func (r *ScaleReader) waitFor(own context.Context, w *scaleWait) {
 	var weight quantity.Amount
 	r.session.Run(model.Job{
-		Topic: "weigh", Title: session.Say("%s: waiting for the scale to come to rest", w.form.Now.truck()),
+		Topic: "weigh", Title: r.session.Say("%s: waiting for the scale to come to rest", w.form.Now.truck()),
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
 			ctx, cancel := context.WithTimeout(ctx, longestRest)
 			defer cancel()
@@ -93,7 +93,7 @@ func (r *ScaleReader) waitFor(own context.Context, w *scaleWait) {
 			if why := context.Cause(own); why != nil {
 				err = why
 			} else if err == context.Canceled {
-				err = errors.New(session.Say("The wait was ended"))
+				err = errors.New(r.session.Say("The wait was ended"))
 			}
 			w.end(nil)
 			if r.wait == w {
@@ -112,7 +112,7 @@ func (r *ScaleReader) waitFor(own context.Context, w *scaleWait) {
 // End cancels the wait because the truck is no longer shown: the next weight at rest may be another
 // truck's.
 func (r *ScaleReader) End() {
-	r.endFor(errors.New(session.Say("The truck was left before the scale came to rest")))
+	r.endFor(errors.New(r.session.Say("The truck was left before the scale came to rest")))
 }
 
 func (r *ScaleReader) endFor(why error) {
@@ -135,13 +135,13 @@ func (r *ScaleReader) Watch() {
 	case display.Weight.Sign() > 0:
 		r.wait.loaded = true
 	case r.wait.loaded:
-		r.endFor(errors.New(session.Say("The truck has left the deck")))
+		r.endFor(errors.New(r.session.Say("The truck has left the deck")))
 	}
 }
 
 // refuse reports for which truck no weight was taken, and why.
 func (r *ScaleReader) refuse(form *LoadForm, why error) {
-	r.session.Notify(model.Stop, session.Say("%s: no weight is taken. %s", form.Now.truck(), session.Sentence(why)))
+	r.session.Notify(model.Stop, r.session.Say("%s: no weight is taken. %s", form.Now.truck(), r.session.Sentence(why)))
 }
 
 // take records the weight from the scale.
@@ -149,7 +149,7 @@ func (w *scaleWait) take(weight quantity.Amount) error {
 	f := w.form
 	s, _ := f.session.Scale()
 	if had, weighed := f.inBook().Weight(w.which, w.draft); weighed && had.Source == load.FromScale && had.Scale == s.ID && had.Weight.Equal(weight) {
-		f.session.Notify(model.OK, session.Say("%s: %s is %s already.", f.Now.truck(), session.Say(string(w.which)), weight))
+		f.session.Notify(model.OK, w.form.session.Say("%s: %s is %s already.", f.Now.truck(), w.form.session.Say(string(w.which)), weight))
 		return nil
 	}
 	f.typed.forget(entry.WeightID(w.which, w.draft))
@@ -161,7 +161,7 @@ func (w *scaleWait) take(weight quantity.Amount) error {
 	if err := f.write(facts); err != nil {
 		return err
 	}
-	f.session.Notify(model.OK, session.Say("%s: %s %s, from scale %s.", f.Now.truck(), session.Say(string(w.which)), weight, s.ID))
+	f.session.Notify(model.OK, w.form.session.Say("%s: %s %s, from scale %s.", f.Now.truck(), w.form.session.Say(string(w.which)), weight, s.ID))
 	if err := f.Reload(); err != nil {
 		return err
 	}

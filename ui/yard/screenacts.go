@@ -6,15 +6,14 @@ import (
 	"fyne.io/fyne/v2"
 
 	"tenthpoint/ui/apptheme"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
 )
 
 // Acts are everything a person can do with a load.
 func (s *Screen) Acts() []shell.Act {
-	acts := shell.ActsOf(s, session.Say("Load"), loadActs)
-	acts = append(acts, shell.ActsOf(s, session.Say("Yard"), yardActs)...)
+	acts := shell.ActsOf(s.Yard.session.Language, s, s.Yard.session.Say("Load"), loadActs)
+	acts = append(acts, shell.ActsOf(s.Yard.session.Language, s, s.Yard.session.Say("Yard"), yardActs)...)
 	return append(acts, s.placeActs()...)
 }
 
@@ -34,6 +33,9 @@ var loadActs = []shell.ActRow[*Screen]{
 	{ID: "load.refuse", Title: "Refuse", Key: widgets.Ctrl(fyne.KeyR),
 		When: func(s *Screen) bool { return s.Form().ID() != "" }, Why: "There is no load to refuse.",
 		Do: func(s *Screen) { s.Yard.Refuse() }},
+	{ID: "load.withdraw", Title: "Withdraw", Key: widgets.CtrlShift(fyne.KeyR),
+		When: func(s *Screen) bool { return s.Form().CanWithdraw() }, Why: "Only a load that was never weighed is withdrawn.",
+		Do: func(s *Screen) { s.Yard.Withdraw() }},
 	{ID: "load.accept", Title: "Accept beyond a limit", Key: widgets.Ctrl(fyne.KeyO),
 		When: func(s *Screen) bool { return limits{s.Form()}.canAccept() }, Why: "No limit stands in the way that a manager could accept.",
 		Do: func(s *Screen) { limits{s.Form()}.ask() }},
@@ -79,10 +81,10 @@ func (s *Screen) placeActs() []shell.Act {
 	acts := make([]shell.Act, len(placeKeys))
 	for place, key := range placeKeys {
 		acts[place] = shell.Act{Everywhere: true, Command: widgets.Command{
-			ID: fmt.Sprintf("yard.%d", place+1), Title: session.Say("Truck at place %d", place+1), Group: session.Say("Yard"),
+			ID: fmt.Sprintf("yard.%d", place+1), Title: s.Yard.session.Say("Truck at place %d", place+1), Group: s.Yard.session.Say("Yard"),
 			Break: place == 0, Keys: []widgets.Key{widgets.Bare(key)},
 			EnabledWhen: func() bool { return s.Yard.IsTaken(place) },
-			WhyNot:      func() string { return session.Say("No truck stands at place %d.", place+1) },
+			WhyNot:      func() string { return s.Yard.session.Say("No truck stands at place %d.", place+1) },
 			Do:          func() { s.turnTo(func() { s.Yard.TakePlace(place) }) },
 		}}
 	}

@@ -6,7 +6,6 @@ import (
 
 	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 )
 
@@ -149,7 +148,7 @@ func (v *loadView) goOn() {
 // issues the ticket it would issue it.
 func (v *loadView) sayFilled() {
 	if now := v.form().Now; now.CanIssue() {
-		v.window.Say(model.OK, session.Say("All is filled in. F12 issues the ticket."))
+		v.window.Say(model.OK, v.yard.session.Say("All is filled in. F12 issues the ticket."))
 	} else {
 		v.window.Say(model.Wait, now.WhyNotIssue())
 	}

@@ -26,11 +26,11 @@ type detailsSheet struct{ form *LoadForm }
 func (s detailsSheet) ask() {
 	s.form.session.Put(model.Ask{
 		Draft: "details", Of: s.form.id,
-		Title: session.Say("More about this load"), Fields: s.fields(), Yes: session.Say("Write down"),
+		Title: s.form.session.Say("More about this load"), Fields: s.fields(), Yes: s.form.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			faults := map[string]string{}
 			for id, err := range s.form.entering(s.changed(values)).Refused() {
-				faults[id] = session.Sentence(err)
+				faults[id] = s.form.session.Sentence(err)
 			}
 			return faults
 		},
@@ -43,12 +43,12 @@ func (s detailsSheet) fields() []model.AskField {
 	var fields []model.AskField
 	for _, id := range seldom {
 		field, _ := s.entryForm().Field(id)
-		fields = append(fields, model.AskField{ID: id, Label: session.Say(field.Label), Value: field.Shown(l), Chars: 26})
+		fields = append(fields, model.AskField{ID: id, Label: s.form.session.Say(field.Label), Value: field.Shown(l), Chars: 26})
 	}
 	return append(fields,
-		model.AskField{ID: "driverOn", Label: session.Say("Driver is"), Options: driverOptions(), Value: s.form.typed.driverOn, Chars: 20, Hint: session.Say("on the weights to come")},
-		model.AskField{ID: "until", Label: session.Say("Kept until"), Value: l.Sample.Until.String(), Chars: 12, Hint: session.Say("year-month-day")},
-		model.AskField{ID: "schedule", Label: session.Say("Rates"), Options: s.schedules(), Value: l.Details.Schedule, Chars: 20, Hint: session.Say("empty: as set up")})
+		model.AskField{ID: "driverOn", Label: s.form.session.Say("Driver is"), Options: driverOptions(s.form.session.Language), Value: s.form.typed.driverOn, Chars: 20, Hint: s.form.session.Say("on the weights to come")},
+		model.AskField{ID: "until", Label: s.form.session.Say("Kept until"), Value: l.Sample.Until.String(), Chars: 12, Hint: s.form.session.Say("year-month-day")},
+		model.AskField{ID: "schedule", Label: s.form.session.Say("Rates"), Options: s.schedules(), Value: l.Details.Schedule, Chars: 20, Hint: s.form.session.Say("empty: as set up")})
 }
 
 func (s detailsSheet) entryForm() *entry.Form { return s.form.Now.form }
@@ -90,8 +90,8 @@ func (s detailsSheet) write(values map[string]string) {
 }
 
 // driverOptions are the places of the driver while the truck is weighed.
-func driverOptions() []model.Option {
-	return []model.Option{{Code: "on", Name: session.Say("on the truck")}, {Code: "off", Name: session.Say("off the truck")}}
+func driverOptions(in session.Language) []model.Option {
+	return []model.Option{{Code: "on", Name: in.Say("on the truck")}, {Code: "off", Name: in.Say("off the truck")}}
 }
 
 // sharesSheet asks who shares in a load. A share is typed as a fraction, 1/3, or
@@ -102,9 +102,9 @@ func (s sharesSheet) ask() {
 	f := s.form.session
 	f.Put(model.Ask{
 		Draft: "shares", Of: s.form.id,
-		Title:  session.Say("Who shares in this load?"),
-		Text:   session.Say("Leave all owners out when the grower has all of it."),
-		Fields: session.OwnerFields(f, s.form.Now.Load.Details.Shares), Yes: session.Say("Write down"),
+		Title:  s.form.session.Say("Who shares in this load?"),
+		Text:   s.form.session.Say("Leave all owners out when the grower has all of it."),
+		Fields: session.OwnerFields(f, s.form.Now.Load.Details.Shares), Yes: s.form.session.Say("Write down"),
 		Check: s.check,
 		Then: func(values map[string]string) {
 			if err := s.write(values); err != nil {
@@ -124,7 +124,7 @@ func (s sharesSheet) check(values map[string]string) map[string]string {
 		return faults
 	}
 	for _, err := range s.form.entering(s.texts(values)).Refused() {
-		faults["terms1"] = session.Sentence(err)
+		faults["terms1"] = s.form.session.Sentence(err)
 	}
 	return faults
 }
@@ -157,18 +157,18 @@ func (f *LoadForm) AskGrower() { growerSheet{f}.ask() }
 func (s growerSheet) ask() {
 	s.form.session.Put(model.Ask{
 		Draft: "new grower",
-		Title: session.Say("A new grower"),
-		Text:  session.Say("The code is short; typing it finds the grower from now on."),
+		Title: s.form.session.Say("A new grower"),
+		Text:  s.form.session.Say("The code is short; typing it finds the grower from now on."),
 		Fields: []model.AskField{
-			{ID: "code", Label: session.Say("Code"), Chars: 8, Required: true},
-			{ID: "name", Label: session.Say("Name"), Chars: 30, Required: true},
-			{ID: "address", Label: session.Say("Address"), Chars: 30},
-			{ID: "phone", Label: session.Say("Phone"), Chars: 18},
+			{ID: "code", Label: s.form.session.Say("Code"), Chars: 8, Required: true},
+			{ID: "name", Label: s.form.session.Say("Name"), Chars: 30, Required: true},
+			{ID: "address", Label: s.form.session.Say("Address"), Chars: 30},
+			{ID: "phone", Label: s.form.session.Say("Phone"), Chars: 18},
 		},
-		Yes: session.Say("Write down"),
+		Yes: s.form.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			if g, taken := s.form.session.Known().Grower(strings.TrimSpace(values["code"])); taken {
-				return map[string]string{"code": session.Say("The code belongs to %s. Choose another.", g.Name)}
+				return map[string]string{"code": s.form.session.Say("The code belongs to %s. Choose another.", g.Name)}
 			}
 			return nil
 		},
@@ -192,6 +192,6 @@ func (s growerSheet) add(values map[string]string) {
 		f.Fail(err)
 		return
 	}
-	f.Notify(model.OK, session.Say("%s is written down as %s.", g.Name, g.ID))
+	f.Notify(model.OK, s.form.session.Say("%s is written down as %s.", g.Name, g.ID))
 	f.Changed()
 }

@@ -44,7 +44,7 @@ func (t storedTare) use() error {
 		return err
 	}
 	truck, _ := storedTareOf(t.form.session, t.form.Now.Load)
-	t.form.session.Notify(model.OK, session.Say("Stored tare %s of %s is used for truck %s.", truck.Tare, truck.Taken, truck.ID))
+	t.form.session.Notify(model.OK, t.form.session.Say("Stored tare %s of %s is used for truck %s.", truck.Tare, truck.Taken, truck.ID))
 	t.form.session.Window.Redraw()
 	return nil
 }
@@ -72,7 +72,7 @@ func (t storedTare) store() error {
 	if err := scalehouse.SetTruck(context.Background(), f.Desk, truck); err != nil {
 		return err
 	}
-	f.Notify(model.OK, session.Say("tare %s is stored for truck %s.", tare, truck.ID))
+	f.Notify(model.OK, t.form.session.Say("tare %s is stored for truck %s.", tare, truck.ID))
 	f.Changed()
 	return nil
 }

@@ -13,44 +13,44 @@ import (
 func truckRow(in session.Language, l *load.Load, settles bool, now string) model.TruckRow {
 	truck := session.TruckText(l.Details.Truck)
 	if truck == "" {
-		truck = session.Say("truck ?")
+		truck = in.Say("truck ?")
 	}
 	return model.TruckRow{
 		ID: l.ID, Truck: truck,
 		Who:   session.Join(", ", l.Details.Grower.Name, in.GrainName(l.Details.Commodity)),
-		Waits: waits(l.Opened.At, now),
-		Next:  nextAct(l, settles),
+		Waits: waits(in, l.Opened.At, now),
+		Next:  nextAct(in, l, settles),
 	}
 }
 
 // nextAct is the next act for a load, in a few words.
-func nextAct(l *load.Load, settles bool) model.Remark {
+func nextAct(in session.Language, l *load.Load, settles bool) model.Remark {
 	missing := map[string]bool{}
 	for _, m := range l.Missing() {
 		missing[m.Field] = true
 	}
 	switch {
 	case l.Phase == load.TurnedAway:
-		return model.Remark{State: model.Stop, Text: session.Say("refused")}
+		return model.Remark{State: model.Stop, Text: in.Say("refused")}
 	case l.Phase == load.Ticketed || l.Phase == load.Void || l.Phase == load.Corrected:
-		return model.Remark{State: model.Locked, Text: session.Say("ticket %d", l.Number)}
+		return model.Remark{State: model.Locked, Text: in.Say("ticket %d", l.Number)}
 	case missing["gross"]:
-		return model.Remark{State: model.Missing, Text: session.Say("weigh it full")}
+		return model.Remark{State: model.Missing, Text: in.Say("weigh it full")}
 	case missing["moisture"]:
-		return model.Remark{State: model.Missing, Text: session.Say("test the sample")}
+		return model.Remark{State: model.Missing, Text: in.Say("test the sample")}
 	case missing["tare"]:
-		return model.Remark{State: model.Missing, Text: session.Say("weigh it empty")}
+		return model.Remark{State: model.Missing, Text: in.Say("weigh it empty")}
 	case len(missing) > 0:
-		return model.Remark{State: model.Missing, Text: session.Say("say whose and what")}
+		return model.Remark{State: model.Missing, Text: in.Say("say whose and what")}
 	case !settles:
-		return model.Remark{State: model.Stop, Text: session.Say("look at the form")}
+		return model.Remark{State: model.Stop, Text: in.Say("look at the form")}
 	}
-	return model.Remark{State: model.OK, Text: session.Say("issue the ticket")}
+	return model.Remark{State: model.OK, Text: in.Say("issue the ticket")}
 }
 
 // waits returns the time between two of the book's times, in hours and minutes: how long a truck
 // has been here.
-func waits(since, now string) string {
+func waits(in session.Language, since, now string) string {
 	from, err1 := time.Parse(journal.TimeLayout, since)
 	to, err2 := time.Parse(journal.TimeLayout, now)
 	if err1 != nil || err2 != nil || to.Before(from) {
@@ -59,11 +59,11 @@ func waits(since, now string) string {
 	minutes := int(to.Sub(from).Minutes())
 	switch {
 	case minutes < 1:
-		return session.Say("just came")
+		return in.Say("just came")
 	case minutes < 60:
-		return session.Say("%d min", minutes)
+		return in.Say("%d min", minutes)
 	case minutes < 24*60:
-		return session.Say("%d h %02d min", minutes/60, minutes%60)
+		return in.Say("%d h %02d min", minutes/60, minutes%60)
 	}
-	return session.Say("%d days", minutes/60/24)
+	return in.Say("%d days", minutes/60/24)
 }

@@ -114,9 +114,9 @@ func (t *typed) draft(book *load.Load) map[string]string {
 }
 
 // restore reads the texts of a draft.
-func (t *typed) restore(texts map[string]string) {
+func (t *typed) restore(in session.Language, texts map[string]string) {
 	t.outbound, t.split = texts[leavesText] != "", texts[splitText] != ""
-	if isOneOf(driverOptions(), texts[driverText]) {
+	if isOneOf(driverOptions(in), texts[driverText]) {
 		t.driverOn = texts[driverText]
 	}
 	maps.Copy(t.factors, factorsOf(texts))

@@ -167,17 +167,17 @@ func (y *Yard) row(l *load.Load, key string) model.TruckRow {
 func (y *Yard) Here() string {
 	switch n := len(y.trucks); n {
 	case 0:
-		return session.Say("On the yard")
+		return y.session.Say("On the yard")
 	case 1:
-		return session.Say("On the yard: 1 truck")
+		return y.session.Say("On the yard: 1 truck")
 	default:
-		return session.Say("On the yard: %d trucks", n)
+		return y.session.Say("On the yard: %d trucks", n)
 	}
 }
 
 // Advice returns what to do while no truck is here.
 func (y *Yard) Advice() string {
-	return session.Say("No truck is here. Type the next one in: it stands here until it has its ticket.")
+	return y.session.Say("No truck is here. Type the next one in: it stands here until it has its ticket.")
 }
 
 // TakeNew makes the blank form current. What was typed on the one before is recorded first; invalid
@@ -282,18 +282,45 @@ func (y *Yard) Refuse() {
 	}
 	y.session.Put(model.Ask{
 		Draft: "refuse", Of: form.id,
-		Title:  session.Say("Refuse the load of truck %s?", session.TruckText(form.Now.Load.Details.Truck)),
-		Text:   session.Say("The load stays in the book as refused, with your reason. Nothing of it is settled."),
+		Title:  y.session.Say("Refuse the load of truck %s?", session.TruckText(form.Now.Load.Details.Truck)),
+		Text:   y.session.Say("The load stays in the book as refused, with your reason. Nothing of it is settled."),
 		State:  model.Stop,
-		Fields: []model.AskField{{ID: "reason", Label: session.Say("Reason"), Chars: 40, Required: true}},
-		Yes:    session.Say("Refuse"), Danger: true,
+		Fields: []model.AskField{{ID: "reason", Label: y.session.Say("Reason"), Chars: 40, Required: true}},
+		Yes:    y.session.Say("Refuse"), Danger: true,
 		Then: func(values map[string]string) {
 			if err := scalehouse.Refuse(context.Background(), y.session.Desk, form.id, values["reason"]); err != nil {
 				y.session.Fail(err)
 				return
 			}
-			y.session.Notify(model.OK, session.Say("load %s is refused: %s", form.id, values["reason"]))
+			y.session.Notify(model.OK, y.session.Say("load %s is refused: %s", form.id, values["reason"]))
 			y.left()
 		},
 	})
+}
+
+// Withdraw takes the current load back: a truck that was typed by mistake.
+func (y *Yard) Withdraw() {
+	form := y.current
+	if !form.CanWithdraw() {
+		return
+	}
+	y.session.Put(model.Ask{
+		Title: y.session.Say("Withdraw the load of truck %s?", session.TruckText(form.Now.Load.Details.Truck)),
+		Text:  y.session.Say("It was never weighed. It leaves the yard as if it had not come, and is not counted as turned away."),
+		State: model.Warn,
+		Yes:   y.session.Say("Withdraw"),
+		Then: func(map[string]string) {
+			if err := scalehouse.Withdraw(context.Background(), y.session.Desk, form.id); err != nil {
+				y.session.Fail(err)
+				return
+			}
+			y.session.Notify(model.OK, y.session.Say("load %s is withdrawn", form.id))
+			y.left()
+		},
+	})
+}
+
+// CanWithdraw reports whether the load is in the book and was never weighed.
+func (f *LoadForm) CanWithdraw() bool {
+	return f.id != "" && f.Now.Load != nil && f.Now.Load.CanWithdraw()
 }

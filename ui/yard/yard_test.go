@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
 )
 
@@ -119,8 +120,8 @@ func TestNextAct(t *testing.T) {
 			t.Errorf("after %s %q the truck waits for %+v, want %s", tt.field, tt.text, row.Next, tt.want)
 		}
 	}
-	refused := nextAct(&load.Load{Phase: load.TurnedAway}, false)
-	issued := nextAct(&load.Load{Phase: load.Ticketed, Number: 12}, true)
+	refused := nextAct(r.Session.Language, &load.Load{Phase: load.TurnedAway}, false)
+	issued := nextAct(r.Session.Language, &load.Load{Phase: load.Ticketed, Number: 12}, true)
 	if refused.State != model.Stop || issued.State != model.Locked || !strings.Contains(issued.Text, "12") {
 		t.Errorf("refused %+v, issued %+v", refused, issued)
 	}
@@ -137,7 +138,7 @@ func TestWaits(t *testing.T) {
 		{"", "2025-10-14T11:00:00Z", ""},
 	}
 	for _, tt := range tests {
-		if got := waits(tt.since, tt.now); got != tt.want {
+		if got := waits(session.Language{}, tt.since, tt.now); got != tt.want {
 			t.Errorf("from %s to %s is %q, want %q", tt.since, tt.now, got, tt.want)
 		}
 	}

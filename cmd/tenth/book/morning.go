@@ -77,7 +77,7 @@ func (c demoMorning) working(p *terminal.Session, l *load.Load) ([]string, error
 	if err != nil {
 		return nil, err
 	}
-	text := p.Printer.Text(terminal.EditionLine(s.Edition)) + "\n\n" + s.Sheet.TextIn(76, p.WorkingOf(l))
+	text := p.Printer.Text(terminal.EditionLine(s.Edition)) + "\n\n" + p.Working(s, l, 76)
 	return p.Files(c.Dir, terminal.PaperName(l.Number, 0, 0)+"-working", nil, []byte(text))
 }
 

@@ -38,7 +38,7 @@ func (f shown) sheet(t *terminal.Terminal, s *worksheet.Sheet, cautions ...strin
 	if f.JSON {
 		return t.PrintJSON(map[string]any{"working": s})
 	}
-	fmt.Fprint(t.Stdout, s.TextIn(int(f.Width), t.Printer.Word))
+	fmt.Fprint(t.Stdout, s.TextIn(int(f.Width), t.Printer))
 	for _, caution := range cautions {
 		t.Say("")
 		t.Say("%s", t.Printer.Word(caution))

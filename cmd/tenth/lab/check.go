@@ -138,7 +138,7 @@ func (c benchBias) Run(t *terminal.Terminal) error {
 			if c.Working {
 				p.Say("")
 				p.Say("%s", b.Grain)
-				fmt.Fprint(p.Stdout, b.Sheet.TextIn(int(c.Width), p.Language()))
+				fmt.Fprint(p.Stdout, b.Sheet.TextIn(int(c.Width), p.HousePrinter()))
 			}
 		}
 		return nil

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 )
 
@@ -15,7 +16,7 @@ import (
 //	          ^ shrink trigger 15.0 %
 //
 // A star is the reading, brackets are its tolerance.
-func drawRuler(r moisture.Ruler, width int) string {
+func drawRuler(r moisture.Ruler, width int, in *message.Printer) string {
 	if len(r.Marks) == 0 {
 		return ""
 	}
@@ -23,12 +24,12 @@ func drawRuler(r moisture.Ruler, width int) string {
 	lines := []string{d.figures(), d.strip()}
 	for _, m := range r.Marks {
 		if m.Kind == moisture.LimitMark {
-			lines = append(lines, d.arrow(r.MarkPlace(m), m.Label))
+			lines = append(lines, d.arrow(r.MarkPlace(m), in.Text(m.Label)))
 		}
 	}
 	for _, m := range r.Marks {
 		if m.Kind == moisture.ReadingMark {
-			lines = append(lines, d.arrow(r.MarkPlace(m), "read "+m.Label))
+			lines = append(lines, d.arrow(r.MarkPlace(m), in.Text(message.New("read %s", m.Label))))
 		}
 	}
 	return strings.Join(lines, "\n") + "\n"
@@ -58,7 +59,7 @@ func (d rulerText) figures() string {
 	row := blanks(d.width + 3)
 	for _, m := range d.ruler.Marks {
 		if m.Kind == moisture.PointMark {
-			copy(row[d.column(d.ruler.MarkPlace(m)):], m.Label)
+			copy(row[d.column(d.ruler.MarkPlace(m)):], m.Label.String())
 		}
 	}
 	return strings.TrimRight(string(row), " ")

@@ -6,13 +6,14 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 )
 
 func TestDrawRuler(t *testing.T) {
 	percent := func(text string) quantity.Amount { return quantity.Of(text, quantity.Percent) }
-	r := moisture.NewRuler(moisture.BandOf(percent("18.2"), quantity.Of("0.5", quantity.Point)), []moisture.Limit{{Name: "shrink-to", At: percent("15.0")}, {Name: "drying trigger", At: percent("19.0")}})
+	r := moisture.NewRuler(moisture.BandOf(percent("18.2"), quantity.Of("0.5", quantity.Point)), []moisture.Limit{{Name: message.Words("shrink-to"), At: percent("15.0")}, {Name: message.Words("drying trigger"), At: percent("19.0")}})
 	want := strings.TrimPrefix(`
 14        15        16        17        18        19        20
 |.........|.........|.........|......[====*====]..|.........|
@@ -21,7 +22,7 @@ func TestDrawRuler(t *testing.T) {
                               read 18.2 % ^
 `, "\n")
 	for _, width := range []int{61, 79} { // six points of ten letters either way
-		if got := drawRuler(r, width); got != want {
+		if got := drawRuler(r, width, nil); got != want {
 			t.Errorf("drawn\n%s\nwant\n%s", got, want)
 		}
 	}
@@ -35,11 +36,11 @@ func TestDrawRulerOfAnything(t *testing.T) {
 		}
 		var limits []moisture.Limit
 		for range rapid.IntRange(0, 5).Draw(t, "limits") {
-			limits = append(limits, moisture.Limit{Name: "limit", At: percent("limit")})
+			limits = append(limits, moisture.Limit{Name: message.Words("limit"), At: percent("limit")})
 		}
 		tolerance := quantity.Int(rapid.Int64Range(1, 150).Draw(t, "tolerance"), quantity.Point).Div(quantity.Int(100, quantity.Plain))
 		r := moisture.NewRuler(moisture.BandOf(percent("reading"), tolerance), limits)
-		if drawRuler(r, 72) == "" {
+		if drawRuler(r, 72, nil) == "" {
 			t.Fatal("nothing drawn")
 		}
 		for _, m := range r.Marks {
@@ -48,7 +49,7 @@ func TestDrawRulerOfAnything(t *testing.T) {
 			}
 		}
 	})
-	if got := drawRuler(moisture.Ruler{}, 60); got != "" {
+	if got := drawRuler(moisture.Ruler{}, 60, nil); got != "" {
 		t.Errorf("an empty ruler is drawn as %q", got)
 	}
 }

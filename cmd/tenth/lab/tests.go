@@ -200,6 +200,6 @@ func (c benchTest) print(p *terminal.Session, out testJSON, tested scalehouse.Te
 	}
 	if c.Working {
 		p.Say("")
-		fmt.Fprint(p.Stdout, tested.Sheet.TextIn(int(c.Width), p.Language()))
+		fmt.Fprint(p.Stdout, tested.Sheet.TextIn(int(c.Width), p.HousePrinter()))
 	}
 }

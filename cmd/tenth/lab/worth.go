@@ -55,7 +55,7 @@ func (c benchWorth) Run(t *terminal.Terminal) error {
 			p.Say("How far the meter may be off is not entered; see \"tenth bench meter\".")
 		}
 		p.Say("")
-		fmt.Fprint(p.Stdout, drawRuler(w.Ruler, rulerColumns))
+		fmt.Fprint(p.Stdout, drawRuler(w.Ruler, rulerColumns, p.Printer))
 		return nil
 	})
 }
@@ -131,8 +131,8 @@ func endJSON(e settle.End) map[string]string {
 func rulerJSON(w office.Worth) map[string]any {
 	marks := []map[string]string{}
 	for _, m := range w.Ruler.Marks {
-		if m.Label != "" {
-			marks = append(marks, map[string]string{"kind": string(m.Kind), "label": m.Label, "at": fmt.Sprint(w.Ruler.MarkPlace(m))})
+		if !m.Label.IsZero() {
+			marks = append(marks, map[string]string{"kind": string(m.Kind), "label": m.Label.String(), "at": fmt.Sprint(w.Ruler.MarkPlace(m))})
 		}
 	}
 	out := map[string]any{"low": w.Ruler.Low.String(), "high": w.Ruler.High.String(), "marks": marks}

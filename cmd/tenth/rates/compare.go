@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/shrink"
 	"tenthpoint/internal/settle"
@@ -114,7 +115,7 @@ func (c ratesCompare) settle(e *rates.Edition) (*tried, error) {
 	if err != nil {
 		return nil, err
 	}
-	facts.Moisture = settle.Reading{Percent: moisture, Source: "as given"}
+	facts.Moisture = settle.Reading{Percent: moisture, Source: message.New("as given")}
 	s, err := settle.Settle(facts, e)
 	return &tried{facts, s}, err
 }
@@ -139,7 +140,7 @@ func (t *tried) beyond() (*beyondWater, error) {
 func printCompared(t *terminal.Terminal, c *settle.Comparison, first, second string) {
 	rows := [][]string{{"", first, second, "difference"}}
 	for _, l := range c.Lines {
-		rows = append(rows, []string{l.Label, sideOf(l.Before), sideOf(l.After), changeOf(l)})
+		rows = append(rows, []string{t.Printer.Text(l.Label), sideOf(l.Before), sideOf(l.After), changeOf(l)})
 	}
 	printColumns(t, rows)
 }

@@ -33,7 +33,7 @@ type beyondJSON struct {
 func comparisonJSON(c *settle.Comparison, beyond []*beyondWater) comparedJSON {
 	out := comparedJSON{First: editionForJSON(c.Before.Edition), Second: editionForJSON(c.After.Edition), Beyond: []beyondJSON{}}
 	for _, l := range c.Lines {
-		line := comparedLineJSON{ID: l.ID, Label: l.Label}
+		line := comparedLineJSON{ID: l.ID, Label: l.Label.String()}
 		if l.Change != nil {
 			line.Change = changeOf(l)
 		}

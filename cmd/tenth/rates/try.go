@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/rule"
@@ -62,7 +63,7 @@ func (c ratesTry) Run(t *terminal.Terminal) error {
 	}
 	trial := settle.Try(e, facts, grid)
 	if reason, none := allRefused(trial); none {
-		return errors.Join(terminal.Refusal("Give results with --factor, and limits to settle beyond with --accept", "no moisture of this grid can be settled under %s", e.ID), errors.New(reason))
+		return errors.Join(terminal.Refusal("Give results with --factor, and limits to settle beyond with --accept", "no moisture of this grid can be settled under %s", e.ID), message.Err("", reason))
 	}
 	switch {
 	case c.CSV:
@@ -124,10 +125,10 @@ func (c ratesTry) first(e *rates.Edition) (quantity.Amount, error) {
 }
 
 // allRefused reports that no row could be settled, with the reason of the first.
-func allRefused(trial *settle.Trial) (reason string, none bool) {
+func allRefused(trial *settle.Trial) (reason message.Text, none bool) {
 	for _, row := range trial.Rows {
 		if row.Settlement != nil {
-			return "", false
+			return message.Text{}, false
 		}
 	}
 	return trial.Rows[0].Refused, true

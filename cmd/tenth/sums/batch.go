@@ -264,7 +264,7 @@ var bare = strings.NewReplacer(",", "", "$", "")
 
 func plainFigure(step *worksheet.Step) string {
 	if settle.AwaitsPrice(step) {
-		return step.Note()
+		return step.Note().String()
 	}
 	figure, _, _ := strings.Cut(bare.Replace(step.Printed()), " ")
 	return figure

@@ -140,7 +140,7 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 func inForceSince(files []*law.File) []string {
 	out := make([]string, len(files))
 	for i, f := range files {
-		out[i] = f.Title + ", " + f.Period() + ". " + law.Confirm
+		out[i] = f.Title + ", " + f.Period().String() + ". " + law.Confirm
 	}
 	return out
 }

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
@@ -58,9 +59,9 @@ func (c Shrink) Run(t *terminal.Terminal) error {
 		}
 		return t.PrintJSON(out)
 	}
-	fmt.Fprint(t.Stdout, s.Text(int(c.Width)))
+	fmt.Fprint(t.Stdout, s.TextIn(int(c.Width), t.Printer))
 	if dry != nil {
-		fmt.Fprint(t.Stdout, "\n", dry.Sheet.Text(int(c.Width)))
+		fmt.Fprint(t.Stdout, "\n", dry.Sheet.TextIn(int(c.Width), t.Printer))
 	}
 	return nil
 }
@@ -100,15 +101,15 @@ var hundred = quantity.Int(100, quantity.Percent)
 // result, and rounded once.
 func (c Shrink) work(g shrinkGiven) (*worksheet.Sheet, error) {
 	s := &worksheet.Sheet{}
-	s.Section("Given")
-	weight := s.Given("weight", "Wet weight", g.weight, quantity.Unrounded, "")
-	from := s.Given("from", "Moisture", g.from, quantity.Unrounded, "")
-	to := s.Given("to", "Brought down to", g.to, quantity.Unrounded, "")
-	rate := s.Given("handling.rate", "Handling", g.handling, quantity.Unrounded, "")
-	s.Section("Results")
+	s.Section(message.Words("Given"))
+	weight := s.Given("weight", message.Words("Wet weight"), g.weight, quantity.Unrounded, worksheet.Unsourced)
+	from := s.Given("from", message.Words("Moisture"), g.from, quantity.Unrounded, worksheet.Unsourced)
+	to := s.Given("to", message.Words("Brought down to"), g.to, quantity.Unrounded, worksheet.Unsourced)
+	rate := s.Given("handling.rate", message.Words("Handling"), g.handling, quantity.Unrounded, worksheet.Unsourced)
+	s.Section(message.Words("Results"))
 	water := waterShrink(s, g, weight, from, to)
 	handling := handlingLoss(s, g, c.Basis, rate, weight, water)
-	left := s.Work("dry", "Weight left", worksheet.Less(weight, water, handling), g.rounding, "")
+	left := s.Work("dry", message.Words("Weight left"), worksheet.Less(weight, water, handling), g.rounding, worksheet.Unsourced)
 	if left.Value().Sign() < 0 {
 		return nil, terminal.Refusal("Give a smaller handling loss", "nothing would be left of %s: handling takes %s more than there is", weight.Printed(), left.Value().Neg())
 	}
@@ -125,7 +126,7 @@ func (c Shrink) overDry(g shrinkGiven) (*settle.OverDry, error) {
 	}
 	terms := settle.OverDryTerms{
 		Weight: g.weight, Moisture: g.from, Base: g.to,
-		Weights: g.rounding, Quantities: g.rounding, Money: cents, Remark: "not paid unless the rates credit it",
+		Weights: g.rounding, Quantities: g.rounding, Money: cents, Remark: message.New("not paid unless the rates credit it"),
 	}
 	if c.Commodity == "" {
 		if c.Price != "" {
@@ -156,27 +157,27 @@ var cents = quantity.To("0.01", quantity.HalfUp)
 
 // waterShrink returns the shrink as an exact operand, and records it rounded.
 func waterShrink(s *worksheet.Sheet, g shrinkGiven, weight, from, to *worksheet.Step) worksheet.Operand {
-	const source = "W x (Mi - Mf) / (100 - Mf)"
+	source := message.Words("W x (Mi - Mf) / (100 - Mf)")
 	if !g.from.More(g.to) {
-		reason := fmt.Sprintf("%s is not above %s", from.Printed(), to.Printed())
-		return s.Skip("water", "Water shrink", g.weight.Unit(), g.rounding, reason, source)
+		reason := message.New("%s is not above %s", from.Printed(), to.Printed())
+		return s.Skip("water", message.Words("Water shrink"), g.weight.Unit(), g.rounding, reason, source)
 	}
 	points, rest := worksheet.Points(from, to), worksheet.Points(worksheet.Const(hundred), to)
-	s.Work("percent", "Percent of the wet weight", worksheet.Over(worksheet.Times(points, worksheet.Const(hundred)), rest), g.rounding, source)
+	s.Work("percent", message.Words("Percent of the wet weight"), worksheet.Over(worksheet.Times(points, worksheet.Const(hundred)), rest), g.rounding, source)
 	water := worksheet.Over(worksheet.Times(weight, points), rest)
-	s.Work("water", "Water shrink", water, g.rounding, source)
+	s.Work("water", message.Words("Water shrink"), water, g.rounding, source)
 	return water
 }
 
 // handlingLoss returns the loss as an exact operand, and records it rounded.
 func handlingLoss(s *worksheet.Sheet, g shrinkGiven, basis string, rate, weight *worksheet.Step, water worksheet.Operand) worksheet.Operand {
 	if g.handling.IsZero() {
-		return s.Skip("handling", "Handling loss", g.weight.Unit(), g.rounding, "none was given", "")
+		return s.Skip("handling", message.Words("Handling loss"), g.weight.Unit(), g.rounding, message.Words("none was given"), worksheet.Unsourced)
 	}
-	loss, source := worksheet.PercentOf(rate, weight), "percent of the wet weight, added to the water shrink"
+	loss, source := worksheet.PercentOf(rate, weight), message.Words("percent of the wet weight, added to the water shrink")
 	if basis == "dried" {
-		loss, source = worksheet.PercentOf(rate, worksheet.Less(weight, water)), "percent of the weight left after water shrink, so that the two multiply"
+		loss, source = worksheet.PercentOf(rate, worksheet.Less(weight, water)), message.Words("percent of the weight left after water shrink, so that the two multiply")
 	}
-	s.Work("handling", "Handling loss", loss, g.rounding, source)
+	s.Work("handling", message.Words("Handling loss"), loss, g.rounding, source)
 	return loss
 }

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/worksheet"
+	"tenthpoint/internal/settle"
 )
 
 // HouseLanguage returns the printer for the language of the book a command line names; nil, which
@@ -47,9 +47,6 @@ func namedBook(args []string) string {
 	return os.Getenv("TENTHPOINT_BOOK")
 }
 
-// Language returns the elevator's translation for a working.
-func (p *Session) Language() worksheet.Translate { return i18n.In(p.Profile().Language).Word }
-
 // GrainName returns a grain's name in the language of the elevator; an unknown id is unchanged.
 func (p *Session) GrainName(id string) string {
 	c, err := grain.ByID(id)
@@ -59,8 +56,10 @@ func (p *Session) GrainName(id string) string {
 	return p.Printer.Word(c.Name)
 }
 
-// WorkingOf returns the translation for a load's working.
-func (p *Session) WorkingOf(l *load.Load) worksheet.Translate {
-	say := p.Language()
-	return func(english string) string { return say(l.Details.Under.Remark(english)) }
+// Working is the working of a load as text, in the language of the elevator.
+func (p *Session) Working(s *settle.Settlement, l *load.Load, width int) string {
+	return s.Sheet.Remarked(l.Details.Under.Remark).TextIn(width, p.HousePrinter())
 }
+
+// HousePrinter is the printer of the elevator's language.
+func (p *Session) HousePrinter() *message.Printer { return i18n.In(p.Profile().Language) }

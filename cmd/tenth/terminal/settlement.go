@@ -45,7 +45,7 @@ func SettlementJSON(s *settle.Settlement) Settlement {
 // InWords is a figure as printed, or why there is no price.
 func InWords(step *worksheet.Step) string {
 	if settle.AwaitsPrice(step) {
-		return step.Note()
+		return step.Note().String()
 	}
 	return step.Printed()
 }

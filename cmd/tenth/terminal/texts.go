@@ -85,7 +85,7 @@ func (p *Session) Entered(f *entry.Form, all ...Texts) (*entry.Form, error) {
 
 // TrialFacts reads a load that is in no book. The error is the first invalid text, with its field.
 func TrialFacts(e *rates.Edition, load Texts, needed ...string) (settle.Facts, error) {
-	facts, faults := entry.Trial{Edition: e, Needed: needed, Source: "as given"}.Read(load)
+	facts, faults := entry.Trial{Edition: e, Needed: needed, Source: message.New("as given")}.Read(load)
 	if len(faults) > 0 {
 		return facts, faults[0]
 	}

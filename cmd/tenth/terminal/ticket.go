@@ -126,7 +126,7 @@ func (p *Session) sayResult(l *load.Load) error {
 	}
 	payable := s.Payable.Printed()
 	if settle.AwaitsPrice(s.Payable) {
-		payable = p.Printer.Word(l.Details.Under.Unpriced())
+		payable = p.Printer.Text(l.Details.Under.Unpriced())
 	}
 	p.Say("Ticket %d: net %s, settled %s, payable %s.", l.Number, s.Net.Printed(), s.Quantity.Printed(), payable)
 	return nil

@@ -40,7 +40,7 @@ func (c Explain) Run(t *terminal.Terminal) error {
 		p.Say("Delivered on %s by %s, truck %s.", l.Details.Day, l.Details.Grower.Name, l.Details.Truck.ID)
 		p.Say("%s", terminal.EditionLine(s.Edition))
 		p.Say("")
-		fmt.Fprint(p.Stdout, s.Sheet.TextIn(int(c.Width), p.WorkingOf(l)))
+		fmt.Fprint(p.Stdout, p.Working(s, l, int(c.Width)))
 		return whatChanged(p, l)
 	})
 }

@@ -138,7 +138,7 @@ func (c Find) days(p *terminal.Session, s *office.Search) error {
 func foundIn(r book.LoadRow) (foundTicket, error) {
 	f := foundTicket{
 		Ticket: fmt.Sprint(r.Ticket), Status: r.Phase, Day: r.IssuedDay, Grower: r.GrowerName,
-		Commodity: r.Commodity, Truck: r.Truck, Payable: title.Under(r.Disposition).Unpriced(),
+		Commodity: r.Commodity, Truck: r.Truck, Payable: title.Under(r.Disposition).Unpriced().String(),
 	}
 	s, err := r.Recorded().Summary()
 	if err != nil {

@@ -1,6 +1,6 @@
 // Package booktest is the conformance suite of storage engines for a book. An engine's own tests
 // call the parts that it claims: [Journal], [Numbers], [Position] and [Killed] for the least that can
-// carry a journal, and [Lists] for a book that the program can work on.
+// carry a journal, and [Bins] and [Lists] for a book that the program can work on.
 package booktest
 
 import (

@@ -164,5 +164,5 @@ func (b *Book) VerifyStock(ctx context.Context) ([]string, error) {
 		}
 	}
 	kept, err := stockRows(ctx, tx, selectStock)
-	return book.CompareStock(sum.Rows(), kept), err
+	return book.CompareStock("bin", sum.Rows(), kept), err
 }

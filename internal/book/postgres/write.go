@@ -7,6 +7,7 @@ import (
 
 	"github.com/jackc/pgx/v5"
 
+	"tenthpoint/internal/bin"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
@@ -111,6 +112,8 @@ func (w *write) StockBefore(day string) ([]book.StockRow, error) {
 
 func (w *write) KeepEdition(_, _, _ string) error              { return w.fail(errElsewhere) }
 func (w *write) PutRecord(book.Record) error                   { return w.fail(errElsewhere) }
+func (w *write) MoveGrain(bin.Movement) error                  { return w.fail(errElsewhere) }
+func (w *write) BinsBefore(string) ([]bin.Row, error)          { return nil, w.fail(errElsewhere) }
 func (w *write) SaveDraft(book.Draft) error                    { return w.fail(errElsewhere) }
 func (w *write) DropDrafts(string) error                       { return w.fail(errElsewhere) }
 func (w *write) HasRecord(_, _ string) (bool, error)           { return false, w.fail(errElsewhere) }

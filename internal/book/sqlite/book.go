@@ -15,8 +15,10 @@ import (
 // Options say how a book is opened. The zero value opens an existing book for
 // reading and writing.
 type Options struct {
-	Create   bool          // make the book, and its folder, if it is not there
-	ReadOnly bool          // never write; a book too old to be read is refused
+	Create   bool // make the book, and its folder, if it is not there
+	ReadOnly bool // never write; a book too old to be read is refused
+	// Needs is a step of the tables without which a book cannot be read for what is asked.
+	Needs    int64
 	AnyPlace bool          // write also on a network drive or in a synced folder
 	Busy     time.Duration // how long to wait for another program's write; 0 means 5 s
 }
@@ -29,6 +31,7 @@ type Book struct {
 	recordReader
 	editionReader
 	stockReader
+	binReader
 	draftReader
 
 	file    *file
@@ -43,7 +46,7 @@ func (b *Book) readFrom(db *sql.DB) {
 	r := reader{b.file, db}
 	b.read = db
 	b.factReader, b.loadReader, b.recordReader = factReader{r}, loadReader{r}, recordReader{r}
-	b.editionReader, b.stockReader, b.draftReader = editionReader{r}, stockReader{r}, draftReader{r}
+	b.editionReader, b.stockReader, b.binReader, b.draftReader = editionReader{r}, stockReader{r}, binReader{r}, draftReader{r}
 }
 
 // Open opens the book at path, migrating an older one first (a copy of the unmigrated file is left
@@ -98,7 +101,7 @@ func (b *Book) open(o Options, steps fs.FS, how func(time.Duration) access) (err
 	}
 	b.readFrom(read)
 	if o.ReadOnly {
-		return b.file.refuseOld(read, known)
+		return b.file.refuseOld(read, known, o.Needs)
 	}
 	if b.write, err = newWriter(path, how(busy), busy); err != nil {
 		return err

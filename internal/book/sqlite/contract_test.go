@@ -17,6 +17,7 @@ func TestContract(t *testing.T) {
 	t.Run("journal", func(t *testing.T) { booktest.Journal(t, e) })
 	t.Run("numbers", func(t *testing.T) { booktest.Numbers(t, e) })
 	t.Run("position", func(t *testing.T) { booktest.Position(t, e) })
+	t.Run("bins", func(t *testing.T) { booktest.Bins(t, e) })
 	t.Run("lists", func(t *testing.T) { booktest.Lists(t, e) })
 }
 

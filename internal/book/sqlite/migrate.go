@@ -107,13 +107,13 @@ func pending(path string, past, known []migration) ([]migration, error) {
 }
 
 // refuseOld accepts an older book only if it can be read without migrating.
-func (f *file) refuseOld(db *sql.DB, known []migration) error {
+func (f *file) refuseOld(db *sql.DB, known []migration, needed int64) error {
 	past, err := history(db)
 	if err != nil {
 		return err
 	}
 	due, err := pending(f.path, past, known)
-	if err == nil && len(due) > 0 && due[0].number <= migrations.NeededToRead {
+	if err == nil && len(due) > 0 && due[0].number <= max(migrations.NeededToRead, needed) {
 		return message.Storage.Errorf("The book %s is older than this program and is open for reading only. "+
 			"Open it once for writing; it is then brought up to date: %w", f.path, book.ErrOld)
 	}

@@ -25,7 +25,7 @@ func searchedBook(t testing.TB, n int) *Book {
 				ID: fmt.Sprintf("L%d", i), Phase: "issued", Commodity: []string{"corn", "wheat-hrw"}[i%2],
 				Grower: g[0], GrowerName: g[1], Truck: strconv.Itoa(70 + i%4),
 				Ticket: int64(i), IssuedDay: fmt.Sprintf("2025-10-%02d", 1+i*9/n),
-				Figures: map[string]quantity.Amount{"settled": lb(1000)},
+				Figures: map[string]quantity.Amount{"net": lb(1000), "settled": lb(1000)},
 			}
 			if i%7 == 0 {
 				r.Phase, r.EndedAt = "void", "2025-10-20T10:00:00Z"

@@ -8,46 +8,62 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-const selectMoved = "SELECT coalesce(ticket, 0), direction, commodity, bin, issued_day, ended_day, figures FROM loads"
+// balances is a table of balances by day: of the stock by bin, or of the lines of who owns it.
+type balances struct{ table, place string }
 
-// moveStock updates the position for a load's row that is about to replace the one before.
-func (tx *Tx) moveStock(r book.LoadRow) error {
-	if r.Ticket == 0 {
+var (
+	stock = balances{"stock", "bin"}
+	owned = balances{"owned", "line"}
+)
+
+const selectMoved = "SELECT coalesce(ticket, 0), direction, commodity, bin, disposition, contract, issued_day, ended_day, figures FROM loads"
+
+// moveGrain updates everything that is kept of the grain for a load's row that is about to replace
+// the one before.
+func (tx *Tx) moveGrain(is book.LoadRow) error {
+	if is.Ticket == 0 {
 		return nil
 	}
-	was, err := tx.movedBefore(r.ID)
-	if err != nil {
-		return err
-	}
-	is, err := book.MovesOf(r)
-	if err != nil {
+	var was book.LoadRow
+	err := scanMoved(tx.queryRow(selectMoved+" WHERE id = ?", is.ID), &was)
+	if err != nil && err != sql.ErrNoRows {
 		return tx.fail(err)
 	}
-	for _, m := range book.StockChange(was, is) {
-		if err := tx.applyMove(m); err != nil {
+	for _, t := range []struct {
+		table balances
+		moves func(book.LoadRow) ([]book.StockMove, error)
+	}{{stock, book.MovesOf}, {owned, book.LineMovesOf}} {
+		before, err := t.moves(was)
+		if err != nil {
+			return tx.fail(err)
+		}
+		after, err := t.moves(is)
+		if err != nil {
+			return tx.fail(err)
+		}
+		if err := applyMoves(tx, t.table, book.StockChange(before, after)); err != nil {
+			return err
+		}
+	}
+	return moveBins(tx, was, is)
+}
+
+func applyMoves(tx *Tx, t balances, moves []book.StockMove) error {
+	for _, m := range moves {
+		if err := tx.applyMove(t, m); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-func (tx *Tx) movedBefore(id string) ([]book.StockMove, error) {
-	var r book.LoadRow
-	err := scanMoved(tx.queryRow(selectMoved+" WHERE id = ?", id), &r)
-	if err == sql.ErrNoRows {
-		return nil, nil
-	}
-	if err != nil {
-		return nil, tx.fail(err)
-	}
-	moves, err := book.MovesOf(r)
-	return moves, tx.fail(err)
-}
-
 func scanMoved(row interface{ Scan(...any) error }, r *book.LoadRow) error {
-	var figures string
-	if err := row.Scan(&r.Ticket, &r.Direction, &r.Commodity, &r.Bin, &r.IssuedDay, &r.EndedDay, &figures); err != nil {
+	var figures, disposition string
+	if err := row.Scan(&r.Ticket, &r.Direction, &r.Commodity, &r.Bin, &disposition, &r.Contract, &r.IssuedDay, &r.EndedDay, &figures); err != nil {
 		return err
+	}
+	if err := book.DecodeDisposition(r, disposition); err != nil {
+		return message.Errorf("ticket %d: %w", r.Ticket, err)
 	}
 	if err := book.DecodeFigures(r, figures); err != nil {
 		return message.Errorf("ticket %d: %w", r.Ticket, err)
@@ -55,27 +71,34 @@ func scanMoved(row interface{ Scan(...any) error }, r *book.LoadRow) error {
 	return nil
 }
 
-const (
-	selectStock = "SELECT commodity, bin, day, inward, outward, back, balance FROM stock"
-	putStock    = "INSERT OR REPLACE INTO stock (commodity, bin, unit, day, inward, outward, back, balance) VALUES (?, ?, ?, ?, ?, ?, ?, ?)"
-)
+// rows reads rows of balances.
+func (t balances) rows() string {
+	return "SELECT commodity, " + t.place + ", day, inward, outward, back, balance FROM " + t.table
+}
+
+// at is the condition of one place.
+func (t balances) at() string { return " WHERE commodity = ? AND " + t.place + " = ? AND unit = ?" }
+
+func (t balances) put() string {
+	return "INSERT OR REPLACE INTO " + t.table + " (commodity, " + t.place + ", unit, day, inward, outward, back, balance) VALUES (?, ?, ?, ?, ?, ?, ?, ?)"
+}
 
 // applyMove adds a move to its day and to the balance of every day after it.
 // There seldom is one: a business day does not go back.
-func (tx *Tx) applyMove(m book.StockMove) error {
-	days, err := list(tx, scanStock, selectStock+" WHERE commodity = ? AND bin = ? AND unit = ? AND day >= ? ORDER BY day",
+func (tx *Tx) applyMove(t balances, m book.StockMove) error {
+	days, err := list(tx, scanStock, t.rows()+t.at()+" AND day >= ? ORDER BY day",
 		m.Key.Commodity, m.Key.Bin, m.Key.Unit.String(), m.Day)
 	if err != nil {
 		return err
 	}
 	before := quantity.Zero(m.Key.Unit)
 	if len(days) == 0 || days[0].Day != m.Day {
-		if before, err = tx.balanceBefore(m); err != nil {
+		if before, err = tx.balanceBefore(t, m); err != nil {
 			return err
 		}
 	}
 	for _, day := range m.Shift(before, days) {
-		if err := tx.putStock(day); err != nil {
+		if err := tx.putStock(t, day); err != nil {
 			return err
 		}
 	}
@@ -83,18 +106,18 @@ func (tx *Tx) applyMove(m book.StockMove) error {
 }
 
 // putStock writes a day's row; a day on which nothing moves after all has none.
-func (tx *Tx) putStock(r book.StockRow) error {
+func (tx *Tx) putStock(t balances, r book.StockRow) error {
 	if book.EmptyStock(r) {
-		_, err := tx.exec("DELETE FROM stock WHERE commodity = ? AND bin = ? AND unit = ? AND day = ?", r.Commodity, r.Bin, r.Weight.Unit().String(), r.Day)
+		_, err := tx.exec("DELETE FROM "+t.table+t.at()+" AND day = ?", r.Commodity, r.Bin, r.Weight.Unit().String(), r.Day)
 		return err
 	}
-	_, err := tx.exec(putStock, stockValues(r)...)
+	_, err := tx.exec(t.put(), stockValues(r)...)
 	return err
 }
 
 // balanceBefore returns the closing balance of the day before, at the move's place.
-func (tx *Tx) balanceBefore(m book.StockMove) (quantity.Amount, error) {
-	before, err := list(tx, scanStock, selectStock+" WHERE commodity = ? AND bin = ? AND unit = ? AND day < ? ORDER BY day DESC LIMIT 1",
+func (tx *Tx) balanceBefore(t balances, m book.StockMove) (quantity.Amount, error) {
+	before, err := list(tx, scanStock, t.rows()+t.at()+" AND day < ? ORDER BY day DESC LIMIT 1",
 		m.Key.Commodity, m.Key.Bin, m.Key.Unit.String(), m.Day)
 	if err != nil || len(before) == 0 {
 		return quantity.Zero(m.Key.Unit), err

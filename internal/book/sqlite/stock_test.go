@@ -175,7 +175,9 @@ func TestOldBookGetsItsPosition(t *testing.T) {
 	force(t, b.write.conn, "CREATE INDEX loads_issued_day ON loads (issued_day)")
 	force(t, b.write.conn, "CREATE INDEX loads_keep_until ON loads (keep_until)")
 	force(t, b.write.conn, "DROP TABLE drafts")
-	force(t, b.write.conn, "DROP TABLE stock")
+	for _, table := range []string{"stock", "bin_days", "owned"} {
+		force(t, b.write.conn, "DROP TABLE "+table)
+	}
 	for _, column := range []string{"weigher", "reissues", "reissued_by", "reissued_day"} {
 		force(t, b.write.conn, "ALTER TABLE loads DROP COLUMN "+column)
 	}
@@ -187,5 +189,8 @@ func TestOldBookGetsItsPosition(t *testing.T) {
 	defer again.Close()
 	if got := stockLines(t, again); !slices.Equal(got, want) || len(got) != 2 {
 		t.Errorf("got %q, want %q", got, want)
+	}
+	if problems, err := again.VerifyStock(ctx); err != nil || len(problems) > 0 {
+		t.Errorf("bins and owners: %q, %v", problems, err)
 	}
 }

@@ -8,24 +8,31 @@ import (
 	"slices"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/message"
 )
 
-// selectBalances takes, of each key, the row of its last day. It looks each key up
-// after the one before, since a book has few keys and in time very many days.
-const selectBalances = `WITH RECURSIVE
-	grains (commodity) AS (
-		SELECT min(commodity) FROM stock
-		UNION ALL SELECT (SELECT min(commodity) FROM stock WHERE commodity > grains.commodity) FROM grains WHERE commodity IS NOT NULL),
-	places (commodity, bin) AS (
-		SELECT commodity, (SELECT min(bin) FROM stock s WHERE s.commodity = grains.commodity) FROM grains WHERE commodity IS NOT NULL
-		UNION ALL SELECT commodity, (SELECT min(bin) FROM stock s WHERE s.commodity = places.commodity AND s.bin > places.bin) FROM places WHERE bin IS NOT NULL),
-	keys (commodity, bin, unit) AS (
-		SELECT commodity, bin, (SELECT min(unit) FROM stock s WHERE s.commodity = places.commodity AND s.bin = places.bin) FROM places WHERE bin IS NOT NULL
-		UNION ALL SELECT commodity, bin, (SELECT min(unit) FROM stock s WHERE s.commodity = keys.commodity AND s.bin = keys.bin AND s.unit > keys.unit) FROM keys WHERE unit IS NOT NULL)
-	SELECT s.commodity, s.bin, s.day, s.inward, s.outward, s.back, s.balance
-	  FROM keys k CROSS JOIN stock s ON s.commodity = k.commodity AND s.bin = k.bin AND s.unit = k.unit
-	   AND s.day = (SELECT max(day) FROM stock d WHERE d.commodity = k.commodity AND d.bin = k.bin AND d.unit = k.unit AND d.day < ?)
-	 ORDER BY s.commodity, s.bin, s.unit`
+// lastRows takes, of each place, the row of its last day before a day. It looks each place up
+// after the one before, since a book has few places and in time very many days. Places are known
+// by three columns, in the order of the table's key.
+func lastRows(table, first, second, third, columns string) string {
+	next := func(column, among string) string {
+		return "(SELECT min(" + column + ") FROM " + table + " s WHERE " + among + ")"
+	}
+	of := func(with string) string { return "s." + first + " = " + with + "." + first }
+	and := func(with string) string { return of(with) + " AND s." + second + " = " + with + "." + second }
+	return "WITH RECURSIVE firsts (" + first + ") AS (" +
+		"SELECT min(" + first + ") FROM " + table +
+		" UNION ALL SELECT " + next(first, "s."+first+" > firsts."+first) + " FROM firsts WHERE " + first + " IS NOT NULL), " +
+		"seconds (" + first + ", " + second + ") AS (" +
+		"SELECT " + first + ", " + next(second, of("firsts")) + " FROM firsts WHERE " + first + " IS NOT NULL" +
+		" UNION ALL SELECT " + first + ", " + next(second, of("seconds")+" AND s."+second+" > seconds."+second) + " FROM seconds WHERE " + second + " IS NOT NULL), " +
+		"keys (" + first + ", " + second + ", " + third + ") AS (" +
+		"SELECT " + first + ", " + second + ", " + next(third, and("seconds")) + " FROM seconds WHERE " + second + " IS NOT NULL" +
+		" UNION ALL SELECT " + first + ", " + second + ", " + next(third, and("keys")+" AND s."+third+" > keys."+third) + " FROM keys WHERE " + third + " IS NOT NULL) " +
+		"SELECT " + columns + " FROM keys k CROSS JOIN " + table + " s ON " + and("k") + " AND s." + third + " = k." + third +
+		" AND s.day = (SELECT max(day) FROM " + table + " d WHERE d." + first + " = k." + first + " AND d." + second + " = k." + second + " AND d." + third + " = k." + third + " AND d.day < ?)" +
+		" ORDER BY s." + first + ", s." + second + ", s." + third
+}
 
 // A stockReader reads the position, by commodity, bin and day.
 type stockReader struct{ reader }
@@ -33,26 +40,47 @@ type stockReader struct{ reader }
 // StockBefore is the position in the evening before a day: the last row of
 // every commodity and bin, those that are empty left out.
 func (r stockReader) StockBefore(ctx context.Context, day string) ([]book.StockRow, error) {
-	return balances(r.during(ctx), day)
+	return balancesBefore(r.during(ctx), stock, day)
 }
 
 // StockBefore is [Book.StockBefore] as the write has left it so far.
 func (tx *Tx) StockBefore(day string) ([]book.StockRow, error) {
-	return balances(tx, day)
+	return balancesBefore(tx, stock, day)
 }
 
-func balances(from source, before string) ([]book.StockRow, error) {
-	all, err := list(from, scanStock, selectBalances, before)
+func balancesBefore(from source, t balances, day string) ([]book.StockRow, error) {
+	columns := "s.commodity, s." + t.place + ", s.day, s.inward, s.outward, s.back, s.balance"
+	all, err := list(from, scanStock, lastRows(t.table, "commodity", t.place, "unit", columns), day)
 	return slices.DeleteFunc(all, func(r book.StockRow) bool { return r.Weight.IsZero() }), err
 }
 
 // StockDays are the days from one to another on which anything moved, by
 // commodity, bin and day; no last day means without end.
 func (r stockReader) StockDays(ctx context.Context, from, to string) ([]book.StockRow, error) {
-	if to == "" {
-		to = "9999-99-99"
+	return r.balanceDays(ctx, stock, from, to)
+}
+
+// LinesBefore are the lines of who owns the grain in the evening before a day, those that are empty
+// left out.
+func (r stockReader) LinesBefore(ctx context.Context, day string) ([]book.StockRow, error) {
+	return balancesBefore(r.during(ctx), owned, day)
+}
+
+// LineDays are the days from one to another on which any line changed.
+func (r stockReader) LineDays(ctx context.Context, from, to string) ([]book.StockRow, error) {
+	return r.balanceDays(ctx, owned, from, to)
+}
+
+func (r stockReader) balanceDays(ctx context.Context, t balances, from, to string) ([]book.StockRow, error) {
+	return list(r.during(ctx), scanStock, t.rows()+" WHERE day >= ? AND day <= ? ORDER BY commodity, "+t.place+", unit, day", from, orEnd(to))
+}
+
+// orEnd is the last day of a period; without one it has no end.
+func orEnd(day string) string {
+	if day == "" {
+		return "9999-99-99"
 	}
-	return list(r.during(ctx), scanStock, selectStock+" WHERE day >= ? AND day <= ? ORDER BY commodity, bin, unit, day", from, to)
+	return day
 }
 
 // VerifyStock recalculates the position from the loads and returns every row that differs, as a
@@ -64,25 +92,45 @@ func (r stockReader) VerifyStock(ctx context.Context) ([]string, error) {
 	}
 	defer tx.Rollback() // it only read
 	from := snapshot{r.during(ctx), tx}
-	want, err := sumStock(from)
+	all, err := sumGrain(from)
 	if errors.Is(err, book.ErrFigures) {
 		return []string{fmt.Sprintf("The position cannot be checked: %v.", err)}, nil
 	}
 	if err != nil {
 		return nil, err
 	}
-	kept, err := list(from, scanStock, selectStock)
+	var problems []string
+	tables, err := list(from, scanText, "SELECT name FROM sqlite_schema WHERE type = 'table'")
 	if err != nil {
 		return nil, err
 	}
-	misplaced, err := list(from, scanText, selectMisplaced)
-	return append(misplaced, book.CompareStock(want, kept)...), err
+	for _, t := range []struct {
+		table balances
+		want  []book.StockRow
+	}{{stock, all.stock.Rows()}, {owned, all.lines.Rows()}} {
+		if !slices.Contains(tables, t.table.table) {
+			return problems, nil // an older book, as it is: it keeps no bins
+		}
+		kept, err := list(from, scanStock, t.table.rows())
+		if err != nil {
+			return nil, err
+		}
+		misplaced, err := list(from, scanText, t.table.misplaced())
+		if err != nil {
+			return nil, err
+		}
+		problems = append(append(problems, misplaced...), book.CompareStock(t.table.place, t.want, kept)...)
+	}
+	bins, err := verifyBins(from, &all.bins)
+	return append(problems, bins...), err
 }
 
-// selectMisplaced finds rows stored under another unit than that of their weights. The unit is only
-// a key, so nothing else would detect it.
-const selectMisplaced = `SELECT 'The position of ' || commodity || ' in bin "' || bin || '" on ' || day || ' stands under the unit "' || unit || '", but is in ' || substr(balance, instr(balance, ' ') + 1) || '.'
-	FROM stock WHERE unit <> substr(balance, instr(balance, ' ') + 1) ORDER BY commodity, bin, unit, day`
+// misplaced finds rows stored under another unit than that of their weights. The unit is only a
+// key, so nothing else would detect it.
+func (t balances) misplaced() string {
+	return `SELECT 'The position of ' || commodity || ' in ` + t.place + ` "' || ` + t.place + ` || '" on ' || day || ' stands under the unit "' || unit || '", but is in ' || substr(balance, instr(balance, ' ') + 1) || '.'
+	FROM ` + t.table + ` WHERE unit <> substr(balance, instr(balance, ' ') + 1) ORDER BY commodity, ` + t.place + `, unit, day`
+}
 
 // A snapshot reads several queries from one moment's state.
 type snapshot struct {
@@ -99,32 +147,63 @@ func (s snapshot) query(query string, args ...any) (*sql.Rows, error) {
 // that are text. Each runs in the migration's own transaction.
 var fills = map[string]func(*file, *sql.Tx) error{
 	"0003_stock.sql": fillStock,
+	"0010_bins.sql":  fillBins,
 }
 
-// fillStock calculates the position of an older book from its loads.
+// fillStock calculates the position of an older book from its loads, which have fewer columns.
 func fillStock(f *file, tx *sql.Tx) error {
 	from := snapshot{reader{file: f}.during(context.Background()), tx}
-	all, err := sumStock(from)
+	var sum book.StockSum
+	err := each(from, func(rows *sql.Rows) error {
+		var r book.LoadRow
+		var figures string
+		if err := rows.Scan(&r.Ticket, &r.Direction, &r.Commodity, &r.Bin, &r.IssuedDay, &r.EndedDay, &figures); err != nil {
+			return err
+		}
+		if err := book.DecodeFigures(&r, figures); err != nil {
+			return message.Errorf("ticket %d: %w", r.Ticket, err)
+		}
+		return sum.Add(r)
+	}, "SELECT ticket, direction, commodity, bin, issued_day, ended_day, figures FROM loads WHERE ticket IS NOT NULL")
 	if err != nil {
 		return err
 	}
-	for _, r := range all {
-		if _, err := tx.Exec(putStock, stockValues(r)...); err != nil {
+	return putBalances(tx, stock, sum.Rows())
+}
+
+func putBalances(tx *sql.Tx, t balances, rows []book.StockRow) error {
+	for _, r := range rows {
+		if _, err := tx.Exec(t.put(), stockValues(r)...); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// sumStock adds up the position of every day from the loads' rows.
-func sumStock(from source) ([]book.StockRow, error) {
-	var sum book.StockSum
+// grainSums is all that is kept of the grain, added up anew.
+type grainSums struct {
+	stock book.StockSum
+	lines book.LineSum
+	bins  book.BinSum
+}
+
+// sumGrain adds up everything that is kept of the grain from the rows of loads and the movements.
+func sumGrain(from source) (grainSums, error) {
+	var all grainSums
 	err := each(from, func(rows *sql.Rows) error {
 		var r book.LoadRow
 		if err := scanMoved(rows, &r); err != nil {
 			return err
 		}
-		return sum.Add(r)
+		return errors.Join(all.stock.Add(r), all.lines.Add(r), all.bins.Add(r))
 	}, selectMoved+" WHERE ticket IS NOT NULL")
-	return sum.Rows(), err
+	if err != nil {
+		return all, err
+	}
+	moves, err := movements(from, "", "")
+	for _, m := range moves {
+		all.lines.Move(m)
+		all.bins.Move(m)
+	}
+	return all, err
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"time"
 
+	"tenthpoint/internal/bin"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
@@ -21,7 +22,7 @@ import (
 // Lists are the current book, or the book within a write so far.
 type Lists interface {
 	Loads(book.LoadFilter) ([]book.LoadRow, error)
-	StockBefore(day string) ([]book.StockRow, error)
+	BinsBefore(day string) ([]bin.Row, error)
 	Records(kind string) ([]book.Record, error)
 	FactsOf(subject string) ([]journal.Fact, error)
 }
@@ -36,7 +37,7 @@ const (
 // Around returns the context of a load in a book.
 func Around(lists Lists, p elevator.Profile, today quantity.Date, l *load.Load) (guard.Setting, error) {
 	s := guard.Setting{House: p, Today: today}
-	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{bin, stock, truck, passages, prices} {
+	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{pit, stock, truck, passages, prices} {
 		if err := find(lists, l, &s); err != nil {
 			return s, err
 		}
@@ -44,7 +45,7 @@ func Around(lists Lists, p elevator.Profile, today quantity.Date, l *load.Load) 
 	return s, nil
 }
 
-func bin(lists Lists, l *load.Load, s *guard.Setting) (err error) {
+func pit(lists Lists, l *load.Load, s *guard.Setting) (err error) {
 	if l.Details.Bin != "" {
 		s.Bin, err = recordOf(lists, l.Details.Bin, func(b elevator.Bin) string { return b.ID })
 	}
@@ -84,10 +85,10 @@ func stock(lists Lists, l *load.Load, s *guard.Setting) error {
 	if l.Details.Bin == "" || s.Bin.Commodity == "" && l.Details.Direction != load.Outbound {
 		return nil
 	}
-	rows, err := lists.StockBefore(s.Today.AddDays(1).String())
+	rows, err := lists.BinsBefore(s.Today.AddDays(1).String())
 	for _, r := range rows {
-		if r.Bin == l.Details.Bin {
-			s.InBin = append(s.InBin, guard.Stock{Commodity: r.Commodity, Name: nameOf(r.Commodity), Weight: r.Weight})
+		if lies := r.Close.Balance(); r.Bin == l.Details.Bin && !lies.IsZero() {
+			s.InBin = append(s.InBin, guard.Stock{Commodity: r.Commodity, Name: nameOf(r.Commodity), Weight: lies})
 		}
 	}
 	return err

@@ -1,8 +1,6 @@
 package chart
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
@@ -29,8 +27,8 @@ func (c *Chart) Convert(s *worksheet.Sheet, id string, dial, temperature, testWe
 	across := part(s, id+".temperature-part", onScale, c.temperatures, column)
 	cool := c.line(s, id+".cool", row, column, along)
 	warm := c.line(s, id+".warm", row, column+1, along)
-	moisture := s.Work(id+".chart", "From the chart",
-		worksheet.Sum(cool, worksheet.Times(across, worksheet.Less(warm, cool))), quantity.Unrounded, "two-way linear in "+c.ID)
+	moisture := s.Work(id+".chart", message.Words("From the chart"),
+		worksheet.Sum(cool, worksheet.Times(across, worksheet.Less(warm, cool))), quantity.Unrounded, message.New("two-way linear in %v", c.ID))
 	if c.testWeight != nil {
 		if testWeight == nil {
 			return nil, c.testWeight.refuseOutside(quantity.Amount{}, c.ID)
@@ -56,28 +54,28 @@ func (c *Chart) onScale(s *worksheet.Sheet, id string, temperature *worksheet.St
 	default:
 		e = worksheet.Over(worksheet.Less(temperature, freezing), perDegree)
 	}
-	return s.Work(id+".on-scale", "Sample temperature in "+c.TemperatureScale().String(), e, quantity.Unrounded, "")
+	return s.Work(id+".on-scale", message.New("Sample temperature in %s", c.TemperatureScale()), e, quantity.Unrounded, worksheet.Unsourced)
 }
 
 // part returns the position of a figure between mark n of an axis and the next: 0 on the first, 1
 // on the second.
 func part(s *worksheet.Sheet, id string, at *worksheet.Step, a axis, n int) *worksheet.Step {
 	low, high := a[n], a[n+1]
-	return s.Work(id, fmt.Sprintf("Part of the way from %s to %s", low, high),
-		worksheet.Over(worksheet.Less(at, worksheet.Const(low)), worksheet.Const(high.Sub(low))), quantity.Unrounded, "")
+	return s.Work(id, message.New("Part of the way from %s to %s", low, high),
+		worksheet.Over(worksheet.Less(at, worksheet.Const(low)), worksheet.Const(high.Sub(low))), quantity.Unrounded, worksheet.Unsourced)
 }
 
 // line goes straight between two cells of one column.
 func (c *Chart) line(s *worksheet.Sheet, id string, row, column int, along *worksheet.Step) *worksheet.Step {
 	low := c.writeCell(s, id+".low", row, column)
 	high := c.writeCell(s, id+".high", row+1, column)
-	return s.Work(id, "At "+c.temperatures[column].String(),
-		worksheet.Sum(low, worksheet.Times(along, worksheet.Less(high, low))), quantity.Unrounded, "")
+	return s.Work(id, message.New("At %s", c.temperatures[column]),
+		worksheet.Sum(low, worksheet.Times(along, worksheet.Less(high, low))), quantity.Unrounded, worksheet.Unsourced)
 }
 
 func (c *Chart) writeCell(s *worksheet.Sheet, id string, row, column int) *worksheet.Step {
-	where := fmt.Sprintf("%s, %s", c.dials[row], c.temperatures[column])
-	return s.Rate(id, "Chart at "+where, c.cells[row][column], c.ID+": "+where)
+	where := message.List(", ", c.dials[row], c.temperatures[column])
+	return s.Rate(id, message.New("Chart at %s", where), c.cells[row][column], message.New("%v: %s", message.Own(c.ID), where))
 }
 
 func (c *Chart) refuseMoisture(m quantity.Amount) error {

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -28,10 +29,10 @@ func lookUp(c *Chart, d, temperature quantity.Amount, testWeight ...quantity.Amo
 	s := &worksheet.Sheet{}
 	var weight *worksheet.Step
 	if len(testWeight) > 0 {
-		weight = s.Given("t.test-weight", "Test weight", testWeight[0], quantity.Unrounded, "")
+		weight = s.Given("t.test-weight", message.Words("Test weight"), testWeight[0], quantity.Unrounded, worksheet.Unsourced)
 	}
-	step, err := c.Convert(s, "t", s.Given("t.dial", "Dial", d, quantity.Unrounded, ""),
-		s.Given("t.temperature", "Sample temperature", temperature, quantity.Unrounded, ""), weight)
+	step, err := c.Convert(s, "t", s.Given("t.dial", message.Words("Dial"), d, quantity.Unrounded, worksheet.Unsourced),
+		s.Given("t.temperature", message.Words("Sample temperature"), temperature, quantity.Unrounded, worksheet.Unsourced), weight)
 	if err != nil {
 		return quantity.Amount{}, s, err
 	}
@@ -100,7 +101,7 @@ func TestConvertWritesTheWay(t *testing.T) {
 		}
 	}
 	cell, _ := s.Step("t.warm.high")
-	if cell.Kind() != worksheet.Rate || cell.Source() != "small: 30 dial, 60 °F" {
+	if cell.Kind() != worksheet.Rate || cell.Source().String() != "small: 30 dial, 60 °F" {
 		t.Errorf("cell is %s from %q", cell.Kind(), cell.Source())
 	}
 }

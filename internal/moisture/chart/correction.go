@@ -1,8 +1,6 @@
 package chart
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
@@ -33,13 +31,13 @@ func (k *correction) write(s *worksheet.Sheet, id, chart string, moisture, weigh
 	low, high := k.weights[i], k.weights[i+1]
 	// Points are added to a percent here, so they are written on the sheet as percent.
 	row := func(suffix string, n int) *worksheet.Step {
-		return s.Rate(id+suffix, "To add at "+k.weights[n].String(), k.adds[n].In(quantity.Percent),
-			fmt.Sprintf("%s: test weight %s", chart, k.weights[n]))
+		return s.Rate(id+suffix, message.New("To add at %s", k.weights[n]), k.adds[n].In(quantity.Percent),
+			message.New("%v: test weight %s", chart, k.weights[n]))
 	}
 	light, heavy := row(".add-light", i), row(".add-heavy", i+1)
-	part := s.Work(id+".test-weight-part", fmt.Sprintf("Part of the way from %s to %s", low, high),
-		worksheet.Over(worksheet.Less(weight, worksheet.Const(low)), worksheet.Const(high.Sub(low))), quantity.Unrounded, "")
-	add := s.Work(id+".add", "To add for test weight",
-		worksheet.Sum(light, worksheet.Times(part, worksheet.Less(heavy, light))), quantity.Unrounded, "two-point line in "+chart)
-	return s.Work(id+".corrected", "Corrected for test weight", worksheet.Sum(moisture, add), quantity.Unrounded, "")
+	part := s.Work(id+".test-weight-part", message.New("Part of the way from %s to %s", low, high),
+		worksheet.Over(worksheet.Less(weight, worksheet.Const(low)), worksheet.Const(high.Sub(low))), quantity.Unrounded, worksheet.Unsourced)
+	add := s.Work(id+".add", message.Words("To add for test weight"),
+		worksheet.Sum(light, worksheet.Times(part, worksheet.Less(heavy, light))), quantity.Unrounded, message.New("two-point line in %v", chart))
+	return s.Work(id+".corrected", message.Words("Corrected for test weight"), worksheet.Sum(moisture, add), quantity.Unrounded, worksheet.Unsourced)
 }

@@ -52,14 +52,14 @@ func WorkBias(s *worksheet.Sheet, checks []Check, last int) (Bias, error) {
 			return Bias{}, message.Invalid.Errorf("checks of meter %s, calibration %s, and of meter %s, calibration %s, do not make one bias", first.Meter, first.Calibration, c.Meter, c.Calibration)
 		}
 	}
-	s.Section("Meter errors")
+	s.Section(message.Words("Meter errors"))
 	each := writeErrors(s, checks)
-	s.Section("Bias")
+	s.Section(message.Words("Bias"))
 	b := Bias{N: len(each)}
 	count := worksheet.Const(quantity.Int(int64(b.N), quantity.Plain))
-	b.Mean = s.Work("bias.mean", "Mean error", worksheet.Over(worksheet.Sum(each[0], each[1:]...), count), quantity.Unrounded, "reading less reference, mean")
+	b.Mean = s.Work("bias.mean", message.Words("Mean error"), worksheet.Over(worksheet.Sum(each[0], each[1:]...), count), quantity.Unrounded, message.Words("reading less reference, mean"))
 	if b.N == 1 {
-		s.Skip("bias.se", "Standard error", quantity.Point, errorPlaces, "one reference has no spread", "")
+		s.Skip("bias.se", message.Words("Standard error"), quantity.Point, errorPlaces, message.Words("one reference has no spread"), worksheet.Unsourced)
 		b.Sentence = b.loneSentence(checks[0].Meter)
 		return b, nil
 	}
@@ -72,10 +72,10 @@ func writeErrors(s *worksheet.Sheet, checks []Check) []worksheet.Operand {
 	out := make([]worksheet.Operand, len(checks))
 	for i, c := range checks {
 		id := fmt.Sprintf("check%d", i+1)
-		label := fmt.Sprintf("%s, %s, %s", c.Day, c.Crop, c.Name)
-		reading := s.Given(id+".reading", "Meter, "+label, c.Reading, quantity.Unrounded, c.By)
-		reference := s.Given(id+".reference", "Oven, "+label, c.Reference, quantity.Unrounded, c.By)
-		out[i] = s.Work(id, fmt.Sprintf("Error %d", i+1), worksheet.Points(reading, reference), quantity.Unrounded, "")
+		label := message.List(", ", c.Day, c.Crop, message.Own(c.Name))
+		reading := s.Given(id+".reading", message.New("Meter, %s", label), c.Reading, quantity.Unrounded, message.New("%v", c.By))
+		reference := s.Given(id+".reference", message.New("Oven, %s", label), c.Reference, quantity.Unrounded, message.New("%v", c.By))
+		out[i] = s.Work(id, message.New("Error %d", i+1), worksheet.Points(reading, reference), quantity.Unrounded, worksheet.Unsourced)
 	}
 	return out
 }
@@ -87,17 +87,17 @@ func (b *Bias) interval(s *worksheet.Sheet, each []worksheet.Operand, count work
 	for i, e := range each {
 		squares[i] = worksheet.Times(e, e)
 	}
-	total := s.Work("bias.sum", "Sum of errors", worksheet.Sum(each[0], each[1:]...), quantity.Unrounded, "")
-	sumOfSquares := s.Work("bias.squares", "Sum of squared errors", worksheet.Sum(squares[0], squares[1:]...), quantity.Unrounded, "")
+	total := s.Work("bias.sum", message.Words("Sum of errors"), worksheet.Sum(each[0], each[1:]...), quantity.Unrounded, worksheet.Unsourced)
+	sumOfSquares := s.Work("bias.squares", message.Words("Sum of squared errors"), worksheet.Sum(squares[0], squares[1:]...), quantity.Unrounded, worksheet.Unsourced)
 	less := worksheet.Const(quantity.Int(int64(b.N-1), quantity.Plain))
-	variance := s.Work("bias.variance", "Variance",
-		worksheet.Over(worksheet.Less(sumOfSquares, worksheet.Over(worksheet.Times(total, total), count)), less), quantity.Unrounded, "n - 1 in the divisor")
-	b.SD = s.Work("bias.sd", "Standard deviation of one error", worksheet.Root(variance, errorPlaces), errorPlaces, "")
-	b.SE = s.Work("bias.se", "Standard error of the mean", worksheet.Root(worksheet.Over(variance, count), errorPlaces), errorPlaces, "")
-	t := s.Rate("bias.t", "Student's t", tQuantile(b.N-1), fmt.Sprintf("%s, %d degrees of freedom", t95Source, b.N-1))
-	half := s.Work("bias.half", "To either side", worksheet.Times(t, b.SE), widened, "")
-	b.Low = s.Work("bias.low", "Lowest likely bias", worksheet.Less(b.Mean, half), quantity.Unrounded, "")
-	b.High = s.Work("bias.high", "Highest likely bias", worksheet.Sum(b.Mean, half), quantity.Unrounded, "")
+	variance := s.Work("bias.variance", message.Words("Variance"),
+		worksheet.Over(worksheet.Less(sumOfSquares, worksheet.Over(worksheet.Times(total, total), count)), less), quantity.Unrounded, message.Words("n - 1 in the divisor"))
+	b.SD = s.Work("bias.sd", message.Words("Standard deviation of one error"), worksheet.Root(variance, errorPlaces), errorPlaces, worksheet.Unsourced)
+	b.SE = s.Work("bias.se", message.Words("Standard error of the mean"), worksheet.Root(worksheet.Over(variance, count), errorPlaces), errorPlaces, worksheet.Unsourced)
+	t := s.Rate("bias.t", message.Words("Student's t"), tQuantile(b.N-1), message.New("Student's t, 95 %% two-sided: NIST/SEMATECH e-Handbook 1.3.6.7.2, %d degrees of freedom", b.N-1))
+	half := s.Work("bias.half", message.Words("To either side"), worksheet.Times(t, b.SE), widened, worksheet.Unsourced)
+	b.Low = s.Work("bias.low", message.Words("Lowest likely bias"), worksheet.Less(b.Mean, half), quantity.Unrounded, worksheet.Unsourced)
+	b.High = s.Work("bias.high", message.Words("Highest likely bias"), worksheet.Sum(b.Mean, half), quantity.Unrounded, worksheet.Unsourced)
 	b.Shown = b.Low.Value().Sign() > 0 || b.High.Value().Sign() < 0
 }
 

@@ -1,6 +1,6 @@
 package meter
 
-import "fmt"
+import "tenthpoint/internal/message"
 
 // Method is the way a moisture was determined.
 type Method string
@@ -19,20 +19,23 @@ const (
 // Methods lists the four, the everyday ones first.
 func Methods() []Method { return []Method{ByDial, Direct, ByOven, Typed} }
 
-// String is the method for people.
-func (m Method) String() string {
+// Message is the method for people.
+func (m Method) Message() message.Text {
 	switch m {
 	case ByDial:
-		return "dial and chart"
+		return message.New("dial and chart")
 	case Direct:
-		return "direct-reading meter"
+		return message.New("direct-reading meter")
 	case ByOven:
-		return "oven"
+		return message.New("oven")
 	case Typed:
-		return "typed by hand"
+		return message.New("typed by hand")
 	}
-	return fmt.Sprintf("unknown method %q", string(m))
+	return message.New("unknown method %q", string(m))
 }
+
+// String is the method in English.
+func (m Method) String() string { return m.Message().String() }
 
 // UsesMeter reports whether a moisture meter gave the figure.
 func (m Method) UsesMeter() bool { return m == ByDial || m == Direct }

@@ -1,8 +1,6 @@
 package discount
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
@@ -79,13 +77,20 @@ func (r *Rule) side() string {
 	return "below"
 }
 
+func (r *Rule) notBeyond(found *worksheet.Step) message.Text {
+	if r.Above {
+		return message.New("%s is not above the base, %s", found.Printed(), r.Base.Amount.Written())
+	}
+	return message.New("%s is not below the base, %s", found.Printed(), r.Base.Amount.Written())
+}
+
 func workPerUnit(w Working, r *Rule, found *worksheet.Step) {
 	beyond := found.Value().More(r.Base.Amount)
 	if !r.Above {
 		beyond = found.Value().Less(r.Base.Amount)
 	}
 	if !beyond {
-		w.None(fmt.Sprintf("%s is not %s the base, %s", found.Printed(), r.side(), r.Base.Amount.Written()))
+		w.None(r.notBeyond(found))
 		return
 	}
 	w.Apply(r.Gives, r.ratePerUnit(w, found))
@@ -93,17 +98,17 @@ func workPerUnit(w Working, r *Rule, found *worksheet.Step) {
 
 // ratePerUnit returns the amount for the units beyond the base, up to the cap.
 func (r *Rule) ratePerUnit(w Working, found *worksheet.Step) *worksheet.Step {
-	base := w.Rate(r.line("base"), r.Label+" base", r.Base)
-	per := w.Rate(r.line("per"), r.Label+" counted per", r.Per)
+	base := w.Rate(r.line("base"), message.New("%s base", r.Label), r.Base)
+	per := w.Rate(r.line("per"), message.New("%s counted per", r.Label), r.Per)
 	diff := worksheet.Less(base, found)
 	if r.Above {
 		diff = worksheet.Less(found, base)
 	}
-	count := w.Sheet().Work(r.line("count"), r.Label+" units", worksheet.Over(diff, per), r.Part, w.Source(r.Row))
-	each := w.Rate(r.line("each"), r.Label+" for each", r.Cell)
+	count := w.Sheet().Work(r.line("count"), message.New("%s units", r.Label), worksheet.Over(diff, per), r.Part, w.Source(r.Row))
+	each := w.Rate(r.line("each"), message.New("%s for each", r.Label), r.Cell)
 	var figure worksheet.Operand = worksheet.Times(each, count)
 	if r.Cap.Given() {
-		figure = worksheet.Lower(figure, w.Rate(r.line("cap"), r.Label+" at most", r.Cap))
+		figure = worksheet.Lower(figure, w.Rate(r.line("cap"), message.New("%s at most", r.Label), r.Cap))
 	}
-	return w.Sheet().Work(RateLine(r.ID), r.Label+" rate", figure, quantity.Unrounded, "")
+	return w.Sheet().Work(RateLine(r.ID), message.New("%s rate", r.Label), figure, quantity.Unrounded, worksheet.Unsourced)
 }

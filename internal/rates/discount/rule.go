@@ -22,17 +22,19 @@ type Working interface {
 	// Apply takes or pays a rate, in money or weight.
 	Apply(gives rule.Direction, rate *worksheet.Step)
 	// None records why nothing is taken or paid.
-	None(reason string)
+	None(reason message.Text)
 	// Accepted is the row whose figure a load brings that a manager has accepted in a row which
 	// turns loads away.
 	Accepted(refused rule.Band) rule.Band
 	// TurnedAway refuses the load, unless a manager has accepted it; where describes the result.
 	// Accepted is then the remark for the sheet.
-	TurnedAway(where string) bool
+	TurnedAway(where message.Text) bool
 }
 
-// Accepted is the remark on a load that a manager has accepted all the same.
-const Accepted = "accepted by a manager"
+// Accepted is a remark on a load that a manager has accepted all the same.
+func Accepted(remark message.Text) message.Text {
+	return message.List("; ", remark, message.New("accepted by a manager"))
+}
 
 // Forms are all there are.
 var Forms = []*Form{Table, PerUnit, YesNo}
@@ -54,7 +56,7 @@ type Rule struct {
 	// ID is the rule's name on the sheet; the factor's, unless one factor has
 	// two rules.
 	ID     string
-	Label  string
+	Label  message.Text
 	Factor grain.Factor // in the unit the discount is written in
 	// MoistureBasis is the moisture at which the rule means a percent such as
 	// protein; a result stated at another is not settled.
@@ -85,7 +87,7 @@ type Rule struct {
 	// UnitRounding rounds the money per unit before it meets the quantity.
 	UnitRounding quantity.Rounding
 	Rounding     quantity.Rounding
-	Row          string
+	Row          message.Text
 }
 
 // Line is the id of a rule's line on the sheet.
@@ -113,7 +115,7 @@ func (r *Rule) Unit() (quantity.Unit, bool) {
 
 // Post posts the i-th rule of an edition line by line.
 func (r *Rule) Post(w *rule.Lines, i int) {
-	w.Under(Line(r.ID), message.Words(r.Label))
+	w.Under(Line(r.ID), r.Label)
 	w.In(rule.Nth("discount", i))
 	w.Text("factor", message.New("Factor"), message.Words(r.Factor.Name))
 	w.Cell("moisture_basis", message.New("Stated at a moisture of"), r.MoistureBasis)

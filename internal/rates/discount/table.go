@@ -1,7 +1,6 @@
 package discount
 
 import (
-	"fmt"
 	"slices"
 
 	"tenthpoint/internal/message"
@@ -47,22 +46,22 @@ func workTable(w Working, r *Rule, found *worksheet.Step) {
 		w.OffTable(string(r.Factor.ID), r.Factor.Name, found, r.Row, r.Rows)
 		return
 	}
-	where := fmt.Sprintf("%s is in the row %s", found.Printed(), band)
+	where := message.New("%s is in the row %s", found.Printed(), band)
 	if band.Refuse {
-		if w.TurnedAway(fmt.Sprintf("is %s, in the row %s that is turned away", found.Printed(), band)) {
+		if w.TurnedAway(message.New("is %s, in the row %s that is turned away", found.Printed(), band)) {
 			return
 		}
-		where += "; " + Accepted
-		if last := w.Accepted(band); last != band {
+		where = Accepted(where)
+		if last := w.Accepted(band); !last.Same(band) {
 			band = last
-			where += fmt.Sprintf(", at the figure of the row %s", band)
+			where = message.New("%s, at the figure of the row %s", where, band)
 		}
 	}
 	if band.Cell.Amount.IsZero() {
-		w.None(where + ", which brings none")
+		w.None(message.New("%s, which brings none", where))
 		return
 	}
-	rate := w.Rate(RateLine(r.ID), r.Label+" rate", band.Cell)
+	rate := w.Rate(RateLine(r.ID), message.New("%s rate", r.Label), band.Cell)
 	w.Sheet().Note(rate, where)
 	w.Apply(band.Gives, rate)
 }
@@ -70,7 +69,7 @@ func workTable(w Working, r *Rule, found *worksheet.Step) {
 // LastRow is the row next to one that turns loads away, on the side of the grain that is taken as a
 // matter of course; between two, the upper one where it takes more of the grower.
 func (r *Rule) LastRow(refused rule.Band) (rule.Band, bool) {
-	at := slices.Index(r.Rows, refused)
+	at := slices.IndexFunc(r.Rows, refused.Same)
 	taken := func(b rule.Band) bool { return !b.Refuse }
 	below, above := slices.Clone(r.Rows[:at]), r.Rows[at+1:]
 	slices.Reverse(below)

@@ -29,21 +29,21 @@ var YesNo = &Form{
 
 func workYesNo(w Working, r *Rule, found *worksheet.Step) {
 	if found.Value().Sign() == 0 {
-		w.None("not present")
+		w.None(message.Words("not present"))
 		return
 	}
-	where := "present"
+	where := message.New("present")
 	if r.Refuse {
-		if w.TurnedAway("is present") {
+		if w.TurnedAway(message.New("is present")) {
 			return
 		}
-		where += "; " + Accepted
+		where = Accepted(where)
 	}
 	if r.Cell.Amount.IsZero() {
-		w.None(where + ", which brings no discount")
+		w.None(message.New("%s, which brings no discount", where))
 		return
 	}
-	rate := w.Rate(RateLine(r.ID), r.Label+" rate", r.Cell)
+	rate := w.Rate(RateLine(r.ID), message.New("%s rate", r.Label), r.Cell)
 	w.Sheet().Note(rate, where)
 	w.Apply(r.Gives, rate)
 }

@@ -3,6 +3,7 @@ package drying
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -32,7 +33,7 @@ var BandsEach = &Method{
 // exactly the points charged.
 func eachBand(w rule.Working, r Rule, to, points *worksheet.Step) worksheet.Expr {
 	sheet := w.Sheet()
-	top := sheet.Work("drying.top", "Points counted up to", worksheet.Sum(to, worksheet.AsPercent(points)), quantity.Unrounded, "")
+	top := sheet.Work("drying.top", message.Words("Points counted up to"), worksheet.Sum(to, worksheet.AsPercent(points)), quantity.Unrounded, worksheet.Unsourced)
 	var parts []worksheet.Operand
 	for i, band := range r.Bands {
 		inside := pointsInside(band, to, top, i == len(r.Bands)-1)
@@ -40,8 +41,8 @@ func eachBand(w rule.Working, r Rule, to, points *worksheet.Step) worksheet.Expr
 			continue
 		}
 		n := i + 1
-		share := sheet.Work(fmt.Sprintf("drying.points.%d", n), fmt.Sprintf("Points %s", band), inside, quantity.Unrounded, w.Source(band.Cell.Row))
-		rate := w.Rate(fmt.Sprintf("drying.rate.%d", n), fmt.Sprintf("Drying rate %s", band), band.Cell)
+		share := sheet.Work(fmt.Sprintf("drying.points.%d", n), message.New("Points %s", band), inside, quantity.Unrounded, w.Source(band.Cell.Row))
+		rate := w.Rate(fmt.Sprintf("drying.rate.%d", n), message.New("Drying rate %s", band), band.Cell)
 		parts = append(parts, worksheet.Times(rate, share, w.AmountOn(r.Basis, rate.Value().Unit())))
 	}
 	if len(parts) == 0 {

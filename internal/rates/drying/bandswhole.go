@@ -1,9 +1,9 @@
 package drying
 
 import (
-	"fmt"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
 	"tenthpoint/internal/worksheet"
@@ -25,8 +25,8 @@ var BandsWhole = &Method{
 		if !ok {
 			return worksheet.Expr{}, false
 		}
-		rate := w.Rate("drying.rate", "Drying rate", band.Cell)
-		w.Sheet().Note(rate, fmt.Sprintf("moisture %s is in the row %s", w.Moisture().Printed(), band))
+		rate := w.Rate("drying.rate", message.Words("Drying rate"), band.Cell)
+		w.Sheet().Note(rate, message.New("moisture %s is in the row %s", w.Moisture().Printed(), band))
 		units := w.AmountOn(r.Basis, rate.Value().Unit())
 		if slices.Contains(rule.PerQuantityUnits(), rate.Value().Unit()) {
 			return worksheet.Times(rate, units), true

@@ -17,7 +17,7 @@ var PerPoint = &Method{
 		w.Step(r.Step)
 	},
 	Work: func(w rule.Working, r Rule, _, points *worksheet.Step) (worksheet.Expr, bool) {
-		rate := w.Rate("drying.rate", "Drying rate", r.Rate)
+		rate := w.Rate("drying.rate", message.Words("Drying rate"), r.Rate)
 		return worksheet.Times(rate, points, w.AmountOn(r.Basis, rate.Value().Unit())), true
 	},
 	Ticket:    rule.Figures[Rule],

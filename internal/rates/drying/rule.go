@@ -31,7 +31,7 @@ type Rule struct {
 	Bands    []rule.Band
 	Minimum  rule.Cell // least charge for a load that is charged at all
 	Rounding quantity.Rounding
-	Row      string
+	Row      message.Text
 }
 
 // Read reads the table of an edition. It reports mistakes to t; the rule then has no method.
@@ -42,7 +42,7 @@ func Read(t *tomlfile.Table, h *rule.Head) Rule {
 		t.IgnoreRest()
 		return r
 	}
-	if r.Method.Nothing == "" {
+	if r.Method.Nothing.IsZero() {
 		readMoistures(t, &r)
 	}
 	r.Method.Read(t, h, &r)

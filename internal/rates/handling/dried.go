@@ -1,7 +1,7 @@
 package handling
 
 import (
-	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -12,6 +12,6 @@ var OfDried = &Method{
 	Said: "percent of the weight after water shrink",
 	Read: readRate, Lines: postRate, Caution: largeRate,
 	Work:      func(rate, _, left *worksheet.Step) worksheet.Expr { return worksheet.PercentOf(rate, left) },
-	Ticket:    func(Rule) rule.Phrase { return rule.Phrase{Words: "of the dried weight"} },
+	Ticket:    func(Rule) message.Text { return message.New("of the dried weight") },
 	Explained: "a percent of the weight that is left when the water is off, so that the two factors multiply. It takes a little less than the same percent of the wet weight.",
 }

@@ -26,7 +26,7 @@ type Rule struct {
 	Rate     rule.Cell
 	Always   bool // taken also when no water shrink is
 	Rounding quantity.Rounding
-	Row      string
+	Row      message.Text
 }
 
 // Read reads the table of an edition; shrinks says whether that takes off water. It reports
@@ -39,7 +39,7 @@ func Read(t *tomlfile.Table, h *rule.Head, shrinks bool) Rule {
 		return r
 	}
 	r.Method.Read(t, h, &r)
-	if r.Method.Nothing == "" && !shrinks && !r.Always && t.Has("always") {
+	if r.Method.Nothing.IsZero() && !shrinks && !r.Always && t.Has("always") {
 		t.AddProblem("always", message.New("handling is taken only when water is shrunk, and this edition shrinks nothing"), message.New("Write always = true, or method = \"none\"."))
 	}
 	return r

@@ -1,7 +1,7 @@
 package handling
 
 import (
-	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -11,6 +11,6 @@ var OfWet = &Method{
 	Said: "percent of the wet weight, added to the shrink",
 	Read: readRate, Lines: postRate, Caution: largeRate,
 	Work:      func(rate, wet, _ *worksheet.Step) worksheet.Expr { return worksheet.PercentOf(rate, wet) },
-	Ticket:    func(Rule) rule.Phrase { return rule.Phrase{Words: "of the wet weight"} },
+	Ticket:    func(Rule) message.Text { return message.New("of the wet weight") },
 	Explained: "a percent of the wet weight, added to the water. The same percent is taken however much water came off.",
 }

@@ -63,6 +63,12 @@ func (b Band) taken() quantity.Amount {
 	return b.Cell.Amount
 }
 
+// Same reports whether two bands are one row of a table, whose rows do not overlap.
+func (b Band) Same(o Band) bool {
+	return b.HasLow == o.HasLow && b.HasHigh == o.HasHigh && b.LowIn == o.LowIn && b.HighIn == o.HighIn &&
+		(!b.HasLow || b.Low.Equal(o.Low)) && (!b.HasHigh || b.High.Equal(o.High))
+}
+
 // String is the range in the words of the file: "over 15 % up to 20 %".
 func (b Band) String() string {
 	return b.Message().String()

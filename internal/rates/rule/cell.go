@@ -34,17 +34,17 @@ func (b Basis) Message() message.Text {
 type Cell struct {
 	Amount quantity.Amount
 	// Row is the cell's place for people: "shrink.rate, line 31".
-	Row string
+	Row message.Text
 }
 
 // Given reports whether the edition has the cell at all.
-func (c Cell) Given() bool { return c.Row != "" }
+func (c Cell) Given() bool { return !c.Row.IsZero() }
 
 // Step says what part of a point counts: points are rounded to whole steps by a rule. The zero Step
 // counts every tenth.
 type Step struct {
 	Rounding quantity.Rounding
-	Row      string
+	Row      message.Text
 }
 
 // Continuous reports whether parts of a point count without rounding.

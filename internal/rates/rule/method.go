@@ -23,21 +23,17 @@ type Method[R, W any] struct {
 	Lines func(w *Lines, r R)
 	// Work settles a load. For a method that takes nothing, Nothing is the reason.
 	Work    W
-	Nothing string
+	Nothing message.Text
 	// Ticket returns the ticket's description of the method beside its figures.
-	Ticket func(r R) Phrase
+	Ticket func(r R) message.Text
 	// Caution returns a warning about a rule of this method, or nothing; it may be nil.
 	Caution func(r R) message.Text
 	// Explained is the method's paragraph in the handbook.
 	Explained string
 }
 
-// Phrase is English words, to be translated, and a figure after them. Either may
-// be missing.
-type Phrase struct{ Words, Figure string }
-
 // Figures is the Ticket function of a method whose figures need no description.
-func Figures[R any](R) Phrase { return Phrase{} }
+func Figures[R any](R) message.Text { return message.Text{} }
 
 // NoKeys is the Read function of a method without keys of its own.
 func NoKeys[R any](*tomlfile.Table, *Head, *R) {}

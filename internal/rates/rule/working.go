@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -12,17 +13,17 @@ type Working interface {
 	// Moisture is the load's moisture as recorded, %.
 	Moisture() *worksheet.Step
 	// Rate records a cell of the edition.
-	Rate(id, label string, c Cell) *worksheet.Step
+	Rate(id string, label message.Text, c Cell) *worksheet.Step
 	// Points are those of the load's moisture above a level, in steps.
-	Points(id, label string, to *worksheet.Step, s Step) *worksheet.Step
+	Points(id string, label message.Text, to *worksheet.Step, s Step) *worksheet.Step
 	// AmountOn is a weight in the bu, cwt or t that a rate is per.
 	AmountOn(b Basis, rate quantity.Unit) *worksheet.Step
 	// Source returns the reference to a row of the edition.
-	Source(row string) string
+	Source(row message.Text) message.Text
 	// Refuse records why the load cannot be settled. Field is the field at fault.
-	Refuse(field, sentence string)
+	Refuse(field string, sentence message.Text)
 	// OffTable refuses a value that no row of a table holds.
-	OffTable(field, name string, found *worksheet.Step, row string, bands []Band)
+	OffTable(field, name string, found *worksheet.Step, row message.Text, bands []Band)
 }
 
 // LargestLossMeasured is the largest handling loss of those Iowa State measured

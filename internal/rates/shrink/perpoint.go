@@ -26,14 +26,14 @@ var PerPoint = &Method{
 		}
 	},
 	Work: func(w rule.Working, r Rule, wet *worksheet.Step) (worksheet.Expr, bool) {
-		to := w.Rate("shrink.to", "Shrink-to", r.To)
-		points := w.Points("shrink.points", "Points to shrink", to, r.Step)
-		rate := w.Rate("shrink.rate", "Shrink per point", r.Rate)
-		percent := w.Sheet().Work("shrink.percent", "Shrink percent", worksheet.Times(points, rate), r.Percent, w.Source(r.Row))
+		to := w.Rate("shrink.to", message.Words("Shrink-to"), r.To)
+		points := w.Points("shrink.points", message.Words("Points to shrink"), to, r.Step)
+		rate := w.Rate("shrink.rate", message.Words("Shrink per point"), r.Rate)
+		percent := w.Sheet().Work("shrink.percent", message.Words("Shrink percent"), worksheet.Times(points, rate), r.Percent, w.Source(r.Row))
 		return r.takePercent(w, percent, wet)
 	},
-	Ticket: func(r Rule) rule.Phrase {
-		return rule.Phrase{Words: "fixed rate per point down to", Figure: r.To.Amount.Written()}
+	Ticket: func(r Rule) message.Text {
+		return message.New("fixed rate per point down to %s", r.To.Amount.Written())
 	},
 	Caution:   hiddenHandling,
 	Explained: "a fixed percent of the weight for every point above the shrink-to. It is easy to work in the head. Whatever the rate takes beyond the water is handling by another name, so an edition with a rate well above the water factor is cautioned.",

@@ -44,7 +44,7 @@ type Rule struct {
 	// CreditFloor is the driest moisture credited; below it counts as it.
 	CreditFloor rule.Cell
 	Rounding    quantity.Rounding
-	Row         string
+	Row         message.Text
 }
 
 // Read reads the table of an edition. It reports mistakes to t; the rule then has no method.
@@ -55,7 +55,7 @@ func Read(t *tomlfile.Table, h *rule.Head) Rule {
 		t.IgnoreRest()
 		return r
 	}
-	if r.Method.Nothing == "" {
+	if r.Method.Nothing.IsZero() {
 		readMoistures(t, &r)
 	}
 	r.Method.Read(t, h, &r)
@@ -72,7 +72,7 @@ func (r Rule) Post(w *rule.Lines) {
 	w.Cell("floor", message.New("Lowest shrink-to allowed"), r.Floor)
 	w.Name("floor_grain", message.New("Floor of"), r.FloorGrain)
 	r.Method.Lines(w, r)
-	if r.Method.Nothing == "" {
+	if r.Method.Nothing.IsZero() {
 		r.postCredit(w)
 	}
 	w.Rounded(r.Rounding, "weight")
@@ -81,7 +81,7 @@ func (r Rule) Post(w *rule.Lines) {
 // takePercent is a percent of the wet weight. One that leaves nothing is refused.
 func (r Rule) takePercent(w rule.Working, percent, wet *worksheet.Step) (worksheet.Expr, bool) {
 	if !percent.Value().Less(rule.Hundred) {
-		w.Refuse("edition", "Shrink would be "+percent.Value().String()+" of the weight, which leaves nothing ("+w.Source(r.Row)+"). Check the moisture and the edition.")
+		w.Refuse("edition", message.New("Shrink would be %s of the weight, which leaves nothing (%s). Check the moisture and the edition.", percent.Value(), w.Source(r.Row)))
 		return worksheet.Expr{}, false
 	}
 	return worksheet.PercentOf(percent, wet), true

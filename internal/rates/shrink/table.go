@@ -1,8 +1,6 @@
 package shrink
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
@@ -27,11 +25,11 @@ var Table = &Method{
 			w.OffTable("moisture", "Moisture", moisture, r.Row, r.Rows)
 			return worksheet.Expr{}, false
 		}
-		percent := w.Rate("shrink.percent", "Shrink percent", band.Cell)
-		w.Sheet().Note(percent, fmt.Sprintf("moisture %s is in the row %s", moisture.Printed(), band))
+		percent := w.Rate("shrink.percent", message.Words("Shrink percent"), band.Cell)
+		w.Sheet().Note(percent, message.New("moisture %s is in the row %s", moisture.Printed(), band))
 		return r.takePercent(w, percent, wet)
 	},
-	Ticket:    func(Rule) rule.Phrase { return rule.Phrase{Words: "by table"} },
+	Ticket:    func(Rule) message.Text { return message.New("by table") },
 	Explained: "a printed table. The row that holds the moisture gives the percent of the weight that comes off; rows rise and leave no moisture out. A moisture beyond the last row settles no load until a manager says which rate applies.",
 }
 

@@ -1,6 +1,7 @@
 package shrink
 
 import (
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
 )
@@ -11,11 +12,11 @@ var Water = &Method{
 	Said: "water formula, weight × (moisture − shrink-to) ÷ (100 − shrink-to)",
 	Read: rule.NoKeys[Rule], Lines: rule.NoLines[Rule],
 	Work: func(w rule.Working, r Rule, wet *worksheet.Step) (worksheet.Expr, bool) {
-		to := w.Rate("shrink.to", "Shrink-to", r.To)
+		to := w.Rate("shrink.to", message.Words("Shrink-to"), r.To)
 		return Lost(wet, w.Moisture(), to), true
 	},
-	Ticket: func(r Rule) rule.Phrase {
-		return rule.Phrase{Words: "same dry matter at", Figure: r.To.Amount.Written()}
+	Ticket: func(r Rule) message.Text {
+		return message.New("same dry matter at %s", r.To.Amount.Written())
 	},
 	Explained: "the water formula. What comes off is the water between the moisture found and the shrink-to, and all of the dry matter stays. Any loss beside the water is taken by the handling line, where everyone can see it.",
 }

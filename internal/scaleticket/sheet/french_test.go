@@ -23,7 +23,7 @@ var ownOfTickets = []string{
 
 // fromFile matches what a slip names of the file of its rates: the words of the file are the same
 // in every language.
-var fromFile = regexp.MustCompile(`\[[a-z0-9_, -]+, ligne \d+\]|[a-z]+-example-\d+, [A-Za-z ]+(, [A-Za-z ]+)?`)
+var fromFile = regexp.MustCompile(`\[[\p{L}0-9_, -]+, ligne \d+\]|[a-z]+-example-\d+, [A-Za-z ]+(, [A-Za-z ]+)?`)
 
 // Every slip of an elevator that speaks French is French to the last remark: each of its words is
 // one of the texts in French, or a name.

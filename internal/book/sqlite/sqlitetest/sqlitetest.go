@@ -23,7 +23,7 @@ func Contents(t testing.TB, path string) string {
 	t.Helper()
 	db := Open(t, path)
 	var b strings.Builder
-	for _, table := range []string{"facts", "editions", "series", "loads", "owners", "standing", "stock"} {
+	for _, table := range []string{"facts", "editions", "series", "loads", "owners", "standing", "stock", "owned", "bin_days"} {
 		rows, err := db.Query("SELECT * FROM " + table + " ORDER BY 1, 2")
 		must(t, err)
 		columns, err := rows.Columns()

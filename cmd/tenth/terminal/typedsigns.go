@@ -1,0 +1,93 @@
+package terminal
+
+import (
+	"reflect"
+	"slices"
+	"strings"
+
+	"github.com/alecthomas/kong"
+
+	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+)
+
+// LanguageFlag chooses the language of a command that works without a book. With a book that
+// belongs to the elevator, its set-up says the language.
+type LanguageFlag struct {
+	Language LanguageCode `help:"Language of figures and answers, where it is not that of the book." placeholder:"en|fr"`
+}
+
+// LanguageCode is one of the languages there are.
+type LanguageCode string
+
+// AfterApply lets the terminal speak the language.
+func (c LanguageCode) AfterApply(t *Terminal) error {
+	if !i18n.Known(string(c)) {
+		return message.NotFound.Errorf("%q is no language here", string(c))
+	}
+	t.Printer = i18n.In(string(c))
+	return nil
+}
+
+// figurePlaces are the placeholders of flags and arguments in which figures are typed.
+var figurePlaces = []string{
+	"WEIGHT", "PERCENT", "MONEY", "GRAMS", "POINTS", "TEMPERATURE", "MM", "RATE", "DIVISIONS", "FIGURE", "CFM", "HP",
+	"FACTOR=RESULT", "PERCENT[@TEMPERATURE]", "DIVISIONS[@TEMPERATURE]", "DAYS@TEMPERATURE", "WET/DRIED/EMPTY", "'16.9 %'",
+}
+
+// ReadSigns converts the figures of a parsed command line from the format of a language to the one
+// that commands parse. Text that could mean two figures is refused with both.
+func ReadSigns(line *kong.Context, signs message.Figures) error {
+	for _, part := range line.Path {
+		value, name := part.Positional, ""
+		switch {
+		case part.Flag != nil:
+			value, name = part.Flag.Value, "--"+part.Flag.Name
+		case value != nil:
+			name = value.Name
+		default:
+			continue
+		}
+		if !slices.Contains(figurePlaces, value.Tag.PlaceHolder) {
+			continue
+		}
+		if err := readSigns(name, value.Target, signs); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// readSigns converts the text, or each of the texts, that a value holds.
+func readSigns(name string, held reflect.Value, signs message.Figures) error {
+	switch held.Kind() {
+	case reflect.String:
+		text, err := WithPoint(name, held.String(), signs)
+		if err != nil {
+			return err
+		}
+		held.SetString(text)
+	case reflect.Slice:
+		for i := range held.Len() {
+			if err := readSigns(name, held.Index(i), signs); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// WithPoint converts every figure of a text such as "test-weight=54,2" or "17,5@20C".
+func WithPoint(name, text string, signs message.Figures) (string, error) {
+	at := strings.IndexAny(text, "=@/")
+	if at < 0 {
+		return quantity.WithPoint(name, text, signs)
+	}
+	first, err := quantity.WithPoint(name, text[:at], signs)
+	if err != nil {
+		return "", err
+	}
+	rest, err := WithPoint(name, text[at+1:], signs)
+	return first + text[at:at+1] + rest, err
+}

@@ -1,0 +1,359 @@
+package book
+
+import (
+	"encoding/json"
+	"fmt"
+	"maps"
+	"slices"
+
+	"tenthpoint/internal/bin"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/position"
+	"tenthpoint/internal/quantity"
+)
+
+// BinMove is the effect of one ticket on one day of one place.
+type BinMove struct {
+	bin.Place
+	Day string
+	bin.Tally
+}
+
+// LiesIn is the bin that the grain of a load went to: by the usual path of its pit, or the one on
+// its ticket.
+func (r LoadRow) LiesIn() string {
+	if r.Onward != "" {
+		return r.Onward
+	}
+	return r.Bin
+}
+
+// BinMovesOf returns what a load's ticket moves, as weighed: on the day it was issued, and again on
+// the day it was voided or corrected. A ticket that ended on its own day never moved anything.
+func BinMovesOf(r LoadRow) ([]BinMove, error) {
+	if !r.moved() {
+		return nil, nil
+	}
+	b, err := position.BroughtBy(r.Recorded())
+	if err != nil {
+		return nil, message.Errorf("%w: ticket %d: %w", ErrFigures, r.Ticket, err)
+	}
+	day, err := quantity.ParseDate(r.IssuedDay)
+	if err != nil {
+		return nil, message.Errorf("%w: ticket %d: %w", ErrFigures, r.Ticket, err)
+	}
+	unit := b.Net.Unit()
+	place := bin.Place{Bin: r.LiesIn(), Commodity: r.Commodity, Unit: unit}
+	issued, ended := bin.NoTrucks(unit), bin.NoTrucks(unit)
+	if r.Recorded().Weighed {
+		issued.Out, ended.Returned = b.Net, b.Net
+	} else {
+		issued.In, ended.Back = b.Grain(day), b.Net
+	}
+	moves := []BinMove{{place, r.IssuedDay, issued}}
+	if r.EndedDay != "" {
+		moves = append(moves, BinMove{place, r.EndedDay, ended})
+	}
+	return moves, nil
+}
+
+func (r LoadRow) moved() bool { return r.Ticket != 0 && r.EndedDay != r.IssuedDay }
+
+// LineMovesOf returns what a load's ticket adds to the lines of who owns the grain.
+func LineMovesOf(r LoadRow) ([]StockMove, error) {
+	if !r.moved() {
+		return nil, nil
+	}
+	b, err := position.BroughtBy(r.Recorded())
+	if err != nil {
+		return nil, message.Errorf("%w: ticket %d: %w", ErrFigures, r.Ticket, err)
+	}
+	entries := b.Entries(r.TermsOf)
+	if r.Recorded().Weighed {
+		entries = []position.Entry{{Line: position.Shipped, Weight: b.Net.Neg()}}
+	}
+	var moves []StockMove
+	none := quantity.Zero(b.Net.Unit())
+	for _, e := range entries {
+		key := StockKey{r.Commodity, string(e.Line), b.Net.Unit()}
+		moves = append(moves, StockMove{key, r.IssuedDay, e.Weight, none, none})
+		if r.EndedDay != "" {
+			moves = append(moves, StockMove{key, r.EndedDay, none, none, e.Weight})
+		}
+	}
+	return moves, nil
+}
+
+// LineMovesOfMovement returns what a movement takes off the lines.
+func LineMovesOfMovement(m bin.Movement) []StockMove {
+	var moves []StockMove
+	none := quantity.Zero(m.Unit())
+	for _, e := range position.Postings(m) {
+		moves = append(moves, StockMove{StockKey{m.Commodity, string(e.Line), m.Unit()}, m.Day.String(), none, e.Weight, none})
+	}
+	return moves
+}
+
+// BinChange returns the moves when a load's row replaces another.
+func BinChange(was, is []BinMove) []BinMove {
+	var out []BinMove
+	for _, m := range was {
+		m.Tally = m.Neg()
+		out = append(out, m)
+	}
+	return append(out, is...)
+}
+
+// SameBinMoves reports whether a load's row moves what the one before did.
+func SameBinMoves(was, is []BinMove) bool {
+	return slices.EqualFunc(was, is, func(a, b BinMove) bool {
+		return a.Place == b.Place && a.Day == b.Day && a.Tally.Equal(b.Tally)
+	})
+}
+
+// A BinStore keeps the rows of bins, a day each. An engine gives it to [MoveBins] and [CloseBins]
+// within a write.
+type BinStore interface {
+	// BinRowsOn are the rows of a day, of one place or, without one, of all.
+	BinRowsOn(day string, place *bin.Place) ([]bin.Row, error)
+	// BinsBefore are the last rows before a day, of one place or, without one, of all.
+	BinsBefore(day string, place *bin.Place) ([]bin.Row, error)
+	// NextBinDay is the first day after a day that has a row; empty for none.
+	NextBinDay(after string) (string, error)
+	// MovementsOn are the movements of a day in the order of their numbers.
+	MovementsOn(day string) ([]bin.Movement, error)
+	PutBinRow(bin.Row) error
+}
+
+// MoveBins adds moves of tickets to their days and works out those days, and all later ones that
+// follow from them.
+func MoveBins(s BinStore, moves []BinMove) error {
+	dirty := map[string]map[bin.Place]bool{}
+	for _, m := range moves {
+		rows, err := s.BinRowsOn(m.Day, &m.Place)
+		if err != nil {
+			return err
+		}
+		day, err := quantity.ParseDate(m.Day)
+		if err != nil {
+			return err
+		}
+		row := bin.NoRow(m.Place, day)
+		if len(rows) > 0 {
+			row = rows[0]
+		}
+		row.Tally = row.Add(m.Tally)
+		if err := s.PutBinRow(row); err != nil {
+			return err
+		}
+		if dirty[m.Day] == nil {
+			dirty[m.Day] = map[bin.Place]bool{}
+		}
+		dirty[m.Day][m.Place] = true
+	}
+	for _, day := range slices.Sorted(maps.Keys(dirty)) {
+		if err := CloseBins(s, day, dirty[day]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// CloseBins works a day out again for the places where it changed, and the days after it as long
+// as anything differs. A day with movements is worked out whole, since they tie places together.
+func CloseBins(s BinStore, day string, changed map[bin.Place]bool) error {
+	for first := true; day != "" && len(changed) > 0; first = false {
+		moves, err := s.MovementsOn(day)
+		if err != nil {
+			return err
+		}
+		whole := []*bin.Place{nil}
+		if len(moves) == 0 {
+			whole = whole[:0]
+			for p := range changed {
+				whole = append(whole, &p)
+			}
+		}
+		for _, place := range whole {
+			same, other, err := closeDay(s, day, place, moves)
+			if err != nil {
+				return err
+			}
+			for _, p := range other {
+				changed[p] = true
+			}
+			for _, p := range same {
+				if !first { // on the first day the tickets themselves differ
+					delete(changed, p)
+				}
+			}
+		}
+		if day, err = s.NextBinDay(day); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// closeDay works out one day, of one place or of all, and returns which places close it as before
+// and which otherwise.
+func closeDay(s BinStore, day string, place *bin.Place, moves []bin.Movement) (same, other []bin.Place, err error) {
+	kept, err := s.BinRowsOn(day, place)
+	if err != nil {
+		return nil, nil, err
+	}
+	before, err := s.BinsBefore(day, place)
+	if err != nil {
+		return nil, nil, err
+	}
+	open, trucks, was := bin.House{}, map[bin.Place]bin.Tally{}, map[bin.Place]bin.Row{}
+	for _, r := range before {
+		open[r.Place] = r.Close
+	}
+	for _, r := range kept {
+		trucks[r.Place], was[r.Place] = r.Tally, r
+	}
+	date, err := quantity.ParseDate(day)
+	if err != nil {
+		return nil, nil, err
+	}
+	for _, r := range bin.CloseDay(date, open, trucks, moves) {
+		if had, there := was[r.Place]; there && equalRows(had, r) {
+			same = append(same, r.Place)
+			continue
+		}
+		other = append(other, r.Place)
+		if err := s.PutBinRow(r); err != nil {
+			return nil, nil, err
+		}
+	}
+	return same, other, nil
+}
+
+func equalRows(a, b bin.Row) bool { return encodeRow(a) == encodeRow(b) }
+
+// binBody is what a row of a bin is kept as, beside its place and day.
+type binBody struct {
+	bin.Tally
+	MovedIn  quantity.Amount `json:"moved_in"`
+	MovedOut quantity.Amount `json:"moved_out"`
+	Close    bin.Heap        `json:"close"`
+}
+
+// EncodeBinRow is a row without its place and day as a JSON object.
+func EncodeBinRow(r bin.Row) string { return encodeRow(r) }
+
+func encodeRow(r bin.Row) string {
+	text, _ := json.Marshal(binBody{r.Tally, r.MovedIn, r.MovedOut, r.Close}) // amounts and dates always marshal
+	return string(text)
+}
+
+// DecodeBinRow reads what EncodeBinRow wrote.
+func DecodeBinRow(p bin.Place, day, text string) (bin.Row, error) {
+	var body binBody
+	date, err := quantity.ParseDate(day)
+	if err == nil {
+		err = json.Unmarshal([]byte(text), &body)
+	}
+	if err != nil {
+		return bin.Row{}, message.Errorf("what lay in bin %q on %s cannot be read: %w", p.Bin, day, err)
+	}
+	return bin.Row{Place: p, Day: date, Tally: body.Tally, MovedIn: body.MovedIn, MovedOut: body.MovedOut, Close: body.Close}, nil
+}
+
+// BinSum works the bins of every day out from all loads and movements.
+type BinSum struct {
+	trucks map[string]map[bin.Place]bin.Tally
+	moves  map[string][]bin.Movement
+}
+
+// Add adds the moves of a load. It fails for figures that cannot be read.
+func (s *BinSum) Add(r LoadRow) error {
+	moves, err := BinMovesOf(r)
+	for _, m := range moves {
+		if s.trucks == nil {
+			s.trucks = map[string]map[bin.Place]bin.Tally{}
+		}
+		if s.trucks[m.Day] == nil {
+			s.trucks[m.Day] = map[bin.Place]bin.Tally{}
+		}
+		tally, there := s.trucks[m.Day][m.Place]
+		if !there {
+			tally = bin.NoTrucks(m.Unit)
+		}
+		s.trucks[m.Day][m.Place] = tally.Add(m.Tally)
+	}
+	return err
+}
+
+// Move adds a movement. They are added in the order of their numbers.
+func (s *BinSum) Move(m bin.Movement) {
+	if s.moves == nil {
+		s.moves = map[string][]bin.Movement{}
+	}
+	s.moves[m.Day.String()] = append(s.moves[m.Day.String()], m)
+}
+
+// Rows are the rows of all days, day by day.
+func (s *BinSum) Rows() ([]bin.Row, error) {
+	days := slices.Collect(maps.Keys(s.trucks))
+	days = append(days, slices.Collect(maps.Keys(s.moves))...)
+	slices.Sort(days)
+	house := bin.House{}
+	var out []bin.Row
+	for _, day := range slices.Compact(days) {
+		date, err := quantity.ParseDate(day)
+		if err != nil {
+			return out, err
+		}
+		for _, r := range bin.CloseDay(date, house, s.trucks[day], s.moves[day]) {
+			house[r.Place] = r.Close
+			if !r.IsEmpty() {
+				out = append(out, r)
+			}
+		}
+	}
+	return out, nil
+}
+
+// CompareBins says of every row in which the book differs from what was worked out anew.
+func CompareBins(want, kept []bin.Row) []string {
+	found := map[string]bin.Row{}
+	for _, r := range kept {
+		found[binPlace(r)] = r
+	}
+	var problems []string
+	for _, w := range want {
+		is, ok := found[binPlace(w)]
+		delete(found, binPlace(w))
+		switch {
+		case !ok:
+			problems = append(problems, fmt.Sprintf("What lies in %s is missing from the book.", binPlace(w)))
+		case !equalRows(is, w):
+			problems = append(problems, fmt.Sprintf("What lies in %s is written down as %s; tickets and movements come to %s.", binPlace(w), is.Close.Balance(), w.Close.Balance()))
+		}
+	}
+	for _, r := range kept {
+		if _, left := found[binPlace(r)]; left {
+			problems = append(problems, fmt.Sprintf("What lies in %s is written down as %s, but nothing moved there.", binPlace(r), r.Close.Balance()))
+		}
+	}
+	return problems
+}
+
+func binPlace(r bin.Row) string {
+	return fmt.Sprintf("bin %q, %s in %s, on %s", r.Bin, r.Commodity, r.Unit, r.Day)
+}
+
+// LineSum adds the lines of owners up from all loads and movements.
+type LineSum struct{ StockSum }
+
+// Add adds the moves of a load. It fails for figures that cannot be read.
+func (s *LineSum) Add(r LoadRow) error {
+	moves, err := LineMovesOf(r)
+	s.put(moves)
+	return err
+}
+
+// Move adds a movement.
+func (s *LineSum) Move(m bin.Movement) { s.put(LineMovesOfMovement(m)) }

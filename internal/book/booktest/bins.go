@@ -1,0 +1,183 @@
+package booktest
+
+import (
+	"context"
+	"fmt"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"tenthpoint/internal/bin"
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/quantity"
+)
+
+// BinStore keeps what lies in the bins, and whose it is, beside the position.
+type BinStore interface {
+	PositionStore
+	BinsBefore(ctx context.Context, day string) ([]bin.Row, error)
+	BinDays(ctx context.Context, name, from, to string) ([]bin.Row, error)
+	Movements(ctx context.Context, from, to string) ([]bin.Movement, error)
+	LinesBefore(ctx context.Context, day string) ([]book.StockRow, error)
+}
+
+// Bins is the part of the suite about what lies in the bins: rows follow the tickets and the
+// movements in the same write, and can be worked out anew.
+func Bins[B BinStore](t *testing.T, e Engine[B]) {
+	t.Run("follow tickets and movements", func(t *testing.T) { binsFollow(t, e) })
+	t.Run("a late ticket runs through later days", func(t *testing.T) { lateTicket(t, e) })
+	t.Run("any order of acts", func(t *testing.T) { anyOrder(t, e) })
+	t.Run("an altered row is found", func(t *testing.T) { alteredBins(t, e) })
+}
+
+// movement is a transfer of so many pounds.
+func movement(number int64, day, from, to string, pounds int64) bin.Movement {
+	weight := quantity.Int(pounds, quantity.Lb)
+	return bin.Movement{
+		Number: number, What: bin.Transfer, Day: quantity.MustDate(day), Commodity: "corn", By: "A. Clerk",
+		From: []bin.Weighed{{Bin: from, Weight: weight}}, Into: []bin.Weighed{{Bin: to, Weight: weight}},
+	}
+}
+
+func move(b Store, m bin.Movement) error {
+	return b.Write(ctx, func(tx book.Tx) error {
+		body, err := journal.Canonical(m)
+		if err != nil {
+			return err
+		}
+		id := fmt.Sprintf("%s/%08d", m.Day, m.Number)
+		d := draft(0)
+		d.Kind, d.Subject, d.Body = m.Kind(), m.Kind()+" "+id, body
+		fact, err := tx.Append(d)
+		if err != nil {
+			return err
+		}
+		if err := tx.PutRecord(book.Record{Kind: m.Kind(), ID: id, Seq: fact.Seq, Body: body}); err != nil {
+			return err
+		}
+		return tx.MoveGrain(m)
+	})
+}
+
+// tested is a ticket with a moisture.
+func tested(r book.LoadRow, moisture string) book.LoadRow {
+	r.Figures["moisture"] = quantity.Of(moisture, quantity.Percent)
+	return r
+}
+
+func inBins(t testing.TB, b BinStore, day string) []string {
+	t.Helper()
+	rows, err := b.BinsBefore(ctx, day)
+	must(t, err)
+	var out []string
+	for _, r := range rows {
+		text := fmt.Sprintf("%s: %s", r.Bin, r.Close.Balance())
+		if m, known := r.Close.Grain().Mean(grain.Moisture); known {
+			text += fmt.Sprintf(" at %s", m)
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+func binsFollow[B BinStore](t *testing.T, e Engine[B]) {
+	b := e.New(t)
+	// 1,500 lb net at 15 % by way of pit P on to A, 1,500 lb at 18 % straight into B.
+	first, second := tested(ticket(1, "2026-10-01", "P", 1000), "15"), tested(ticket(2, "2026-10-01", "B", 1000), "18")
+	first.Onward = "A"
+	put(t, b, first, second)
+	same(t, "tickets", inBins(t, b, "2026-10-02"), []string{"A: 1,500 lb at 15 %", "B: 1,500 lb at 18 %"})
+	must(t, move(b, movement(1, "2026-10-02", "B", "A", 1500)))
+	same(t, "a movement", inBins(t, b, "2026-10-03"), []string{"A: 3,000 lb at 16.5 %", "B: 0 lb"})
+	same(t, "the evening before", inBins(t, b, "2026-10-02"), []string{"A: 1,500 lb at 15 %", "B: 1,500 lb at 18 %"})
+	second.EndedDay = "2026-10-03"
+	put(t, b, second)
+	same(t, "void on a later day", inBins(t, b, "2026-10-04"), []string{"A: 3,000 lb at 16.5 %", "B: -1,500 lb"})
+	moves, err := b.Movements(ctx, "2026-10-02", "2026-10-02")
+	if err != nil || len(moves) != 1 || moves[0].Number != 1 {
+		t.Errorf("the movements of the day: %+v, %v", moves, err)
+	}
+	days, err := b.BinDays(ctx, "B", "", "")
+	if err != nil || len(days) != 3 || !days[1].MovedOut.Equal(quantity.Int(1500, quantity.Lb)) {
+		t.Errorf("the days of B: %+v, %v", days, err)
+	}
+	lines, err := b.LinesBefore(ctx, "2026-10-04")
+	must(t, err)
+	sums := map[string]string{}
+	for _, l := range lines {
+		sums[l.Bin] = l.Weight.String()
+	}
+	if len(sums) != 2 || sums["undecided"] != "1,000 lb" || sums["quality"] != "500 lb" {
+		t.Errorf("whose it is: %v", sums)
+	}
+	sound(t, b)
+}
+
+func lateTicket[B BinStore](t *testing.T, e Engine[B]) {
+	b := e.New(t)
+	put(t, b, tested(ticket(1, "2026-10-02", "A", 1000), "15"))
+	must(t, move(b, movement(1, "2026-10-05", "A", "B", 500)))
+	put(t, b, tested(ticket(2, "2026-10-01", "A", 1000), "17"))
+	same(t, "afterwards", inBins(t, b, ""), nil)
+	same(t, "on the last day", inBins(t, b, "2026-10-06"), []string{"A: 2,500 lb at 16.2 %", "B: 500 lb at 15 %"})
+	sound(t, b)
+}
+
+// anyOrder holds the bins against those worked out anew, for tickets and movements in any order of
+// days.
+func anyOrder[B BinStore](t *testing.T, e Engine[B]) {
+	rapid.Check(t, func(r *rapid.T) {
+		b := e.New(t)
+		defer b.Close()
+		day := func(label string) string { return fmt.Sprintf("2026-10-%02d", rapid.IntRange(1, 5).Draw(r, label)) }
+		place := func(label string) string { return rapid.SampledFrom([]string{"A", "B", "C"}).Draw(r, label) }
+		rows := map[int64]book.LoadRow{}
+		for n := range rapid.IntRange(1, 14).Draw(r, "acts") {
+			if rapid.IntRange(0, 2).Draw(r, "act") == 0 {
+				m := movement(int64(n+1), day("moved"), place("from"), place("to"), int64(rapid.IntRange(1, 900).Draw(r, "lb")))
+				if err := move(b, m); err != nil {
+					r.Fatal(err)
+				}
+				continue
+			}
+			number := int64(rapid.IntRange(1, 6).Draw(r, "ticket"))
+			row, known := rows[number]
+			switch {
+			case !known:
+				row = tested(ticket(number, day("issued"), place("bin"), int64(rapid.IntRange(1, 900).Draw(r, "lb"))), fmt.Sprint(rapid.IntRange(11, 24).Draw(r, "moisture")))
+				if rapid.Bool().Draw(r, "out") {
+					row.Direction = "out"
+				}
+			case row.EndedDay == "":
+				row.EndedDay = day("ended")
+			}
+			rows[number] = row
+			if err := b.Write(ctx, func(tx book.Tx) error { return tx.PutLoad(row) }); err != nil {
+				r.Fatal(err)
+			}
+		}
+		problems, err := b.VerifyStock(ctx)
+		if err != nil || len(problems) > 0 {
+			r.Fatal(problems, err)
+		}
+	})
+}
+
+func alteredBins[B BinStore](t *testing.T, e Engine[B]) {
+	for _, statement := range []string{
+		"UPDATE bin_days SET body = replace(body, '1500', '1499')",
+		"DELETE FROM bin_days",
+		"UPDATE owned SET balance = '1 lb' WHERE line = 'undecided'",
+		"INSERT INTO bin_days SELECT 'Z', commodity, unit, day, body FROM bin_days",
+	} {
+		b := e.New(t)
+		put(t, b, ticket(1, "2026-10-01", "A", 1000))
+		must(t, e.Raw(t, b, statement))
+		problems, err := b.VerifyStock(ctx)
+		if err != nil || len(problems) != 1 {
+			t.Errorf("%s: %v, %v", statement, problems, err)
+		}
+	}
+}

@@ -1,0 +1,174 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+
+	"tenthpoint/internal/bin"
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+)
+
+const (
+	selectBins = "SELECT bin, commodity, unit, day, body FROM bin_days"
+	atPlace    = " AND bin = ? AND commodity = ? AND unit = ?"
+)
+
+func scanBin(rows *sql.Rows) (bin.Row, error) {
+	var p bin.Place
+	var unit, day, body string
+	if err := rows.Scan(&p.Bin, &p.Commodity, &unit, &day, &body); err != nil {
+		return bin.Row{}, err
+	}
+	var err error
+	if p.Unit, err = quantity.ParseUnit(unit); err != nil {
+		return bin.Row{}, err
+	}
+	return book.DecodeBinRow(p, day, body)
+}
+
+// A binReader reads what lies in the bins.
+type binReader struct{ reader }
+
+// BinsBefore is what lay in every bin in the evening before a day: the last row of each place.
+func (r binReader) BinsBefore(ctx context.Context, day string) ([]bin.Row, error) {
+	return binsBefore(r.during(ctx), day, nil)
+}
+
+// BinDays are the rows from one day to another, of one bin or, without a name, of all, by bin and
+// day; no last day means without end.
+func (r binReader) BinDays(ctx context.Context, name, from, to string) ([]bin.Row, error) {
+	if name == "" {
+		return list(r.during(ctx), scanBin, selectBins+" WHERE day >= ? AND day <= ? ORDER BY bin, commodity, unit, day", from, orEnd(to))
+	}
+	return list(r.during(ctx), scanBin, selectBins+" WHERE bin = ? AND day >= ? AND day <= ? ORDER BY commodity, unit, day", name, from, orEnd(to))
+}
+
+// Movements are the movements from one day to another in the order of their numbers; no last day
+// means without end.
+func (r binReader) Movements(ctx context.Context, from, to string) ([]bin.Movement, error) {
+	return movements(r.during(ctx), from, to)
+}
+
+func binsBefore(from source, day string, place *bin.Place) ([]bin.Row, error) {
+	if place == nil {
+		return list(from, scanBin, lastRows("bin_days", "bin", "commodity", "unit", "s.bin, s.commodity, s.unit, s.day, s.body"), day)
+	}
+	return list(from, scanBin, selectBins+" WHERE day < ?"+atPlace+" ORDER BY day DESC LIMIT 1", day, place.Bin, place.Commodity, place.Unit.String())
+}
+
+// movements reads movements by their records, whose ids begin with their day.
+func movements(from source, first, last string) ([]bin.Movement, error) {
+	return list(from, scanMovement, "SELECT body FROM standing WHERE kind = ? AND id >= ? AND id < ? ORDER BY id", bin.Movement{}.Kind(), first, orEnd(last)+"~")
+}
+
+func scanMovement(rows *sql.Rows) (bin.Movement, error) {
+	var body []byte
+	if err := rows.Scan(&body); err != nil {
+		return bin.Movement{}, err
+	}
+	m, err := journal.ReadBody[bin.Movement](body)
+	if err != nil {
+		err = message.Errorf("a movement cannot be read: %w", err)
+	}
+	return m, err
+}
+
+// moveBins updates what lies in the bins for a load's row that is about to replace the one before.
+func moveBins(tx *Tx, was, is book.LoadRow) error {
+	before, err := book.BinMovesOf(was)
+	if err != nil {
+		return tx.fail(err)
+	}
+	after, err := book.BinMovesOf(is)
+	if err != nil {
+		return tx.fail(err)
+	}
+	if book.SameBinMoves(before, after) {
+		return nil
+	}
+	return tx.fail(book.MoveBins(binsOf{tx}, book.BinChange(before, after)))
+}
+
+// MoveGrain brings everything that is kept of the grain up to date with a movement whose record was
+// just written.
+func (tx *Tx) MoveGrain(m bin.Movement) error {
+	if err := applyMoves(tx, owned, book.LineMovesOfMovement(m)); err != nil {
+		return err
+	}
+	changed := map[bin.Place]bool{}
+	for _, name := range m.Bins() {
+		changed[bin.Place{Bin: name, Commodity: m.Commodity, Unit: m.Unit()}] = true
+	}
+	return tx.fail(book.CloseBins(binsOf{tx}, m.Day.String(), changed))
+}
+
+// BinsBefore is [Book.BinsBefore] as the write has left it so far.
+func (tx *Tx) BinsBefore(day string) ([]bin.Row, error) { return binsBefore(tx, day, nil) }
+
+// binsOf is the store of bins within a write.
+type binsOf struct{ tx *Tx }
+
+func (b binsOf) BinRowsOn(day string, place *bin.Place) ([]bin.Row, error) {
+	if place == nil {
+		return list(b.tx, scanBin, selectBins+" WHERE day = ? ORDER BY bin, commodity, unit", day)
+	}
+	return list(b.tx, scanBin, selectBins+" WHERE day = ?"+atPlace, day, place.Bin, place.Commodity, place.Unit.String())
+}
+
+func (b binsOf) BinsBefore(day string, place *bin.Place) ([]bin.Row, error) {
+	return binsBefore(b.tx, day, place)
+}
+
+func (b binsOf) NextBinDay(after string) (day string, err error) {
+	err = b.tx.queryRow("SELECT coalesce(min(day), '') FROM bin_days WHERE day > ?", after).Scan(&day)
+	return day, err
+}
+
+func (b binsOf) MovementsOn(day string) ([]bin.Movement, error) { return movements(b.tx, day, day) }
+
+// PutBinRow writes a row; a day on which nothing happens after all has none.
+func (b binsOf) PutBinRow(r bin.Row) error {
+	if r.IsEmpty() {
+		_, err := b.tx.exec("DELETE FROM bin_days WHERE day = ?"+atPlace, r.Day.String(), r.Bin, r.Commodity, r.Unit.String())
+		return err
+	}
+	_, err := b.tx.exec(putBin, binValues(r)...)
+	return err
+}
+
+const putBin = "INSERT OR REPLACE INTO bin_days (bin, commodity, unit, day, body) VALUES (?, ?, ?, ?, ?)"
+
+func binValues(r bin.Row) []any {
+	return []any{r.Bin, r.Commodity, r.Unit.String(), r.Day.String(), book.EncodeBinRow(r)}
+}
+
+// verifyBins compares what lies in the bins with what was worked out anew.
+func verifyBins(from source, sum *book.BinSum) ([]string, error) {
+	want, err := sum.Rows()
+	if err != nil {
+		return nil, err
+	}
+	kept, err := list(from, scanBin, selectBins)
+	return book.CompareBins(want, kept), err
+}
+
+// fillBins works out the bins and the lines of an older book from its loads.
+func fillBins(f *file, tx *sql.Tx) error {
+	all, err := sumGrain(snapshot{reader{file: f}.during(context.Background()), tx})
+	if err != nil {
+		return err
+	}
+	if err := putBalances(tx, owned, all.lines.Rows()); err != nil {
+		return err
+	}
+	rows, err := all.bins.Rows()
+	for _, r := range rows {
+		if _, err := tx.Exec(putBin, binValues(r)...); err != nil {
+			return err
+		}
+	}
+	return err
+}
