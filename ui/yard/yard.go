@@ -251,11 +251,14 @@ func (y *Yard) putDown() bool {
 // Issue issues and prints the ticket of the current load, and turns to a blank form
 // for the next truck.
 func (y *Yard) Issue() bool {
-	if _, err := y.current.Issue(); err != nil {
+	last := lastTicketOf(y.current)
+	number, err := y.current.Issue()
+	if err != nil {
 		y.session.Fail(err)
 		return false
 	}
 	y.left()
+	y.blank.last = last.as(y.session.Language, number)
 	return true
 }
 
