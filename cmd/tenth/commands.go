@@ -7,6 +7,7 @@ import (
 
 	"github.com/alecthomas/kong"
 
+	"tenthpoint/cmd/tenth/bins"
 	"tenthpoint/cmd/tenth/book"
 	"tenthpoint/cmd/tenth/day"
 	"tenthpoint/cmd/tenth/house"
@@ -63,7 +64,7 @@ type commands struct {
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
 	Law      rates.Law      `cmd:"" group:"house" help:"Read and check the published rules: grades, recording, bushels, tolerances, deadlines."`
-	Bin      house.Bin      `cmd:"" group:"house" help:"Add, change or list pits and bins."`
+	Bin      bins.Bin       `cmd:"" group:"house" help:"Pits and bins: what lies in them, and what is done with it."`
 	Scale    house.Scale    `cmd:"" group:"house" help:"The log of a truck scale: zero, check weighings, certificate, out of service."`
 	Guard    house.Guard    `cmd:"" group:"house" help:"Decide what the house asks about before a ticket."`
 

@@ -76,7 +76,7 @@ func newWalk(ctx context.Context, d office.Desk, b Book, progress func(done int6
 		desk: d, book: b, ctx: ctx, progress: progress,
 		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
 		inPlace: map[int64]int64{}, superseded: map[int64]int64{},
-		seen: map[string]bool{}, samples: map[int64]bool{}, standing: map[string]journal.Fact{},
+		seen: map[string]bool{}, samples: map[int64]bool{}, records: map[string]journal.Fact{},
 	}
 }
 
@@ -91,7 +91,7 @@ type walk struct {
 	reading     sync.Mutex                // of editions
 	editions    map[string]*rates.Edition // read again from the book, by hash
 	seen        map[string]bool           // loads opened before the walk came to the end of the journal
-	standing    map[string]journal.Fact   // last fact of every other subject
+	records     map[string]journal.Fact   // last fact of every other subject
 	lastSeq     int64                     // the end of the chain as walked
 	lastAt      string                    // the time of that fact
 	tickets     map[int64]string          // number -> load
@@ -224,7 +224,7 @@ func (v *walk) note(f journal.Fact) {
 	id, isLoad := office.LoadOfSubject(f.Subject)
 	switch {
 	case !isLoad:
-		v.standing[f.Subject] = f
+		v.records[f.Subject] = f
 		noteDispute(v, f.Subject)
 		noteMovement(v, f)
 	case !v.seen[id]:

@@ -13,8 +13,8 @@ import (
 // closedDays rebuilds the sheet of every closed day and compares it with the signed one: someone
 // who rewrote facts, lists and chain together would still have to match it.
 func (v *walk) closedDays() error {
-	for _, subject := range slices.Sorted(maps.Keys(v.standing)) {
-		if v.standing[subject].Kind != (office.DayClosed{}).Kind() {
+	for _, subject := range slices.Sorted(maps.Keys(v.records)) {
+		if v.records[subject].Kind != (office.DayClosed{}).Kind() {
 			continue
 		}
 		text := strings.TrimPrefix(subject, "day ")

@@ -55,8 +55,8 @@ func (v *walk) standingRows() error {
 	}
 	for _, r := range rows {
 		name := standingSubject(r.Kind, r.ID)
-		last, known := v.standing[name]
-		delete(v.standing, name)
+		last, known := v.records[name]
+		delete(v.records, name)
 		if r.Seq > v.lastSeq {
 			if err := v.laterThanTheWalk(r, name); err != nil {
 				return err
@@ -67,8 +67,8 @@ func (v *walk) standingRows() error {
 			v.found(problem)
 		}
 	}
-	for _, name := range slices.Sorted(maps.Keys(v.standing)) {
-		f := v.standing[name]
+	for _, name := range slices.Sorted(maps.Keys(v.records)) {
+		f := v.records[name]
 		if elevator.IsFact(f.Kind) || kept[f.Kind] || f.Kind == (office.DayClosed{}).Kind() {
 			v.found(message.New("Fact %d (%q) is the last word on it, but the lists have none.", f.Seq, name))
 		}
