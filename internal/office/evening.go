@@ -128,7 +128,7 @@ func meterNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 			return nil, err
 		}
 		if standing.State != meter.Good {
-			out = append(out, message.Words(standing.Sentence))
+			out = append(out, standing.Sentence)
 		}
 	}
 	return out, nil
