@@ -7,6 +7,7 @@ import (
 
 	"github.com/alecthomas/kong"
 
+	"tenthpoint/cmd/tenth/bins"
 	"tenthpoint/cmd/tenth/book"
 	"tenthpoint/cmd/tenth/day"
 	"tenthpoint/cmd/tenth/house"
@@ -22,15 +23,16 @@ import (
 // commands are all that can be typed after "tenth". A command is a file of its
 // own, in the folder of its group, and a line here.
 type commands struct {
-	Receive yard.Receive `cmd:"" group:"trucks" help:"Receive one load: weigh, test, settle, print its ticket."`
-	Yard    yard.List    `cmd:"" group:"trucks" help:"List the trucks that have no ticket yet."`
-	Bench   lab.Bench    `cmd:"" group:"trucks" help:"The sample bench: moisture tests, meters and their checks, samples kept."`
-	Open    yard.Open    `cmd:"" group:"trucks" help:"Write a truck down that has come."`
-	Amend   yard.Amend   `cmd:"" group:"trucks" help:"Change what is known of a load on the yard."`
-	Weigh   yard.Weigh   `cmd:"" group:"trucks" help:"Weigh a load on the yard."`
-	Sample  yard.Sample  `cmd:"" group:"trucks" help:"Write down what the bench found."`
-	Issue   yard.Issue   `cmd:"" group:"trucks" help:"Settle a load and print its ticket."`
-	Refuse  yard.Refuse  `cmd:"" group:"trucks" help:"Turn a load away."`
+	Receive  yard.Receive  `cmd:"" group:"trucks" help:"Receive one load: weigh, test, settle, print its ticket."`
+	Yard     yard.List     `cmd:"" group:"trucks" help:"List the trucks that have no ticket yet."`
+	Bench    lab.Bench     `cmd:"" group:"trucks" help:"The sample bench: moisture tests, meters and their checks, samples kept."`
+	Open     yard.Open     `cmd:"" group:"trucks" help:"Write a truck down that has come."`
+	Amend    yard.Amend    `cmd:"" group:"trucks" help:"Change what is known of a load on the yard."`
+	Weigh    yard.Weigh    `cmd:"" group:"trucks" help:"Weigh a load on the yard."`
+	Sample   yard.Sample   `cmd:"" group:"trucks" help:"Write down what the bench found."`
+	Issue    yard.Issue    `cmd:"" group:"trucks" help:"Settle a load and print its ticket."`
+	Withdraw yard.Withdraw `cmd:"" group:"trucks" help:"Take back a load that was never weighed."`
+	Refuse   yard.Refuse   `cmd:"" group:"trucks" help:"Turn a load away."`
 
 	Show    tickets.Show    `cmd:"" group:"tickets" help:"Show a ticket as it was printed."`
 	Explain tickets.Explain `cmd:"" group:"tickets" help:"Explain every figure of a ticket, under the rates it was settled by."`
@@ -62,7 +64,7 @@ type commands struct {
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
 	Law      rates.Law      `cmd:"" group:"house" help:"Read and check the published rules: grades, recording, bushels, tolerances, deadlines."`
-	Bin      house.Bin      `cmd:"" group:"house" help:"Add, change or list pits and bins."`
+	Bin      bins.Bin       `cmd:"" group:"house" help:"Pits and bins: what lies in them, and what is done with it."`
 	Scale    house.Scale    `cmd:"" group:"house" help:"The log of a truck scale: zero, check weighings, certificate, out of service."`
 	Guard    house.Guard    `cmd:"" group:"house" help:"Decide what the house asks about before a ticket."`
 
@@ -118,6 +120,10 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 		return 2
 	}
 	if err := givenTwice(line); err != nil {
+		terminal.Complain(t.Stderr, t.Printer, err)
+		return 2
+	}
+	if err := terminal.ReadSigns(line, t.Printer.Figures()); err != nil {
 		terminal.Complain(t.Stderr, t.Printer, err)
 		return 2
 	}

@@ -15,7 +15,7 @@ var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity"
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "audit", "ratefiles")
+var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "office/binlog", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
@@ -112,7 +112,8 @@ var mayImport = map[string][]string{
 	"internal/printing":             inside("atomicfile"),
 	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
 	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup")),
-	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")), // the logs of truck scales as papers
+	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
+	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
 	"internal/audit":                slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
@@ -157,7 +158,8 @@ var mayImport = map[string][]string{
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
 	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
-	"cmd/tenth/day":      command(),
+	"cmd/tenth/day":      command("internal/book/sqlite", "migrations"),
+	"cmd/tenth/bins":     command("internal/book/sqlite", "migrations"), // a book that keeps bins
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),
 	"cmd/tenth/keep":     command(),
@@ -178,7 +180,7 @@ func area(more ...string) []string {
 }
 
 // commands are the groups of commands of the terminal program.
-var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/house", "cmd/tenth/rates", "cmd/tenth/book"}
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/rates", "cmd/tenth/book"}
 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.

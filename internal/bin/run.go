@@ -33,7 +33,9 @@ func (m Movement) checkRun() error {
 	matterIn, matterOut := dryMatter(in, r.MoistureIn), dryMatter(out, r.MoistureOut)
 	waterIn, waterOut := in.Sub(matterIn), out.Sub(matterOut)
 	switch {
-	case r.MoistureOut.More(r.MoistureIn) || waterOut.More(waterIn):
+	case r.MoistureOut.More(r.MoistureIn):
+		return message.Refused.Errorf("grain of %s went in and came out at %s, wetter than before: a dryer takes water out. Test again, or swap the two", r.MoistureIn, r.MoistureOut)
+	case waterOut.More(waterIn):
 		return message.Refused.Errorf("%s at %s hold %s of water, and %s at %s hold %s: the run would have added %s of water. Test and weigh again",
 			in, r.MoistureIn, shown(waterIn), out, r.MoistureOut, shown(waterOut), shown(waterOut.Sub(waterIn)))
 	case matterOut.Sub(matterIn).Mul(quantity.Int(100, quantity.Percent)).More(matterIn.Mul(meterError)):

@@ -183,7 +183,7 @@ func (c *composer) doubts() {
 // evening are the notes of the evening.
 func (c *composer) evening() {
 	c.heading(message.New("In the evening"))
-	none := func(all []message.Text, words message.Text) message.Text {
+	none := func(all []message.Kept, words message.Text) message.Text {
 		if len(all) == 0 {
 			return words
 		}

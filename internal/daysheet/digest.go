@@ -53,7 +53,7 @@ func firstDigest(s Sheet) string {
 	for _, m := range s.Moves {
 		fmt.Fprintf(&b, "stock %s %q %s\n", m.Commodity, m.Bin, m.Before)
 	}
-	for _, notes := range [][]message.Text{s.Notes.Yard, s.Notes.Samples, s.Notes.Disputes, s.Notes.Meters} {
+	for _, notes := range [][]message.Kept{s.Notes.Yard, s.Notes.Samples, s.Notes.Disputes, s.Notes.Meters} {
 		for _, note := range notes {
 			fmt.Fprintf(&b, "note %q\n", note.String())
 		}

@@ -40,7 +40,7 @@ func frozenDay() Facts {
 	return Facts{
 		Day: day, Last: 7,
 		Before: Position{{Commodity: "corn", Name: "Corn", Bin: "Pit 1", Weight: of("100000", quantity.Lb)}},
-		Notes:  Notes{Yard: []message.Text{message.Words("A truck waits.")}, Samples: []message.Text{message.Words("One is due.")}, Disputes: []message.Text{message.Words("One is open.")}, Meters: []message.Text{message.Words("One is \"late\".")}},
+		Notes:  Notes{Yard: message.Keep(message.Words("A truck waits.")), Samples: message.Keep(message.Words("One is due.")), Disputes: message.Keep(message.Words("One is open.")), Meters: message.Keep(message.Words("One is \"late\"."))},
 		Tickets: []Ticket{
 			k(8, func(t *Ticket) { t.Disposition = "sold" }), k(9, func(t *Ticket) {
 				t.Disposition, t.Contract = "contract", "C-12"
@@ -112,7 +112,7 @@ note "One is \"late\"."
 // The text that a closed day's hash is taken of never changes again: books in
 // the field hold the hash.
 func TestDigestsAreFrozen(t *testing.T) {
-	want := map[settle.Engine]string{1: firstDay, 2: firstDay, 3: firstDay + titledDay}
+	want := map[settle.Engine]string{1: firstDay, 2: firstDay, 3: firstDay + titledDay, 4: firstDay + titledDay}
 	for _, n := range settle.Engines() {
 		if got, err := Make(frozenDay()).Digest(n); err != nil || got != want[n] {
 			t.Errorf("engine %s writes the day down as\n%s\nand wrote it down as\n%s\n%v\nPut what is new into the digest of another engine.", n, got, want[n], err)

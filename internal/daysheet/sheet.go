@@ -26,13 +26,25 @@ type Facts struct {
 	Example bool
 }
 
-// Notes are sentences about open items in the evening. A closed day keeps them as they were.
+// Notes are sentences about open items in the evening. A closed day keeps them as they were, and
+// can say them in any language.
 type Notes struct {
-	Yard     []message.Text `json:"yard,omitempty"`     // trucks without a ticket
-	Samples  []message.Text `json:"samples,omitempty"`  // retained samples that are due
-	Disputes []message.Text `json:"disputes,omitempty"` // disputes not decided
-	Meters   []message.Text `json:"meters,omitempty"`   // meters overdue, failed, never checked
-	Scales   []message.Text `json:"scales,omitempty"`   // status of truck scales by their logs
+	Yard     []message.Kept `json:"yard,omitempty"`     // trucks without a ticket
+	Samples  []message.Kept `json:"samples,omitempty"`  // retained samples that are due
+	Disputes []message.Kept `json:"disputes,omitempty"` // disputes not decided
+	Meters   []message.Kept `json:"meters,omitempty"`   // meters overdue, failed, never checked
+	Scales   []message.Kept `json:"scales,omitempty"`   // status of truck scales by their logs
+}
+
+// Sentences are the notes in English, as facts of the first engine hold them.
+func (n Notes) Sentences() Notes {
+	for _, notes := range []*[]message.Kept{&n.Yard, &n.Samples, &n.Disputes, &n.Meters, &n.Scales} {
+		*notes = slices.Clone(*notes)
+		for i, note := range *notes {
+			(*notes)[i] = message.Kept{Text: message.Words(note.String())}
+		}
+	}
+	return n
 }
 
 // Closing says who closed the day and when; the time is local.

@@ -18,6 +18,7 @@ var allowed = map[string][]Phase{
 	Accepted{}.Kind():   {OnYard, Ready},
 	Answered{}.Kind():   {OnYard, Ready},
 	Refused{}.Kind():    {OnYard, Ready},
+	Withdrawn{}.Kind():  {OnYard},
 	Settled{}.Kind():    {OnYard, Ready},
 	Issued{}.Kind():     {Ready},
 	Printed{}.Kind():    {Ticketed, Void, Corrected},
@@ -47,6 +48,8 @@ func (l *Load) Allow(f Fact) error {
 		return firstWrong(l.mayCarry(f.Carried), f.check())
 	case Refused:
 		return needsReason(f.Reason, "a load is refused")
+	case Withdrawn:
+		return l.mayWithdraw()
 	case Voided:
 		return needsReason(f.Reason, "a ticket is voided")
 	case Superseded:
@@ -79,6 +82,8 @@ func (l *Load) standing() string {
 		return fmt.Sprintf("Load %s is on the yard and not settled", l.ID)
 	case TurnedAway:
 		return fmt.Sprintf("Load %s was refused (%s)", l.ID, l.Ended.Reason)
+	case TakenBack:
+		return fmt.Sprintf("Load %s was withdrawn", l.ID)
 	case Ready:
 		return fmt.Sprintf("Load %s is settled, its ticket is not issued", l.ID)
 	case Ticketed:
@@ -133,6 +138,14 @@ func (l *Load) mayReissue() error {
 		return nil
 	}
 	return message.WrongPhase.Errorf("%s; %s", l.standing(), l.instead(Reissued{}))
+}
+
+// mayWithdraw lets only a load be taken back that no scale has seen.
+func (l *Load) mayWithdraw() error {
+	if !l.CanWithdraw() {
+		return message.WrongPhase.Errorf("load %s was weighed and is not withdrawn; refuse it, with the reason", l.ID)
+	}
+	return nil
 }
 
 func firstWrong(errs ...error) error {

@@ -65,6 +65,10 @@ type Refused struct {
 	Day    quantity.Date `json:"day"`
 }
 
+// Withdrawn takes back a load that was written down by mistake and never weighed: no truck was
+// turned away, and no sheet of a day counts it.
+type Withdrawn struct{}
+
 // Settled is the settlement of the load under an edition. Figures are the lines of the working by
 // step id; Working is the SHA-256 of the whole working.
 type Settled struct {
@@ -136,6 +140,9 @@ func (Answered) Kind() string { return "load.answered" }
 func (Refused) Kind() string { return "load.refused" }
 
 // Kind names the fact in the journal.
+func (Withdrawn) Kind() string { return "load.withdrawn" }
+
+// Kind names the fact in the journal.
 func (Settled) Kind() string { return "load.settled" }
 
 // Kind names the fact in the journal.
@@ -162,6 +169,7 @@ var readers = map[string]func([]byte) (Fact, error){
 	Accepted{}.Kind():   read[Accepted],
 	Answered{}.Kind():   read[Answered],
 	Refused{}.Kind():    read[Refused],
+	Withdrawn{}.Kind():  read[Withdrawn],
 	Settled{}.Kind():    readSettled,
 	Issued{}.Kind():     read[Issued],
 	Printed{}.Kind():    read[Printed],

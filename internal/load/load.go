@@ -14,6 +14,7 @@ const (
 	NotOpened  Phase = "not opened"
 	OnYard     Phase = "on the yard"
 	TurnedAway Phase = "refused"
+	TakenBack  Phase = "withdrawn"
 	Ready      Phase = "settled"
 	Ticketed   Phase = "issued"
 	Void       Phase = "void"
@@ -143,6 +144,8 @@ func (l *Load) Apply(f Stamped) error {
 		l.Answers = append(l.Answers, Answer{fact, f.Stamp.orCarried(fact.Carried)})
 	case Refused:
 		l.end(TurnedAway, Ending{Reason: fact.Reason, Day: fact.Day, Stamp: f.Stamp})
+	case Withdrawn:
+		l.end(TakenBack, Ending{Stamp: f.Stamp})
 	case Settled:
 		l.Phase, l.Settled = Ready, &fact
 	case Issued:
@@ -242,4 +245,10 @@ func (l *Load) Net() (net quantity.Amount, known bool) {
 		known = true
 	}
 	return net, known
+}
+
+// CanWithdraw reports whether the load is on the yard and was never weighed, so that it may be taken
+// back as if its truck had not come.
+func (l *Load) CanWithdraw() bool {
+	return l.Phase == OnYard && len(l.Weighings)+len(l.Struck) == 0
 }

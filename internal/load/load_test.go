@@ -2,11 +2,13 @@ package load
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -37,7 +39,7 @@ func sampled(percent string) Sampled {
 func one() []Fact {
 	return []Fact{
 		Opened{Details: details()}, Amended{Details: details()}, gross(52300), sampled("18.0"),
-		Accepted{Limit: "damage", Reason: "blended"}, Answered{Guard: "price", About: "corn | $41.2/bu", Asked: "Price $41.20/bu.", Reason: "agreed with the owner"}, Refused{Reason: "hot", Day: day},
+		Accepted{Limit: "damage", Reason: "blended"}, Answered{Guard: "price", About: "corn | $41.2/bu", Asked: "Price $41.20/bu.", Reason: "agreed with the owner"}, Refused{Reason: "hot", Day: day}, Withdrawn{},
 		Settled{Edition: "e"}, Issued{Number: 7, Weigher: "Cal Reyes", Day: day}, Printed{},
 		Voided{Reason: "wrong grower", Day: day}, Superseded{By: 8, Reason: "wrong tare", Day: day},
 		Reissued{By: 9, Day: day},
@@ -54,6 +56,7 @@ func to(t *testing.T, phase Phase) *Load {
 	facts := map[Phase][]Fact{
 		NotOpened: nil, OnYard: yard, Ready: ready, Ticketed: issued,
 		TurnedAway: and(yard, Refused{Reason: "hot", Day: day}),
+		TakenBack:  {Opened{Details: details()}, Withdrawn{}},
 		Void:       and(issued, Voided{Reason: "wrong grower", Day: day}),
 		Corrected:  and(issued, Superseded{By: 8, Reason: "wrong tare", Day: day}),
 	}[phase]
@@ -78,6 +81,7 @@ func TestWhatMayFollowWhat(t *testing.T) {
 		Ready:      "load.amended load.weighed load.sampled load.accepted load.answered load.refused load.settled ticket.issued",
 		Ticketed:   "ticket.printed ticket.voided ticket.superseded",
 		TurnedAway: "",
+		TakenBack:  "",
 		Void:       "ticket.printed ticket.reissued",
 		Corrected:  "ticket.printed",
 	}
@@ -239,5 +243,25 @@ func TestReplayNamesTheFact(t *testing.T) {
 	_, err := Replay("L1", []Stamped{{Fact: Opened{Details: details()}}, {Fact: Printed{}}})
 	if err == nil || !strings.Contains(err.Error(), "fact 2 (ticket.printed)") {
 		t.Errorf("got %v", err)
+	}
+}
+
+// A load may be taken back until it is weighed, also once it is tested.
+func TestWithdrawn(t *testing.T) {
+	l := &Load{ID: "L1"}
+	for _, f := range []Fact{Opened{Details: details()}, sampled("18.0")} {
+		if err := l.Apply(Stamped{Fact: f}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	weighed := *l
+	if err := weighed.Apply(Stamped{Fact: gross(52300)}); err != nil {
+		t.Fatal(err)
+	}
+	if err := weighed.Apply(Stamped{Fact: Withdrawn{}}); !errors.Is(err, message.WrongPhase) || weighed.CanWithdraw() {
+		t.Errorf("a weighed load: %v", err)
+	}
+	if err := l.Apply(Stamped{Fact: Withdrawn{}}); err != nil || l.Phase != TakenBack || l.CanWithdraw() {
+		t.Errorf("%s %v", l.Phase, err)
 	}
 }

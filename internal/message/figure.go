@@ -34,7 +34,7 @@ func (f Figures) english() bool { return f == Figures{} }
 
 // writtenFigure matches a figure as the program writes it: sign, dollar, digits in groups,
 // decimals, a mark for a figure that continues, unit and what it is per.
-var writtenFigure = regexp.MustCompile(`^([-+−]?)(\$?)(\d{1,3}(?:,\d{3})+|\d+)(?:\.(\d+))?(…?)(?:( ?)(%|°[CF]|lb|kg|g|bu|cwt|t|pt|hL|dial))?((?:/[a-zA-Z]+)*)$`)
+var writtenFigure = regexp.MustCompile(`^([-+−]?)(\$?)(\d{1,3}(?:,\d{3})+|\d+)(?:\.(\d+))?(…?)(?:( ?)(%|°[CF]|lb|kg|gal|g|bu|cwt|cfm|ct|t|pt|ppm|ppb|hL|dial|d|h|s|L|kWh|ft|m))?((?:/[a-zA-Z]+)*)$`)
 
 // Rewrite converts a figure from English format to that of the language, and reports whether the
 // text is one. Whole numbers without a unit, and other text, are unchanged.

@@ -21,14 +21,14 @@ import (
 func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
 	var n daysheet.Notes
 	for _, one := range []struct {
-		into *[]message.Text
+		into *[]message.Kept
 		find func(Desk, Lists, quantity.Date) ([]message.Text, error)
 	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}, {&n.Scales, scaleNotes}} {
 		found, err := one.find(d, l, day)
 		if err != nil {
 			return n, err
 		}
-		*one.into = found
+		*one.into = message.Keep(found...)
 	}
 	return n, nil
 }

@@ -72,16 +72,23 @@ func letPass(lines []string) (accepted, answered []message.Text) {
 		if said, isAnswer := strings.CutPrefix(line, answerMark); isAnswer {
 			answered = append(answered, message.Words(strings.TrimSpace(said)))
 		} else {
-			accepted = append(accepted, message.Words(strings.TrimSpace(line)))
+			limit, by, _ := strings.Cut(strings.TrimSpace(line), ": ")
+			accepted = append(accepted, message.List(": ", limit, message.Own(by)))
 		}
 	}
 	return accepted, answered
 }
 
-// typedWeights are the lines about weights typed by hand.
+// typedWeights are the lines about weights typed by hand, as [manual] wrote them: draft, which
+// weight, reason.
 func typedWeights(lines []string) (out []message.Text) {
 	for _, line := range lines {
-		out = append(out, message.Words(line))
+		head, reason, _ := strings.Cut(line, ": ")
+		draft, which := "", head
+		if at := strings.LastIndex(head, " "); at >= 0 {
+			draft, which = head[:at], head[at+1:]
+		}
+		out = append(out, message.List(": ", message.List(" ", message.Own(draft), which), message.Own(reason)))
 	}
 	return out
 }

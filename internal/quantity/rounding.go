@@ -26,6 +26,11 @@ var Unrounded = Rounding{Rule: Exact}
 // IsExact reports whether the rounding changes nothing.
 func (r Rounding) IsExact() bool { return r.Rule == Exact || r.Rule == "" }
 
+// CoarserThan reports whether the steps of r are larger than those of o. Exact figures are the finest.
+func (r Rounding) CoarserThan(o Rounding) bool {
+	return !r.IsExact() && (o.IsExact() || r.Step.GreaterThan(o.Step))
+}
+
 // Apply rounds a to a whole number of steps. The figure is rounded once, from
 // its exact fraction: 0.4449 to 0.01 half-up is 0.44, never 0.45 by way of
 // 0.445.

@@ -168,3 +168,15 @@ func TestPlaces(t *testing.T) {
 		}
 	}
 }
+
+func TestCoarser(t *testing.T) {
+	tenth, five, exact := To("0.1", HalfUp), To("5", Up), Unrounded
+	for _, c := range []struct {
+		a, b Rounding
+		want bool
+	}{{five, tenth, true}, {tenth, five, false}, {tenth, tenth, false}, {tenth, exact, true}, {exact, exact, false}, {exact, five, false}} {
+		if got := c.a.CoarserThan(c.b); got != c.want {
+			t.Errorf("%s coarser than %s: %v", c.a, c.b, got)
+		}
+	}
+}

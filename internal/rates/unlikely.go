@@ -5,18 +5,16 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/rule"
-
-	"github.com/shopspring/decimal"
 )
 
 // What is looked at twice: figures that are allowed and can hardly be meant. The limits are common
 // practice, set far from any posted rates that were read.
 var (
-	coarsestMoisture = decimal.RequireFromString("0.5")
-	coarsestWeight   = decimal.RequireFromString("100")
-	coarsestQuantity = decimal.RequireFromString("1")
-	coarsestMoney    = decimal.RequireFromString("1")
-	largestStep      = decimal.RequireFromString("1")
+	coarsestMoisture = quantity.To("0.5", quantity.HalfUp)
+	coarsestWeight   = quantity.To("100", quantity.HalfUp)
+	coarsestQuantity = quantity.To("1", quantity.HalfUp)
+	coarsestMoney    = quantity.To("1", quantity.HalfUp)
+	largestStep      = quantity.To("1", quantity.HalfUp)
 	deepestShrink    = quantity.Of("5", quantity.Percent)
 	dearestDrying    = map[quantity.Unit]quantity.Amount{
 		quantity.DollarsPerBu.Per(quantity.Point):  quantity.Of("0.5", quantity.DollarsPerBu.Per(quantity.Point)),
@@ -47,7 +45,7 @@ func (e *Edition) unlikelyRoundings() []message.Text {
 	for _, one := range []struct {
 		what  message.Text
 		by    quantity.Rounding
-		limit decimal.Decimal
+		limit quantity.Rounding
 	}{
 		{message.New("Moisture"), e.Rounding.Moisture, coarsestMoisture},
 		{message.New("Weights"), e.Rounding.Weight, coarsestWeight},
@@ -56,7 +54,7 @@ func (e *Edition) unlikelyRoundings() []message.Text {
 		{message.New("Points of shrink"), e.Shrink.Step.Rounding, largestStep},
 		{message.New("Points of drying"), e.Drying.Step.Rounding, largestStep},
 	} {
-		if !one.by.IsExact() && one.by.Step.GreaterThan(one.limit) {
+		if one.by.CoarserThan(one.limit) {
 			out = append(out, message.New("%s: rounded to %s, which is coarse.", one.what, one.by))
 		}
 	}

@@ -34,6 +34,9 @@ func CloseDay(ctx context.Context, at Actor, day quantity.Date, remark string) e
 		if f.Notes, f.Sheet, err = w.evening(day, f.Engine); err != nil {
 			return err
 		}
+		if f.Engine.Number() == settle.First {
+			f.Notes = f.Notes.Sentences()
+		}
 		return w.putRecord("day "+f.Day.String(), f.Day.String(), f)
 	})
 }

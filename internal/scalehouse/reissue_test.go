@@ -109,8 +109,12 @@ func TestReissueLeavesTheVoidsDayAlone(t *testing.T) {
 	}
 	must(t, scalehouse.CloseDay(ctx, s.Desk, housetest.Oct2, ""))
 	housetest.Golden(t, "day-reissued.txt", s.DayPaper(housetest.Oct2).Text(110))
-	if sheet, err := office.DaySheet(ctx, s.Desk, housetest.Oct2); err != nil || sheet.Closed.Differs || number != 9 {
+	sheet, err = office.DaySheet(ctx, s.Desk, housetest.Oct2)
+	if err != nil || sheet.Closed.Differs || number != 9 {
 		t.Errorf("closed with ticket %d, the sheet differs: %v, %v", number, sheet.Closed, err)
+	}
+	if yard := sheet.Notes.Yard; len(yard) != 1 || yard[0].Key() == yard[0].String() || len(yard[0].Args()) == 0 {
+		t.Errorf("the notes of a closed day are sentences without key and arguments: %q", yard)
 	}
 	s.Verify()
 }

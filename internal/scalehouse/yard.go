@@ -97,6 +97,13 @@ func Accept(ctx context.Context, at Actor, id, limit, reason string) error {
 	})
 }
 
+// Withdraw takes back a load that was never weighed, such as one written down for the wrong truck.
+func Withdraw(ctx context.Context, at Actor, id string) error {
+	return at.do(ctx, func(w *Batch) error {
+		return w.act(id, load.Withdrawn{}, w.desk.mayWeigh("withdraw a load"))
+	})
+}
+
 // Refuse turns a load away.
 func Refuse(ctx context.Context, at Actor, id, reason string) error {
 	return at.do(ctx, func(w *Batch) error {

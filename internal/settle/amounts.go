@@ -50,6 +50,14 @@ func (d *calculation) AmountOn(b rule.Basis, rate quantity.Unit) *worksheet.Step
 	return step
 }
 
+// asWritten is the basis of the first three engines: the edition's own.
+func asWritten(_ *calculation, b rule.Basis) rule.Basis { return b }
+
+// basisOfFormat asks the format of the edition, as the fourth engine does.
+func basisOfFormat(d *calculation, b rule.Basis) rule.Basis {
+	return d.edition.Format.Basis(b, d.changed)
+}
+
 // perUnit returns bu, cwt or t from a rate's unit.
 func perUnit(rate quantity.Unit) quantity.Unit {
 	switch rate {

@@ -66,6 +66,14 @@ func (r discounting) turnedAway(found *worksheet.Step) bool {
 // Accepted is the row whose figure an accepted load brings.
 func (r discounting) Accepted(refused rule.Band) rule.Band { return r.engine.accepted(r, refused) }
 
+// asRefused takes an accepted load at the figure of its own row, as the first three engines do.
+func asRefused(_ discounting, refused rule.Band) rule.Band { return refused }
+
+// acceptedByFormat asks the format of the edition, as the fourth engine does.
+func acceptedByFormat(r discounting, refused rule.Band) rule.Band {
+	return r.edition.Format.Accepted(r.rule, refused)
+}
+
 // TurnedAway turns the load away under a rule and reports whether it did.
 func (r discounting) TurnedAway(where message.Text) bool {
 	if slices.Contains(r.facts.Accepted, r.rule.ID) {

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/law"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -83,5 +85,21 @@ func TestProofRefusesWhatIsNoTicket(t *testing.T) {
 	r.Answer(map[string]string{"ticket": "99,999"})
 	if r.State != model.Stop || !strings.Contains(r.Last(), "99999") {
 		t.Errorf("a ticket that is not there: %q", r.Last())
+	}
+}
+
+// A day that the law sets is to be confirmed; one that the house has posted is its own.
+func TestDeadlineOfTheLawIsToBeConfirmed(t *testing.T) {
+	for _, rules := range []string{"us", "canada"} {
+		r := sessiontest.DemoRoom(t, 40)
+		p := r.Session.Desk.Profile()
+		p.Rules = rules
+		sessiontest.Must(t, scalehouse.SetProfile(t.Context(), r.Session.Desk, p))
+		d := NewDisputes(r.Session)
+		d.Raise()
+		r.Answer(map[string]string{"ticket": "5", "by": "Nils Farrow", "about": "moisture", "claim": "our own meter says 16.1"})
+		if said := d.Sayings()[0].Text; strings.Contains(said, law.Confirm) != (rules == "canada") {
+			t.Errorf("under the rules %s it says %q", rules, said)
+		}
 	}
 }

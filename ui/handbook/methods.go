@@ -22,7 +22,7 @@ func withMethods(language, text string) string {
 		}
 		points := make([]string, len(methods))
 		for i, m := range methods {
-			points[i] = fmt.Sprintf("- `%s`: %s", m.ID, i18n.For(language).Say(m.Explained))
+			points[i] = fmt.Sprintf("- `%s`: %s", m.ID, i18n.In(language).Whole(m.Explained))
 		}
 		return strings.Join(points, "\n")
 	})

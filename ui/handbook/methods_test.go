@@ -14,7 +14,7 @@ func TestEveryMethodIsExplained(t *testing.T) {
 		chapter, _ := In(language).ByID("rates")
 		for _, kind := range []string{"shrink", "handling", "drying", "discount"} {
 			for _, m := range rates.Methods(kind) {
-				words := i18n.For(language).Say(m.Explained)
+				words := i18n.In(language).Whole(m.Explained)
 				if !strings.Contains(chapter.Text, "- `"+m.ID+"`: "+words) {
 					t.Errorf("%s: %s of %s is not explained", language, m.ID, kind)
 				}

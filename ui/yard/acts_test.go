@@ -157,6 +157,67 @@ func TestRefuse(t *testing.T) {
 	}
 }
 
+// The last ticket stays in sight until the next truck is weighed.
+func TestTheLastTicketStays(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	y := NewYard(r.Session)
+	if got := y.Form().Preview().Figures[0].Value; got != session.NotYet {
+		t.Fatalf("before any ticket there is a net of %q", got)
+	}
+	fillIn(y.Form(), wholeCorn)
+	issued := y.Form().Preview().Figures
+	if !y.Issue() {
+		t.Fatal(y.Form().Now.WhyNotIssue())
+	}
+	after := y.Form().Preview()
+	for i, f := range after.Figures {
+		if f.Value != issued[i].Value || f.Unit != issued[i].Unit || f.State != model.Locked {
+			t.Errorf("after the ticket stands %+v, on it %+v", f, issued[i])
+		}
+	}
+	if !strings.Contains(after.Margin.Text, "77") {
+		t.Errorf("beside the figures stands %q", after.Margin.Text)
+	}
+	y.Form().Type("grower", "123")
+	if y.Form().Preview().Figures[0].Value != issued[0].Value {
+		t.Error("the first letter of the next truck takes the last ticket away")
+	}
+	y.Form().Type("gross", "40000")
+	if got := y.Form().Preview().Figures[0]; got.State == model.Locked {
+		t.Errorf("the next truck is weighed, and %+v stands there", got)
+	}
+}
+
+// A truck typed by mistake is taken back without a reason and is no refusal; once weighed it stays.
+func TestWithdraw(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 0)
+	y := NewYard(r.Session)
+	here := len(y.Rows())
+	y.Withdraw()
+	if len(r.Asked) != 0 || y.Form().Preview().CanWithdraw {
+		t.Fatal("a blank form was asked to be withdrawn")
+	}
+	fillIn(y.Form(), wholeCorn[:3])
+	sessiontest.Must(t, y.Form().Commit())
+	id := y.Form().ID()
+	if !y.Form().Preview().CanWithdraw {
+		t.Fatalf("load %s cannot be withdrawn before it is weighed", id)
+	}
+	y.Withdraw()
+	if wrong := r.Answer(nil); wrong != nil {
+		t.Fatal(wrong)
+	}
+	l, err := office.Load(context.Background(), r.Session.Desk, id)
+	sessiontest.Must(t, err)
+	if l.Phase != load.TakenBack || len(y.Rows()) != here || !y.Form().IsBlank() {
+		t.Errorf("the load is %s, %d trucks are left", l.Phase, len(y.Rows()))
+	}
+	fillIn(y.Form(), wholeCorn[:4])
+	if y.Form().Preview().CanWithdraw {
+		t.Error("a weighed load can be withdrawn")
+	}
+}
+
 // What usually follows from a grower or a truck is offered, and never replaces a
 // typed text.
 func TestOffers(t *testing.T) {

@@ -17,8 +17,9 @@ import (
 // as a draft.
 type LoadForm struct {
 	session *session.Session
-	id      string     // empty while nothing has been recorded
-	Book    *load.Load // as it is in the book; nil before that
+	id      string      // empty while nothing has been recorded
+	Book    *load.Load  // as it is in the book; nil before that
+	last    *lastTicket // issued just before this form was begun
 	typed   typed
 	before  *replaced // the ticket that the load is to replace
 	edited  string    // the field that somebody typed in last

@@ -2,6 +2,7 @@ package yard
 
 import (
 	"context"
+	"slices"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
@@ -27,17 +28,19 @@ type Preview struct {
 	Slip    scaleticket.Document // the ticket, with placeholders for what is missing
 	Ruler   model.Ruler          // of the moisture; bare without rates and reading
 
-	CanUseTare bool // the truck has a stored tare that is not in use
+	CanUseTare  bool // the truck has a stored tare that is not in use
+	CanWithdraw bool // the load is in the book and was never weighed
 }
 
 // Preview returns the form's current preview.
 func (f *LoadForm) Preview() Preview {
-	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse()}
+	p := Preview{session: f.session, now: f.Now, Fields: f.Fields(), CanUseTare: storedTare{f}.canUse(), CanWithdraw: f.CanWithdraw()}
 	p.Figures = p.figures()
 	p.Tenth = p.tenth()
 	p.Margin = p.margin()
 	p.Slip = scaleticket.Compose(session.TicketOf(f.session, f.Now.Load, f.Now.settlement, scaleticket.Draft, append(f.Now.sentences(), f.Now.questions()...)))
 	p.Ruler = p.ruler()
+	f.last.show(&p)
 	return p
 }
 
@@ -154,4 +157,37 @@ func (p Preview) Working() []model.CardLine {
 	}
 	lines = append(lines, p.now.differences(p.session.Language)...)
 	return append(append(lines, session.WorkingLines(p.session.Language, s, p.now.Load.Details.Under)...), session.GradeLines(p.session, p.now.Load)...)
+}
+
+// lastTicket is the ticket just issued: the clerk reads it out to the driver. It stays where its
+// figures stood until the next truck is weighed.
+type lastTicket struct {
+	figures []model.Figure
+	words   string
+}
+
+// lastTicketOf collects it from a form whose load is about to leave.
+func lastTicketOf(f *LoadForm) lastTicket {
+	figures := slices.Clone(f.Preview().Figures)
+	for i := range figures {
+		figures[i].State = model.Locked
+	}
+	return lastTicket{figures, session.TruckText(f.Now.Load.Details.Truck)}
+}
+
+// as names the number the ticket was issued under.
+func (l lastTicket) as(in session.Language, number int64) *lastTicket {
+	l.words = in.Say("Ticket %d, truck %s. Ctrl+Shift+P prints it again.", number, l.words)
+	return &l
+}
+
+// show puts the last ticket in the place of the figures of a truck that is not weighed yet.
+func (l *lastTicket) show(p *Preview) {
+	if l == nil || len(p.now.Load.Weighings) > 0 {
+		return
+	}
+	p.Figures = l.figures
+	if p.Margin.Text == "" {
+		p.Margin = model.Remark{State: model.Locked, Text: l.words}
+	}
 }

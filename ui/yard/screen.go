@@ -23,7 +23,7 @@ type Screen struct {
 	content *fyne.Container
 	shown   *LoadForm // the form that the entries hold
 
-	issueButton, Toggle, stored *widgets.Button
+	issueButton, Toggle, stored, refuse, withdraw *widgets.Button
 }
 
 // NewScreen makes the screen with the yard as it was before the program stopped.
@@ -68,11 +68,24 @@ const paperShare = 40
 func (s *Screen) buttons() *fyne.Container {
 	c := s.window.Commands
 	s.stored = c.Button("load.tare")
-	refuse := c.Button("load.refuse")
-	for _, b := range []*widgets.Button{s.stored, s.Toggle, refuse} {
+	s.refuse, s.withdraw = c.Button("load.refuse"), c.Button("load.withdraw")
+	s.withdraw.Hide()
+	for _, b := range []*widgets.Button{s.stored, s.Toggle, s.refuse, s.withdraw} {
 		b.Key = "" // there is no room for it in large letters
 	}
-	return container.New(&shell.Endings{Rows: []int{3}}, s.issueButton, s.stored, s.Toggle, refuse)
+	return container.New(&shell.Endings{Rows: []int{4}}, s.issueButton, s.stored, s.Toggle, s.refuse, s.withdraw)
+}
+
+// showButtons shows the stored tare where there is one to use, and for a load that was never weighed
+// its withdrawal in the place of a refusal.
+func (s *Screen) showButtons(now Preview) {
+	if now.CanUseTare == s.stored.Visible() && now.CanWithdraw == s.withdraw.Visible() {
+		return
+	}
+	shell.SetVisible(s.stored, now.CanUseTare)
+	shell.SetVisible(s.withdraw, now.CanWithdraw)
+	shell.SetVisible(s.refuse, !now.CanWithdraw)
+	s.Pane.Buttons.Refresh()
 }
 
 // Show moves the focus to the first field still to be filled.
@@ -111,10 +124,7 @@ func (s *Screen) showLoad() {
 	s.reveal(s.Load.FocusOrder.Current())
 	s.Fields.show(now.Ruler)
 	s.window.Commands.Refresh()
-	if now.CanUseTare != s.stored.Visible() {
-		shell.SetVisible(s.stored, now.CanUseTare)
-		s.Pane.Buttons.Refresh()
-	}
+	s.showButtons(now)
 	s.window.Sidebar.ShowTrucks(s.Trucks())
 }
 

@@ -251,11 +251,14 @@ func (y *Yard) putDown() bool {
 // Issue issues and prints the ticket of the current load, and turns to a blank form
 // for the next truck.
 func (y *Yard) Issue() bool {
-	if _, err := y.current.Issue(); err != nil {
+	last := lastTicketOf(y.current)
+	number, err := y.current.Issue()
+	if err != nil {
 		y.session.Fail(err)
 		return false
 	}
 	y.left()
+	y.blank.last = last.as(y.session.Language, number)
 	return true
 }
 
@@ -296,4 +299,31 @@ func (y *Yard) Refuse() {
 			y.left()
 		},
 	})
+}
+
+// Withdraw takes the current load back: a truck that was typed by mistake.
+func (y *Yard) Withdraw() {
+	form := y.current
+	if !form.CanWithdraw() {
+		return
+	}
+	y.session.Put(model.Ask{
+		Title: y.session.Say("Withdraw the load of truck %s?", session.TruckText(form.Now.Load.Details.Truck)),
+		Text:  y.session.Say("It was never weighed. It leaves the yard as if it had not come, and is not counted as turned away."),
+		State: model.Warn,
+		Yes:   y.session.Say("Withdraw"),
+		Then: func(map[string]string) {
+			if err := scalehouse.Withdraw(context.Background(), y.session.Desk, form.id); err != nil {
+				y.session.Fail(err)
+				return
+			}
+			y.session.Notify(model.OK, y.session.Say("load %s is withdrawn", form.id))
+			y.left()
+		},
+	})
+}
+
+// CanWithdraw reports whether the load is in the book and was never weighed.
+func (f *LoadForm) CanWithdraw() bool {
+	return f.id != "" && f.Now.Load != nil && f.Now.Load.CanWithdraw()
 }

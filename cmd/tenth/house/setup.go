@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -222,6 +223,7 @@ func (c Setup) show(p *terminal.Session) error {
 	p.Say("Rules: %s. Samples are kept %d days.", profile.Rules, profile.RetainDays)
 	if keep.Days != profile.RetainDays {
 		p.Say("The rule for samples that is in use keeps them %d days.", keep.Days)
+		p.Say("%s", message.New(law.Confirm))
 	}
 	if profile.Rules == "canada" {
 		p.Say("%s", licence(profile))

@@ -10,6 +10,7 @@ import (
 )
 
 type blendLots struct {
+	terminal.LanguageFlag
 	Lot        []string `sep:"none" required:"" help:"A lot: name, weight (lb unless it says kg), moisture and, if it counts, test weight in lb/bu; may be repeated." placeholder:"NAME=WEIGHT,MOISTURE[,TEST-WEIGHT]"`
 	Moisture   string   `required:"" help:"Highest moisture of the mix." placeholder:"PERCENT"`
 	TestWeight string   `help:"Lowest test weight of the mix, in lb/bu." placeholder:"WEIGHT"`

@@ -14,7 +14,7 @@ type days struct {
 	Commodity   string   `aliases:"crop" required:"" help:"The grain, by id or name." placeholder:"GRAIN"`
 	Moisture    string   `required:"" help:"Moisture of the grain." placeholder:"PERCENT"`
 	Temperature string   `required:"" help:"Temperature it is kept at from now on, with F or C." placeholder:"TEMPERATURE"`
-	Stood       []string `help:"Days it has stood at a temperature since harvest; may be repeated." placeholder:"DAYS@TEMPERATURE"`
+	Stood       []string `sep:"none" help:"Days it has stood at a temperature since harvest; may be repeated." placeholder:"DAYS@TEMPERATURE"`
 }
 
 func (days) Help() string {

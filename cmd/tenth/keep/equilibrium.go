@@ -7,6 +7,7 @@ import (
 )
 
 type equilibrium struct {
+	terminal.LanguageFlag
 	Commodity   string `aliases:"crop" required:"" help:"The grain, by id or name." placeholder:"GRAIN"`
 	Temperature string `required:"" help:"Temperature of air and grain, with F or C." placeholder:"TEMPERATURE"`
 	Humidity    string `xor:"known" required:"" help:"Relative humidity of the air: says what moisture the grain comes to." placeholder:"PERCENT"`

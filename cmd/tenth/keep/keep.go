@@ -30,6 +30,7 @@ func (Keep) Help() string {
 
 // shown is how a working is printed.
 type shown struct {
+	terminal.LanguageFlag
 	Width terminal.Width `help:"Width of the printed working, in letters." default:"76"`
 	JSON  bool           `help:"Print for programs: every figure as text."`
 }

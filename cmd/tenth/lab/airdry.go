@@ -12,6 +12,7 @@ import (
 
 // benchAirDry works out the moisture of a sample too wet for the meter.
 type benchAirDry struct {
+	terminal.LanguageFlag
 	Wet     string `arg:"" help:"The sample before drying, in g." placeholder:"GRAMS"`
 	Dried   string `arg:"" help:"The sample dried in the air, in g." placeholder:"GRAMS"`
 	Reading string `arg:"" help:"What the meter reads of the dried sample." placeholder:"PERCENT"`
@@ -46,6 +47,6 @@ func (c benchAirDry) Run(t *terminal.Terminal) error {
 	}
 	t.Say("Moisture %s, wet basis.", result.Printed())
 	t.Say("")
-	fmt.Fprint(t.Stdout, sheet.Text(c.Width))
+	fmt.Fprint(t.Stdout, sheet.TextIn(c.Width, t.Printer))
 	return nil
 }

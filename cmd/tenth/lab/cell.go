@@ -8,6 +8,7 @@ import (
 
 // benchCell prints the capacitance of a dial meter's test cell.
 type benchCell struct {
+	terminal.LanguageFlag
 	Length string `help:"Length of the cell, in mm." default:"100" placeholder:"MM"`
 	Rod    string `help:"Radius of the rod, in mm." default:"4" placeholder:"MM"`
 	Can    string `help:"Radius of the can, in mm." default:"8" placeholder:"MM"`

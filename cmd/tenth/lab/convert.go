@@ -15,6 +15,7 @@ import (
 // benchConvert looks one reading up in a chart.
 type benchConvert struct {
 	terminal.RatesFlags
+	terminal.LanguageFlag
 	Commodity   string         `aliases:"crop" required:"" help:"The grain, by id or name." placeholder:"GRAIN"`
 	Dial        string         `required:"" help:"Dial reading." placeholder:"DIVISIONS"`
 	At          string         `required:"" help:"Temperature of the sample, with F or C." placeholder:"TEMPERATURE"`
@@ -120,7 +121,7 @@ func (c benchConvert) tell(t *terminal.Terminal, chart *chart.Chart, sheet *work
 	t.Say("Moisture %s, by chart %s.", result.Moisture.Printed(), chart.ID)
 	tellFlags(t, flags)
 	t.Say("")
-	fmt.Fprint(t.Stdout, sheet.Text(int(c.Width)))
+	fmt.Fprint(t.Stdout, sheet.TextIn(int(c.Width), t.Printer))
 	return nil
 }
 

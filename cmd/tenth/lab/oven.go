@@ -12,6 +12,7 @@ import (
 
 // benchOven works an oven test out.
 type benchOven struct {
+	terminal.LanguageFlag
 	Wet   string         `arg:"" help:"Dish with the wet grain, in g." placeholder:"GRAMS"`
 	Dried string         `arg:"" help:"Dish with the dried grain, in g." placeholder:"GRAMS"`
 	Tare  string         `arg:"" help:"Empty dish, in g." placeholder:"GRAMS"`
@@ -47,6 +48,6 @@ func (c benchOven) Run(t *terminal.Terminal) error {
 	}
 	t.Say("Moisture %s, wet basis.", result.Moisture.Printed())
 	t.Say("")
-	fmt.Fprint(t.Stdout, sheet.Text(int(c.Width)))
+	fmt.Fprint(t.Stdout, sheet.TextIn(int(c.Width), t.Printer))
 	return nil
 }

@@ -73,7 +73,7 @@ func (c ratesCompare) Run(t *terminal.Terminal) error {
 	printCompared(t, both, first.ID, cmp.Or(c.Second, "bare water"))
 	for _, b := range beyond {
 		t.Say("\n%s", b.edition.ID)
-		fmt.Fprint(t.Stdout, b.Sheet.Text(int(c.Width)))
+		fmt.Fprint(t.Stdout, b.Sheet.TextIn(int(c.Width), t.Printer))
 	}
 	return nil
 }

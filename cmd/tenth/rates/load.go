@@ -11,6 +11,7 @@ import (
 
 // trialFlags are the facts of a load that has not come, to try rates on.
 type trialFlags struct {
+	terminal.LanguageFlag
 	Weight string   `help:"Net weight, in the unit of the rates unless it says lb or kg. Without it, 56,000 lb or 25,000 kg." placeholder:"WEIGHT"`
 	Factor []string `sep:"none" help:"A result of the sample; may be repeated." placeholder:"FACTOR=RESULT"`
 	Price  string   `help:"Price per bushel, hundredweight or tonne, as the rates settle. Without it, no price." placeholder:"MONEY"`

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/ratefiles"
 )
@@ -47,7 +48,7 @@ func exampleRates(t testing.TB) reader {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return reader{set, laws, quantity.MustDate("2026-10-01")}
+	return reader{set, laws, quantity.MustDate("2026-10-01"), message.Figures{}}
 }
 
 // Rows do not depend on each other: every row comes out as it does alone.

@@ -15,6 +15,7 @@ import (
 
 // Grade grades a sample by the published tables.
 type Grade struct {
+	terminal.LanguageFlag
 	terminal.BookFlags
 	terminal.RuleSetFlags
 	Load      string         `arg:"" optional:"" help:"A load, or the number of its ticket. Without it, the sample is what the flags say." placeholder:"LOAD"`

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -16,6 +17,7 @@ type reader struct {
 	set   *rates.Set
 	laws  *terminal.Laws
 	today quantity.Date
+	signs message.Figures // in which figures of a batch are typed
 }
 
 // outsideLoad is one such load under its edition.
@@ -53,7 +55,11 @@ func (s reader) read(cells terminal.Texts) (*outsideLoad, error) {
 	load := terminal.Texts{}
 	for column, text := range cells {
 		if !slices.Contains(notTried, column) {
-			load.Put(strings.TrimPrefix(column, factorColumn), text)
+			plain, err := terminal.WithPoint(column, text, s.signs)
+			if err != nil {
+				return nil, entry.Fault{Field: column, Err: err}
+			}
+			load.Put(strings.TrimPrefix(column, factorColumn), plain)
 		}
 	}
 	facts, err := terminal.TrialFacts(e, load, neededOf(load)...)

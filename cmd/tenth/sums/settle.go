@@ -12,6 +12,7 @@ import (
 
 // Settle is the command that settles a load that is in no book.
 type Settle struct {
+	terminal.LanguageFlag
 	terminal.RatesFlags
 	terminal.RuleSetFlags
 	Commodity string         `help:"The grain, by id or name." placeholder:"GRAIN"`
@@ -74,7 +75,7 @@ func (c Settle) Run(t *terminal.Terminal) error {
 	if err != nil {
 		return err
 	}
-	loads := reader{set, laws, t.LocalDate()}
+	loads := reader{set, laws, t.LocalDate(), t.Printer.Figures()}
 	if c.Batch != "" {
 		return c.batch(t, loads)
 	}
@@ -90,7 +91,7 @@ func (c Settle) Run(t *terminal.Terminal) error {
 	}
 	t.Say("%s", terminal.EditionLine(s.Edition))
 	t.Say("")
-	fmt.Fprint(t.Stdout, s.Sheet.Text(int(c.Width)))
+	fmt.Fprint(t.Stdout, s.Sheet.TextIn(int(c.Width), t.Printer))
 	return nil
 }
 

@@ -13,6 +13,7 @@ import (
 
 // Shrink is the bare formula, apart from any elevator's rates.
 type Shrink struct {
+	terminal.LanguageFlag
 	Weight    string         `arg:"" help:"Weight of the wet grain; lb unless it says kg." placeholder:"WEIGHT"`
 	From      string         `required:"" help:"Moisture the grain has." placeholder:"PERCENT"`
 	To        string         `required:"" help:"Moisture it is brought down to." placeholder:"PERCENT"`

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
@@ -64,6 +65,9 @@ func (c disputeRaise) Run(t *terminal.Terminal) error {
 		}
 		if !one.Raised.Day.After(one.Raised.Due) {
 			p.Say("Another test is to be asked for by %s.", one.Raised.Due)
+			if one.Raised.Rule != dispute.House {
+				p.Say("%s", message.New(law.Confirm))
+			}
 		}
 		return err
 	})
