@@ -5,7 +5,6 @@ package audit
 
 import (
 	"context"
-	"fmt"
 	"iter"
 	"maps"
 	"slices"
@@ -15,6 +14,7 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
@@ -47,10 +47,10 @@ type Soundness struct {
 	Facts, Loads, Tickets, Settlements, Editions int64
 	// Problems are sentences, each naming the fact, load or ticket. None means
 	// the book is sound.
-	Problems []string
+	Problems []message.Text
 	// Remarks are what an examiner should know of a book that is still sound: wrong clocks, late
 	// acts that a manager explained.
-	Remarks []string
+	Remarks []message.Text
 }
 
 // Verify walks the whole book: the file and its guards, the chain of facts, every edition kept,
@@ -76,7 +76,7 @@ func newWalk(ctx context.Context, d office.Desk, b Book, progress func(done int6
 		desk: d, book: b, ctx: ctx, progress: progress,
 		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
 		inPlace: map[int64]int64{}, superseded: map[int64]int64{},
-		seen: map[string]bool{}, samples: map[int64]bool{}, standing: map[string]journal.Fact{},
+		seen: map[string]bool{}, samples: map[int64]bool{}, records: map[string]journal.Fact{},
 	}
 }
 
@@ -91,7 +91,7 @@ type walk struct {
 	reading     sync.Mutex                // of editions
 	editions    map[string]*rates.Edition // read again from the book, by hash
 	seen        map[string]bool           // loads opened before the walk came to the end of the journal
-	standing    map[string]journal.Fact   // last fact of every other subject
+	records     map[string]journal.Fact   // last fact of every other subject
 	lastSeq     int64                     // the end of the chain as walked
 	lastAt      string                    // the time of that fact
 	tickets     map[int64]string          // number -> load
@@ -105,12 +105,12 @@ type walk struct {
 	begun        map[string]int64 // series as they were before the walk
 }
 
-func (v *walk) found(problems ...string) {
+func (v *walk) found(problems ...message.Text) {
 	v.out.Problems = append(v.out.Problems, problems...)
 }
 
 func (v *walk) remark(format string, args ...any) {
-	v.out.Remarks = append(v.out.Remarks, fmt.Sprintf(format, args...))
+	v.out.Remarks = append(v.out.Remarks, message.New(format, args...))
 }
 
 // ordered reports times that go back. Since the program asks about its clock only an answer about
@@ -119,7 +119,7 @@ func (v *walk) ordered(f journal.Fact) {
 	if f.Kind == (journal.ClockAnswered{}).Kind() {
 		answer, err := journal.ReadBody[journal.ClockAnswered](f.Body)
 		if err != nil {
-			v.found(fmt.Sprintf("Fact %d: %v.", f.Seq, err))
+			v.found(message.New("Fact %d: %v.", f.Seq, err))
 			return
 		}
 		v.remark("Fact %d: the clock stood at %s after a fact of %s. %s answered for it: %s", f.Seq, v.desk.Local(f.At), v.desk.Local(answer.Last), f.Who, answer.Reason)
@@ -132,20 +132,20 @@ func (v *walk) ordered(f journal.Fact) {
 
 func (v *walk) file() error {
 	problems, err := v.book.VerifyFile(v.ctx)
-	v.found(problems...)
+	v.found(sentences(problems)...)
 	return err
 }
 
 func (v *walk) stock() error {
 	problems, err := v.book.VerifyStock(v.ctx)
-	v.found(problems...)
+	v.found(sentences(problems)...)
 	return err
 }
 
 func (v *walk) keptEditions() error {
 	problems, count, err := v.book.VerifyEditions(v.ctx)
 	v.out.Editions = count
-	v.found(problems...)
+	v.found(sentences(problems)...)
 	if err != nil {
 		return err
 	}
@@ -163,11 +163,11 @@ func (v *walk) keptEditions() error {
 func (v *walk) named(id, hash string) {
 	_, text, err := v.book.Edition(v.ctx, hash)
 	if err != nil {
-		v.found(fmt.Sprintf("The text kept as %q with the hash %.12s cannot be read: %v.", id, hash, err))
+		v.found(message.New("The text kept as %q with the hash %.12s cannot be read: %v.", id, hash, err))
 		return
 	}
 	if own := v.ownName(text); own != id {
-		v.found(fmt.Sprintf("The text kept as %q with the hash %.12s is no edition, chart or law of that name; it calls itself %q.", id, hash, own))
+		v.found(message.New("The text kept as %q with the hash %.12s is no edition, chart or law of that name; it calls itself %q.", id, hash, own))
 	}
 }
 
@@ -197,7 +197,7 @@ func (v *walk) ownName(text string) string {
 func (v *walk) journal() error {
 	problems, count, err := journal.Check(v.noting(v.book.Facts(v.ctx, book.FactFilter{}), 1))
 	v.out.Facts = count
-	v.found(problems...)
+	v.found(sentences(problems)...)
 	return err
 }
 
@@ -224,11 +224,20 @@ func (v *walk) note(f journal.Fact) {
 	id, isLoad := office.LoadOfSubject(f.Subject)
 	switch {
 	case !isLoad:
-		v.standing[f.Subject] = f
+		v.records[f.Subject] = f
 		noteDispute(v, f.Subject)
 		noteMovement(v, f)
 	case !v.seen[id]:
 		v.seen[id] = true
 		v.loadNo = max(v.loadNo, int64(office.LoadNumber(id)))
 	}
+}
+
+// sentences are problems that the engine or the journal put in English.
+func sentences(problems []string) []message.Text {
+	out := make([]message.Text, len(problems))
+	for i, one := range problems {
+		out[i] = message.Words(one)
+	}
+	return out
 }

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/scalehouse/housetest"
 )
 
@@ -20,7 +21,7 @@ func TestVerifyTellsOfTheClock(t *testing.T) {
 	s.Answered()
 	s.Ticket()
 	sound := s.Verify()
-	if len(sound.Remarks) != 1 || !strings.Contains(sound.Remarks[0], "moved by the test") || !strings.Contains(sound.Remarks[0], housetest.Clerk) {
+	if len(sound.Remarks) != 1 || !strings.Contains(sound.Remarks[0].String(), "moved by the test") || !strings.Contains(sound.Remarks[0].String(), housetest.Clerk) {
 		t.Errorf("remarks: %q", sound.Remarks)
 	}
 	must(t, s.Store.Write(ctx, func(tx book.Tx) error { // as the program did before it asked
@@ -29,7 +30,7 @@ func TestVerifyTellsOfTheClock(t *testing.T) {
 	}))
 	sound, err := audit.Verify(ctx, s.Desk, s.Store, nil)
 	must(t, err)
-	if len(sound.Problems) > 0 || !slices.ContainsFunc(sound.Remarks, func(r string) bool { return strings.Contains(r, "2026-09-19") }) {
+	if len(sound.Problems) > 0 || !slices.ContainsFunc(sound.Remarks, func(r message.Text) bool { return strings.Contains(r.String(), "2026-09-19") }) {
 		t.Errorf("problems: %q, remarks: %q", sound.Problems, sound.Remarks)
 	}
 }

@@ -2,7 +2,6 @@ package audit
 
 import (
 	"bytes"
-	"fmt"
 	"maps"
 	"regexp"
 	"slices"
@@ -13,6 +12,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 )
 
@@ -37,7 +37,7 @@ func (v *walk) strayRows() error {
 			return err
 		}
 		if len(facts) == 0 { // else it was opened after the walk began
-			v.found(fmt.Sprintf("Load %s is in the lists but has no facts in the journal.", id))
+			v.found(message.New("Load %s is in the lists but has no facts in the journal.", id))
 		}
 	}
 	return nil
@@ -55,22 +55,22 @@ func (v *walk) standingRows() error {
 	}
 	for _, r := range rows {
 		name := standingSubject(r.Kind, r.ID)
-		last, known := v.standing[name]
-		delete(v.standing, name)
+		last, known := v.records[name]
+		delete(v.records, name)
 		if r.Seq > v.lastSeq {
 			if err := v.laterThanTheWalk(r, name); err != nil {
 				return err
 			}
 			continue
 		}
-		if problem := unlikeStanding(r, name, last, known); problem != "" {
+		if problem := unlikeStanding(r, name, last, known); !problem.IsZero() {
 			v.found(problem)
 		}
 	}
-	for _, name := range slices.Sorted(maps.Keys(v.standing)) {
-		f := v.standing[name]
+	for _, name := range slices.Sorted(maps.Keys(v.records)) {
+		f := v.records[name]
 		if elevator.IsFact(f.Kind) || kept[f.Kind] || f.Kind == (office.DayClosed{}).Kind() {
-			v.found(fmt.Sprintf("Fact %d (%q) is the last word on it, but the lists have none.", f.Seq, name))
+			v.found(message.New("Fact %d (%q) is the last word on it, but the lists have none.", f.Seq, name))
 		}
 	}
 	return nil
@@ -87,20 +87,20 @@ func (v *walk) laterThanTheWalk(r book.Record, name string) error {
 			return nil
 		}
 	}
-	v.found(fmt.Sprintf("%q in the lists is as fact %d left it, but the journal ends with fact %d.", name, r.Seq, v.lastSeq))
+	v.found(message.New("%q in the lists is as fact %d left it, but the journal ends with fact %d.", name, r.Seq, v.lastSeq))
 	return nil
 }
 
-func unlikeStanding(r book.Record, name string, last journal.Fact, known bool) string {
+func unlikeStanding(r book.Record, name string, last journal.Fact, known bool) message.Text {
 	switch {
 	case !known:
-		return fmt.Sprintf("%q is in the lists but has no facts in the journal.", name)
+		return message.New("%q is in the lists but has no facts in the journal.", name)
 	case r.Seq != last.Seq:
-		return fmt.Sprintf("%q in the lists is as fact %d left it; the last word on it is fact %d.", name, r.Seq, last.Seq)
+		return message.New("%q in the lists is as fact %d left it; the last word on it is fact %d.", name, r.Seq, last.Seq)
 	case !bytes.Equal(r.Body, last.Body):
-		return fmt.Sprintf("%q in the lists is not what fact %d says.", name, last.Seq)
+		return message.New("%q in the lists is not what fact %d says.", name, last.Seq)
 	}
-	return ""
+	return message.Text{}
 }
 
 // standingSubject is the subject of facts about a record.
@@ -139,7 +139,7 @@ func noteMovement(v *walk, f journal.Fact) {
 	}
 	m, err := journal.ReadBody[bin.Movement](f.Body)
 	if err != nil {
-		v.found(fmt.Sprintf("Fact %d: %v.", f.Seq, err))
+		v.found(message.New("Fact %d: %v.", f.Seq, err))
 		return
 	}
 	v.lastMovement = max(v.lastMovement, m.Number)
@@ -150,7 +150,7 @@ func (v *walk) unknownSeries() error {
 	names, err := v.book.Series(v.ctx)
 	for _, name := range names {
 		if !slices.Contains(numbered, name) {
-			v.found(fmt.Sprintf("The book gives out numbers of %q, which nothing is numbered by.", name))
+			v.found(message.New("The book gives out numbers of %q, which nothing is numbered by.", name))
 		}
 	}
 	return err
@@ -183,10 +183,10 @@ func (v *walk) lastNumbers() error {
 			return err
 		}
 		if highest < v.begun[series] {
-			v.found(fmt.Sprintf("The book gave out %s numbers up to %d, but the highest in the journal is %d.", series, v.begun[series], highest))
+			v.found(message.New("The book gave out %s numbers up to %d, but the highest in the journal is %d.", series, v.begun[series], highest))
 		}
 		if highest > last {
-			v.found(fmt.Sprintf("The journal has %s number %d, but the book gave out numbers up to %d only.", series, highest, last))
+			v.found(message.New("The journal has %s number %d, but the book gave out numbers up to %d only.", series, highest, last))
 		}
 	}
 	return nil
@@ -216,9 +216,9 @@ func (v *walk) gaps() {
 	for _, n := range slices.Sorted(maps.Keys(v.tickets)) {
 		switch {
 		case n == last+2:
-			v.found(fmt.Sprintf("Ticket number %d is missing.", n-1))
+			v.found(message.New("Ticket number %d is missing.", n-1))
 		case n != last+1:
-			v.found(fmt.Sprintf("Ticket numbers %d to %d are missing.", last+1, n-1))
+			v.found(message.New("Ticket numbers %d to %d are missing.", last+1, n-1))
 		}
 		last = n
 	}
@@ -230,12 +230,12 @@ func (v *walk) successions() error {
 	last := v.begun["ticket"]
 	for _, after := range slices.Sorted(maps.Keys(v.inPlace)) {
 		if before := v.inPlace[after]; v.superseded[before] != after && after <= last {
-			v.found(fmt.Sprintf("Ticket %d takes the place of ticket %d, which does not name it.", after, before))
+			v.found(message.New("Ticket %d takes the place of ticket %d, which does not name it.", after, before))
 		}
 	}
 	for _, before := range slices.Sorted(maps.Keys(v.superseded)) {
 		if after := v.superseded[before]; v.inPlace[after] != before && after <= last {
-			v.found(fmt.Sprintf("Ticket %d gave way to ticket %d, which does not name it.", before, after))
+			v.found(message.New("Ticket %d gave way to ticket %d, which does not name it.", before, after))
 		}
 	}
 	return nil

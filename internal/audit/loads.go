@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -33,7 +34,7 @@ type told struct {
 // look is the result of checking one load; load is nil when its facts make none.
 type look struct {
 	load     *load.Load
-	problems []string
+	problems []message.Text
 }
 
 // loads replays every load, works it again and compares it with its row. Facts and
@@ -160,7 +161,7 @@ func (v *walk) count(id string, l *load.Load) {
 	}
 	v.out.Tickets++
 	if other, taken := v.tickets[l.Number]; taken {
-		v.found(fmt.Sprintf("Ticket number %d was given to load %s and to load %s.", l.Number, other, id))
+		v.found(message.New("Ticket number %d was given to load %s and to load %s.", l.Number, other, id))
 	}
 	v.tickets[l.Number] = id
 	if before := l.InPlaceOf(); before > 0 {
@@ -171,12 +172,12 @@ func (v *walk) count(id string, l *load.Load) {
 	}
 }
 
-func (v *walk) load(id string) (*load.Load, []string) {
+func (v *walk) load(id string) (*load.Load, []message.Text) {
 	l, err := office.Load(v.ctx, v.desk, id)
 	if err != nil {
-		return nil, []string{fmt.Sprintf("The facts of load %s do not follow from each other: %v.", id, err)}
+		return nil, []message.Text{message.New("The facts of load %s do not follow from each other: %v.", id, err)}
 	}
-	var problems []string
+	var problems []message.Text
 	if l.Settled != nil {
 		problems = v.settlement(l)
 	}
@@ -184,15 +185,17 @@ func (v *walk) load(id string) (*load.Load, []string) {
 }
 
 // settlement works a load again and compares every figure.
-func (v *walk) settlement(l *load.Load) []string {
+func (v *walk) settlement(l *load.Load) []message.Text {
 	s, err := office.ResettledUnder(l, office.Kept{Edition: v.kept, Tables: v.tables})
 	if err != nil {
-		return []string{fmt.Sprintf("%s cannot be settled again: %v.", office.LoadTitle(l), err)}
+		return []message.Text{message.New("%s cannot be settled again: %v.", office.LoadTitle(l), err)}
 	}
 	fresh := office.SettledFact(s, l.Settled.Law)
-	problems := unlike(office.LoadTitle(l)+": %s was written down as %s and works out as %s.", l.Settled.Figures, fresh.Figures)
+	problems := unlike(l.Settled.Figures, fresh.Figures, func(name string, was, is message.Text) message.Text {
+		return message.New("%s: %v was written down as %s and works out as %s.", office.LoadTitle(l), name, was, is)
+	})
 	if fresh.Working != l.Settled.Working {
-		problems = append(problems, fmt.Sprintf("%s: the working does not have the hash that was written down.", office.LoadTitle(l)))
+		problems = append(problems, message.New("%s: the working does not have the hash that was written down.", office.LoadTitle(l)))
 	}
 	return problems
 }
@@ -215,25 +218,27 @@ func (v *walk) kept(hash string) (*rates.Edition, error) {
 func (v *walk) tables(hash string) (*grain.Tables, error) { return v.desk.TablesKept(v.ctx, hash) }
 
 // row compares a load with its row in the lists.
-func (v *walk) row(l *load.Load) []string {
+func (v *walk) row(l *load.Load) []message.Text {
 	rows, err := v.book.Loads(v.ctx, book.LoadFilter{ID: l.ID})
 	if err != nil {
-		return []string{fmt.Sprintf("The row of load %s in the lists cannot be read: %v.", l.ID, err)}
+		return []message.Text{message.New("The row of load %s in the lists cannot be read: %v.", l.ID, err)}
 	}
 	if len(rows) == 0 {
-		return []string{fmt.Sprintf("%s has facts in the journal but is missing from the lists.", office.LoadTitle(l))}
+		return []message.Text{message.New("%s has facts in the journal but is missing from the lists.", office.LoadTitle(l))}
 	}
 	was := rows[0]
 	if was.Owners, err = v.book.Owners(v.ctx, l.ID); err != nil {
-		return []string{fmt.Sprintf("The owners of load %s in the lists cannot be read: %v.", l.ID, err)}
+		return []message.Text{message.New("The owners of load %s in the lists cannot be read: %v.", l.ID, err)}
 	}
 	return unlikeRow(l, was)
 }
 
 // unlikeRow returns the differences between a load's row in the read model and its facts.
-func unlikeRow(l *load.Load, was book.LoadRow) []string {
+func unlikeRow(l *load.Load, was book.LoadRow) []message.Text {
 	is := office.RowOf(l)
-	problems := unlike(office.LoadTitle(l)+": in the lists %s is %s, by the facts %s.", was.Figures, is.Figures)
+	problems := unlike(was.Figures, is.Figures, func(name string, was, is message.Text) message.Text {
+		return message.New("%s: in the lists %v is %s, by the facts %s.", office.LoadTitle(l), name, was, is)
+	})
 	was.Figures, is.Figures = nil, nil
 	if reflect.DeepEqual(was, is) {
 		return problems
@@ -242,26 +247,26 @@ func unlikeRow(l *load.Load, was book.LoadRow) []string {
 }
 
 // unlikeCells names the cells in which two rows part.
-func unlikeCells(l *load.Load, was, is book.LoadRow) []string {
-	var problems []string
+func unlikeCells(l *load.Load, was, is book.LoadRow) []message.Text {
+	var problems []message.Text
 	a, b := reflect.ValueOf(was), reflect.ValueOf(is)
 	for i := range a.NumField() {
 		name := a.Type().Field(i).Name
 		x, y := a.Field(i).Interface(), b.Field(i).Interface()
 		if fmt.Sprint(x) != fmt.Sprint(y) {
-			problems = append(problems, fmt.Sprintf("%s: in the lists %s is %q, by the facts %q.", office.LoadTitle(l), name, fmt.Sprint(x), fmt.Sprint(y)))
+			problems = append(problems, message.New("%s: in the lists %v is %q, by the facts %q.", office.LoadTitle(l), name, fmt.Sprint(x), fmt.Sprint(y)))
 		}
 	}
 	return problems
 }
 
-// unlike lists every figure in which two settlements differ; format takes the figure's name and its
-// two values.
-func unlike(format string, was, is map[string]quantity.Amount) []string {
+// unlike lists every figure in which two settlements differ, as say puts it: by the figure's name
+// and its two values.
+func unlike(was, is map[string]quantity.Amount, say func(name string, was, is message.Text) message.Text) []message.Text {
 	if maps.EqualFunc(was, is, quantity.Amount.Equal) {
 		return nil
 	}
-	var problems []string
+	var problems []message.Text
 	names := slices.Sorted(maps.Keys(was))
 	for name := range is {
 		if _, both := was[name]; !both {
@@ -273,15 +278,15 @@ func unlike(format string, was, is map[string]quantity.Amount) []string {
 		a, hasA := was[name]
 		b, hasB := is[name]
 		if hasA != hasB || !a.Equal(b) {
-			problems = append(problems, fmt.Sprintf(format, name, figureOrNone(a, hasA), figureOrNone(b, hasB)))
+			problems = append(problems, say(name, figureOrNone(a, hasA), figureOrNone(b, hasB)))
 		}
 	}
 	return problems
 }
 
-func figureOrNone(a quantity.Amount, there bool) string {
+func figureOrNone(a quantity.Amount, there bool) message.Text {
 	if !there {
-		return "nothing"
+		return message.New("nothing")
 	}
-	return a.String()
+	return message.New("%s", a)
 }

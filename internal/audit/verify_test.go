@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
 )
@@ -136,6 +137,6 @@ func TestVerifyWhileTrucksAreWeighed(t *testing.T) {
 	})
 	must(t, err)
 	if len(sound.Problems) > 0 {
-		t.Errorf("found:\n%s", strings.Join(sound.Problems, "\n"))
+		t.Errorf("found:\n%s", message.Texts("\n", sound.Problems).String())
 	}
 }

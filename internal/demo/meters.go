@@ -59,11 +59,11 @@ func startMeters(ctx context.Context, s *season, day quantity.Date) error {
 	}
 	c := newChance(s.Seed+uint64(s.first.DaysUntil(day)), ofStarts)
 	for _, m := range meters() {
-		warmth := c.about(6600, 7000)
+		temperature := c.about(6600, 7000)
 		err := scalehouse.StartMeter(ctx, s.desk, meter.StartCheck{
 			Day: day, Meter: m.ID, By: Tester, Battery: true, Mark: true,
 			Weight: quantity.Int(250, quantity.Gram), Balance: figure(25_000+10*c.about(-2, 2), quantity.Gram),
-			Thermometer: figure(warmth, quantity.Fahrenheit), Other: figure(warmth+c.about(-60, 60), quantity.Fahrenheit),
+			Thermometer: figure(temperature, quantity.Fahrenheit), Other: figure(temperature+c.about(-60, 60), quantity.Fahrenheit),
 		})
 		if err != nil {
 			return err

@@ -18,7 +18,7 @@ func (s *season) setUp(ctx context.Context) error {
 		return err
 	}
 	err := s.desk.Batch(ctx, func(w *scalehouse.Batch) error {
-		for _, one := range s.standing() {
+		for _, one := range s.masterRecords() {
 			if err := scalehouse.SetRecord(ctx, w, one.id, one.fact); err != nil {
 				return err
 			}
@@ -34,32 +34,33 @@ func (s *season) setUp(ctx context.Context) error {
 	return s.setUpMeters(ctx)
 }
 
-type standing struct {
+// masterRecord is a record of the house, from before the first truck.
+type masterRecord struct {
 	id   string
 	fact elevator.Fact
 }
 
-// standing returns all master records from before the first truck.
-func (s *season) standing() []standing {
-	all := []standing{{"elevator", profile(s.grains(), s.Language)}}
+// masterRecords returns all master records from before the first truck.
+func (s *season) masterRecords() []masterRecord {
+	all := []masterRecord{{"elevator", profile(s.grains(), s.Language)}}
 	for _, p := range people {
-		all = append(all, standing{p.Name, p})
+		all = append(all, masterRecord{p.Name, p})
 	}
-	all = append(all, standing{ownGrain.ID, ownGrain})
+	all = append(all, masterRecord{ownGrain.ID, ownGrain})
 	for _, g := range growers {
-		all = append(all, standing{g.ID, g})
+		all = append(all, masterRecord{g.ID, g})
 	}
 	for _, g := range landlords {
-		all = append(all, standing{g.ID, g})
+		all = append(all, masterRecord{g.ID, g})
 	}
 	for _, b := range places {
-		all = append(all, standing{b.ID, b})
+		all = append(all, masterRecord{b.ID, b})
 	}
 	for _, t := range s.fleet {
-		all = append(all, standing{t.ID, t.Truck})
+		all = append(all, masterRecord{t.ID, t.Truck})
 	}
 	for _, c := range s.contracts {
-		all = append(all, standing{c.Number, c})
+		all = append(all, masterRecord{c.Number, c})
 	}
 	return all
 }

@@ -58,7 +58,7 @@ func (f Field) Shown(l *load.Load) string {
 	}
 	text := f.shown(l)
 	if f.Kind == Figure {
-		text, _ = f.signs.Rewrite(text)
+		text = f.signs.Write(text)
 	}
 	return text
 }

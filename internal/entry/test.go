@@ -86,11 +86,11 @@ func (t Test) Read(texts map[string]string) (moisture.Reading, []Fault) {
 	if !r.Method.UsesMeter() {
 		return r, faults
 	}
-	for _, warmth := range []struct {
+	for _, temperature := range []struct {
 		id, name string
 		into     *quantity.Amount
 	}{{"temperature", "Sample temperature", &r.Sample}, {"room", "Room temperature", &r.Room}} {
-		put(warmth.into, warmth.id, warmth.name, func(text string) (quantity.Amount, error) { return Temperature(warmth.name, text, t.Degrees) })
+		put(temperature.into, temperature.id, temperature.name, func(text string) (quantity.Amount, error) { return Temperature(temperature.name, text, t.Degrees) })
 	}
 	put(&r.TestWeight, "test-weight", "Test weight", ParseChartWeight)
 	r.FromDryer = r.FromDryer || texts["dryer"] == TickedText

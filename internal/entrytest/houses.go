@@ -76,7 +76,7 @@ func Open(t testing.TB, name string, set *rates.Set) *scalehouse.Desk {
 	must(t, d.SignIn(Manager)) // anyone may, while nobody is on the list
 	must(t, scalehouse.SetPerson(ctx, d, elevator.Person{Name: Manager, Role: elevator.Manager}))
 	must(t, scalehouse.SetProfile(ctx, d, profile(name)))
-	furnish(t, d, name)
+	setUp(t, d, name)
 	if name == "guarded" {
 		trade(t, d)
 	}
@@ -103,7 +103,7 @@ func trade(t testing.TB, d *scalehouse.Desk) {
 	}
 }
 
-func furnish(t testing.TB, d *scalehouse.Desk, name string) {
+func setUp(t testing.TB, d *scalehouse.Desk, name string) {
 	t.Helper()
 	ctx, unit := context.Background(), d.Profile().WeightUnit()
 	part := func(grower string, parts, of int64) elevator.Share {

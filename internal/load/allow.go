@@ -31,7 +31,7 @@ var allowed = map[string][]Phase{
 // and at the fact itself.
 func (l *Load) Allow(f Fact) error {
 	if !slices.Contains(allowed[f.Kind()], l.phase()) {
-		return message.WrongPhase.Errorf("%s; %s", l.standing(), l.instead(f))
+		return message.WrongPhase.Errorf("%s; %s", l.phaseSentence(), l.instead(f))
 	}
 	switch f := f.(type) {
 	case Opened:
@@ -73,8 +73,8 @@ func (l *Load) phase() Phase {
 	return l.Phase
 }
 
-// standing describes the phase of the load.
-func (l *Load) standing() string {
+// phaseSentence describes the phase of the load.
+func (l *Load) phaseSentence() string {
 	switch l.phase() {
 	case NotOpened:
 		return "The load has not been opened"
@@ -137,7 +137,7 @@ func (l *Load) mayReissue() error {
 	if l.Again.By == 0 {
 		return nil
 	}
-	return message.WrongPhase.Errorf("%s; %s", l.standing(), l.instead(Reissued{}))
+	return message.WrongPhase.Errorf("%s; %s", l.phaseSentence(), l.instead(Reissued{}))
 }
 
 // mayWithdraw lets only a load be taken back that no scale has seen.

@@ -54,13 +54,13 @@ func TestAnyFactsKeepAVoidTicketVoid(t *testing.T) {
 		number, successor := int64(0), int64(0)
 		for range rapid.IntRange(1, 30).Draw(r, "facts") {
 			f := rapid.SampledFrom(append(one(), tare(24300), Opened{Details: details(), Reissues: 3, Reason: "torn"})).Draw(r, "fact")
-			before := l.standing()
+			before := l.phaseSentence()
 			err := l.Apply(Stamped{Fact: f})
 			switch {
-			case err != nil && (l.standing() != before || !strings.Contains(err.Error(), ";") && !strings.Contains(err.Error(), ":")):
-				r.Fatalf("refused with %q, and the load went from %q to %q", err, before, l.standing())
+			case err != nil && (l.phaseSentence() != before || !strings.Contains(err.Error(), ";") && !strings.Contains(err.Error(), ":")):
+				r.Fatalf("refused with %q, and the load went from %q to %q", err, before, l.phaseSentence())
 			case number > 0 && (l.Phase != Void || l.Number != number):
-				r.Fatalf("void ticket %d is now %s", number, l.standing())
+				r.Fatalf("void ticket %d is now %s", number, l.phaseSentence())
 			case successor > 0 && l.Successor() != successor:
 				r.Fatalf("ticket %d gave way to %d", successor, l.Successor())
 			}

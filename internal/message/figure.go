@@ -24,10 +24,7 @@ type Figure interface{ Localize(Figures) string }
 type Digits string
 
 // Localize is the figure with the signs of a language.
-func (d Digits) Localize(signs Figures) string {
-	text, _ := signs.Rewrite(string(d))
-	return text
-}
+func (d Digits) Localize(signs Figures) string { return signs.Write(string(d)) }
 
 // english reports whether figures stay as the program writes them.
 func (f Figures) english() bool { return f == Figures{} }
@@ -35,6 +32,15 @@ func (f Figures) english() bool { return f == Figures{} }
 // writtenFigure matches a figure as the program writes it: sign, dollar, digits in groups,
 // decimals, a mark for a figure that continues, unit and what it is per.
 var writtenFigure = regexp.MustCompile(`^([-+−]?)(\$?)(\d{1,3}(?:,\d{3})+|\d+)(?:\.(\d+))?(…?)(?:( ?)(%|°[CF]|lb|kg|gal|g|bu|cwt|cfm|ct|t|pt|ppm|ppb|hL|dial|d|h|s|L|kWh|ft|m))?((?:/[a-zA-Z]+)*)$`)
+
+// Write writes a figure in English format with the signs of the language; any other text stays.
+func (f Figures) Write(text string) string {
+	if f.english() {
+		return text
+	}
+	written, _ := f.Rewrite(text)
+	return written
+}
 
 // Rewrite converts a figure from English format to that of the language, and reports whether the
 // text is one. Whole numbers without a unit, and other text, are unchanged.

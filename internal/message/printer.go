@@ -49,8 +49,7 @@ func (p *Printer) AsShown(args []any) []any {
 	out := slices.Clone(args)
 	for i, arg := range out {
 		if text, is := arg.(string); is {
-			figure, _ := p.Figures().Rewrite(text)
-			out[i] = Own(figure)
+			out[i] = Own(p.Figures().Write(text))
 		}
 	}
 	return out

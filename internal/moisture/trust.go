@@ -58,7 +58,7 @@ func (t Trust) Flags(r Reading, m quantity.Amount, e Equipment) []Flag {
 		j.wet()
 		j.posted()
 		j.edition()
-		j.standing(e.Statuses[r.Meter])
+		j.meterStatus(e.Statuses[r.Meter])
 	}
 	j.kind()
 	sortFlags(j.flags)
@@ -68,7 +68,7 @@ func (t Trust) Flags(r Reading, m quantity.Amount, e Equipment) []Flag {
 // OfMeter returns the reasons to doubt every reading of a meter, by the status of its checks.
 func (t Trust) OfMeter(m meter.Meter, s meter.Status) []Flag {
 	j := judge{trust: t, meter: m}
-	j.standing(s)
+	j.meterStatus(s)
 	return j.flags
 }
 
@@ -146,8 +146,8 @@ func (j *judge) edition() {
 	}
 }
 
-// standing flags every slip with the meter's failed or missing checks until it is rechecked.
-func (j *judge) standing(s meter.Status) {
+// meterStatus flags every slip with the meter's failed or missing checks until it is rechecked.
+func (j *judge) meterStatus(s meter.Status) {
 	code, flagged := map[meter.State]Code{meter.Failed: MeterFailed, meter.Overdue: MeterOverdue, meter.Never: NeverChecked, "": NeverChecked}[s.State]
 	if !flagged {
 		return

@@ -123,12 +123,12 @@ func meterNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 	}
 	var out []message.Text
 	for _, m := range meters {
-		standing, err := meterStatusOn(d, l, m.Meter, day)
+		status, err := meterStatusOn(d, l, m.Meter, day)
 		if err != nil {
 			return nil, err
 		}
-		if standing.State != meter.Good {
-			out = append(out, standing.Sentence)
+		if status.State != meter.Good {
+			out = append(out, status.Sentence)
 		}
 	}
 	return out, nil

@@ -3,7 +3,6 @@ package office
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -140,9 +139,9 @@ func keptChart(ctx context.Context, d Desk, c load.ChartText) (*chart.Chart, err
 }
 
 // LoadTitle returns the name of a load for a sentence.
-func LoadTitle(l *load.Load) string {
+func LoadTitle(l *load.Load) message.Text {
 	if l.Number == 0 {
-		return "Load " + l.ID
+		return message.New("Load %v", l.ID)
 	}
-	return fmt.Sprintf("Ticket %d (load %s)", l.Number, l.ID)
+	return message.New("Ticket %d (load %v)", l.Number, l.ID)
 }

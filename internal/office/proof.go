@@ -66,10 +66,10 @@ func ProofFacts(ctx context.Context, d Desk, number int64, o ProofOptions) (expl
 }
 
 // provenDeadline is the last day to ask for another test as the proof of a ticket tells
-// it. Tickets of the first engine were given theirs by the rule set alone, from the
+// it. Tickets of the first two engines were given theirs by the rule set alone, from the
 // day they were issued, and keep it.
 func provenDeadline(ctx context.Context, d Desk, l *load.Load) (dispute.Rule, quantity.Date, error) {
-	if l.Settled == nil || l.Settled.Engine.Number() > 1 {
+	if l.Settled == nil || l.Settled.Engine.HasTitles() {
 		rule, err := DisputeRule(ctx, d, l, false)
 		return rule, rule.Until(l.Details.Day, l.IssuedDay), err
 	}

@@ -49,8 +49,7 @@ func (a Amount) String() string { return withUnit(a.Figure(), a.unit) }
 
 // Localize is figure and unit with the signs of a language.
 func (a Amount) Localize(signs message.Figures) string {
-	text, _ := signs.Rewrite(a.String())
-	return text
+	return signs.Write(a.String())
 }
 
 // FixedString is [Amount.Fixed] with the unit.

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/settle"
 )
 
 // A day that has passed and a sample that is thrown out are said when the dispute is
@@ -54,6 +55,23 @@ func TestSealedHalfOfADispute(t *testing.T) {
 	for _, want := range []string{"seal 40117", "1,500 g", "shelf 3", "paid by Ada Field"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the file of the dispute lacks %q:\n%s", want, text[:min(len(text), 1500)])
+		}
+	}
+}
+
+// A proof keeps the deadline it was printed with: tickets of the first two engines that of the rule
+// set, later ones that of the house.
+func TestProofKeepsItsDeadline(t *testing.T) {
+	for _, n := range settle.Engines() {
+		s := housetest.New(t)
+		s.SettleBy(n)
+		_, number := s.Ticket()
+		want := "2026-10-05"
+		if n.HasTitles() {
+			want = "2026-10-04"
+		}
+		if f := s.Proof(number, office.ProofOptions{}); f.Due.String() != want {
+			t.Errorf("engine %s: the proof says %s, want %s", n, f.Due, want)
 		}
 	}
 }

@@ -39,7 +39,7 @@ func TestLateActIsExplainedOnce(t *testing.T) {
 	s.As(housetest.Manager)
 	must(t, scalehouse.ExplainDay(ctx, s.Desk, housetest.Oct2, "taken over late"))
 	sound := s.Verify()
-	if len(sound.Remarks) != 1 || !strings.Contains(sound.Remarks[0], "taken over late") || !strings.Contains(sound.Remarks[0], housetest.Manager) {
+	if len(sound.Remarks) != 1 || !strings.Contains(sound.Remarks[0].String(), "taken over late") || !strings.Contains(sound.Remarks[0].String(), housetest.Manager) {
 		t.Errorf("remarks: %q", sound.Remarks)
 	}
 	sheet, err := office.DaySheet(ctx, s.Desk, housetest.Oct2)
@@ -68,7 +68,7 @@ func TestForgedDayCannotBeExplained(t *testing.T) {
 	}
 	sound, err := audit.Verify(ctx, s.Desk, s.Store, nil)
 	must(t, err)
-	if !strings.Contains(strings.Join(sound.Problems, "\n"), "is not the one that was signed") {
+	if !strings.Contains(message.Texts("\n", sound.Problems).String(), "is not the one that was signed") {
 		t.Errorf("problems: %q", sound.Problems)
 	}
 	if err := scalehouse.ExplainDay(ctx, s.Desk, housetest.Oct1, "nothing"); !errors.Is(err, message.Refused) {

@@ -124,10 +124,7 @@ func (w Words) say(text message.Sayable) string { return w.Printer.Text(text) }
 func (w Words) word(english string) string { return w.Printer.Word(english) }
 
 // figure is a figure with the signs of the language.
-func (w Words) figure(written string) string {
-	figure, _ := w.Printer.Figures().Rewrite(written)
-	return figure
-}
+func (w Words) figure(written string) string { return w.Printer.Figures().Write(written) }
 
 // printed is the figure of a step with the signs of the language.
 func (w Words) printed(s *worksheet.Step) string { return s.PrintedIn(w.Printer) }

@@ -86,10 +86,7 @@ func (s *Step) PrintedIn(p *message.Printer) string {
 }
 
 // figure is a figure with the signs of a language.
-func figure(p *message.Printer, printed string) string {
-	written, _ := p.Figures().Rewrite(printed)
-	return written
-}
+func figure(p *message.Printer, printed string) string { return p.Figures().Write(printed) }
 
 // isPlain reports whether a figure has the decimals it should be printed with:
 // it was written or rounded so, or is only a sum, a difference or a choice of

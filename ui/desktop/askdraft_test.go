@@ -39,7 +39,7 @@ func TestHalfTypedQuestionsStandAgain(t *testing.T) {
 			r := sessiontest.DemoRoom(t, 40)
 			c.ask(r)
 			r.Half(c.typed)
-			next := r.Again()
+			next := r.Reopen()
 			c.ask(next)
 			sessiontest.WantSaid(t, next, model.Plain, "What was typed here before the stop stands here again.")
 			for id, text := range c.typed {
@@ -58,7 +58,7 @@ func TestHalfTypedQuestionsStandAgain(t *testing.T) {
 			r := sessiontest.DemoRoom(t, 40)
 			c.ask(r)
 			r.Half(c.typed)
-			next := r.Again()
+			next := r.Reopen()
 			c.ask(next)
 			next.Question().GivenUp()
 			if left := strings.Join(next.Drafts(), " "); strings.Contains(left, "ask ") {

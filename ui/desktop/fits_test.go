@@ -169,7 +169,7 @@ func overlaps(all []place) (out []string) {
 	return out
 }
 
-// In the rail nothing lies over anything else, however many trucks there are, and
+// In the sidebar nothing lies over anything else, however many trucks there are, and
 // the one that is open is in sight.
 func TestRailPartsStandApart(t *testing.T) {
 	inEveryLook(t, 40, func(t *testing.T, s *scene) {
@@ -188,12 +188,12 @@ func TestRailPartsStandApart(t *testing.T) {
 			s.write("123", "corn", fmt.Sprintf("T%d", n), "52300")
 		}
 		if s.Sidebar.Setting != shell.FullSidebar {
-			t.Errorf("with many trucks the rail is set %d", s.Sidebar.Setting)
+			t.Errorf("with many trucks the sidebar is set %d", s.Sidebar.Setting)
 		}
 	})
 }
 
-// partsOf are the visible parts of the rail, and those that overflow its foot.
+// partsOf are the visible parts of the sidebar, and those that overflow its foot.
 func partsOf(r *shell.Sidebar) (out []place) {
 	for i, o := range r.Inside.Objects {
 		if o.Visible() && o.Size().Height > 0 {

@@ -103,7 +103,7 @@ func TestStatusIsOfTheTruckInHand(t *testing.T) {
 	}
 }
 
-// A scale that is linked while the desk is open shows in the rail as it moves.
+// A scale that is linked while the desk is open shows in the sidebar as it moves.
 func TestRailFollowsAScaleLinkedLater(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	beat := shell.NewManual()
@@ -115,7 +115,7 @@ func TestRailFollowsAScaleLinkedLater(t *testing.T) {
 	w.Session.Indicator = deck{}
 	beat.Tick()
 	if !w.Sidebar.Live.Visible() || w.Sidebar.Live.Value() != "52,300" {
-		t.Errorf("the rail shows %q of a truck of 52,300 lb", w.Sidebar.Live.Value())
+		t.Errorf("the sidebar shows %q of a truck of 52,300 lb", w.Sidebar.Live.Value())
 	}
 }
 

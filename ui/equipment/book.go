@@ -223,7 +223,11 @@ func (g *Equipment) Verify() {
 // checked remembers the result of a check and shows it.
 func (g *Equipment) checked(found audit.Soundness) {
 	looked := g.session.Say("%s facts, %s loads, %s settlements worked again, %s editions", session.Counted(found.Facts), session.Counted(found.Loads), session.Counted(found.Settlements), session.Counted(found.Editions))
-	g.session.Remember(verifyLast, strings.Join(append([]string{g.session.Clock(), looked}, found.Problems...), "\n"))
+	lines := []string{g.session.Clock(), looked}
+	for _, problem := range found.Problems {
+		lines = append(lines, g.session.Text(problem))
+	}
+	g.session.Remember(verifyLast, strings.Join(lines, "\n"))
 	if n := len(found.Problems); n > 0 {
 		g.session.Notify(model.Stop, g.session.Say("the book is not sound: %d problems. The first: %s", n, found.Problems[0]))
 		return

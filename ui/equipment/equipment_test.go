@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
@@ -283,7 +284,7 @@ func TestEquipmentVerify(t *testing.T) {
 	if text := sessiontest.TextOf(g.Card()); !strings.Contains(text, "Last check | 2025-10-14 12:00, sound") || !strings.Contains(text, "settlements worked again") {
 		t.Errorf("the card says:\n%s", text)
 	}
-	g.checked(audit.Soundness{Facts: 7, Problems: []string{"Fact 3 was changed.", "Ticket 2 is missing."}})
+	g.checked(audit.Soundness{Facts: 7, Problems: []message.Text{message.Words("Fact 3 was changed."), message.Words("Ticket 2 is missing.")}})
 	sessiontest.WantSaid(t, r, model.Stop, "2 problems. The first: Fact 3 was changed.")
 	if text := sessiontest.TextOf(g.Card()); !strings.Contains(text, "not sound") || !strings.Contains(text, "Ticket 2 is missing.") || !strings.Contains(text, "Do not mend it") {
 		t.Errorf("the card says:\n%s", text)

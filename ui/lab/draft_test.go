@@ -74,7 +74,7 @@ func TestBenchStandsAsItWas(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			r, b := benchRoom(t)
 			act(t, r, b)
-			next := r.Again()
+			next := r.Reopen()
 			after := NewBench(next.Session)
 			want := b.looks()
 			if name == "degrees of the other scale" { // written out where the bench asks for the usual one
@@ -120,7 +120,7 @@ func TestTestsMadeBeforeTheStopAreWritten(t *testing.T) {
 	if left := next.Drafts(); len(left) > 0 {
 		t.Errorf("after it was written there is %q", left)
 	}
-	third := next.Again()
+	third := next.Reopen()
 	NewBench(third.Session)
 	if third.Session.Drafts().SayBack(); len(third.Said) > 0 {
 		t.Errorf("said %q", third.Said)
@@ -133,7 +133,7 @@ func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
 	r, b := benchRoom(t)
 	b.test(t, "57")
 	id := b.current.id()
-	other := r.Again()
+	other := r.Reopen()
 	NewBench(other.Session) // the same tests, from the same draft
 	texts := b.current.draft()
 	b.typeAll("dial 60")
@@ -143,7 +143,7 @@ func TestTestsTheBookHasGoneOnWithout(t *testing.T) {
 	sessiontest.Must(t, b.Write())
 	texts["test.0001"] = strings.Replace(texts["test.0001"], "57", "58", 1)
 	sessiontest.Must(t, scalehouse.SaveDraft(r.Session.Desk, "bench", id, texts))
-	next := r.Again()
+	next := r.Reopen()
 	after := NewBench(next.Session)
 	after.Take(id)
 	if got := len(after.Result().Tests); got != 3 {
@@ -167,7 +167,7 @@ func TestEverySampleIsKept(t *testing.T) {
 		b.typeAll("method typed", fmt.Sprintf("percent 1%d.1", i), "reason a certificate")
 		sessiontest.Must(t, b.Add())
 	}
-	next := r.Again()
+	next := r.Reopen()
 	after := NewBench(next.Session)
 	yard.NewYard(next.Session)
 	for i, row := range rows {
@@ -203,7 +203,7 @@ func TestDamagedDraftsStopNobody(t *testing.T) {
 		for _, place := range []session.DraftAt{{Place: "load", ID: id}, {Place: "load", ID: ""}, {Place: "bench", ID: id}, {Place: "bench", ID: ""}, {Place: session.Current, ID: "yard"}, {Place: session.Current, ID: "bench"}, setup.SetUpDraft, {Place: "ask grower", ID: "grower "}} {
 			sessiontest.Must(t, scalehouse.SaveDraft(r.Session.Desk, place.Place, place.ID, rapid.MapOfN(rapid.SampledFrom(names), text, 1, 5).Draw(rt, place.Place)))
 		}
-		next := r.Again()
+		next := r.Reopen()
 		after, bench := yard.NewYard(next.Session), NewBench(next.Session)
 		setup.NewSetUp(next.Session)
 		next.Session.Drafts().SayBack()

@@ -29,7 +29,7 @@ func (s smaller) Size(name fyne.ThemeSizeName) float32 {
 	return max(size*s.by, min(size, leastLetters))
 }
 
-// InSize is a pen that writes in one of the sizes of type.
+// InSize is a painter that writes in one of the sizes of type.
 func (p Painter) InSize(by float32) Painter {
 	if by != 1 {
 		p.Theme = smaller{p.Theme, by}

@@ -130,10 +130,10 @@ func (p *Card) inSight(g *lineCache) (first, end int) {
 // InType has the lines set: in the largest size in which all of the card shows, else
 // in the ordinary one.
 func (p *Card) InType() *lineCache {
-	pen, width := paint.PainterFor(p), max(p.width, p.leastWidth())
+	painter, width := paint.PainterFor(p), max(p.width, p.leastWidth())
 	for i := range paint.TypeSizes {
 		g := &p.caches[i]
-		g.set(pen.InSize(paint.TypeSizes[i]), width, p.lines)
+		g.set(painter.InSize(paint.TypeSizes[i]), width, p.lines)
 		if g.height() <= p.room {
 			return g
 		}
@@ -149,20 +149,20 @@ func (p *Card) InType() *lineCache {
 const farToo = 2
 
 // bareSheet is the paper itself. Its edges are thin blocks: a frame around a
-// long sheet would be slow to paint. It is kept while pen and size stay.
+// long sheet would be slow to paint. It is kept while painter and size stay.
 type bareSheet struct {
-	pen     paint.Painter
+	painter paint.Painter
 	size    fyne.Size
 	objects []fyne.CanvasObject
 }
 
 // fit returns the blocks of a sheet, in a slice of their own.
 func (b *bareSheet) fit(p paint.Painter, size fyne.Size) []fyne.CanvasObject {
-	if b.objects == nil || b.pen != p || b.size != size {
+	if b.objects == nil || b.painter != p || b.size != size {
 		edge := func(x, y, wide, high float32) fyne.CanvasObject {
 			return p.Block(apptheme.ColorPaperRule, fyne.NewPos(x, y), fyne.NewSize(wide, high))
 		}
-		*b = bareSheet{pen: p, size: size, objects: []fyne.CanvasObject{
+		*b = bareSheet{painter: p, size: size, objects: []fyne.CanvasObject{
 			p.Block(apptheme.ColorPaper, fyne.NewPos(0, 0), size),
 			edge(0, 0, size.Width, 1),
 			edge(0, 0, 1, size.Height),

@@ -15,17 +15,17 @@ import (
 // textures of its text.
 type drawer struct {
 	view    view
-	sight   span
+	visible span
 	before  map[any][]fyne.CanvasObject
 	now     map[any][]fyne.CanvasObject
 	objects []fyne.CanvasObject
 }
 
-func (d *drawer) begin(v view, sight span) {
+func (d *drawer) begin(v view, visible span) {
 	if v.scale != d.view.scale {
 		d.now = nil // everything is of another size
 	}
-	d.view, d.sight = v, sight
+	d.view, d.visible = v, visible
 	d.before, d.now = d.now, map[any][]fyne.CanvasObject{}
 	d.objects = nil
 }
@@ -55,7 +55,7 @@ func (d *drawer) page(n int, width, height paper.Length, m *paper.Marks) {
 // put draws an object at a place, if any of it is visible: the cached one with the same looks, or a
 // new one.
 func (d *drawer) put(key any, at fyne.Position, high float32, draw func() fyne.CanvasObject) {
-	if at.Y+high < d.sight.from || at.Y > d.sight.to {
+	if at.Y+high < d.visible.from || at.Y > d.visible.to {
 		return
 	}
 	var o fyne.CanvasObject

@@ -12,11 +12,11 @@ import (
 // not set again: its row is moved to its new place. So a keystroke costs only what it changes, here
 // and where a window caches textures of its text.
 type lineCache struct {
-	pen   paint.Painter
-	width float32
-	lines []model.CardLine
-	rows  []*typeRow
-	low   float32 // below the last row
+	painter paint.Painter
+	width   float32
+	lines   []model.CardLine
+	rows    []*typeRow
+	low     float32 // below the last row
 }
 
 // typeRow is one line in type.
@@ -45,8 +45,8 @@ func (r *typeRow) moveTo(top float32) {
 
 // set updates the rows for the lines of a card.
 func (g *lineCache) set(p paint.Painter, width float32, lines []model.CardLine) {
-	if g.pen != p || g.width != width {
-		*g = lineCache{pen: p, width: width}
+	if g.painter != p || g.width != width {
+		*g = lineCache{painter: p, width: width}
 	}
 	if g.rows != nil && slices.Equal(g.lines, lines) {
 		return
@@ -64,7 +64,7 @@ func (g *lineCache) set(p paint.Painter, width float32, lines []model.CardLine) 
 	}
 }
 
-func (g *lineCache) setting() *cardLayout { return &cardLayout{Painter: g.pen, width: g.width} }
+func (g *lineCache) setting() *cardLayout { return &cardLayout{Painter: g.painter, width: g.width} }
 
 // row returns the row of a line, cached or new.
 func (g *lineCache) row(before []*typeRow, line model.CardLine) *typeRow {

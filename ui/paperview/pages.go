@@ -146,16 +146,16 @@ func (p *Pages) Move(at fyne.Position) {
 func (p *Pages) LeastSize() fyne.Size { return fyne.NewSize(leastPages, p.height()) }
 
 func (p *Pages) Paint(size fyne.Size) []fyne.CanvasObject {
-	pen, v := paint.PainterFor(p), p.View()
-	objects := p.bare.fit(pen, size)
-	sight := span{-p.Position().Y, -p.Position().Y + p.room}
+	painter, v := paint.PainterFor(p), p.View()
+	objects := p.bare.fit(painter, size)
+	visible := span{-p.Position().Y, -p.Position().Y + p.room}
 	if p.room == 0 {
-		sight = span{0, max(size.Height, p.height())}
+		visible = span{0, max(size.Height, p.height())}
 	}
-	p.drawer.begin(v, sight)
+	p.drawer.begin(v, visible)
 	for n := range p.layout.Pages {
 		if n > 0 {
-			p.drawer.edge(n, pen.Color(apptheme.ColorPaperRule), size.Width)
+			p.drawer.edge(n, painter.Color(apptheme.ColorPaperRule), size.Width)
 		}
 		p.drawer.page(n, p.layout.Width, p.layout.Height, &p.layout.Pages[n])
 	}

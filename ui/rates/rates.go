@@ -110,7 +110,7 @@ func (r *Rates) today(e *rates.Edition) model.Remark {
 	if r.rewritten[e.ID] {
 		return model.Remark{State: model.Warn, Text: r.session.Say("text changed")}
 	}
-	return standingOf(r.session, e).words(r.session, e)
+	return statusOf(r.session, e).words(r.session, e)
 }
 
 // Empty returns what to do when there are no rates.

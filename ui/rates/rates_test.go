@@ -272,7 +272,7 @@ func TestRatesSchedule(t *testing.T) {
 		t.Errorf("corn is settled under %s", schedule)
 	}
 	sessiontest.WantSaid(t, room, model.OK, "Corn is settled under schedule river")
-	if standingOf(r.session, r.edition()) != usedToday || room.Session.Desk.Who().Name != demo.Clerk {
+	if statusOf(r.session, r.edition()) != usedToday || room.Session.Desk.Who().Name != demo.Clerk {
 		t.Error("the edition is not in use, or somebody else is at the desk")
 	}
 }

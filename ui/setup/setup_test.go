@@ -194,7 +194,7 @@ func TestSetUpStandsAsItWas(t *testing.T) {
 	for _, field := range firstSheet[:3] {
 		s.Type(field[0], field[1])
 	}
-	next := r.Again()
+	next := r.Reopen()
 	after := NewSetUp(next.Session)
 	for _, want := range s.Fields() {
 		if got := setField(t, after, want.ID); got.Value != want.Value || got.Note != want.Note || got.State != want.State {

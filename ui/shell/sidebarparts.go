@@ -17,7 +17,7 @@ const (
 
 // sidebarParts sets the parts of the sidebar one under the other: its head, the trucks,
 // and at the foot the list of screens. It shows what there is room for.
-type sidebarParts struct{ rail *Sidebar }
+type sidebarParts struct{ sidebar *Sidebar }
 
 // parts are the objects of the sidebar.
 func (sidebarParts) parts(o []fyne.CanvasObject) (head, trucks, empty, list, line fyne.CanvasObject) {
@@ -36,7 +36,7 @@ func (l sidebarParts) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 // oneTruck is the height of one short card.
 func (l sidebarParts) oneTruck() float32 {
-	c := NewTruckCard(l.rail.window)
+	c := NewTruckCard(l.sidebar.window)
 	c.short = true
 	return c.MinSize().Height
 }
@@ -44,8 +44,8 @@ func (l sidebarParts) oneTruck() float32 {
 // needs is the height of the trucks in a setting.
 func (l sidebarParts) needs(at sidebarSetting) float32 {
 	high := float32(0)
-	for i := range l.rail.Trucks.Objects {
-		high += l.rail.Card(i).height(at != roomySidebar) + CardGap
+	for i := range l.sidebar.Trucks.Objects {
+		high += l.sidebar.Card(i).height(at != roomySidebar) + CardGap
 	}
 	return high
 }
@@ -74,9 +74,9 @@ func (l sidebarParts) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		none = empty.MinSize().Height
 	}
 	at := l.choose(size.Height-top, none, list.MinSize().Height, line.MinSize().Height)
-	l.rail.Setting = at
-	for i := range l.rail.Trucks.Objects {
-		l.rail.Card(i).Shorten(at != roomySidebar)
+	l.sidebar.Setting = at
+	for i := range l.sidebar.Trucks.Objects {
+		l.sidebar.Card(i).Shorten(at != roomySidebar)
 	}
 	listed := at == roomySidebar || at == closeRail
 	SetVisible(list, listed)

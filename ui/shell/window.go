@@ -108,7 +108,7 @@ func (w *Window) setLanguage(language string) error {
 	return nil
 }
 
-// layOut builds every screen and puts rail, body and status line in place.
+// layOut builds every screen and puts sidebar, body and status line in place.
 func (w *Window) layOut() {
 	for _, s := range w.Screens {
 		content := s.Build(w)

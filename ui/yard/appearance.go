@@ -24,7 +24,7 @@ type appearance struct {
 type appearances struct {
 	session *session.Session
 	book    *load.Load // as the book has it; nil before anything is written
-	now     *standing
+	now     *formState
 }
 
 // of is the appearance of a field. Weights and results have that of their kind,

@@ -68,7 +68,7 @@ func TestTypedTextsStandAgain(t *testing.T) {
 			for _, do := range c.acts {
 				do(r, y)
 			}
-			next := r.Again()
+			next := r.Reopen()
 			after := NewYard(next.Session)
 			if got, want := looks(after), looks(y); !reflect.DeepEqual(got, want) {
 				t.Errorf("the yard is\n%s\nand was\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
@@ -87,7 +87,7 @@ func TestTypedTextsStandAgain(t *testing.T) {
 func TestLettersLookedForStandAgain(t *testing.T) {
 	r := sessiontest.EmptyDemo(t)
 	NewYard(r.Session).Form().Search("grower", "holl")
-	next := r.Again()
+	next := r.Reopen()
 	got := sessiontest.FieldOf(t, NewYard(next.Session).Form(), "grower")
 	if got.Value != "holl" || got.State != model.Stop || !strings.Contains(got.Note, `"holl"`) {
 		t.Errorf("the field holds %+v", got)
@@ -135,7 +135,7 @@ func TestYardStandsAsItWas(t *testing.T) {
 			}
 		}
 		y.Refresh() // as every act ends
-		if got, want := looks(NewYard(r.Again().Session)), looks(y); !reflect.DeepEqual(got, want) {
+		if got, want := looks(NewYard(r.Reopen().Session)), looks(y); !reflect.DeepEqual(got, want) {
 			rt.Fatalf("the yard is\n%s\nand was\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 		}
 	})
@@ -168,7 +168,7 @@ func TestFactsLeaveNoDraft(t *testing.T) {
 	if left := r.Drafts(); len(left) > 0 {
 		t.Errorf("after the ticket there is %q", left)
 	}
-	next := r.Again()
+	next := r.Reopen()
 	NewYard(next.Session)
 	if next.Session.Drafts().SayBack(); len(next.Said) > 0 {
 		t.Errorf("said %q", next.Said)
@@ -202,7 +202,7 @@ func TestTwoDesksOnOneBook(t *testing.T) {
 	ya.Refresh()
 	id := ya.Form().ID()
 	ya.Form().Type("price", "x")
-	b := a.Again()
+	b := a.Reopen()
 	yb := NewYard(b.Session)
 	yb.Take(id)
 	if got := sessiontest.FieldOf(t, yb.Form(), "price"); got.Value != "x" || got.State != model.Stop {
@@ -226,7 +226,7 @@ func TestTwoDesksOnOneBook(t *testing.T) {
 	if yb.Form().ID() != "" {
 		t.Errorf("in hand at the second desk is %q", yb.Form().ID())
 	}
-	c := a.Again()
+	c := a.Reopen()
 	NewYard(c.Session)
 	if left := c.Drafts(); len(left) > 0 {
 		t.Errorf("there is %q", left)

@@ -35,7 +35,7 @@ func replacedBy(f *session.Session, l *load.Load) *replaced {
 }
 
 // comparison sets the ticket beside the load as it now settles; nil while it does not.
-func (s *standing) comparison() *settle.Comparison {
+func (s *formState) comparison() *settle.Comparison {
 	if s.before == nil || s.settlement == nil {
 		return nil
 	}
@@ -44,7 +44,7 @@ func (s *standing) comparison() *settle.Comparison {
 
 // isUnchanged reports whether a correcting load says in every field and every figure
 // what the ticket says that it corrects.
-func (s *standing) isUnchanged() bool {
+func (s *formState) isUnchanged() bool {
 	c := s.comparison()
 	if c == nil || s.Load.Corrects == 0 || len(c.Changed()) > 0 {
 		return false
@@ -59,7 +59,7 @@ func (s *standing) isUnchanged() bool {
 
 // differences are what is not as on the ticket that the load replaces: facts, then
 // figures with what they were and what they are.
-func (s *standing) differences(in session.Language) []model.CardLine {
+func (s *formState) differences(in session.Language) []model.CardLine {
 	c := s.comparison()
 	if c == nil {
 		return nil
@@ -74,7 +74,7 @@ func (s *standing) differences(in session.Language) []model.CardLine {
 
 // payableChange is what the grower has more or less than by the ticket, in a sentence;
 // empty while it is not known.
-func (s *standing) payableChange(in session.Language) string {
+func (s *formState) payableChange(in session.Language) string {
 	c := s.comparison()
 	if c == nil {
 		return ""

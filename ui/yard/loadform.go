@@ -25,7 +25,7 @@ type LoadForm struct {
 	edited  string    // the field that somebody typed in last
 	asksWhy bool      // a box asks why a weight was typed
 	draft   draftKeeper
-	Now     *standing // with everything typed taken in
+	Now     *formState // with everything typed taken in
 }
 
 // NewLoadForm makes the form of a load in the book, or without a load a blank one.
@@ -198,7 +198,7 @@ func (f *LoadForm) Rebase(l *load.Load) {
 
 // read applies everything typed to a copy of the load.
 func (f *LoadForm) read() {
-	f.Now = standingOf(f.session, f.entering(f.typed.texts), f.Book, f.typed.texts)
+	f.Now = formStateOf(f.session, f.entering(f.typed.texts), f.Book, f.typed.texts)
 	if f.before == nil {
 		f.before = replacedBy(f.session, f.Book)
 	}

@@ -19,7 +19,7 @@ import (
 // screen draws from it alone.
 type Preview struct {
 	session *session.Session
-	now     *standing
+	now     *formState
 
 	Fields  []model.Field
 	Figures []model.Figure       // net, quantity settled, payable: what clerk and driver look for

@@ -16,8 +16,8 @@ import (
 )
 
 // Books makes the books of testdata/books again from their recipes, with the programs of the
-// revisions they name, and records the output of the program before the rebuild for them. Today's
-// program is not involved.
+// revisions they name, and records what the program before the rebuild says of them, or another one
+// that they name. Today's program is not involved.
 func Books(args []string) error {
 	paths, err := filepath.Glob(filepath.Join(booksFolder, "*.recipe"))
 	if err != nil {
@@ -29,10 +29,6 @@ func Books(args []string) error {
 	}
 	defer os.RemoveAll(scratch)
 	w := workshop{scratch: scratch}
-	asking, err := w.program(beforeRebuild)
-	if err != nil {
-		return err
-	}
 	var failed error
 	for _, path := range paths {
 		r, err := readRecipe(path)
@@ -42,7 +38,7 @@ func Books(args []string) error {
 		if len(args) > 0 && args[0] != r.name {
 			continue
 		}
-		if err := w.make(r, asking); err != nil {
+		if err := w.make(r); err != nil {
 			failed = errors.Join(failed, fmt.Errorf("%s: %w", r.name, err))
 		}
 	}
@@ -75,9 +71,13 @@ func (w workshop) program(revision string) (string, error) {
 }
 
 // make makes one book, asks for all its papers, and stores both.
-func (w workshop) make(r recipe, asking string) error {
+func (w workshop) make(r recipe) error {
 	dir := filepath.Join(w.scratch, "work", r.name)
 	if err := w.cook(r, dir); err != nil {
+		return err
+	}
+	asking, err := w.program(r.asked)
+	if err != nil {
 		return err
 	}
 	book := filepath.Join(dir, transcript.BookName)
@@ -91,7 +91,7 @@ func (w workshop) make(r recipe, asking string) error {
 	if err := a.all(); err != nil {
 		return err
 	}
-	err := writePacked(filepath.Join(booksFolder, r.name+".said.gz"), func(out io.Writer) error { return transcript.Write(out, a.said) })
+	err = writePacked(filepath.Join(booksFolder, r.name+".said.gz"), func(out io.Writer) error { return transcript.Write(out, a.said) })
 	toolchain.Say("%-10s %d answers", r.name, len(a.said))
 	return err
 }

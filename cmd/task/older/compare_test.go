@@ -32,7 +32,7 @@ func TestEveryRecipeHasItsBook(t *testing.T) {
 		}
 		names = append(names, r.name)
 	}
-	for _, step := range []string{"step2", "step3", "step4", "step5", "step6", "season"} {
+	for _, step := range []string{"step2", "step3", "step4", "step5", "step6", "season", "step8"} {
 		if !slices.Contains(names, step) {
 			t.Errorf("no recipe %s", step)
 		}
@@ -41,7 +41,7 @@ func TestEveryRecipeHasItsBook(t *testing.T) {
 
 func TestReadRecipe(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "some.recipe")
-	text := "# about\nrevision 177e19b\nseed season.go.txt 20 2\nfile a.csv\n> x,y\n> 1,2\nnow 2026-10-01 13:00\n$ tenth verify\n"
+	text := "# about\nrevision 177e19b\nasked 538a206b\nseed season.go.txt 20 2\nfile a.csv\n> x,y\n> 1,2\nnow 2026-10-01 13:00\n$ tenth verify\n"
 	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -49,7 +49,7 @@ func TestReadRecipe(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r.name != "some" || r.revision != "177e19b" || !slices.Equal(r.seed, []string{"season.go.txt", "20", "2"}) || r.files["a.csv"] != "x,y\n1,2\n" {
+	if r.name != "some" || r.revision != "177e19b" || r.asked != "538a206b" || !slices.Equal(r.seed, []string{"season.go.txt", "20", "2"}) || r.files["a.csv"] != "x,y\n1,2\n" {
 		t.Errorf("%+v", r)
 	}
 	if len(r.commands) != 1 || r.commands[0].Line() != "tenth verify" || r.commands[0].Now != "2026-10-01 13:00" {

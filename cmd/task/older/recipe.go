@@ -16,6 +16,7 @@ const booksFolder = "testdata/books"
 // A recipe says how one of these books was made:
 //
 //	revision 177e19b       the program that makes it; without it, beforeRebuild
+//	asked 538a206b         the program that is asked for its papers; without it, beforeRebuild
 //	seed season.go.txt 20  a Go program of the folder, run in that program's tree
 //	file growers.csv       a file beside the book, of the lines that follow
 //	> id,name
@@ -24,13 +25,14 @@ const booksFolder = "testdata/books"
 type recipe struct {
 	name     string
 	revision string
+	asked    string
 	seed     []string
 	files    map[string]string
 	commands []transcript.Entry
 }
 
 func readRecipe(path string) (recipe, error) {
-	r := recipe{name: strings.TrimSuffix(filepath.Base(path), ".recipe"), revision: beforeRebuild, files: map[string]string{}}
+	r := recipe{name: strings.TrimSuffix(filepath.Base(path), ".recipe"), revision: beforeRebuild, asked: beforeRebuild, files: map[string]string{}}
 	text, err := os.ReadFile(path)
 	if err != nil {
 		return r, err
@@ -44,6 +46,8 @@ func readRecipe(path string) (recipe, error) {
 		switch word {
 		case "revision":
 			r.revision = value
+		case "asked":
+			r.asked = value
 		case "seed":
 			r.seed = strings.Fields(value)
 		case "file":

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 )
 
 // mostOfANote is the number of bytes of a text file searched for a head.
@@ -95,7 +96,7 @@ func (c Verify) heldAgainst(p *terminal.Session, found *audit.Soundness) error {
 	}
 	for _, head := range heads {
 		if err := audit.HoldsHead(p, p.File, head); err != nil {
-			found.Problems = append(found.Problems, err.Error())
+			found.Problems = append(found.Problems, message.Of(err))
 		}
 	}
 	if len(heads) > 0 && len(found.Problems) == 0 && !c.JSON {

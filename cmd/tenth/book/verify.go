@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/scaleticket/barcode"
@@ -73,14 +74,14 @@ func (c Verify) check(p *terminal.Session) (audit.Soundness, error) {
 
 // soundnessJSON is the result of a check, for programs.
 type soundnessJSON struct {
-	Sound       bool     `json:"sound"`
-	Facts       string   `json:"facts"`
-	Loads       string   `json:"loads"`
-	Tickets     string   `json:"tickets"`
-	Settlements string   `json:"settlements"`
-	Editions    string   `json:"editions"`
-	Problems    []string `json:"problems"`
-	Remarks     []string `json:"remarks,omitempty"`
+	Sound       bool           `json:"sound"`
+	Facts       string         `json:"facts"`
+	Loads       string         `json:"loads"`
+	Tickets     string         `json:"tickets"`
+	Settlements string         `json:"settlements"`
+	Editions    string         `json:"editions"`
+	Problems    []message.Text `json:"problems"`
+	Remarks     []message.Text `json:"remarks,omitempty"`
 }
 
 func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
@@ -89,7 +90,7 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 		count := func(n int64) string { return fmt.Sprint(n) }
 		err := p.PrintJSON(soundnessJSON{
 			Sound: sound, Facts: count(found.Facts), Loads: count(found.Loads), Tickets: count(found.Tickets),
-			Settlements: count(found.Settlements), Editions: count(found.Editions), Problems: append([]string{}, found.Problems...), Remarks: found.Remarks,
+			Settlements: count(found.Settlements), Editions: count(found.Editions), Problems: append([]message.Text{}, found.Problems...), Remarks: found.Remarks,
 		})
 		if err != nil {
 			return err
@@ -108,7 +109,7 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 	}
 	var all []error
 	for _, problem := range found.Problems {
-		all = append(all, terminal.Complaint{What: problem})
+		all = append(all, terminal.Problem(problem))
 	}
 	last := terminal.Refusal("Keep the book as it is, and compare it with a backup", "the book is not sound: %d problems", len(found.Problems))
 	return errors.Join(append(all, last)...)

@@ -132,13 +132,13 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 		para("", "The grade is by the tables of the United States: of the Canadian ones only a few figures of wheat were read.")
 	}
 	list("Canadian moisture class", classes(g.Canada))
-	list("Law", standing(g.By))
+	list("Law", inForceSince(g.By))
 	t.Say("%s", grain.Advisory)
 	return nil
 }
 
-// standing lists for each file of law since when it is in force, and that it is to be confirmed.
-func standing(files []*law.File) []string {
+// inForceSince lists for each file of law since when it is in force, and that it is to be confirmed.
+func inForceSince(files []*law.File) []string {
 	out := make([]string, len(files))
 	for i, f := range files {
 		out[i] = f.Title + ", " + f.Period().String() + ". " + law.Confirm

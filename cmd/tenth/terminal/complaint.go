@@ -60,6 +60,9 @@ func Refusal(hint, what string, args ...any) error {
 	return complaint(message.New(what, args...), message.Words(hint))
 }
 
+// Problem is a complaint that says nothing of what to do.
+func Problem(what message.Text) Complaint { return complaint(what, message.Text{}) }
+
 func complaint(what, hint message.Text) Complaint {
 	return Complaint{What: what.String(), Hint: hint.String(), what: what, hint: hint}
 }

@@ -32,8 +32,8 @@ type Store interface {
 type Engine[B Store] struct {
 	// New makes an empty book.
 	New func(testing.TB) B
-	// Again opens the same book again, as another program would.
-	Again func(testing.TB, B) B
+	// Reopen opens the same book again, as another program would.
+	Reopen func(testing.TB, B) B
 	// Place names a book, so that another program can open it.
 	Place func(B) string
 	// Raw runs one SQL statement in the book, bypassing the engine, as anyone with access to the

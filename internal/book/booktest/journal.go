@@ -168,7 +168,7 @@ func seesItself[B Store](t *testing.T, e Engine[B]) {
 func manyWriters[B Store](t *testing.T, e Engine[B]) {
 	const writers, each = 6, 15
 	first := e.New(t)
-	books := []B{first, e.Again(t, first)}
+	books := []B{first, e.Reopen(t, first)}
 	var all sync.WaitGroup
 	for w := range writers {
 		all.Go(func() {
@@ -254,7 +254,7 @@ func openedAgain[B Store](t *testing.T, e Engine[B]) {
 	b := e.New(t)
 	appendTo(t, b, 0, 4)
 	before := contents(t, b)
-	again := e.Again(t, b)
+	again := e.Reopen(t, b)
 	must(t, b.Close())
 	same(t, "opened again", contents(t, again), before)
 	appendTo(t, again, 4, 1)

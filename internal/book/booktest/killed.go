@@ -55,7 +55,7 @@ func Killed[B PositionStore](t *testing.T, e Engine[B], seed uint64) {
 // there is then.
 func goesOn[B PositionStore](t *testing.T, e Engine[B], b B, acknowledged int64) int64 {
 	t.Helper()
-	again := e.Again(t, b)
+	again := e.Reopen(t, b)
 	defer func() { must(t, again.Close()) }()
 	// A server may still be ending the write of the program that is gone; the next write waits.
 	must(t, again.Write(ctx, func(book.Tx) error { return nil }))

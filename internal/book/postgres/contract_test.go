@@ -51,7 +51,7 @@ func TestContract(t *testing.T) {
 			b, err := Create(ctx, server, name)
 			return closed(t, b, name, err)
 		},
-		Again: func(t testing.TB, o opened) opened {
+		Reopen: func(t testing.TB, o opened) opened {
 			b, err := Open(ctx, server, o.name)
 			return closed(t, b, o.name, err)
 		},

@@ -27,7 +27,7 @@ func TestBookSurvivesBeingKilled(t *testing.T) { booktest.Killed(t, engine(), *f
 func engine() booktest.Engine[*Book] {
 	return booktest.Engine[*Book]{
 		New: func(t testing.TB) *Book { return newBook(t) },
-		Again: func(t testing.TB, b *Book) *Book {
+		Reopen: func(t testing.TB, b *Book) *Book {
 			t.Helper()
 			again, err := Open(b.Path(), Options{})
 			if err != nil {

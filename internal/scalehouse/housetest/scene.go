@@ -4,7 +4,6 @@ package housetest
 
 import (
 	"context"
-	"strings"
 	"testing"
 	"time"
 
@@ -14,6 +13,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -127,7 +127,7 @@ func (s *Scene) Verify() audit.Soundness {
 	sound, err := audit.Verify(ctx, s.Desk, s.Store, nil)
 	Must(s.T, err)
 	if len(sound.Problems) > 0 {
-		s.T.Fatalf("the book is not sound:\n%s", strings.Join(sound.Problems, "\n"))
+		s.T.Fatalf("the book is not sound:\n%s", message.Texts("\n", sound.Problems).String())
 	}
 	return sound
 }

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/scalehouse"
 )
 
@@ -14,7 +15,7 @@ func WantNamed(t *testing.T, d *scalehouse.Desk, want ...string) {
 	t.Helper()
 	sound, err := audit.Verify(ctx, d, d.Book(), nil)
 	Must(t, err)
-	all := strings.Join(sound.Problems, "\n")
+	all := message.Texts("\n", sound.Problems).String()
 	for _, w := range want {
 		if !strings.Contains(all, w) {
 			t.Errorf("not named: %s\nnamed:\n%s", w, all)

@@ -192,9 +192,9 @@ func (r *Room) CodeOf(l *load.Load) string {
 	return code
 }
 
-// Again returns another window on the same book, as after the program was killed: the first had no
+// Reopen returns another window on the same book, as after the program was killed: the first had no
 // chance to close anything.
-func (r *Room) Again() *Room {
+func (r *Room) Reopen() *Room {
 	r.T.Helper()
 	return r.AgainAt(Noon, r.Session.Desk.Who().Name)
 }
@@ -212,7 +212,7 @@ func (r *Room) Clear() *Room {
 	for _, l := range trucks {
 		Must(r.T, scalehouse.Refuse(context.Background(), r.Session.Desk, l.ID, "an empty yard for the test"))
 	}
-	return r.Again()
+	return r.Reopen()
 }
 
 func (r *Room) AgainAt(now time.Time, who string) *Room {

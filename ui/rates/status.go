@@ -10,18 +10,18 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// standing is the status of an edition today, the ones in force first.
-type standing int
+// editionStatus is the status of an edition today, the ones in force first.
+type editionStatus int
 
 const (
-	usedToday standing = iota
+	usedToday editionStatus = iota
 	inForce
 	yetToCome
 	overtaken
 	past
 )
 
-func standingOf(f *session.Session, e *rates.Edition) standing {
+func statusOf(f *session.Session, e *rates.Edition) editionStatus {
 	today := f.Desk.Today()
 	now, err := f.Desk.Rates().On(e.Schedule, e.Commodity.ID, today)
 	schedule, taken := f.Desk.Profile().Schedule(e.Commodity.ID)
@@ -42,14 +42,14 @@ func standingOf(f *session.Session, e *rates.Edition) standing {
 func sorted(f *session.Session) []*rates.Edition {
 	all := slices.Clone(f.Desk.Rates().All())
 	slices.SortStableFunc(all, func(a, b *rates.Edition) int {
-		return cmp.Or(cmp.Compare(standingOf(f, a), standingOf(f, b)), cmp.Compare(f.GrainName(a.Commodity.ID), f.GrainName(b.Commodity.ID)),
+		return cmp.Or(cmp.Compare(statusOf(f, a), statusOf(f, b)), cmp.Compare(f.GrainName(a.Commodity.ID), f.GrainName(b.Commodity.ID)),
 			cmp.Compare(a.Schedule, b.Schedule), b.From.Cmp(a.From))
 	})
 	return all
 }
 
 // words say it of an edition.
-func (s standing) words(f *session.Session, e *rates.Edition) model.Remark {
+func (s editionStatus) words(f *session.Session, e *rates.Edition) model.Remark {
 	switch s {
 	case usedToday:
 		return model.Remark{State: model.OK, Text: f.Say("used here")}

@@ -14,9 +14,9 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// standing is a preview of a load with everything typed applied: its fields, its settlement, and
+// formState is a preview of a load with everything typed applied: its fields, its settlement, and
 // the messages beside the fields.
-type standing struct {
+type formState struct {
 	language   session.Language
 	Load       *load.Load
 	form       *entry.Form
@@ -34,10 +34,10 @@ type standing struct {
 	refused  map[string]bool // fields with invalid texts
 }
 
-// standingOf previews a form of typed texts on a copy of its load, with the errors by field.
-func standingOf(f *session.Session, form *entry.Form, book *load.Load, texts map[string]string) *standing {
+// formStateOf previews a form of typed texts on a copy of its load, with the errors by field.
+func formStateOf(f *session.Session, form *entry.Form, book *load.Load, texts map[string]string) *formState {
 	tried := form.Tried()
-	s := &standing{
+	s := &formState{
 		language: f.Language, Load: tried.Load, form: form, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,
 		missing: tried.Missing, lacking: tried.Lacking, asked: tried.Asked, remarks: session.Remarks{}, readings: map[string]string{}, refused: map[string]bool{},
 	}
@@ -70,7 +70,7 @@ func saidOf(in session.Language, r entry.Remark) string {
 }
 
 // remark adds a message to a field; see [session.Remarks].
-func (s *standing) remark(field string, state model.State, text string) {
+func (s *formState) remark(field string, state model.State, text string) {
 	s.remarks.Say(field, state, text)
 }
 
@@ -78,7 +78,7 @@ func (s *standing) remark(field string, state model.State, text string) {
 const wholeLoad = entry.WholeLoad
 
 // beside is the field of the form that a remark is shown beside.
-func (s *standing) beside(field string) string {
+func (s *formState) beside(field string) string {
 	if _, known := s.Line(field); known {
 		return field
 	}
@@ -86,12 +86,12 @@ func (s *standing) beside(field string) string {
 }
 
 // Line finds a field of the form.
-func (s *standing) Line(id string) (line, bool) {
+func (s *formState) Line(id string) (line, bool) {
 	return session.Find(s.lines, func(l line) bool { return l.ID == id })
 }
 
 // field returns a field with its text and message.
-func (s *standing) field(l line, text string) model.Field {
+func (s *formState) field(l line, text string) model.Field {
 	out := model.Field{
 		ID: l.ID, Label: l.label, Unit: l.unit, Kind: l.kind, Part: l.Part, Chars: l.chars,
 		Value: text, Missing: s.missing[l.ID],
@@ -113,7 +113,7 @@ func (s *standing) field(l line, text string) model.Field {
 
 // FirstMissing is the first field the ticket still lacks, or the first one with
 // something wrong in it; empty when the load is whole.
-func (s *standing) FirstMissing() string {
+func (s *formState) FirstMissing() string {
 	for _, l := range s.lines {
 		if s.missing[l.ID] || s.remarks[l.ID].State == model.Stop {
 			return l.ID
@@ -124,7 +124,7 @@ func (s *standing) FirstMissing() string {
 
 // After is the field that follows another in working order; empty after the
 // last.
-func (s *standing) After(id string) string {
+func (s *formState) After(id string) string {
 	i := slices.IndexFunc(s.lines, func(l line) bool { return l.ID == id })
 	if i < 0 || i+1 >= len(s.lines) {
 		return ""
@@ -135,7 +135,7 @@ func (s *standing) After(id string) string {
 // sideToWeigh returns the field of the next weight from the scale: the focused one, else the first,
 // of those still missing. It is empty where the focus is in a weight that exists, or all exist:
 // then a person must choose.
-func (s *standing) sideToWeigh(field string) string {
+func (s *formState) sideToWeigh(field string) string {
 	if _, _, isWeight := entry.SideOf(field); isWeight {
 		if s.missing[field] {
 			return field
@@ -151,7 +151,7 @@ func (s *standing) sideToWeigh(field string) string {
 }
 
 // sides are the fields of the weights, those still missing first, with any existing weight.
-func (s *standing) sides() []model.Option {
+func (s *formState) sides() []model.Option {
 	var missing, there []model.Option
 	for _, l := range s.lines {
 		which, draft, isWeight := entry.SideOf(l.ID)
@@ -168,23 +168,23 @@ func (s *standing) sides() []model.Option {
 }
 
 // CanSplit reports whether the trailer may still be weighed apart.
-func (s *standing) CanSplit() bool { return len(s.form.Drafts()) == 1 }
+func (s *formState) CanSplit() bool { return len(s.form.Drafts()) == 1 }
 
 // Leaves reports whether the truck takes grain away. Such a load is only weighed:
 // it is sold on the buyer's test.
-func (s *standing) Leaves() bool { return s.Load.Details.Direction == load.Outbound }
+func (s *formState) Leaves() bool { return s.Load.Details.Direction == load.Outbound }
 
 // Next says briefly what the load waits for, with its state.
-func (s *standing) Next() model.Remark { return nextAct(s.language, s.Load, s.settlement != nil) }
+func (s *formState) Next() model.Remark { return nextAct(s.language, s.Load, s.settlement != nil) }
 
 // CanIssue reports whether the load is complete and settles, every typed text is valid, and every
 // question of the guards is answered.
-func (s *standing) CanIssue() bool {
+func (s *formState) CanIssue() bool {
 	return s.settlement != nil && len(s.refused) == 0 && len(s.lacking) == 0 && len(s.asked) == 0 && !s.isUnchanged()
 }
 
 // WhyNotIssue returns the first reason that the ticket cannot be issued.
-func (s *standing) WhyNotIssue() string {
+func (s *formState) WhyNotIssue() string {
 	for _, l := range s.lines {
 		if r := s.remarks[l.ID]; s.refused[l.ID] && r.State == model.Stop {
 			return s.language.Say("%s: %s", l.label, r.Text)
@@ -217,7 +217,7 @@ func (s *standing) WhyNotIssue() string {
 }
 
 // questions are the unanswered questions of the guards about the load.
-func (s *standing) questions() []message.Text {
+func (s *formState) questions() []message.Text {
 	var out []message.Text
 	for _, f := range s.asked {
 		out = append(out, f.Said)
@@ -226,7 +226,7 @@ func (s *standing) questions() []message.Text {
 }
 
 // sentences are the reasons why the load cannot be settled.
-func (s *standing) sentences() []message.Text {
+func (s *formState) sentences() []message.Text {
 	out := make([]message.Text, len(s.problems))
 	for i, p := range s.problems {
 		out[i] = p.Sentence
@@ -235,7 +235,7 @@ func (s *standing) sentences() []message.Text {
 }
 
 // truck names the truck, for the beginning of a sentence.
-func (s *standing) truck() string {
+func (s *formState) truck() string {
 	if truck := session.TruckText(s.Load.Details.Truck); truck != "" {
 		return s.language.Say("Truck %s", truck)
 	}
@@ -243,7 +243,7 @@ func (s *standing) truck() string {
 }
 
 // Called names the load for a sentence: by its truck, else by its id.
-func (s *standing) Called() string {
+func (s *formState) Called() string {
 	switch truck := session.TruckText(s.Load.Details.Truck); {
 	case truck != "":
 		return s.language.Say("truck %s", truck)
