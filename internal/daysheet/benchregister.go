@@ -80,7 +80,7 @@ func MeterRegister(p elevator.Profile, period Period, meters []MeterRecord) repo
 		{wordsColumn("Read by"), func(c meter.Check) cell { return name(c.By) }, nil, always},
 	})
 	for _, m := range meters {
-		d.Blocks = append(d.Blocks, report.Para{Text: message.Words(m.Standing.Sentence)})
+		d.Blocks = append(d.Blocks, report.Para{Text: m.Standing.Sentence})
 		for _, c := range m.Checks {
 			g.add(c)
 		}

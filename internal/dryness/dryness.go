@@ -1,8 +1,6 @@
 package dryness
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/fault"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
@@ -24,20 +22,23 @@ const (
 	ToStoreLong  Purpose = "store-long"
 )
 
-// String is the purpose for people.
-func (p Purpose) String() string {
+// Message is the purpose for people.
+func (p Purpose) Message() message.Text {
 	switch p {
 	case ByClass:
-		return "Canadian class"
+		return message.New("Canadian class")
 	case ToBuy:
-		return "to buy as dry"
+		return message.New("to buy as dry")
 	case ToStoreShort:
-		return "to store a short time"
+		return message.New("to store a short time")
 	case ToStoreLong:
-		return "to store a long time"
+		return message.New("to store a long time")
 	}
-	return string(p)
+	return message.New("%v", string(p))
 }
+
+// String is the purpose in English.
+func (p Purpose) String() string { return p.Message().String() }
 
 // Rules are an elevator's limits of dry grain, for one crop. A limit is the highest moisture that
 // is still dry; one that is not set gives no verdict.
@@ -96,7 +97,7 @@ type Verdict struct {
 	// Over is the excess of the reading over the limit, in points; zero when dry.
 	Over quantity.Amount
 	// Reason is the whole answer in sentences.
-	Reason string
+	Reason message.Text
 }
 
 // Advice answers a grower's question: is it dry enough, and what can be done.
@@ -151,16 +152,16 @@ func (r Rules) byClass(b moisture.Band) (Verdict, error) {
 	}
 	v := answer(ByClass, b, classes[0].UpTo)
 	v.Class = class.Name
-	v.Reason = fmt.Sprintf("%s is %s: %s is straight up to %s.", b.Reading.FixedString(1), class.Name, r.CanadaGrain, v.Limit.FixedString(1))
+	v.Reason = message.New("%s is %s: %s is straight up to %s.", b.Reading.FixedString(1), class.Name, r.CanadaGrain, v.Limit.FixedString(1))
 	return v, nil
 }
 
 func (r Rules) byLimit(b moisture.Band, p Purpose, limit quantity.Amount) Verdict {
 	v := answer(p, b, limit)
 	if v.Dry {
-		v.Reason = fmt.Sprintf("%s is not above %s, dry enough %s.", b.Reading.FixedString(1), limit, p)
+		v.Reason = message.New("%s is not above %s, dry enough %s.", b.Reading.FixedString(1), limit, p)
 	} else {
-		v.Reason = fmt.Sprintf("%s is %s above %s, not dry enough %s.", b.Reading.FixedString(1), v.Over, limit, p)
+		v.Reason = message.New("%s is %s above %s, not dry enough %s.", b.Reading.FixedString(1), v.Over, limit, p)
 	}
 	return v
 }
@@ -178,25 +179,29 @@ func (v *Verdict) temper(b moisture.Band, flags []moisture.Flag) {
 	switch {
 	case !b.Stated():
 		v.Certain = false
-		v.Reason += " How far the meter may be off is not entered, so how certain this is cannot be told."
+		v.add(message.New("How far the meter may be off is not entered, so how certain this is cannot be told."))
 	case !v.Certain:
-		v.Reason += fmt.Sprintf(" The meter may be off by as much as %s: the grain may be anything from %s to %s, on both sides of the limit.",
-			b.High.Sub(b.Reading).In(quantity.Point), b.Low.FixedString(1), b.High.FixedString(1))
+		v.add(message.New("The meter may be off by as much as %s: the grain may be anything from %s to %s, on both sides of the limit.",
+			b.High.Sub(b.Reading).In(quantity.Point), b.Low.FixedString(1), b.High.FixedString(1)))
 	}
 	if len(flags) > 0 {
 		v.Certain = false
-		v.Reason += " The reading itself is in doubt: " + flags[0].What.String()
+		v.add(message.New("The reading itself is in doubt: %s", flags[0].What))
 	}
 }
 
+// add adds a sentence to the reason.
+func (v *Verdict) add(sentence message.Text) { v.Reason = message.List(" ", v.Reason, sentence) }
+
 // Short is the verdict in a word or four.
-func (v Verdict) Short() string {
-	text := "not dry"
-	if v.Dry {
-		text = "dry"
+func (v Verdict) Short() message.Text {
+	switch {
+	case v.Dry && v.Certain:
+		return message.New("verdict|dry")
+	case v.Dry:
+		return message.New("dry as read, not certain")
+	case v.Certain:
+		return message.New("not dry")
 	}
-	if !v.Certain {
-		text += " as read, not certain"
-	}
-	return text
+	return message.New("not dry as read, not certain")
 }

@@ -31,11 +31,11 @@ func judgeDry(t *testing.T, r Rules, moisture, tolerance string, flags ...moistu
 // Common practice and the order agree: wheat at 14.2 % is dry.
 func TestWheatAt14Point2IsDry(t *testing.T) {
 	v := judgeDry(t, Rules{CanadaGrain: redSpring}, "14.2", "0.2").Verdicts[0]
-	if !v.Dry || !v.Certain || v.Class != "straight" || v.Short() != "dry" || !v.Limit.Equal(pct("14.5")) {
+	if !v.Dry || !v.Certain || v.Class != "straight" || v.Short().String() != "dry" || !v.Limit.Equal(pct("14.5")) {
 		t.Errorf("%+v", v)
 	}
 	const want = "14.2 % is straight: Wheat - Canada Western Red Spring is straight up to 14.5 %."
-	if v.Reason != want {
+	if v.Reason.String() != want {
 		t.Errorf("reason %q, want %q", v.Reason, want)
 	}
 }
@@ -57,7 +57,7 @@ func TestVerdictIsNeverSurerThanTheReading(t *testing.T) {
 		{"18", "0.5", nil, "not dry", "18.0 % is damp"},
 	} {
 		v := judgeDry(t, wheat, c.moisture, c.tolerance, c.flags...).Verdicts[0]
-		if v.Short() != c.short || !strings.Contains(v.Reason, c.words) {
+		if v.Short().String() != c.short || !strings.Contains(v.Reason.String(), c.words) {
 			t.Errorf("%s ± %s: %s: %s; want %s, %q", c.moisture, c.tolerance, v.Short(), v.Reason, c.short, c.words)
 		}
 	}
@@ -91,10 +91,10 @@ func TestHouseLimits(t *testing.T) {
 		}
 	}
 	wet := judgeDry(t, corn, "17.2", "0.3")
-	if v := wet.Verdicts[0]; v.Reason != "17.2 % is 2.2 pt above 15 %, not dry enough to buy as dry." || !v.Over.Equal(pt("2.2")) {
+	if v := wet.Verdicts[0]; v.Reason.String() != "17.2 % is 2.2 pt above 15 %, not dry enough to buy as dry." || !v.Over.Equal(pt("2.2")) {
 		t.Errorf("%s %q", v.Over, v.Reason)
 	}
-	if o := wet.Options[0]; o.Text != "Dry it here from 17.2 % to 14 %, 3.2 pt, at the posted drying charge." {
+	if o := wet.Options[0]; o.Text.String() != "Dry it here from 17.2 % to 14 %, 3.2 pt, at the posted drying charge." {
 		t.Errorf("%q", o.Text)
 	}
 }

@@ -1,14 +1,14 @@
 package dryness
 
 import (
-	"fmt"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
 // Option is one thing a grower can do with the load, and why it fits.
 type Option struct {
 	Name string // leave, aerate, dry, another pit, test again
-	Text string
+	Text message.Text
 }
 
 // options lists what can be done, the least effort first. The strictest limit exceeded decides that
@@ -16,31 +16,31 @@ type Option struct {
 // too.
 func (r Rules) options(a Advice) []Option {
 	var out []Option
-	offer := func(name, text string, args ...any) { out = append(out, Option{name, fmt.Sprintf(text, args...)}) }
+	offer := func(name string, text message.Text) { out = append(out, Option{name, text}) }
 	worst := a.worst()
 	switch short, asked := a.verdict(ToStoreShort); {
 	case len(a.Verdicts) == 0:
-		offer("ask", "No limit is set for this grain: a manager enters what the house calls dry.")
+		offer("ask", message.New("No limit is set for this grain: a manager enters what the house calls dry."))
 		return out
 	case worst == nil:
-		offer("leave", "Leave it as it is: it is within every limit set.")
+		offer("leave", message.New("Leave it as it is: it is within every limit set."))
 	case asked && short.Dry && worst.Purpose == ToStoreLong:
-		offer("leave", "Leave it for a short time: it is within %s, and must be moved or dried before it is kept long.", short.Limit)
+		offer("leave", message.New("Leave it for a short time: it is within %s, and must be moved or dried before it is kept long.", short.Limit))
 	}
 	if a.doubtful() {
-		offer("test again", "Test again: three times, or by oven, before anything is decided on a tenth.")
+		offer("test again", message.New("Test again: three times, or by oven, before anything is decided on a tenth."))
 	}
 	if worst == nil {
 		return out
 	}
 	if r.mayAerate(a, *worst) {
-		offer("aerate", "Aerate: %s over %s, no more than the %s air may be asked to take out in dry weather.", worst.Over, worst.Limit, r.AerateWithin)
+		offer("aerate", message.New("Aerate: %s over %s, no more than the %s air may be asked to take out in dry weather.", worst.Over, worst.Limit, r.AerateWithin))
 	}
 	if r.Dries {
-		offer("dry", "Dry it here from %s to %s, %s, at the posted drying charge.", a.Band.Reading.FixedString(1), worst.Limit, worst.Over)
+		offer("dry", message.New("Dry it here from %s to %s, %s, at the posted drying charge.", a.Band.Reading.FixedString(1), worst.Limit, worst.Over))
 	}
 	if r.WetPit != "" {
-		offer("another pit", "Dump it in %s, kept for wet grain, not on dry grain.", r.WetPit)
+		offer("another pit", message.New("Dump it in %s, kept for wet grain, not on dry grain.", message.Own(r.WetPit)))
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/textsearch"
 )
 
@@ -32,20 +33,23 @@ type Unknown struct {
 }
 
 // Error says what to do about it.
-func (e Unknown) Error() string {
+func (e Unknown) Error() string { return e.Message().String() }
+
+// Message says what to do about it.
+func (e Unknown) Message() message.Text {
 	switch e.List {
 	case GrowerList:
-		return fmt.Sprintf("No grower has the code or name %q. Write the grower down first, under New grower", e.Text)
+		return message.New("No grower has the code or name %q. Write the grower down first, under New grower", e.Text)
 	case BinList:
-		return fmt.Sprintf("There is no pit or bin %q here. Choose one of these: %s", e.Text, strings.Join(e.Known, ", "))
+		return message.New("There is no pit or bin %q here. Choose one of these: %s", e.Text, message.Names(", ", e.Known))
 	case ContractList:
-		return fmt.Sprintf("There is no contract %q. Choose sold, stored, or one of the grower's contracts", e.Text)
+		return message.New("There is no contract %q. Choose sold, stored, or one of the grower's contracts", e.Text)
 	case CommodityList:
-		return fmt.Sprintf("%q is not taken here. Choose one of the list, or add it in the set-up", e.Text)
+		return message.New("%q is not taken here. Choose one of the list, or add it in the set-up", e.Text)
 	case ScaleList:
-		return fmt.Sprintf("there is no scale %s at this elevator. Name one that is set up, or add it in the set-up", e.Text)
+		return message.New("there is no scale %v at this elevator. Name one that is set up, or add it in the set-up", e.Text)
 	}
-	return fmt.Sprintf("there is no %s %q here", e.List, e.Text)
+	return message.New("there is no %s %q here", e.List, e.Text)
 }
 
 // NoCommodity is a text that names no known grain. Known are the grains to choose from, Near those
@@ -56,11 +60,14 @@ type NoCommodity struct {
 }
 
 // Error says what to do about it.
-func (e NoCommodity) Error() string {
+func (e NoCommodity) Error() string { return e.Message().String() }
+
+// Message says what to do about it.
+func (e NoCommodity) Message() message.Text {
 	if len(e.Near) > 0 {
-		return fmt.Sprintf("%q is not a commodity here. Did you mean %s?", e.Text, strings.Join(e.Near, ", "))
+		return message.New("%q is not a commodity here. Did you mean %s?", e.Text, message.Names(", ", e.Near))
 	}
-	return fmt.Sprintf("%q is not a commodity here. Choose one of these: %s", e.Text, strings.Join(e.Known, ", "))
+	return message.New("%q is not a commodity here. Choose one of these: %s", e.Text, message.Names(", ", e.Known))
 }
 
 // Ambiguous is a text that may name several things on a list. Like are the first

@@ -20,7 +20,7 @@ type Facts struct {
 	Clock func(at string) string
 	// Meters say the status of the meters that were used when the
 	// sample was tested.
-	Meters  []string
+	Meters  []message.Text
 	WhatIfs []WhatIf
 	// Correction sets the ticket this one corrects beside it; nil when it
 	// corrects none.

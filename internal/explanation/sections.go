@@ -23,7 +23,7 @@ func (c *composer) bench() {
 		said = append(said, message.New("Tested by %v on %s.", s.Tester, c.Clock(c.Load.Sampled.At)))
 	}
 	for _, sentence := range c.Meters {
-		said = append(said, message.Words(sentence))
+		said = append(said, sentence)
 	}
 	for _, flag := range s.Flags {
 		_, sentence, found := strings.Cut(flag, ": ")

@@ -1,8 +1,7 @@
 package moisture
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -33,9 +32,12 @@ func (b Band) Straddles(limit quantity.Amount) bool {
 }
 
 // String is the band for people: "14.2 %, 13.7 % to 14.7 %".
-func (b Band) String() string {
+func (b Band) String() string { return b.Message().String() }
+
+// Message is the band for people.
+func (b Band) Message() message.Text {
 	if !b.Stated() {
-		return b.Reading.FixedString(1)
+		return message.New("%s", b.Reading.FixedString(1))
 	}
-	return fmt.Sprintf("%s, %s to %s", b.Reading.FixedString(1), b.Low.FixedString(1), b.High.FixedString(1))
+	return message.New("%s, %s to %s", b.Reading.FixedString(1), b.Low.FixedString(1), b.High.FixedString(1))
 }

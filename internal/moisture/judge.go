@@ -1,9 +1,7 @@
 package moisture
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -82,24 +80,24 @@ func (r *Result) requireTests(h Procedure) {
 	}
 }
 
-func limitNames(limits []Limit) string {
-	names := make([]string, len(limits))
+func limitNames(limits []Limit) message.Text {
+	names := make([]any, len(limits))
 	for i, l := range limits {
-		names[i] = fmt.Sprintf("%s %s", l.Name, l.At)
+		names[i] = message.List(" ", l.Name, l.At)
 	}
-	return strings.Join(names, " and ")
+	return message.List(" and ", names...)
 }
 
-func tests(n int) string {
+func tests(n int) message.Text {
 	if n == 1 {
-		return "One test"
+		return message.New("One test")
 	}
-	return fmt.Sprintf("%d tests", n)
+	return message.New("%d tests", n)
 }
 
-func times(n int) string {
+func times(n int) message.Text {
 	if n == 1 {
-		return "once"
+		return message.New("once")
 	}
-	return fmt.Sprintf("%d times", n)
+	return message.New("%d times", n)
 }

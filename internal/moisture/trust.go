@@ -1,7 +1,6 @@
 package moisture
 
 import (
-	"fmt"
 	"slices"
 
 	"tenthpoint/internal/fault"
@@ -154,10 +153,10 @@ func (j *judge) meterStatus(s meter.Status) {
 		return
 	}
 	what := s.Sentence
-	if what == "" {
-		what = fmt.Sprintf("Nothing is known of a check of meter %s.", j.meter.ID)
+	if what.IsZero() {
+		what = message.New("Nothing is known of a check of meter %v.", j.meter.ID)
 	}
-	j.raise(code, message.Words(what), message.Words("A meter may drift without anyone seeing it."), message.Words("Check it with an oven-dried reference before relying on it."))
+	j.raise(code, what, message.Words("A meter may drift without anyone seeing it."), message.Words("Check it with an oven-dried reference before relying on it."))
 }
 
 // kind flags moistures typed by hand, and invented charts.

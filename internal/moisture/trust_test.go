@@ -15,7 +15,7 @@ func TestEachDoubtIsFlagged(t *testing.T) {
 	good := atBench(t)
 	stood := func(state meter.State) Equipment {
 		e := good
-		e.Statuses = map[string]meter.Status{"bench-1": {State: state, Sentence: "So it stands."}, "bench-2": {State: state, Sentence: "So it stands."}}
+		e.Statuses = map[string]meter.Status{"bench-1": {State: state, Sentence: message.Words("So it stands.")}, "bench-2": {State: state, Sentence: message.Words("So it stands.")}}
 		return e
 	}
 	bare := good

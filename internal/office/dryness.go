@@ -58,13 +58,13 @@ func OverDry(d Desk, l *load.Load) (o *settle.OverDry, found bool) {
 }
 
 // overDryText describes the over-dry loss to a grower, and who pays for it.
-func overDryText(o *settle.OverDry) string {
+func overDryText(o *settle.OverDry) message.Text {
 	base, _ := o.Sheet.Step("overdry.base")
 	weight, _ := o.Sheet.Step("overdry.weight")
 	text := message.New("It is drier than %s: %s hold the dry matter of %s, so %s (%s) are given away, %s.",
-		base.Printed(), weight.Printed(), o.Equal.Printed(), o.GivenAway.Printed(), o.Quantity.Printed(), o.GivenAway.Note()).String()
+		base.Printed(), weight.Printed(), o.Equal.Printed(), o.GivenAway.Printed(), o.Quantity.Printed(), o.GivenAway.Note())
 	if o.Worth != nil {
-		text += " " + message.New("They are worth %s.", o.Worth.Printed()).String()
+		text = message.List(" ", text, message.New("They are worth %s.", o.Worth.Printed()))
 	}
 	return text
 }

@@ -128,7 +128,7 @@ func meterNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 			return nil, err
 		}
 		if status.State != meter.Good {
-			out = append(out, message.Words(status.Sentence))
+			out = append(out, status.Sentence)
 		}
 	}
 	return out, nil

@@ -30,7 +30,7 @@ func TestMeterLogAndPaper(t *testing.T) {
 		t.Errorf("oats were never checked: %+v, %v", none.Biases, err)
 	}
 	text := log.Paper(s.Profile(), s.Today()).Text(100)
-	for _, want := range []string{"CHECK LOG OF METER BENCH-1", "EXAMPLE - NOT FOR TRADE", log.Standing.Sentence, "2026-09-17", "0.15", "Student's t", "the references show no bias"} {
+	for _, want := range []string{"CHECK LOG OF METER BENCH-1", "EXAMPLE - NOT FOR TRADE", log.Standing.Sentence.String(), "2026-09-17", "0.15", "Student's t", "the references show no bias"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the paper lacks %q:\n%s", want, text)
 		}

@@ -26,16 +26,16 @@ func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
 		d.Marks = []message.Text{message.New("EXAMPLE - NOT FOR TRADE")}
 	}
 	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
-	put(report.Pairs{Pairs: l.pairs()}, report.Para{Text: message.Words(l.Standing.Sentence), Strong: true})
-	for _, s := range append(append([]string{}, l.Standing.Ignored...), l.Standing.Hints...) {
-		put(report.Para{Text: message.Words(s)})
+	put(report.Pairs{Pairs: l.pairs()}, report.Para{Text: l.Standing.Sentence, Strong: true})
+	for _, s := range append(append([]message.Text{}, l.Standing.Ignored...), l.Standing.Hints...) {
+		put(report.Para{Text: s})
 	}
 	if len(l.Starts) > 0 {
 		put(report.Heading{Text: message.New("Start checks")}, l.starts())
 	}
 	put(report.Heading{Text: message.New("Reference samples")}, l.table(), l.bars())
 	for _, b := range l.Biases {
-		put(report.Heading{Text: message.New("Bias: %s", b.Grain)}, report.Para{Text: message.Words(b.Sentence)}, stepsOf(b.Sheet, i18n.In(p.Language)))
+		put(report.Heading{Text: message.New("Bias: %s", b.Grain)}, report.Para{Text: b.Sentence}, stepsOf(b.Sheet, i18n.In(p.Language)))
 	}
 	put(report.Signing{Names: []message.Text{message.New("Examined by, full name and signature"), message.New("Date")}})
 	return d

@@ -2,7 +2,6 @@ package office
 
 import (
 	"context"
-	"fmt"
 	"slices"
 
 	"tenthpoint/internal/dispute"
@@ -170,15 +169,15 @@ func otherMoistures(ctx context.Context, d Desk, l *load.Load, at quantity.Amoun
 
 // metersThen describes the status of the meters when the load was tested: from the bench's own
 // record, or from the log up to the day.
-func metersThen(ctx context.Context, d Desk, l *load.Load) ([]string, error) {
+func metersThen(ctx context.Context, d Desk, l *load.Load) ([]message.Text, error) {
 	m := l.Sample.Moisture
 	if m == nil {
 		return nil, nil
 	}
 	if m.Bench != nil {
-		var out []string
+		var out []message.Text
 		for _, r := range m.Bench.Tests.Readings {
-			if s, ok := m.Bench.Standings[r.Meter]; ok && !slices.Contains(out, s.Sentence) {
+			if s, ok := m.Bench.Standings[r.Meter]; ok && !slices.ContainsFunc(out, s.Sentence.Equal) {
 				out = append(out, s.Sentence)
 			}
 		}
@@ -191,11 +190,11 @@ func metersThen(ctx context.Context, d Desk, l *load.Load) ([]string, error) {
 	for _, one := range meters {
 		if one.ID == m.Meter {
 			s, err := meterStatusOn(d, ReadNow(ctx, d), one, l.Details.Day)
-			return []string{s.Sentence}, err
+			return []message.Text{s.Sentence}, err
 		}
 	}
 	if m.Meter == "" {
 		return nil, nil
 	}
-	return []string{fmt.Sprintf("Meter %s keeps no check log in this book.", m.Meter)}, nil
+	return []message.Text{message.New("Meter %v keeps no check log in this book.", m.Meter)}, nil
 }

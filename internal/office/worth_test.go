@@ -134,7 +134,7 @@ func TestDryEnoughByClass(t *testing.T) {
 		if !found || len(advice.Verdicts) != 2 {
 			t.Fatalf("%s %%: %+v", c.moisture, advice)
 		}
-		if v := advice.Verdicts[0]; v.Short() != c.short || v.Class != c.class {
+		if v := advice.Verdicts[0]; v.Short().String() != c.short || v.Class != c.class {
 			t.Errorf("%s %%: %s, %s; want %s, %s", c.moisture, v.Short(), v.Class, c.short, c.class)
 		}
 		// The elevator's own limit to buy is not set: it defaults to the trigger of the rates.

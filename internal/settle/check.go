@@ -59,9 +59,9 @@ func (c *checker) drafts() {
 }
 
 func (c *checker) draft(d Draft) {
-	name := ""
+	name := message.Text{}
 	if d.Name != "" {
-		name = " of the " + d.Name
+		name = message.New(" of the %s", d.Name)
 	}
 	switch {
 	case !d.Gross.Unit().IsMass() || d.Gross.Unit() != d.Tare.Unit():

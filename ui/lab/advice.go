@@ -235,7 +235,7 @@ func whyUncertain(in session.Language, a dryness.Advice) string {
 func choices(in session.Language, a dryness.Advice) []model.Remark {
 	var out []model.Remark
 	for _, o := range a.Options {
-		out = append(out, model.Remark{State: model.Plain, Word: in.Say(o.Name), Text: in.Say(o.Text)})
+		out = append(out, model.Remark{State: model.Plain, Word: in.Say(o.Name), Text: in.Text(o.Text)})
 	}
 	return out
 }

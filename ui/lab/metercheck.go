@@ -83,7 +83,7 @@ func (m *Meters) writeCheck(meter meter.Meter, c meter.Check) {
 	m.Refresh()
 	status := m.status[meter.ID]
 	state := statusRemark(m.session.Language, status.State).State
-	m.session.Notify(state, m.session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), m.session.Say(status.Sentence)))
+	m.session.Notify(state, m.session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), m.session.Text(status.Sentence)))
 	m.session.Changed()
 }
 

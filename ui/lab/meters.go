@@ -141,23 +141,23 @@ func (m *Meters) Remarks() []model.Remark {
 	}
 	s := m.log.Standing
 	stand := statusRemark(m.session.Language, s.State)
-	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: m.session.Say(s.Sentence)}}
+	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: m.session.Text(s.Sentence)}}
 	out = append(out, m.startRemark())
 	for _, hint := range s.Hints {
-		out = append(out, model.Remark{State: model.Warn, Word: m.session.Say("a hint"), Text: m.session.Say(hint)})
+		out = append(out, model.Remark{State: model.Warn, Word: m.session.Say("a hint"), Text: m.session.Text(hint)})
 	}
 	for _, bias := range m.log.Biases {
 		state := model.OK
 		if bias.Shown {
 			state = model.Warn
 		}
-		out = append(out, model.Remark{State: state, Word: m.session.Say("bias, %s", m.session.GrainName(bias.Crop)), Text: m.session.Say(bias.Sentence)})
+		out = append(out, model.Remark{State: state, Word: m.session.Say("bias, %s", m.session.GrainName(bias.Crop)), Text: m.session.Text(bias.Sentence)})
 	}
 	if len(m.log.Biases) == 0 {
 		out = append(out, model.Remark{State: model.Missing, Word: m.session.Say("no check"), Text: m.session.Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
 	}
 	for _, why := range s.Ignored {
-		out = append(out, model.Remark{State: model.Locked, Word: m.session.Say("does not count"), Text: m.session.Say(why)})
+		out = append(out, model.Remark{State: model.Locked, Word: m.session.Say("does not count"), Text: m.session.Text(why)})
 	}
 	return append(out, model.Remark{State: model.Plain, Word: m.session.Say("checked by"), Text: m.session.Say("%s: %s", m.session.Say(m.log.Authority.Name), m.session.Say(m.log.Authority.Source)) + ". " + m.session.Say(law.Confirm)})
 }

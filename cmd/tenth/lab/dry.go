@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -58,7 +59,7 @@ func (c benchDry) Run(t *terminal.Terminal) error {
 func tellAdvice(p *terminal.Session, advice dryness.Advice) {
 	p.Say("Read as %s.", advice.Band)
 	for _, v := range advice.Verdicts {
-		p.Say("%s: %s. %s", capital(v.Purpose.String()), v.Short(), v.Reason)
+		p.Say("%s: %s. %s", message.Own(capital(p.Printer.Text(v.Purpose))), v.Short(), v.Reason)
 	}
 	p.Say("What can be done:")
 	for _, o := range advice.Options {
@@ -128,11 +129,11 @@ func adviceJSON(a dryness.Advice) map[string]any {
 	for _, v := range a.Verdicts {
 		verdicts = append(verdicts, map[string]any{
 			"for": string(v.Purpose), "limit": v.Limit.String(), "class": v.Class, "dry": v.Dry, "certain": v.Certain,
-			"over": v.Over.String(), "reason": v.Reason,
+			"over": v.Over.String(), "reason": v.Reason.String(),
 		})
 	}
 	for _, o := range a.Options {
-		options = append(options, map[string]string{"option": o.Name, "text": o.Text})
+		options = append(options, map[string]string{"option": o.Name, "text": o.Text.String()})
 	}
 	return map[string]any{"reading": a.Band.Reading.String(), "low": amountOrNone(a.Band.Stated(), a.Band.Low), "high": amountOrNone(a.Band.Stated(), a.Band.High), "verdicts": verdicts, "options": options}
 }

@@ -122,18 +122,18 @@ type benchMeters struct {
 
 // meterJSON is a meter for programs.
 type meterJSON struct {
-	Meter       string   `json:"meter"`
-	Model       string   `json:"model"`
-	Serial      string   `json:"serial,omitempty"`
-	Method      string   `json:"method"`
-	Calibration string   `json:"calibration"`
-	Tolerance   string   `json:"tolerance,omitempty"`
-	State       string   `json:"state"`
-	Last        string   `json:"last_check,omitempty"`
-	NextDue     string   `json:"next_due,omitempty"`
-	Sentence    string   `json:"sentence"`
-	Failures    []string `json:"failures,omitempty"`
-	Ignored     []string `json:"ignored,omitempty"`
+	Meter       string         `json:"meter"`
+	Model       string         `json:"model"`
+	Serial      string         `json:"serial,omitempty"`
+	Method      string         `json:"method"`
+	Calibration string         `json:"calibration"`
+	Tolerance   string         `json:"tolerance,omitempty"`
+	State       string         `json:"state"`
+	Last        string         `json:"last_check,omitempty"`
+	NextDue     string         `json:"next_due,omitempty"`
+	Sentence    message.Text   `json:"sentence"`
+	Failures    []message.Text `json:"failures,omitempty"`
+	Ignored     []message.Text `json:"ignored,omitempty"`
 }
 
 func meterForJSON(m meter.Meter, s meter.Status) meterJSON {
@@ -180,7 +180,7 @@ func listMeters(p *terminal.Session, all []office.DueMeter, asJSON bool, empty s
 		return err
 	}
 	for _, one := range all {
-		for _, s := range append(append([]string{one.Standing.Sentence}, one.Standing.Ignored...), one.Standing.Hints...) {
+		for _, s := range append(append([]message.Text{one.Standing.Sentence}, one.Standing.Ignored...), one.Standing.Hints...) {
 			p.Say("%s", s)
 		}
 	}

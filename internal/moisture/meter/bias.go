@@ -24,7 +24,7 @@ type Bias struct {
 	// Shown reports whether zero is outside Low to High: the bias is statistically significant.
 	Shown bool
 	// Sentence describes the bias for people.
-	Sentence string
+	Sentence message.Text
 }
 
 // errorPlaces is the rounding of the spread and the standard error.
@@ -106,18 +106,18 @@ var twoPlaces = quantity.To("0.01", quantity.HalfUp)
 
 func shownPoints(a quantity.Amount) string { return twoPlaces.Apply(a).FixedString(2) }
 
-func (b *Bias) sentence(meter string) string {
-	text := fmt.Sprintf("Over %d references meter %s is off by %s on average; 95 times in 100 the true bias lies between %s and %s.",
-		b.N, meter, shownPoints(b.Mean.Value()), shownPoints(b.Low.Value()), shownPoints(b.High.Value()))
+func (b *Bias) sentence(meter string) message.Text {
+	text := message.New("Over %d references meter %s is off by %s on average; 95 times in 100 the true bias lies between %s and %s.",
+		b.N, message.Own(meter), shownPoints(b.Mean.Value()), shownPoints(b.Low.Value()), shownPoints(b.High.Value()))
 	if b.Shown {
-		return text + " That is more than chance: have the meter adjusted. No reading is changed for it here."
+		return message.List(" ", text, message.New("That is more than chance: have the meter adjusted. No reading is changed for it here."))
 	}
-	return text + " Zero lies between them: the references show no bias."
+	return message.List(" ", text, message.New("Zero lies between them: the references show no bias."))
 }
 
-func (b *Bias) loneSentence(meter string) string {
-	return fmt.Sprintf("One reference on meter %s is off by %s. Single errors spread by about %s (Hurburgh 1985), so one reference cannot show a bias; read ten.",
-		meter, shownPoints(b.Mean.Value()), loneSD)
+func (b *Bias) loneSentence(meter string) message.Text {
+	return message.New("One reference on meter %s is off by %s. Single errors spread by about %s (Hurburgh 1985), so one reference cannot show a bias; read ten.",
+		message.Own(meter), shownPoints(b.Mean.Value()), loneSD)
 }
 
 // Student's t: how many standard errors to either side of a mean hold the truth

@@ -45,7 +45,7 @@ func TestBiasByHand(t *testing.T) {
 			t.Errorf("%s is %v, want %s", id, step.Value(), want)
 		}
 	}
-	if !b.Shown || !strings.Contains(b.Sentence, "between 0.10 pt and 0.50 pt") || !strings.Contains(b.Sentence, "No reading is changed") {
+	if !b.Shown || !strings.Contains(b.Sentence.String(), "between 0.10 pt and 0.50 pt") || !strings.Contains(b.Sentence.String(), "No reading is changed") {
 		t.Errorf("shown %v: %s", b.Shown, b.Sentence)
 	}
 }
@@ -77,14 +77,14 @@ func TestTenReferencesShowWhatOneCannot(t *testing.T) {
 		t.Errorf("ten: SD %s, SE %s, shown %v", ten.SD.Printed(), ten.SE.Printed(), ten.Shown)
 	}
 	one, s := biasOf(t, 0, "0.3")
-	if one.Shown || one.SE != nil || one.Low != nil || !strings.Contains(one.Sentence, "0.39 pt") {
+	if one.Shown || one.SE != nil || one.Low != nil || !strings.Contains(one.Sentence.String(), "0.39 pt") {
 		t.Errorf("one: shown %v, SE %v: %s", one.Shown, one.SE, one.Sentence)
 	}
 	if step, ok := s.Step("bias.se"); !ok || step.Kind() != worksheet.NotApplied {
 		t.Errorf("the sheet does not say why there is no standard error")
 	}
 	two, _ := biasOf(t, 0, "0.67", "-0.07")
-	if two.Shown || !strings.Contains(two.Sentence, "show no bias") {
+	if two.Shown || !strings.Contains(two.Sentence.String(), "show no bias") {
 		t.Errorf("two: shown %v: %s", two.Shown, two.Sentence)
 	}
 }

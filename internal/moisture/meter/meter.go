@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -39,6 +40,9 @@ type CropLimits struct {
 
 // Name is the meter for people: "bench-1 (Example dial meter A)".
 func (m Meter) Name() string { return fmt.Sprintf("meter %s (%s)", m.ID, m.Model) }
+
+// called begins a sentence about the meter.
+func (m Meter) called() message.Text { return message.New("Meter %v (%v)", m.ID, m.Model) }
 
 // For returns the meter's limits for a crop.
 func (m Meter) For(crop string) CropLimits {

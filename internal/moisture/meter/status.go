@@ -1,9 +1,7 @@
 package meter
 
 import (
-	"fmt"
-	"strings"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -48,13 +46,13 @@ type Status struct {
 	Last    quantity.Date // last day with a check that counts
 	NextDue quantity.Date // none when no interval is set
 	// Sentence describes the state with its figures.
-	Sentence string
+	Sentence message.Text
 	// Failures are the errors outside the limit, one sentence each.
-	Failures []string
+	Failures []message.Text
 	// Hints are the results of unconfirmed rules; they decide nothing.
-	Hints []string
+	Hints []message.Text
 	// Ignored are checks that do not count, and why.
-	Ignored []string
+	Ignored []message.Text
 }
 
 // StatusOn works out a meter's status on a day from its log. Every crop's latest
@@ -64,7 +62,7 @@ func StatusOn(m Meter, checks []Check, rule CheckRule, day quantity.Date) Status
 	s := Status{Meter: m.ID}
 	var counted []Check
 	for _, c := range ChecksOf(m, checks, day) {
-		if why := rule.Authority.ignores(c); why != "" {
+		if why := rule.Authority.ignores(c); !why.IsZero() {
 			s.Ignored = append(s.Ignored, why)
 			continue
 		}
@@ -88,16 +86,16 @@ func StatusOn(m Meter, checks []Check, rule CheckRule, day quantity.Date) Status
 }
 
 // ignores returns why a check does not count under the rule, or nothing.
-func (a CheckTolerance) ignores(c Check) string {
+func (a CheckTolerance) ignores(c Check) message.Text {
 	switch {
 	case !a.Sample.Given():
-		return ""
+		return message.Text{}
 	case !quantity.Recorded(c.Sample):
-		return fmt.Sprintf("The check of %s with %s does not count: the sample temperature was not recorded, and %s asks for %s.", c.Day, c.Crop, a.Name, a.Sample)
+		return message.New("The check of %s with %s does not count: the sample temperature was not recorded, and %s asks for %s.", c.Day, c.Crop, a.Name, a.Sample)
 	case !a.Sample.ContainsTemperature(c.Sample):
-		return fmt.Sprintf("The check of %s with %s does not count: the sample was at %s, and %s asks for %s.", c.Day, c.Crop, c.Sample, a.Name, a.Sample)
+		return message.New("The check of %s with %s does not count: the sample was at %s, and %s asks for %s.", c.Day, c.Crop, c.Sample, a.Name, a.Sample)
 	}
-	return ""
+	return message.Text{}
 }
 
 // latestSessions are, crop by crop in the order they first came, the checks of
@@ -122,16 +120,16 @@ func latestSessions(checks []Check) [][]Check {
 }
 
 // failures are the errors of one day with one crop that are outside the limit.
-func (a CheckTolerance) failures(session []Check) []string {
+func (a CheckTolerance) failures(session []Check) []message.Text {
 	if a.OfMean {
 		return a.meanFailure(session)
 	}
-	var out []string
+	var out []message.Text
 	for _, c := range session {
 		limit, stated := a.Allowed(c.Crop, c.Reference)
 		if err := c.Error(); stated && size(err).More(limit) {
-			out = append(out, fmt.Sprintf("On %s it read %s for %s %s of %s: off by %s, and %s allows %s.",
-				c.Day, c.Reading, c.Crop, c.Name, c.Reference, err, a.Name, limit))
+			out = append(out, message.New("On %s it read %s for %s %s of %s: off by %s, and %s allows %s.",
+				c.Day, c.Reading, c.Crop, message.Own(c.Name), c.Reference, err, a.Name, limit))
 		}
 	}
 	return out
@@ -139,7 +137,7 @@ func (a CheckTolerance) failures(session []Check) []string {
 
 // meanFailure compares sums, which is the same as comparing means and divides
 // nothing.
-func (a CheckTolerance) meanFailure(session []Check) []string {
+func (a CheckTolerance) meanFailure(session []Check) []message.Text {
 	sum, allowed := quantity.Zero(quantity.Point), quantity.Zero(quantity.Point)
 	for _, c := range session {
 		limit, stated := a.Allowed(c.Crop, c.Reference)
@@ -151,7 +149,7 @@ func (a CheckTolerance) meanFailure(session []Check) []string {
 	if !size(sum).More(allowed) {
 		return nil
 	}
-	return []string{fmt.Sprintf("On %s its errors with %s sum to %s over %d references, and %s allows a mean that sums to %s.",
+	return []message.Text{message.New("On %s its errors with %s sum to %s over %d references, and %s allows a mean that sums to %s.",
 		session[0].Day, session[0].Crop, sum, len(session), a.Name, allowed)}
 }
 
@@ -172,24 +170,21 @@ func (s *Status) decide(m Meter, rule CheckRule, day quantity.Date) {
 	switch {
 	case len(s.Failures) > 0:
 		s.State = Failed
-		s.Sentence = fmt.Sprintf("%s failed its check. %s", capital(m.Name()), strings.Join(s.Failures, " "))
+		s.Sentence = message.New("%s failed its check. %s", m.called(), message.Texts(" ", s.Failures))
 	case s.Last.IsZero():
 		s.State = Never
-		s.Sentence = fmt.Sprintf("%s has no check that counts under calibration %s.", capital(m.Name()), m.Calibration)
+		s.Sentence = message.New("%s has no check that counts under calibration %s.", m.called(), message.Own(m.Calibration))
 	case s.NextDue.IsZero():
 		s.State = Good
-		s.Sentence = fmt.Sprintf("%s was last checked on %s; no date is set for the next.", capital(m.Name()), s.Last)
+		s.Sentence = message.New("%s was last checked on %s; no date is set for the next.", m.called(), s.Last)
 	case day.After(s.NextDue):
 		s.State = Overdue
-		s.Sentence = fmt.Sprintf("%s was last checked on %s and was due on %s.", capital(m.Name()), s.Last, s.NextDue)
+		s.Sentence = message.New("%s was last checked on %s and was due on %s.", m.called(), s.Last, s.NextDue)
 	case !day.Before(s.NextDue.AddDays(-rule.WarnDays)):
 		s.State = Due
-		s.Sentence = fmt.Sprintf("%s was last checked on %s and is due on %s.", capital(m.Name()), s.Last, s.NextDue)
+		s.Sentence = message.New("%s was last checked on %s and is due on %s.", m.called(), s.Last, s.NextDue)
 	default:
 		s.State = Good
-		s.Sentence = fmt.Sprintf("%s was checked on %s and is next due on %s.", capital(m.Name()), s.Last, s.NextDue)
+		s.Sentence = message.New("%s was checked on %s and is next due on %s.", m.called(), s.Last, s.NextDue)
 	}
 }
-
-// capital capitalizes the first letter.
-func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }

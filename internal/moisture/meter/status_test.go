@@ -64,11 +64,11 @@ func TestStanding(t *testing.T) {
 		{"house may not be laxer", CheckRule{Authority: canada.Authority, EveryDays: 60}, []Check{on("2025-10-20", "corn", "0")}, "2025-11-04", Overdue, "was due on 2025-11-03"},
 	} {
 		got := StatusOn(meter, c.checks, c.rule, quantity.MustDate(c.day))
-		if got.State != c.want || !strings.Contains(got.Sentence, c.words) {
+		if got.State != c.want || !strings.Contains(got.Sentence.String(), c.words) {
 			t.Errorf("%s: %s, want %s: %s", c.name, got.State, c.want, got.Sentence)
 		}
 	}
-	if got := StatusOn(meter, []Check{cold, unknown}, canada, quantity.MustDate("2025-10-31")); len(got.Ignored) != 2 || !strings.Contains(got.Ignored[0], "10.9 °C") {
+	if got := StatusOn(meter, []Check{cold, unknown}, canada, quantity.MustDate("2025-10-31")); len(got.Ignored) != 2 || !strings.Contains(got.Ignored[0].String(), "10.9 °C") {
 		t.Errorf("checks that do not count: %q", got.Ignored)
 	}
 }
@@ -78,7 +78,7 @@ func TestUnconfirmedRuleOnlyHints(t *testing.T) {
 	meter := Meter{ID: "bench-1", Model: "Example dial meter A", Calibration: "A-2025"}
 	rule := CheckRule{Authority: authority(t, "handbook-44")}
 	got := StatusOn(meter, []Check{on("2025-10-20", "corn", "0.9")}, rule, quantity.MustDate("2025-10-31"))
-	if got.State != Good || len(got.Failures) != 0 || len(got.Hints) != 1 || !strings.Contains(got.Hints[0], "allows 0.8 pt") {
+	if got.State != Good || len(got.Failures) != 0 || len(got.Hints) != 1 || !strings.Contains(got.Hints[0].String(), "allows 0.8 pt") {
 		t.Errorf("%s: failures %q, hints %q", got.State, got.Failures, got.Hints)
 	}
 }
