@@ -31,12 +31,12 @@ func movements() []bin.Movement {
 }
 
 // moveGrain does what the bins have enough for; a short season leaves some of them empty.
-func (s *season) moveGrain(ctx context.Context) error {
+func moveGrain(ctx context.Context, at *scalehouse.Desk, lying heaps) error {
 	for _, m := range movements() {
-		if s.heaps[heap{m.Commodity, m.From[0].Bin}] < leastLeft {
+		if lying[heap{m.Commodity, m.From[0].Bin}] < leastLeft {
 			continue
 		}
-		if _, err := scalehouse.MoveGrain(ctx, s.desk, m); err != nil {
+		if _, err := scalehouse.MoveGrain(ctx, at, m); err != nil {
 			return err
 		}
 	}

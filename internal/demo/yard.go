@@ -34,7 +34,7 @@ func (s *season) leaveYard(ctx context.Context) error {
 	if err := s.as(Clerk, at(1, 30)); err != nil {
 		return err
 	}
-	if err := s.moveGrain(ctx); err != nil {
+	if err := moveGrain(ctx, s.desk, s.heaps); err != nil {
 		return err
 	}
 	return s.as(Clerk, s.Now)
