@@ -96,7 +96,7 @@ func meanCell(g bin.Grain, factor grain.FactorID) message.Text {
 	if !known {
 		return message.Text{}
 	}
-	return figure(toHundredths.Apply(m))
+	return report.Figure(toHundredths.Apply(m).Fixed(2))
 }
 
 func dayTable(days []bin.Row) report.Table {

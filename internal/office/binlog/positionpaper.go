@@ -99,7 +99,7 @@ func lineTable(r position.Record) report.Table {
 func lineCells(r position.Record, name message.Text, l position.OfLine) []message.Text {
 	bushels := message.Text{}
 	if bu, known := r.Bushels(l.Close); known {
-		bushels = figure(bu)
+		bushels = report.Figure(bu.Fixed(2))
 	}
 	return []message.Text{name, figure(l.Before), figure(l.Up), figure(l.Down), figure(l.Close), bushels}
 }
