@@ -87,7 +87,7 @@ func sampleNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 	for _, k := range kept {
 		all += k.Count
 	}
-	return []message.Text{message.New("%d of the last %d days have been kept long enough, the last %d of them through %s; they may go after it, unless disputed.",
+	return []message.Text{message.New("%d samples of the last %d days have been kept long enough, the last %d of them through %s; they may go after it, unless disputed.",
 		all, samplesDays+1, last.Count, last.Until)}, nil
 }
 
