@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 )
@@ -105,7 +106,7 @@ func TestKilledInTheMiddleOfATruck(t *testing.T) {
 		sound, err := audit.Verify(context.Background(), at, at.Book(), nil)
 		must(t, err)
 		if len(sound.Problems) > 0 {
-			t.Errorf("the book is not sound: %s", strings.Join(sound.Problems, " "))
+			t.Errorf("the book is not sound: %s", message.Texts(" ", sound.Problems))
 		}
 	})
 }
