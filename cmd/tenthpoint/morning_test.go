@@ -10,6 +10,7 @@ import (
 
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 )
@@ -107,7 +108,7 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 		sound, err := audit.Verify(context.Background(), at, at.Book(), nil)
 		must(t, err)
 		if len(sound.Problems) > 0 {
-			t.Errorf("the book is not sound: %s", strings.Join(sound.Problems, " "))
+			t.Errorf("the book is not sound: %s", message.Texts(" ", sound.Problems))
 		}
 		refused := refusedOf(t, at, "103")
 		if refused == nil || refused.Ended.Reason != "musty in the pit sample" || refused.Sample.Moisture.Percent.Figure() != "24.8" {
