@@ -10,6 +10,7 @@ import (
 
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 )
@@ -45,7 +46,7 @@ func TestOneLoadInARealWindow(t *testing.T) {
 		sound, err := audit.Verify(context.Background(), at, at.Book(), nil)
 		must(t, err)
 		if len(sound.Problems) > 0 {
-			t.Errorf("the book is not sound: %s", strings.Join(sound.Problems, " "))
+			t.Errorf("the book is not sound: %s", message.Texts(" ", sound.Problems))
 		}
 	})
 }
