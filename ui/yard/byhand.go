@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -72,9 +73,19 @@ func (m manualWeights) typed(fields []string) string {
 	weights := make([]string, len(fields))
 	for i, id := range fields {
 		l, _ := m.form.Now.Line(id)
-		weights[i] = session.Join(" ", l.label, m.form.Text(id), l.unit)
+		weights[i] = session.Join(" ", l.label, m.weight(id, l.unit))
 	}
 	return m.form.session.Say("%s: %s", m.form.Now.truck(), session.Join(", ", weights...))
+}
+
+// weight is what was typed in a field, with the signs of figures.
+func (m manualWeights) weight(id, unit string) string {
+	text := session.Join(" ", m.form.Text(id), unit)
+	a, err := quantity.ParseAmount(text)
+	if err != nil {
+		return text
+	}
+	return m.form.session.Say("%s", a)
 }
 
 // manualReasons are the elevator's reasons. They are in the book in English.

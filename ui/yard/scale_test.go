@@ -106,7 +106,7 @@ func TestTypedWeightsAreExplainedOnceADay(t *testing.T) {
 		t.Fatal("the typed weight was written without a reason")
 	}
 	ask := r.Question()
-	if !strings.Contains(ask.Text, "Truck 77: Gross 52300 lb") || ask.Fields[0].Options[0].Code != "read from the indicator" {
+	if !strings.Contains(ask.Text, "Truck 77: Gross 52,300 lb") || ask.Fields[0].Options[0].Code != "read from the indicator" {
 		t.Errorf("asked %q with %+v", ask.Text, ask.Fields[0].Options)
 	}
 	sessiontest.Must(t, f.Commit()) // the field loses the focus to the box
