@@ -87,8 +87,10 @@ func sampleNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 	for _, k := range kept {
 		all += k.Count
 	}
-	return []message.Text{message.New("%d samples of the last %d days have been kept long enough, the last %d of them through %s; they may go after it, unless disputed.",
-		all, samplesDays+1, last.Count, last.Until)}, nil
+	return []message.Text{message.Count(all,
+		"%d sample of the last %d days is kept long enough by %s; it may go after it, unless disputed.",
+		"%d samples of the last %d days are kept long enough by %s; they may go after it, unless disputed.",
+		samplesDays+1, last.Until)}, nil
 }
 
 // disputeNotes are the disputes that wait for something.

@@ -174,7 +174,7 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 		t.Errorf("of the ticket in its place: %+v, %v", kept, err)
 	}
 	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
-	if notes, err := office.DaySheet(ctx, s.Desk, s.Today()); err != nil || len(notes.Notes.Samples) != 1 || !strings.HasPrefix(notes.Notes.Samples[0].String(), "1 of the last") {
+	if notes, err := office.DaySheet(ctx, s.Desk, s.Today()); err != nil || len(notes.Notes.Samples) != 1 || !strings.HasPrefix(notes.Notes.Samples[0].String(), "1 sample of the last") {
 		t.Errorf("in the evening: %+v, %v", notes.Notes, err)
 	}
 	third, err := scalehouse.Correct(ctx, s.Desk, second, "weighed again")

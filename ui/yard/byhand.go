@@ -85,7 +85,7 @@ func (m manualWeights) weight(id, unit string) string {
 	if err != nil {
 		return text
 	}
-	return m.form.session.Say("%s", a)
+	return a.Localize(m.form.session.Signs())
 }
 
 // manualReasons are the elevator's reasons. They are in the book in English.
