@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
 )
@@ -100,7 +101,7 @@ func (r *reader) knownWeights(t *tomlfile.Table) {
 	}
 	done := map[string]bool{}
 	for _, place := range r.e.Order {
-		if r.basisOf(place) == rule.Dry && !(done[shrinkPlace] && done[handlingPlace]) {
+		if r.e.basisOf(place) == rule.Dry && !(done[shrinkPlace] && done[handlingPlace]) {
 			t.AddProblem("order", message.New("%v is taken on the dry weight, but comes before shrink and handling", place), message.New("Put shrink and handling before it, or give it another basis."))
 		}
 		if place == handlingPlace && !done[shrinkPlace] {
@@ -110,17 +111,26 @@ func (r *reader) knownWeights(t *tomlfile.Table) {
 	}
 }
 
-func (r *reader) basisOf(place string) rule.Basis {
+// basisOf is the weight that the rule at a place of the order is taken on.
+func (e *Edition) basisOf(place string) rule.Basis {
 	switch place {
 	case shrinkPlace:
-		return r.e.Shrink.Basis
+		return e.Shrink.Basis
 	case dryingPlace:
-		return r.e.Drying.Basis
+		return e.Drying.Basis
 	}
-	for _, d := range r.e.Discounts {
-		if place == discountPrefix+d.ID {
-			return d.Basis
-		}
+	if d, is := e.discountAt(place); is {
+		return d.Basis
 	}
 	return rule.Net
+}
+
+// discountAt is the discount at a place of the order; false for another rule.
+func (e *Edition) discountAt(place string) (*discount.Rule, bool) {
+	for i := range e.Discounts {
+		if place == discountPrefix+e.Discounts[i].ID {
+			return &e.Discounts[i], true
+		}
+	}
+	return nil, false
 }

@@ -7,6 +7,8 @@ import (
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates/discount"
+	"tenthpoint/internal/rates/rule"
 )
 
 // Upgrade is what an edition of the first format becomes in the second: a new edition from a day on.
@@ -87,21 +89,13 @@ func (u Upgrade) chosen(e *Edition) []message.Text {
 
 // changesDry reports whether a rule on the dry weight comes after a discount of the weight.
 func (e *Edition) changesDry() bool {
-	weight := false
+	changed := false
 	for _, place := range e.Order {
-		if place == dryingPlace && weight && e.Drying.Basis == "dry" {
+		if changed && e.basisOf(place) == rule.Dry {
 			return true
 		}
-		for i := range e.Discounts {
-			d := &e.Discounts[i]
-			if place != discountPrefix+d.ID {
-				continue
-			}
-			if weight && d.Basis == "dry" {
-				return true
-			}
-			weight = weight || d.Of == "weight"
-		}
+		d, is := e.discountAt(place)
+		changed = changed || is && d.Of == discount.OfWeight
 	}
 	return false
 }
