@@ -98,9 +98,10 @@ type coolingConstant struct {
 	source string
 }
 
-var published = sync.OnceValue(func() figures {
-	file := tomlfile.Parse("drying.toml", keeping.Drying)
-	root, f := file.Root(), figures{}
+var published = sync.OnceValue(func() figures { return shipped("drying.toml", keeping.Drying, readFigures) })
+
+func readFigures(root *tomlfile.Table) figures {
+	f := figures{}
 	root.Date("dated")
 	for _, t := range root.Tables("heated") {
 		t.Text("id")
@@ -117,6 +118,5 @@ var published = sync.OnceValue(func() figures {
 	for _, t := range root.Tables("cooling") {
 		f.cooling = append(f.cooling, coolingConstant{t.Amount("hours", quantity.CFM.Times(quantity.Hour).Per(quantity.Bushel)), t.Text("source")})
 	}
-	mustRead(file)
 	return f
-})
+}

@@ -10,21 +10,18 @@ import (
 	"tenthpoint/schedules/keeping"
 )
 
-// shippedCurves are the curves in the program; a mistake in the data is one of
-// the program.
-var shippedCurves = sync.OnceValue(func() []Curve {
-	file := tomlfile.Parse("equilibrium.toml", keeping.Equilibrium)
-	curves := readCurves(file.Root())
-	mustRead(file)
-	return curves
-})
+// shippedCurves are the curves in the program.
+var shippedCurves = sync.OnceValue(func() []Curve { return shipped("equilibrium.toml", keeping.Equilibrium, readCurves) })
 
-// mustRead stops at data inside the program that cannot be read.
-func mustRead(file *tomlfile.File) {
+// shipped reads data inside the program; a mistake in it is one of the program.
+func shipped[T any](name string, text []byte, read func(*tomlfile.Table) T) T {
+	file := tomlfile.Parse(name, text)
+	out := read(file.Root())
 	file.Root().RejectUnknownKeys()
 	if err := file.Problems().Err(); err != nil {
 		panic("keeping: the data inside the program: " + err.Error())
 	}
+	return out
 }
 
 func readCurves(root *tomlfile.Table) []Curve {

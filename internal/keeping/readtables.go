@@ -11,12 +11,8 @@ import (
 	"tenthpoint/schedules/keeping"
 )
 
-var shippedTables = sync.OnceValue(func() []Table {
-	file := tomlfile.Parse("storage-days.toml", keeping.StorageDays)
-	tables := readTables(file.Root())
-	mustRead(file)
-	return tables
-})
+// shippedTables are the tables and equations of storage days in the program.
+var shippedTables = sync.OnceValue(func() []Table { return shipped("storage-days.toml", keeping.StorageDays, readTables) })
 
 // readTables reads printed tables and equations, and then those that read another
 // of them at more moisture.

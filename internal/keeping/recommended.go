@@ -17,16 +17,16 @@ type Recommended struct {
 	Source   string
 }
 
-var shippedLimits = sync.OnceValue(func() []Recommended {
-	file := tomlfile.Parse("limits.toml", keeping.Limits)
+var shippedLimits = sync.OnceValue(func() []Recommended { return shipped("limits.toml", keeping.Limits, readLimits) })
+
+func readLimits(root *tomlfile.Table) []Recommended {
 	var out []Recommended
-	file.Root().Date("dated")
-	for _, t := range file.Root().Tables("limit") {
+	root.Date("dated")
+	for _, t := range root.Tables("limit") {
 		out = append(out, Recommended{t.Texts("grains"), quantity.Of(t.Text("months"), quantity.Plain), t.Amount("moisture", quantity.Percent), t.Text("source")})
 	}
-	mustRead(file)
 	return out
-})
+}
 
 // daysPerMonth is a month of a recommendation.
 var daysPerMonth = quantity.Int(30, quantity.Day)
