@@ -2,7 +2,6 @@ package yard
 
 import (
 	"context"
-	"slices"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
@@ -168,7 +167,7 @@ type lastTicket struct {
 
 // lastTicketOf collects it from a form whose load is about to leave.
 func lastTicketOf(f *LoadForm) lastTicket {
-	figures := slices.Clone(f.Preview().Figures)
+	figures := Preview{session: f.session, now: f.Now}.figures()
 	for i := range figures {
 		figures[i].State = model.Locked
 	}
