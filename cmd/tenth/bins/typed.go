@@ -47,11 +47,7 @@ func figure(name, text string, units ...quantity.Unit) (quantity.Amount, error) 
 
 // weight reads a weight in the unit of the house's scale.
 func weight(p *terminal.Session, name, text string) (quantity.Amount, error) {
-	usual := quantity.Lb
-	if scales := p.Profile().Scales; len(scales) > 0 {
-		usual = scales[0].Division.Unit()
-	}
-	return entry.ParseWeight(name, text, usual)
+	return entry.ParseWeight(name, text, p.Profile().WeightUnit())
 }
 
 // moving is what every movement has.
