@@ -49,31 +49,31 @@ func TestCellsNameTheirPlace(t *testing.T) {
 	e := fixture(t, "good/barley-full.toml")
 	lines := strings.Split(string(e.Text), "\n")
 	for _, c := range []struct {
-		row  message.Text
-		want string
+		source message.Text
+		want   string
 	}{
-		{e.Shrink.Trigger.Row, `trigger = "14.8 %"`},
-		{e.Shrink.Rows[1].Cell.Row, `shrink = "3.0 %"`},
-		{e.Drying.Bands[1].Cell.Row, `rate = "0.06 $/bu/pt"`},
-		{e.Discounts[1].Rows[2].Cell.Row, `premium = "2 %"`},
-		{e.Discounts[2].RefuseUnder.Row, `refuse_under = "50.0 kg/hL"`},
-		{e.Discounts[4].Row, "[[discount]]"},
-		{e.Shares.Row, `remainder = "largest"`},
-		{message.New("%v, line %d", "x", 1), "# Every form of rule, in metric units."},
-		{e.Discounts[0].Cap.Row, `cap = "5 %"`},
-		{e.Discounts[3].Cell.Row, `discount = "4.00 $/t"`},
-		{e.Shrink.CreditFloor.Row, `over_dry_floor = "12.0 %"`},
-		{e.Drying.Step.Row, `step = "0.5 up"`},
-		{e.Handling.Row, "[handling]"},
-		{e.Discounts[0].RefuseOver.Row, `refuse_over = "28.0 %"`},
-		{e.Dockage.Row, "[dockage]"},
-		{e.Discounts[1].Row, "[[discount]]"},
-		{e.Drying.Minimum.Row, `minimum = "12.50 $"`},
-		{e.Within(e.Source(e.Shrink.Row)), "[shrink]"},
+		{e.Shrink.Trigger.Source, `trigger = "14.8 %"`},
+		{e.Shrink.Rows[1].Cell.Source, `shrink = "3.0 %"`},
+		{e.Drying.Bands[1].Cell.Source, `rate = "0.06 $/bu/pt"`},
+		{e.Discounts[1].Rows[2].Cell.Source, `premium = "2 %"`},
+		{e.Discounts[2].RefuseUnder.Source, `refuse_under = "50.0 kg/hL"`},
+		{e.Discounts[4].Source, "[[discount]]"},
+		{e.Shares.Source, `remainder = "largest"`},
+		{message.New("%v: %s", e.ID, message.New("%v, line %d", "x", 1)), "# Every form of rule, in metric units."},
+		{e.Discounts[0].Cap.Source, `cap = "5 %"`},
+		{e.Discounts[3].Cell.Source, `discount = "4.00 $/t"`},
+		{e.Shrink.CreditFloor.Source, `over_dry_floor = "12.0 %"`},
+		{e.Drying.Step.Source, `step = "0.5 up"`},
+		{e.Handling.Source, "[handling]"},
+		{e.Discounts[0].RefuseOver.Source, `refuse_over = "28.0 %"`},
+		{e.Dockage.Source, "[dockage]"},
+		{e.Discounts[1].Source, "[[discount]]"},
+		{e.Drying.Minimum.Source, `minimum = "12.50 $"`},
+		{e.Shrink.Source, "[shrink]"},
 	} {
-		n, _ := e.LineOf(e.Source(c.row))
+		n, _ := e.LineOf(c.source)
 		if n < 1 || n > len(lines) || lines[n-1] != c.want {
-			t.Errorf("%s does not lead to %s", c.row, c.want)
+			t.Errorf("%s does not lead to %s", c.source, c.want)
 		}
 	}
 }
