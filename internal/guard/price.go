@@ -147,3 +147,11 @@ func cwtIn(commodity string, unit quantity.Unit) (quantity.Amount, bool) {
 func shownPrice(a quantity.Amount) quantity.Amount {
 	return quantity.To("0.01", quantity.HalfUp).Apply(a)
 }
+
+// shownLimit formats a limit; a dash where there is none.
+func shownLimit(a *quantity.Amount) any {
+	if a == nil {
+		return "–"
+	}
+	return *a
+}
