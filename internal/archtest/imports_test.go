@@ -15,7 +15,7 @@ var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity"
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "office/binlog", "audit", "ratefiles")
+var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "office/binlog", "office/terms", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
@@ -114,6 +114,7 @@ var mayImport = map[string][]string{
 	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup")),
 	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
+	"internal/office/terms":         slices.Concat(core, papers, inside("book", "office")), // posted prices, undecided grain
 	"internal/audit":                slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
