@@ -207,13 +207,13 @@ func (p *Printer) Word(english string) string {
 // parts are not looked up, which for a page of help would take seconds.
 func (p *Printer) Whole(english string) string {
 	if p == nil || english == "" {
-		return english
+		return withoutContext(english)
 	}
 	if e, known := p.catalog.find(plain(english)); known {
 		return e.forms["other"]
 	}
 	p.miss(english)
-	return english
+	return withoutContext(english)
 }
 
 func (p *Printer) miss(key string) {
