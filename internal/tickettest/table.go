@@ -271,5 +271,5 @@ var AngleBrackets = sync.OnceValue(func() *message.Printer {
 	if err != nil {
 		panic(err)
 	}
-	return message.NewPrinter(catalog, nil)
+	return message.NewPrinter(catalog)
 })
