@@ -13,6 +13,7 @@ import (
 	"tenthpoint/cmd/tenth/house"
 	"tenthpoint/cmd/tenth/keep"
 	"tenthpoint/cmd/tenth/lab"
+	"tenthpoint/cmd/tenth/money"
 	"tenthpoint/cmd/tenth/rates"
 	"tenthpoint/cmd/tenth/sums"
 	"tenthpoint/cmd/tenth/terminal"
@@ -63,6 +64,7 @@ type commands struct {
 	Person   house.Person   `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
+	Tariff   money.Tariff   `cmd:"" group:"house" help:"Read, check, try and compare what is posted for storage and charges."`
 	Law      rates.Law      `cmd:"" group:"house" help:"Read and check the published rules: grades, recording, bushels, tolerances, deadlines."`
 	Bin      bins.Bin       `cmd:"" group:"house" help:"Pits and bins: what lies in them, and what is done with it."`
 	Scale    house.Scale    `cmd:"" group:"house" help:"The log of a truck scale: zero, check weighings, certificate, out of service."`
