@@ -129,6 +129,9 @@ func DryRules(ctx context.Context, d Desk, l *load.Load) (rules dryness.Rules, f
 		rules.Buy = e.Shrink.Trigger.Amount
 		rules.Source = e.Shrink.Trigger.Source.String()
 	}
+	if e != nil && e.Drying.To.Given() {
+		rules.ChargedTo = e.Drying.To.Amount
+	}
 	nothing := rules.CanadaGrain == "" && rules.Buy.Unit() == quantity.Plain &&
 		rules.StoreShort.Unit() == quantity.Plain && rules.StoreLong.Unit() == quantity.Plain
 	return rules, !nothing, nil

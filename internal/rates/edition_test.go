@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -201,6 +202,31 @@ func TestCautions(t *testing.T) {
 	c = fixture(t, "good/corn-points.toml").Cautions()
 	if len(c) != 1 || c[0].String() != "Shrink of 1.4 %/pt takes 2.24 % of the weight beyond the water at 10 points: handling by another name, and more than the largest loss measured, 1.71 %." {
 		t.Errorf("cautions: %q", c)
+	}
+}
+
+// The Government of Alberta prints 64.842 bushels of oats to the tonne, which is 34 lb each; the 32 lb
+// of the states are a mistake in rates that pay Canadian dollars, and the law of the states is none there.
+func TestBushelOfOatsInCanada(t *testing.T) {
+	main, err := os.ReadFile("../../schedules/editions/oats-main-2025.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := func(currency, bushel string) bool {
+		text := strings.Replace(string(main), `"USD"`, `"`+currency+`"`, 1)
+		e, err := rates.Read("oats.toml", []byte(strings.Replace(text, `bushel = "32 lb/bu"`, `bushel = "`+bushel+`"`, 1)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return slices.ContainsFunc(e.Cautions(), func(c message.Text) bool { return strings.HasPrefix(c.String(), "A bushel of Oats") })
+	}
+	for _, c := range []struct {
+		currency, bushel string
+		want             bool
+	}{{"CAD", "32 lb/bu", true}, {"CAD", "34 lb/bu", false}, {"USD", "34 lb/bu", true}, {"USD", "32 lb/bu", false}} {
+		if told(c.currency, c.bushel) != c.want {
+			t.Errorf("%s a bushel in %s: warned %v, want %v", c.bushel, c.currency, !c.want, c.want)
+		}
 	}
 }
 

@@ -85,6 +85,20 @@ func (s *Step) figure(exact quantity.Amount, r quantity.Rounding) *Step {
 	return s
 }
 
+// Remarked is a sheet of the same steps with each remark as change tells it.
+func (s *Sheet) Remarked(change func(note message.Text) message.Text) *Sheet {
+	out := NewSheet(len(s.steps))
+	for _, step := range s.steps {
+		told := *step
+		if step.note != nil {
+			note := change(*step.note)
+			told.note = &note
+		}
+		out.steps = append(out.steps, &told)
+	}
+	return out
+}
+
 // Steps lists every step in the order of the working.
 func (s *Sheet) Steps() []*Step { return s.steps }
 
