@@ -33,7 +33,7 @@ type Charge struct {
 	// Least is the smallest charge once anything is charged, for the whole or for each month begun.
 	Least         rule.Cell
 	LeastPerMonth bool
-	Row           message.Text
+	Source        message.Text
 }
 
 func (c Charge) isFor(under title.Under) bool { return slices.Contains(c.Under, under) }
@@ -71,7 +71,7 @@ type Band struct {
 	Rate   rule.Cell
 	Posted Posted // of a daily band
 	Part   Part   // of a monthly band
-	Row    message.Text
+	Source message.Text
 }
 
 // says is the charge of the band as posted.

@@ -73,9 +73,6 @@ func (e *Edition) Dated() dated.Edition {
 // Days are the days the tariff is in force.
 func (e *Edition) Days() message.Text { return e.Dated().Days() }
 
-// Source returns the reference to a row of this tariff as printed.
-func (e *Edition) Source(row message.Text) message.Text { return message.New("%v: %s", e.ID, row) }
-
 // For is the charge for keeping grain under a title; false where the tariff has none.
 func (e *Edition) For(under title.Under) (Charge, bool) {
 	for _, c := range e.Keeping {

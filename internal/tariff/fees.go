@@ -54,9 +54,9 @@ func (e *Edition) Fee(s *worksheet.Sheet, id string, act Act, of *worksheet.Step
 	if !cell.Given() {
 		return s.Skip(id, label, quantity.Dollar, e.Money, message.New("the tariff has no charge for it"), message.New("%v", e.ID))
 	}
-	rate := s.Rate(id+".rate", message.New("%s, rate", label), cell.Amount, e.Source(cell.Row))
+	rate := s.Rate(id+".rate", message.New("%s, rate", label), cell.Amount, cell.Source)
 	if cell.Amount.Unit() == quantity.Dollar {
-		return s.Work(id, label, worksheet.Same(rate), e.Money, e.Source(cell.Row))
+		return s.Work(id, label, worksheet.Same(rate), e.Money, cell.Source)
 	}
-	return s.Work(id, label, worksheet.Times(of, rate), e.Money, e.Source(cell.Row))
+	return s.Work(id, label, worksheet.Times(of, rate), e.Money, cell.Source)
 }

@@ -9,9 +9,9 @@ import (
 
 // Interest is simple interest on advances and on charges not paid, a year.
 type Interest struct {
-	Rate rule.Cell
-	By   YearBy
-	Row  message.Text
+	Rate   rule.Cell
+	By     YearBy
+	Source message.Text
 }
 
 // YearBy is how a part of a year is counted.
@@ -56,8 +56,8 @@ func (i Interest) Charge(e *Edition, s *worksheet.Sheet, id string, principal *w
 		return s.Skip(id, label, quantity.Dollar, e.Money, message.New("the tariff has no interest"), message.New("%v", e.ID))
 	}
 	year := yearWords[i.By]
-	rate := s.Rate(id+".rate", message.New("Interest a year"), i.Rate.Amount, e.Source(i.Rate.Row))
+	rate := s.Rate(id+".rate", message.New("Interest a year"), i.Rate.Amount, i.Rate.Source)
 	parts := s.Given(id+".time", message.New("From %s to %s", from, to), quantity.Int(i.parts(from, to), quantity.Plain), quantity.Unrounded, year.said)
 	yearly := worksheet.PercentOf(rate, principal)
-	return s.Work(id, label, worksheet.Over(worksheet.Times(yearly, parts), worksheet.Const(quantity.Int(year.units, quantity.Plain))), e.Money, e.Source(i.Row))
+	return s.Work(id, label, worksheet.Over(worksheet.Times(yearly, parts), worksheet.Const(quantity.Int(year.units, quantity.Plain))), e.Money, i.Source)
 }

@@ -68,17 +68,17 @@ func (w *working) work() *worksheet.Step {
 	first, last := w.first(), w.last()
 	label := w.c.Label
 	kept := max(0, first.DaysUntil(last)+1)
-	w.s.Given(w.id+".days", message.New("%s, days from %s to %s", label, first, last), quantity.Int(int64(kept), quantity.Plain), quantity.Unrounded, w.e.Source(w.c.Row))
+	w.s.Given(w.id+".days", message.New("%s, days from %s to %s", label, first, last), quantity.Int(int64(kept), quantity.Plain), quantity.Unrounded, w.c.Source)
 	from := first
 	if w.c.Free.Given() {
 		free := w.c.Free.last(first)
-		w.s.Given(w.id+".free", message.New("%s, free %s", label, w.c.Free.said()), quantity.Int(int64(min(kept, max(0, first.DaysUntil(free)+1))), quantity.Plain), quantity.Unrounded, w.e.Source(w.c.Free.row))
+		w.s.Given(w.id+".free", message.New("%s, free %s", label, w.c.Free.said()), quantity.Int(int64(min(kept, max(0, first.DaysUntil(free)+1))), quantity.Plain), quantity.Unrounded, w.c.Free.source)
 		if !free.Before(first) {
 			from = free.AddDays(1)
 		}
 	}
 	if kept == 0 || last.Before(from) {
-		return w.s.Skip(w.id, label, quantity.Dollar, w.e.Money, message.New("no day is charged up to %s", last), w.e.Source(w.c.Row))
+		return w.s.Skip(w.id, label, quantity.Dollar, w.e.Money, message.New("no day is charged up to %s", last), w.c.Source)
 	}
 	return w.total(w.bands(stretch{first: from, last: last}, first), stretch{first: from, last: last})
 }
@@ -96,7 +96,7 @@ func (w *working) bands(charged stretch, first quantity.Date) []worksheet.Operan
 		id := w.id + "." + rowName(i)
 		if part.days() == 0 {
 			if b.End.Given() {
-				w.s.Skip(id, b.Label, quantity.Dollar, w.e.Money, message.New("no day lies in it"), w.e.Source(b.Row))
+				w.s.Skip(id, b.Label, quantity.Dollar, w.e.Money, message.New("no day lies in it"), b.Source)
 			}
 		} else {
 			lines = append(lines, w.band(id, b, part))
@@ -117,20 +117,20 @@ func (w *working) band(id string, b Band, part stretch) *worksheet.Step {
 	when := message.New("%s, from %s to %s", b.Label, part.first, part.last)
 	switch b.How {
 	case Daily:
-		rate := s.Rate(id+".rate", message.New("%s, rate", b.Label), b.Posted.Amount, w.e.Source(b.Posted.Row))
+		rate := s.Rate(id+".rate", message.New("%s, rate", b.Label), b.Posted.Amount, b.Posted.Source)
 		days := s.Given(id+".count", message.New("%s, days", b.Label), quantity.Int(int64(part.days()), quantity.Plain), quantity.Unrounded, worksheet.Unsourced)
-		return s.Work(id, when, over(worksheet.Times(q, rate, days), b.Posted.Days), w.e.Money, w.e.Source(b.Row))
+		return s.Work(id, when, over(worksheet.Times(q, rate, days), b.Posted.Days), w.e.Money, b.Source)
 	case Monthly:
-		rate := s.Rate(id+".rate", message.New("%s, rate", b.Label), b.Rate.Amount, w.e.Source(b.Rate.Row))
+		rate := s.Rate(id+".rate", message.New("%s, rate", b.Label), b.Rate.Amount, b.Rate.Source)
 		if b.Part == ByDay {
 			days := s.Given(id+".count", message.New("%s, days", b.Label), quantity.Int(int64(part.days()), quantity.Plain), quantity.Unrounded, worksheet.Unsourced)
-			return s.Work(id, when, over(worksheet.Times(q, rate, days), daysOfMonth), w.e.Money, w.e.Source(b.Row))
+			return s.Work(id, when, over(worksheet.Times(q, rate, days), daysOfMonth), w.e.Money, b.Source)
 		}
 		count := s.Given(id+".count", message.New("%s, months", b.Label), quantity.Int(int64(months(part.first, part.last, b.Part)), quantity.Plain), quantity.Unrounded, partWords[b.Part])
-		return s.Work(id, when, worksheet.Times(q, rate, count), w.e.Money, w.e.Source(b.Row))
+		return s.Work(id, when, worksheet.Times(q, rate, count), w.e.Money, b.Source)
 	}
-	rate := s.Rate(id+".rate", message.New("%s, rate", b.Label), b.Rate.Amount, w.e.Source(b.Rate.Row))
-	return s.Work(id, when, worksheet.Times(q, rate), w.e.Money, w.e.Source(b.Row))
+	rate := s.Rate(id+".rate", message.New("%s, rate", b.Label), b.Rate.Amount, b.Rate.Source)
+	return s.Work(id, when, worksheet.Times(q, rate), w.e.Money, b.Source)
 }
 
 // daysOfMonth are the days of a month of which one is charged as a part.
@@ -146,7 +146,7 @@ func over(all worksheet.Expr, days int) worksheet.Expr {
 
 // total writes the sum of the bands, at least what the tariff says.
 func (w *working) total(lines []worksheet.Operand, charged stretch) *worksheet.Step {
-	source := w.e.Source(w.c.Row)
+	source := w.c.Source
 	if len(lines) == 0 {
 		return w.s.Skip(w.id, w.c.Label, quantity.Dollar, w.e.Money, message.New("no band has a day of it"), source)
 	}
@@ -155,7 +155,7 @@ func (w *working) total(lines []worksheet.Operand, charged stretch) *worksheet.S
 		return w.s.Work(w.id, w.c.Label, sum, w.e.Money, source)
 	}
 	all := w.s.Work(w.id+".sum", message.New("%s before the least charge", w.c.Label), sum, w.e.Money, source)
-	least := w.s.Rate(w.id+".least", message.New("%s, least charge", w.c.Label), w.c.Least.Amount, w.e.Source(w.c.Least.Row))
+	least := w.s.Rate(w.id+".least", message.New("%s, least charge", w.c.Label), w.c.Least.Amount, w.c.Least.Source)
 	if w.c.LeastPerMonth {
 		count := w.s.Given(w.id+".least.count", message.New("%s, months begun", w.c.Label), quantity.Int(int64(months(charged.first, charged.last, Begun)), quantity.Plain), quantity.Unrounded, worksheet.Unsourced)
 		least = w.s.Work(w.id+".least.all", message.New("%s, least charge of these months", w.c.Label), worksheet.Times(least, count), w.e.Money, source)

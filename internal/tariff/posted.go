@@ -45,7 +45,7 @@ func readPosted(t *tomlfile.Table, key string, unit quantity.Unit) Posted {
 	case days < 1 || days > 366:
 		t.AddProblem(key, message.New("%s is posted for %d days", t.Name(key), days), message.New("Write the charge of 1 to 366 days."))
 	default:
-		return Posted{rule.Cell{Amount: a, Row: t.Place(key)}, days}
+		return Posted{rule.Cell{Amount: a, Source: t.Source(key)}, days}
 	}
 	return Posted{}
 }

@@ -26,6 +26,7 @@ func Read(name string, text []byte) (*Edition, error) {
 	e := &Edition{File: name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
 	root := file.Root()
 	e.readHead(root)
+	file.SetID(e.ID)
 	e.readOrigin(root)
 	e.readUnits(root)
 	e.readKeeping(root)
@@ -95,7 +96,7 @@ func (e *Edition) readInterest(root *tomlfile.Table) {
 		return
 	}
 	e.Interest = Interest{
-		Rate: rule.ReadPercent(t, "rate"), Row: t.Place(""),
+		Rate: rule.ReadPercent(t, "rate"), Source: t.Source(""),
 		By: YearBy(t.Choice("by", string(Days365), string(Days360), string(MonthsBegun), string(MonthsComplete))),
 	}
 }

@@ -33,7 +33,7 @@ func (e *Edition) readCharge(t *tomlfile.Table, kind Kind) Charge {
 		t.SetTitle(label)
 	}
 	c := Charge{
-		Kind: kind, Label: label, Row: t.Place(""),
+		Kind: kind, Label: label, Source: t.Source(""),
 		Under:        readTitles(t, kind),
 		Free:         readEnd(t, "free", "free_until"),
 		FromDelivery: t.Choice("first_day", "delivery", "after") == "delivery",
@@ -83,7 +83,7 @@ func readTitles(t *tomlfile.Table, kind Kind) []title.Under {
 }
 
 func (e *Edition) readBand(t *tomlfile.Table, isLast bool) Band {
-	b := Band{End: readEnd(t, "upto", "until"), Row: t.Place(""), Label: message.Name(t.Text("label"))}
+	b := Band{End: readEnd(t, "upto", "until"), Source: t.Source(""), Label: message.Name(t.Text("label"))}
 	if !isLast && !t.Has("upto") && !t.Has("until") {
 		t.AddProblem("upto", message.New("%s has no end, and a band follows it", t.Name("")), message.New("Write upto = \"60 days\" or until = \"2027-02-28\"; only the last band may go on."))
 	}

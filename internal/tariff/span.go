@@ -14,11 +14,11 @@ import (
 type End struct {
 	days, months int
 	day          quantity.Date
-	row          message.Text
+	source       message.Text
 }
 
 // Given reports whether there is an end at all.
-func (e End) Given() bool { return !e.row.IsZero() }
+func (e End) Given() bool { return !e.source.IsZero() }
 
 // last is the last day up to the end, of grain whose day 1 is given.
 func (e End) last(first quantity.Date) quantity.Date {
@@ -57,13 +57,13 @@ func readEnd(t *tomlfile.Table, length, day string) End {
 		t.AddProblem(day, message.New("%s has both %v and %v", t.Name(""), length, day), message.New("Keep the one that is posted."))
 		return End{}
 	case !on.IsZero():
-		return End{day: on, row: t.Place(day)}
+		return End{day: on, source: t.Source(day)}
 	case text == "":
 		return End{}
 	}
 	number, unit, _ := strings.Cut(text, " ")
 	n, err := strconv.Atoi(number)
-	end := End{row: t.Place(length)}
+	end := End{source: t.Source(length)}
 	switch {
 	case err == nil && n > 0 && n <= mostDays && (unit == "days" || unit == "day"):
 		end.days = n
