@@ -14,6 +14,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/version"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/desktop"
 	"tenthpoint/ui/model"
@@ -33,11 +34,13 @@ type flags struct {
 	AnyPlace  bool    `help:"Write also in a book on a network drive or in a synced folder."`
 	Full      bool    `help:"Begin in full screen."`
 	View      bool    `help:"Also open each printed paper on the screen."`
+
+	Version kong.VersionFlag `help:"Say which version this is, and of which commit."`
 }
 
 func main() {
 	var f flags
-	kong.Parse(&f, kong.Name("tenthpoint"), kong.Description("The desk of a scale house."))
+	kong.Parse(&f, kong.Name("tenthpoint"), kong.Description("The desk of a scale house."), kong.Vars{"version": version.Line("tenthpoint")})
 	if err := run(f); err != nil {
 		fmt.Fprintln(os.Stderr, "error:", err)
 		os.Exit(1)
