@@ -150,7 +150,7 @@ var mayImport = map[string][]string{
 	"ui/desktop":   slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo", "version"),
-		widgetPackages, []string{"schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
+		widgetPackages, []string{"ui/yard", "schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
 
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
@@ -168,8 +168,9 @@ var mayImport = map[string][]string{
 	"cmd/tenth/book":     command("internal/book/sqlite", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
 	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                         // what tenth says of itself
 
-	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/older", "cmd/task/toolchain"}),
+	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
+	"cmd/task/installer":  {"cmd/task/toolchain"}, // what people install
 	"cmd/task/toolchain":  {},
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/archtest":   {},
