@@ -118,7 +118,16 @@ func (s *Samples) WhyNotDiscard() string {
 	case r.Held != "":
 		return s.session.Say("The sample is held for %s.", r.Held)
 	}
-	return s.session.Say("The sample must be kept through %s.", s.session.Date(r.Until))
+	return session.Join(" ", s.session.Say("The sample must be kept through %s.", s.session.Date(r.Until)), s.rule())
+}
+
+// rule is how long samples are kept; nothing where none is set.
+func (s *Samples) rule() string {
+	keep, err := office.RetentionRule(context.Background(), s.session.Desk)
+	if err != nil {
+		return ""
+	}
+	return s.session.Text(keep.Stated())
 }
 
 // Discard asks for confirmation, and records that the chosen sample was thrown out.
@@ -129,7 +138,8 @@ func (s *Samples) Discard() {
 	}
 	s.session.Put(model.Ask{
 		Title: s.session.Say("Throw out sample %s?", session.OrElse(r.Number, r.Load)),
-		Text:  s.session.Say("%s of %s, kept at %s through %s. That it went is written down; a dispute can no longer use it.", s.session.GrainName(r.Crop), r.GrowerName, r.Place, s.session.Date(r.Until)),
+		Text: session.Join(" ", s.session.Say("%s of %s, kept at %s through %s. That it went is written down; a dispute can no longer use it.",
+			s.session.GrainName(r.Crop), r.GrowerName, r.Place, s.session.Date(r.Until)), s.rule()),
 		State: model.Warn, Yes: s.session.Say("It is thrown out"), Danger: true,
 		Then: func(map[string]string) { s.discard(r) },
 	})
