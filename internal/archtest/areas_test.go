@@ -19,7 +19,7 @@ var windows = slices.Concat(widgetPackages, []string{"ui/gallery", "ui/widgettes
 var widgetPackages = []string{"ui/apptheme", "ui/paint", "ui/widgets", "ui/charts", "ui/paperview"}
 
 // presenters are the packages of the window that never draw.
-var presenters = []string{"ui/model", "ui/session", "ui/handbook"}
+var presenters = []string{"ui/model", "ui/session", "ui/session/ask", "ui/yard/board", "ui/handbook"}
 
 // draws reports whether a file may know the window's toolkit.
 func (s source) draws() bool {
