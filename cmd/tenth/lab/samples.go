@@ -180,12 +180,16 @@ func (c samplesDiscard) Run(t *terminal.Terminal) error {
 		if len(names) == 0 {
 			return terminal.Refusal("Name them, or give --all-due when some are due", "no sample is named")
 		}
+		kept, err := office.SamplesKept(p, p.Desk)
+		if err != nil {
+			return err
+		}
+		if err := scalehouse.DiscardSamples(p, p.Desk, names...); err != nil {
+			return err
+		}
 		for _, name := range names {
-			r, err := office.RetainedSample(p, p.Desk, name)
+			r, err := office.SampleNamed(kept, name)
 			if err != nil {
-				return err
-			}
-			if err := scalehouse.DiscardSample(p, p.Desk, name); err != nil {
 				return err
 			}
 			p.Say("Sample %s of load %s is discarded.", cmp.Or(r.Number, "without number"), r.Load)
