@@ -64,6 +64,7 @@ type commands struct {
 	Truck    house.Truck    `cmd:"" group:"house" help:"Add, change or list trucks and their stored tares."`
 	Person   house.Person   `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
+	Price    house.Price    `cmd:"" group:"house" help:"Post the price of a grain for the day, or list the posted ones."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
 	Law      rates.Law      `cmd:"" group:"house" help:"Read and check the published rules: grades, recording, bushels, tolerances, deadlines."`
 	Bin      bins.Bin       `cmd:"" group:"house" help:"Pits and bins: what lies in them, and what is done with it."`

@@ -15,7 +15,7 @@ var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity"
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "office/binlog", "audit", "ratefiles")
+var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "office/binlog", "office/terms", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
@@ -115,6 +115,7 @@ var mayImport = map[string][]string{
 	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup")),
 	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
+	"internal/office/terms":         slices.Concat(core, papers, inside("book", "office")), // posted prices, undecided grain
 	"internal/audit":                slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
@@ -125,6 +126,7 @@ var mayImport = map[string][]string{
 	"ui/handbook":            inside("textsearch", "i18n", "rates"), // explains the methods of the rates
 	"ui/session":             slices.Concat(core, papers, rooms, inside("book", "textsearch"), []string{"ui/model"}),
 	"ui/session/sessiontest": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "demo"), []string{"schedules", "ui/model", "ui/session"}), // for tests: a window made of notes
+	"ui/session/ask":         slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}),                                                     // questions that several areas put
 	"ui/apptheme":            {"ui/model"},
 	"ui/paint":               {"ui/apptheme"},
 	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint"},
@@ -138,16 +140,18 @@ var mayImport = map[string][]string{
 	"ui/listdetail": slices.Concat(inside("paper"), []string{"ui/model", "ui/shell"}, widgetPackages), // a list with the detail of the row chosen
 
 	// The areas of the window, each with its presenter and its screens.
-	"ui/yard":      area(),
-	"ui/lab":       area("ui/yard"), // a sample's other results are typed on the form of its load
-	"ui/tickets":   area(),
-	"ui/disputes":  area(),
-	"ui/day":       area(),
-	"ui/rates":     area(),
-	"ui/growers":   area(),
-	"ui/equipment": area(),
-	"ui/setup":     area(),
-	"ui/desktop":   slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
+	"ui/yard":       area("ui/yard/board"),
+	"ui/yard/board": slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}), // the list of trucks
+	"ui/lab":        area("ui/yard", "ui/lab/shelf"),                                        // a sample's other results are typed on the form of its load
+	"ui/lab/shelf":  area(),                                                                 // the samples kept
+	"ui/tickets":    area(),
+	"ui/disputes":   area(),
+	"ui/day":        area(),
+	"ui/rates":      area(),
+	"ui/growers":    area(),
+	"ui/equipment":  area(),
+	"ui/setup":      area(),
+	"ui/desktop":    slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo", "version"),
 		widgetPackages, []string{"ui/yard", "schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
@@ -179,7 +183,7 @@ var mayImport = map[string][]string{
 // area returns the imports allowed to an area of the window: the core through the session, and what
 // all areas share.
 func area(more ...string) []string {
-	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/shell", "ui/listdetail"}, more)
+	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/session/ask", "ui/shell", "ui/listdetail"}, more)
 }
 
 // commands are the groups of commands of the terminal program.
