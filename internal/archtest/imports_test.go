@@ -27,6 +27,7 @@ var everywhere = inside("message")
 // listed is refused: a new package is entered here first, which is the moment to think about its
 // place.
 var mayImport = map[string][]string{
+	"internal/version":    {}, // which build this is
 	"internal/message":    {}, // what is said to people, as values
 	"internal/i18n":       {}, // the language of an elevator
 	"internal/textsearch": {}, // texts that people mean alike
@@ -155,12 +156,12 @@ var mayImport = map[string][]string{
 	"ui/setup":      area(),
 	"ui/desktop":    slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
-	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo"),
-		widgetPackages, []string{"schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
+	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo", "version"),
+		widgetPackages, []string{"ui/yard", "schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
 
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
-	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal"}), // the table of commands
+	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
 	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "printing", "atomicfile", "textsearch")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
@@ -173,9 +174,11 @@ var mayImport = map[string][]string{
 	"cmd/tenth/money":    command(),
 	"cmd/tenth/rates":    command(),
 	"cmd/tenth/book":     command("internal/book/sqlite", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                         // what tenth says of itself
 
-	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/older", "cmd/task/toolchain"}),
+	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
+	"cmd/task/installer":  {"cmd/task/toolchain"}, // what people install
 	"cmd/task/toolchain":  {},
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/archtest":   {},
@@ -188,7 +191,7 @@ func area(more ...string) []string {
 }
 
 // commands are the groups of commands of the terminal program.
-var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book"}
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/program"}
 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.
