@@ -58,6 +58,9 @@ type Rules struct {
 	AerateWithin quantity.Amount `json:"aerate_within"`
 	// Dries is true when the elevator dries grain at its posted charge.
 	Dries bool `json:"dries,omitempty"`
+	// ChargedTo is the moisture to which the rates of the day count drying; not set where they
+	// charge nothing for it. It is theirs, not the elevator's limit, and is never stored.
+	ChargedTo quantity.Amount `json:"-"`
 	// WetPit names the pit kept for wet grain.
 	WetPit string `json:"wet_pit,omitempty"`
 }
@@ -177,6 +180,8 @@ func answer(p Purpose, b moisture.Band, limit quantity.Amount) Verdict {
 // temper adds to the reason how certain the reading is.
 func (v *Verdict) temper(b moisture.Band, flags []moisture.Flag) {
 	switch {
+	case !b.Stated() && farther(b.Reading, v.Limit):
+		v.add(message.New("How far the meter may be off is not entered, and no posted tolerance is so wide."))
 	case !b.Stated():
 		v.Certain = false
 		v.add(message.New("How far the meter may be off is not entered, so how certain this is cannot be told."))
@@ -188,6 +193,23 @@ func (v *Verdict) temper(b moisture.Band, flags []moisture.Flag) {
 		v.Certain = false
 		v.add(message.New("The reading itself is in doubt: %s", flags[0].What))
 	}
+}
+
+// The widest that a posted tolerance of moisture meters is, a share of the moisture and at least so
+// many points: NIST Handbook 44, 5.56(a), from memory, and the point a house has until it sets less.
+var (
+	widestShare = quantity.Of("0.05", quantity.Plain)
+	widestLeast = quantity.Int(1, quantity.Point)
+)
+
+// farther reports whether a reading lies so far from a limit that no posted tolerance reaches it.
+func farther(reading, limit quantity.Amount) bool {
+	away := reading.Sub(limit)
+	if away.Sign() < 0 {
+		away = away.Neg()
+	}
+	away = away.In(quantity.Point)
+	return away.More(widestLeast) && away.More(reading.Mul(widestShare).In(quantity.Point))
 }
 
 // add adds a sentence to the reason.

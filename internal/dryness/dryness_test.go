@@ -28,6 +28,42 @@ func judgeDry(t *testing.T, r Rules, moisture, tolerance string, flags ...moistu
 	return a
 }
 
+// Corn at 17.5 % against 15 % is 2.5 points over, which no posted tolerance spans: "not certain" told
+// a grower nothing. Within a point it cannot be told while the meter's tolerance is not entered.
+func TestFarFromTheLimitIsCertainWithoutATolerance(t *testing.T) {
+	corn := Rules{Crop: "corn", Buy: pct("15")}
+	for read, short := range map[string]string{
+		"17.5": "not dry", "16.1": "not dry", "16": "not dry as read, not certain", "15": "dry as read, not certain",
+		"14": "dry as read, not certain", "13.9": "dry",
+	} {
+		if v := judgeDry(t, corn, read, "").Verdicts[0]; v.Short().String() != short {
+			t.Errorf("%s %%: %s; want %s", read, v.Short(), short)
+		}
+	}
+	// 5 % of 30.1 % is 1.505 points.
+	for over, certain := range map[string]bool{"28.6": false, "28.5": true} {
+		if v := judgeDry(t, Rules{Crop: "corn", Buy: pct(over)}, "30.1", "").Verdicts[0]; v.Certain != certain {
+			t.Errorf("30.1 %% against %s %%: certain %v", over, v.Certain)
+		}
+	}
+}
+
+// A posted charge that ends at 15 % does not dry corn to the 13.5 % it is kept at.
+func TestPostedDryingChargeEndsWhereItSays(t *testing.T) {
+	for chargedTo, says := range map[string]string{
+		"15": "is for drying to 15 %", "13.5": "at the posted drying charge", "13": "at the posted drying charge", "": "post no charge",
+	} {
+		corn := Rules{Crop: "corn", StoreLong: pct("13.5"), Dries: true}
+		if chargedTo != "" {
+			corn.ChargedTo = pct(chargedTo)
+		}
+		options := judgeDry(t, corn, "17.5", "0.3").Options
+		if len(options) != 1 || !strings.Contains(options[0].Text.String(), says) {
+			t.Errorf("charged to %q: %v; want %q", chargedTo, options, says)
+		}
+	}
+}
+
 // Common practice and the order agree: wheat at 14.2 % is dry.
 func TestWheatAt14Point2IsDry(t *testing.T) {
 	v := judgeDry(t, Rules{CanadaGrain: redSpring}, "14.2", "0.2").Verdicts[0]
@@ -64,7 +100,7 @@ func TestVerdictIsNeverSurerThanTheReading(t *testing.T) {
 }
 
 func TestHouseLimits(t *testing.T) {
-	corn := Rules{Crop: "corn", Buy: pct("15"), StoreShort: pct("15.5"), StoreLong: pct("14"), AerateWithin: pt("1.5"), Dries: true, WetPit: "pit 2"}
+	corn := Rules{Crop: "corn", Buy: pct("15"), StoreShort: pct("15.5"), StoreLong: pct("14"), AerateWithin: pt("1.5"), ChargedTo: pct("14"), Dries: true, WetPit: "pit 2"}
 	for _, c := range []struct {
 		moisture, tolerance string
 		dry                 string // for buying, storing short, storing long

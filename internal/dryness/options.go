@@ -37,12 +37,24 @@ func (r Rules) options(a Advice) []Option {
 		offer("aerate", message.New("Aerate: %s over %s, no more than the %s air may be asked to take out in dry weather.", worst.Over, worst.Limit, r.AerateWithin))
 	}
 	if r.Dries {
-		offer("dry", message.New("Dry it here from %s to %s, %s, at the posted drying charge.", a.Band.Reading.FixedString(1), worst.Limit, worst.Over))
+		offer("dry", r.drying(a.Band.Reading, *worst))
 	}
 	if r.WetPit != "" {
 		offer("another pit", message.New("Dump it in %s, kept for wet grain, not on dry grain.", message.Own(r.WetPit)))
 	}
 	return out
+}
+
+// drying offers to dry grain to the limit it misses by most. The posted charge may end above that.
+func (r Rules) drying(reading quantity.Amount, worst Verdict) message.Text {
+	from, to := reading.FixedString(1), worst.Limit
+	switch {
+	case !quantity.Recorded(r.ChargedTo):
+		return message.New("Dry it here from %s to %s, %s. The rates post no charge for it.", from, to, worst.Over)
+	case r.ChargedTo.More(to):
+		return message.New("Dry it here from %s to %s, %s. The posted drying charge is for drying to %s, and says nothing of the rest.", from, to, worst.Over, r.ChargedTo)
+	}
+	return message.New("Dry it here from %s to %s, %s, at the posted drying charge.", from, to, worst.Over)
 }
 
 // worst is the verdict missed by most, or nil when all are dry.

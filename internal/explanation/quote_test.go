@@ -21,8 +21,8 @@ func shipped(t *testing.T) []*rates.Edition {
 
 // placed is a place with the key that its line begins with.
 type placed struct {
-	row message.Text
-	key string
+	source message.Text
+	key    string
 }
 
 // cells are places of an edition with what must be found there.
@@ -30,7 +30,7 @@ func cells(e *rates.Edition) []placed {
 	var out []placed
 	put := func(key string, c rule.Cell) {
 		if c.Given() {
-			out = append(out, placed{c.Row, key})
+			out = append(out, placed{c.Source, key})
 		}
 	}
 	put("to", e.Shrink.To)
@@ -49,11 +49,11 @@ func TestQuotedLineHoldsTheFigure(t *testing.T) {
 	quoted := 0
 	for _, e := range shipped(t) {
 		for _, cell := range cells(e) {
-			row, key := cell.row, cell.key
-			text, line := quote(e, e.Source(row))
+			source, key := cell.source, cell.key
+			text, line := quote(e, source)
 			own := strings.TrimSpace(strings.Split(string(e.Text), "\n")[line-1])
 			if text == "" || !strings.HasPrefix(own, key) || !strings.Contains(text, own) {
-				t.Errorf("%s, %s: quoted %q, line %d is %q", e.ID, row, text, line, own)
+				t.Errorf("%s, %s: quoted %q, line %d is %q", e.ID, source, text, line, own)
 			}
 			quoted++
 		}
@@ -72,13 +72,13 @@ func TestQuotedRowHasItsRange(t *testing.T) {
 				if b.Refuse {
 					continue // it has no figure
 				}
-				text, _ := quote(e, e.Source(b.Cell.Row))
+				text, _ := quote(e, b.Cell.Source)
 				for _, bound := range []struct {
 					has  bool
 					text string
 				}{{b.HasLow, b.Low.Written()}, {b.HasHigh, b.High.Written()}} {
 					if bound.has && !strings.Contains(text, bound.text) {
-						t.Errorf("%s, %s: %q does not say %s", e.ID, b.Cell.Row, text, bound.text)
+						t.Errorf("%s, %s: %q does not say %s", e.ID, b.Cell.Source, text, bound.text)
 					}
 				}
 				rows++

@@ -51,11 +51,21 @@ var (
 	proteinOfGrain = percents("6", "22")
 )
 
-// The test weight of sound and of poor grain, as parts of its legal bushel.
+// The test weight of sound and of poor grain, as parts of its legal bushel. Oats are heavier than
+// theirs: 40 lb/bu is a special grade of 7 CFR 810.1005, and the prairies grow heavier ones; hulless
+// barley weighs as much as wheat.
 var (
-	lightest = quantity.Of("0.7", quantity.Plain)
-	heaviest = quantity.Of("1.2", quantity.Plain)
+	lightest  = quantity.Of("0.7", quantity.Plain)
+	heaviest  = quantity.Of("1.2", quantity.Plain)
+	heaviests = map[string]quantity.Amount{"oats": quantity.Of("1.45", quantity.Plain), "barley": quantity.Of("1.3", quantity.Plain)}
 )
+
+func heaviestOf(commodity string) quantity.Amount {
+	if part, ok := heaviests[commodity]; ok {
+		return part
+	}
+	return heaviest
+}
 
 // usualResult is the range of a result; open where there is none.
 func usualResult(c grain.Commodity, f grain.FactorID) span {
@@ -65,7 +75,7 @@ func usualResult(c grain.Commodity, f grain.FactorID) span {
 	case f == grain.Protein:
 		return proteinOfGrain
 	case f == grain.TestWeight && !c.Bushel.IsZero():
-		low, high := c.Bushel.Mul(lightest), c.Bushel.Mul(heaviest)
+		low, high := c.Bushel.Mul(lightest), c.Bushel.Mul(heaviestOf(c.ID))
 		return span{&low, &high}
 	}
 	return results[f]
@@ -98,12 +108,4 @@ func orRange(from, to *quantity.Amount, usual span) (*quantity.Amount, *quantity
 		to = usual.to
 	}
 	return from, to
-}
-
-// shownLimit formats a limit; a dash where there is none.
-func shownLimit(a *quantity.Amount) any {
-	if a == nil {
-		return "–"
-	}
-	return *a
 }

@@ -53,7 +53,7 @@ type Setting struct {
 	Bin    elevator.Bin      // that the load names; zero where it is on no list
 	InBin  []Stock           // its stock
 	Prices []quantity.Amount // of the last tickets of this grain, the newest first
-	Posted *quantity.Amount  // the price of the day; nil where none is posted
+	Posted *load.Posted      // the price of the day; nil where none is posted
 	Truck  elevator.Truck    // as it is recorded; zero where it is on no list
 	Others []Passage         // other loads of the same truck
 }

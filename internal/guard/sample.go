@@ -40,12 +40,13 @@ func findFactors(c *check) {
 		if !outside(inUnitOf(*found.Amount, from, to), from, to) {
 			continue
 		}
-		said := message.New("%s %s: %s is not known with less than %s or more than %s here.", f.Name, *found.Amount, known.Name, shownLimit(from), shownLimit(to))
+		low, high := shown(from, found.Amount.Unit()), shown(to, found.Amount.Unit())
+		said := message.New("%s %s: %s is not known with less than %s or more than %s here.", f.Name, *found.Amount, known.Name, low, high)
 		switch {
 		case from == nil:
-			said = message.New("%s %s: more than %s is not known of %s here.", f.Name, *found.Amount, *to, known.Name)
+			said = message.New("%s %s: more than %s is not known of %s here.", f.Name, *found.Amount, high, known.Name)
 		case to == nil:
-			said = message.New("%s %s: less than %s is not known of %s here.", f.Name, *found.Amount, *from, known.Name)
+			said = message.New("%s %s: less than %s is not known of %s here.", f.Name, *found.Amount, low, known.Name)
 		}
 		c.say(Finding{ID: string(f.ID), Field: string(f.ID), About: about(known.ID, found.Amount.String()), Said: said}, by)
 	}
@@ -63,3 +64,19 @@ func inUnitOf(a quantity.Amount, from, to *quantity.Amount) quantity.Amount {
 	}
 	return a
 }
+
+// shown is a limit in the unit the result was measured in, to the tenth where it is converted.
+func shown(limit *quantity.Amount, unit quantity.Unit) quantity.Amount {
+	if limit == nil {
+		return quantity.Amount{}
+	}
+	if limit.Unit() == unit {
+		return *limit
+	}
+	if same, err := quantity.TestWeight(*limit, unit); err == nil {
+		return tenths.Apply(same)
+	}
+	return *limit
+}
+
+var tenths = quantity.To("0.1", quantity.HalfUp)

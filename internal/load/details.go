@@ -37,7 +37,9 @@ type Details struct {
 	// Price is nil while there is none.
 	Price       *quantity.Amount `json:"price,omitempty"`
 	PriceSource string           `json:"price_source,omitempty"`
-	Remark      string           `json:"remark,omitempty"`
+	// Posted is the price that was posted when this one was typed; nil where none was.
+	Posted *Posted `json:"posted,omitempty"`
+	Remark string  `json:"remark,omitempty"`
 }
 
 // Party is a person or firm on the ticket.
@@ -60,10 +62,20 @@ type Deal struct {
 	title.Terms
 	Price       *quantity.Amount `json:"price,omitempty"`
 	PriceSource string           `json:"price_source,omitempty"`
+	Posted      *Posted          `json:"posted,omitempty"`
+}
+
+// Posted is the elevator's price of a grain on a day, and when and by whom it was posted.
+type Posted struct {
+	Commodity string          `json:"commodity"`
+	Day       quantity.Date   `json:"day"`
+	Price     quantity.Amount `json:"price"`
+	At        string          `json:"at"`
+	Who       string          `json:"who"`
 }
 
 // Deal returns the load's deal, for owners without one of their own.
-func (d Details) Deal() Deal { return Deal{d.Terms, d.Price, d.PriceSource} }
+func (d Details) Deal() Deal { return Deal{d.Terms, d.Price, d.PriceSource, d.Posted} }
 
 // DealOf returns one owner's deal, counted from zero.
 func (d Details) DealOf(owner int) Deal {

@@ -57,7 +57,7 @@ func defaultBench(rules string) Bench {
 func (b Bench) authority(l law.Law) (meter.CheckTolerance, error) {
 	if b.Authority == HouseRule {
 		return meter.CheckTolerance{
-			ID: HouseRule, Name: "the house", Source: "set-up of the bench", Confirmed: true,
+			ID: HouseRule, Name: "the house", OfHouse: true, Source: "set-up of the bench", Confirmed: true,
 			Limits: []meter.ErrorLimit{{Fixed: b.Limit}},
 		}, nil
 	}

@@ -29,7 +29,7 @@ func appendCell(out []moisture.Limit, name message.Text, e *rates.Edition, c rul
 	if !c.Given() || slices.ContainsFunc(out, func(l moisture.Limit) bool { return l.At.Equal(c.Amount) }) {
 		return out
 	}
-	return append(out, moisture.Limit{Name: name, At: c.Amount, Source: e.Source(c.Row)})
+	return append(out, moisture.Limit{Name: name, At: c.Amount, Source: c.Source})
 }
 
 // classLimits returns the limits of the Canadian classes, where the elevator's rules have them and
@@ -127,7 +127,10 @@ func DryRules(ctx context.Context, d Desk, l *load.Load) (rules dryness.Rules, f
 	}
 	if rules.Buy.Unit() == quantity.Plain && e != nil && e.Shrink.Trigger.Given() {
 		rules.Buy = e.Shrink.Trigger.Amount
-		rules.Source = e.Source(e.Shrink.Trigger.Row).String()
+		rules.Source = e.Shrink.Trigger.Source.String()
+	}
+	if e != nil && e.Drying.To.Given() {
+		rules.ChargedTo = e.Drying.To.Amount
 	}
 	nothing := rules.CanadaGrain == "" && rules.Buy.Unit() == quantity.Plain &&
 		rules.StoreShort.Unit() == quantity.Plain && rules.StoreLong.Unit() == quantity.Plain

@@ -103,7 +103,7 @@ func appendMark(out []moisture.Limit, name message.Text, e *rates.Edition, c rul
 	if !c.Given() {
 		return out
 	}
-	return append(out, moisture.Limit{Name: name, At: c.Amount, Source: e.Source(c.Row)})
+	return append(out, moisture.Limit{Name: name, At: c.Amount, Source: c.Source})
 }
 
 // nearPoints is the greatest distance of a marked class limit from the reading; farther ones would

@@ -18,10 +18,10 @@ func BareWater(e *Edition) *Edition {
 	bare := *e
 	bare.ID, bare.Title = e.ID+", bare water formula", e.Title+", bare water formula"
 	bare.File, bare.Text, bare.Hash = "", nil, ""
-	bare.Handling = handling.Rule{Method: handling.None, Rounding: e.Handling.Rounding, Row: message.Words("bare water formula")}
+	bare.Handling = handling.Rule{Method: handling.None, Rounding: e.Handling.Rounding, Source: message.Words("bare water formula")}
 	if e.Shrink.Method != shrink.None {
 		bare.Shrink.Method = shrink.Water
-		bare.Shrink.Row = message.Words("bare water formula")
+		bare.Shrink.Source = message.Words("bare water formula")
 	}
 	return &bare
 }

@@ -61,14 +61,14 @@ type Origin struct {
 }
 
 // DockageRule is what the edition adds to the grain's own recording rule (7 CFR 810.104): dockage
-// is taken off the net weight before anything else. Its Row is empty where no dockage is determined
+// is taken off the net weight before anything else. Its Source is empty where no dockage is determined
 // of the grain.
 type DockageRule struct {
 	// MustTest refuses to settle a load whose dockage was not tested; without
 	// it an untested load has none taken off.
 	MustTest bool
 	Rounding quantity.Rounding
-	Row      message.Text
+	Source   message.Text
 }
 
 // Shares says how a settlement is split among owners.
@@ -76,7 +76,7 @@ type Shares struct {
 	// Remainder says who gets the remainder when every share has been rounded down: "first", "last"
 	// or "largest".
 	Remainder string
-	Row       message.Text
+	Source    message.Text
 }
 
 // Factor returns a factor of the commodity in the unit of the edition's discount for it, which is
@@ -105,9 +105,6 @@ func (e *Edition) By(t *grain.Tables) *Edition {
 	return &by
 }
 
-// Source returns the reference to a row of this edition as printed.
-func (e *Edition) Source(row message.Text) message.Text { return message.New("%v: %s", e.ID, row) }
-
 // Within is a reference without the name of the edition, where that is already said. Other sources
 // are unchanged.
 func (e *Edition) Within(source message.Text) message.Text {
@@ -126,10 +123,10 @@ func (e *Edition) LineOf(source message.Text) (line int, found bool) {
 	return line, found
 }
 
-// row takes the row out of a reference that [Edition.Source] made.
+// row takes the row out of a reference that [tomlfile.Table.Source] made.
 func (e *Edition) row(source message.Text) (row message.Text, is bool) {
 	args := source.Args()
-	if len(args) != 2 || args[0] != any(e.ID) || source.Key() != e.Source(row).Key() {
+	if len(args) != 2 || args[0] != any(e.ID) {
 		return row, false
 	}
 	row, is = args[1].(message.Text)

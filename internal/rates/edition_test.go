@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -48,31 +49,31 @@ func TestCellsNameTheirPlace(t *testing.T) {
 	e := fixture(t, "good/barley-full.toml")
 	lines := strings.Split(string(e.Text), "\n")
 	for _, c := range []struct {
-		row  message.Text
-		want string
+		source message.Text
+		want   string
 	}{
-		{e.Shrink.Trigger.Row, `trigger = "14.8 %"`},
-		{e.Shrink.Rows[1].Cell.Row, `shrink = "3.0 %"`},
-		{e.Drying.Bands[1].Cell.Row, `rate = "0.06 $/bu/pt"`},
-		{e.Discounts[1].Rows[2].Cell.Row, `premium = "2 %"`},
-		{e.Discounts[2].RefuseUnder.Row, `refuse_under = "50.0 kg/hL"`},
-		{e.Discounts[4].Row, "[[discount]]"},
-		{e.Shares.Row, `remainder = "largest"`},
-		{message.New("%v, line %d", "x", 1), "# Every form of rule, in metric units."},
-		{e.Discounts[0].Cap.Row, `cap = "5 %"`},
-		{e.Discounts[3].Cell.Row, `discount = "4.00 $/t"`},
-		{e.Shrink.CreditFloor.Row, `over_dry_floor = "12.0 %"`},
-		{e.Drying.Step.Row, `step = "0.5 up"`},
-		{e.Handling.Row, "[handling]"},
-		{e.Discounts[0].RefuseOver.Row, `refuse_over = "28.0 %"`},
-		{e.Dockage.Row, "[dockage]"},
-		{e.Discounts[1].Row, "[[discount]]"},
-		{e.Drying.Minimum.Row, `minimum = "12.50 $"`},
-		{e.Within(e.Source(e.Shrink.Row)), "[shrink]"},
+		{e.Shrink.Trigger.Source, `trigger = "14.8 %"`},
+		{e.Shrink.Rows[1].Cell.Source, `shrink = "3.0 %"`},
+		{e.Drying.Bands[1].Cell.Source, `rate = "0.06 $/bu/pt"`},
+		{e.Discounts[1].Rows[2].Cell.Source, `premium = "2 %"`},
+		{e.Discounts[2].RefuseUnder.Source, `refuse_under = "50.0 kg/hL"`},
+		{e.Discounts[4].Source, "[[discount]]"},
+		{e.Shares.Source, `remainder = "largest"`},
+		{message.New("%v: %s", e.ID, message.New("%v, line %d", "x", 1)), "# Every form of rule, in metric units."},
+		{e.Discounts[0].Cap.Source, `cap = "5 %"`},
+		{e.Discounts[3].Cell.Source, `discount = "4.00 $/t"`},
+		{e.Shrink.CreditFloor.Source, `over_dry_floor = "12.0 %"`},
+		{e.Drying.Step.Source, `step = "0.5 up"`},
+		{e.Handling.Source, "[handling]"},
+		{e.Discounts[0].RefuseOver.Source, `refuse_over = "28.0 %"`},
+		{e.Dockage.Source, "[dockage]"},
+		{e.Discounts[1].Source, "[[discount]]"},
+		{e.Drying.Minimum.Source, `minimum = "12.50 $"`},
+		{e.Shrink.Source, "[shrink]"},
 	} {
-		n, _ := e.LineOf(e.Source(c.row))
+		n, _ := e.LineOf(c.source)
 		if n < 1 || n > len(lines) || lines[n-1] != c.want {
-			t.Errorf("%s does not lead to %s", c.row, c.want)
+			t.Errorf("%s does not lead to %s", c.source, c.want)
 		}
 	}
 }
@@ -201,6 +202,31 @@ func TestCautions(t *testing.T) {
 	c = fixture(t, "good/corn-points.toml").Cautions()
 	if len(c) != 1 || c[0].String() != "Shrink of 1.4 %/pt takes 2.24 % of the weight beyond the water at 10 points: handling by another name, and more than the largest loss measured, 1.71 %." {
 		t.Errorf("cautions: %q", c)
+	}
+}
+
+// The Government of Alberta prints 64.842 bushels of oats to the tonne, which is 34 lb each; the 32 lb
+// of the states are a mistake in rates that pay Canadian dollars, and the law of the states is none there.
+func TestBushelOfOatsInCanada(t *testing.T) {
+	main, err := os.ReadFile("../../schedules/editions/oats-main-2025.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := func(currency, bushel string) bool {
+		text := strings.Replace(string(main), `"USD"`, `"`+currency+`"`, 1)
+		e, err := rates.Read("oats.toml", []byte(strings.Replace(text, `bushel = "32 lb/bu"`, `bushel = "`+bushel+`"`, 1)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return slices.ContainsFunc(e.Cautions(), func(c message.Text) bool { return strings.HasPrefix(c.String(), "A bushel of Oats") })
+	}
+	for _, c := range []struct {
+		currency, bushel string
+		want             bool
+	}{{"CAD", "32 lb/bu", true}, {"CAD", "34 lb/bu", false}, {"USD", "34 lb/bu", true}, {"USD", "32 lb/bu", false}} {
+		if told(c.currency, c.bushel) != c.want {
+			t.Errorf("%s a bushel in %s: warned %v, want %v", c.bushel, c.currency, !c.want, c.want)
+		}
 	}
 }
 

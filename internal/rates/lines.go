@@ -28,7 +28,7 @@ func (e *Edition) Lines() []rule.Line {
 }
 
 func (d DockageRule) post(w *rule.Lines) {
-	if d.Row.IsZero() {
+	if d.Source.IsZero() {
 		return
 	}
 	w.Under("dockage", message.New("Dockage"))

@@ -22,7 +22,7 @@ func Read(name string, text []byte) (*Edition, error) {
 	}
 	sum := sha256.Sum256(text)
 	e := &Edition{File: name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
-	r := reader{e: e, root: file.Root()}
+	r := reader{e: e, file: file, root: file.Root()}
 	r.read()
 	file.Root().RejectUnknownKeys()
 	if err := file.Problems().Err(); err != nil {
@@ -36,6 +36,7 @@ func Read(name string, text []byte) (*Edition, error) {
 // compared with nothing.
 type reader struct {
 	e    *Edition
+	file *tomlfile.File
 	root *tomlfile.Table
 	head rule.Head
 }
@@ -43,13 +44,14 @@ type reader struct {
 func (r *reader) read() {
 	head, _ := r.root.Table("edition", true)
 	r.readHead(head)
+	r.file.SetID(r.e.ID)
 	r.origin()
 	r.units()
 	r.rounding()
 	r.dockage()
 	r.rules()
 	shares, _ := r.root.Table("shares", true)
-	r.e.Shares = Shares{Remainder: shares.Choice("remainder", "first", "last", "largest"), Row: shares.Place("remainder")}
+	r.e.Shares = Shares{Remainder: shares.Choice("remainder", "first", "last", "largest"), Source: shares.Source("remainder")}
 	r.order(head)
 }
 
@@ -83,6 +85,6 @@ func (r *reader) dockage() {
 	}
 	r.e.Dockage = DockageRule{
 		MustTest: t.Choice("untested", "refuse", "none") == "refuse",
-		Rounding: rule.LineRounding(t, r.e.Rounding.Weight), Row: t.Place(""),
+		Rounding: rule.LineRounding(t, r.e.Rounding.Weight), Source: t.Source(""),
 	}
 }

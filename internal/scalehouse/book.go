@@ -21,5 +21,8 @@ type Book interface {
 	Drafts(context.Context) ([]book.Draft, error)
 
 	Path() string
+	// Backup copies the book as it is open, also where its file is no longer in its place.
 	Backup(ctx context.Context, path string) error
+	// Trouble returns why nothing that is entered now would be kept; nil where all is well.
+	Trouble() error
 }

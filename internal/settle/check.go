@@ -126,11 +126,11 @@ func (c *checker) measured(f grain.Factor, a quantity.Amount) {
 func (c *checker) mustTest() {
 	for _, d := range c.edition.Discounts {
 		if d.MustTest && d.Factor.ID != grain.Moisture && !c.tested(d.Factor.ID) {
-			c.untested(d.Factor, d.Row)
+			c.untested(d.Factor, d.Source)
 		}
 	}
 	if dockage, ok := c.edition.Commodity.Dockage(); ok && c.edition.Dockage.MustTest && !c.tested(dockage.ID) {
-		c.untested(dockage, c.edition.Dockage.Row)
+		c.untested(dockage, c.edition.Dockage.Source)
 	}
 }
 
@@ -140,13 +140,13 @@ func (c *checker) moistureBases() {
 	for _, d := range c.edition.Discounts {
 		f, ok := c.edition.Commodity.Factor(d.Factor.ID)
 		if ok && d.MoistureBasis.Given() && f.HasBasis() && c.tested(f.ID) && !f.Basis.Equal(d.MoistureBasis.Amount) {
-			c.wrong(string(f.ID), "%s is stated at a moisture of %s here, and %s means it at %s. State both at one moisture.", f.Name, f.Basis, c.edition.Source(d.Row), d.MoistureBasis.Amount)
+			c.wrong(string(f.ID), "%s is stated at a moisture of %s here, and %s means it at %s. State both at one moisture.", f.Name, f.Basis, d.Source, d.MoistureBasis.Amount)
 		}
 	}
 }
 
-func (c *checker) untested(f grain.Factor, row message.Text) {
-	c.wrong(string(f.ID), "%s has not been tested, and %s settles no load without it. Test the sample.", f.Name, c.edition.Source(row))
+func (c *checker) untested(f grain.Factor, source message.Text) {
+	c.wrong(string(f.ID), "%s has not been tested, and %s settles no load without it. Test the sample.", f.Name, source)
 }
 
 func (c *checker) tested(id grain.FactorID) bool {

@@ -197,9 +197,9 @@ func (r discounting) ofOwnPrices(gives rule.Direction, rate *worksheet.Step, non
 			continue
 		}
 		line := OwnLine(i+1, DiscountLine(r.rule.ID))
-		unit := r.sheet.Work(line+".unit", r.holderOf(i).label(message.New("%s per unit", r.rule.Label)), worksheet.PercentOf(rate, price), r.rule.UnitRounding, r.edition.Source(r.rule.Row))
+		unit := r.sheet.Work(line+".unit", r.holderOf(i).label(r.rule.Labels.Unit), worksheet.PercentOf(rate, price), r.rule.UnitRounding, r.rule.Source)
 		part := worksheet.Over(worksheet.Times(worksheet.Times(unit, r.AmountOn(r.rule.Basis, unit.Value().Unit())), worksheet.Const(s.Parts)), worksheet.Const(s.Of))
-		own[i] = r.sheet.Work(line, r.holderOf(i).label(r.rule.Label), part, r.rule.Rounding, r.edition.Source(r.rule.Row))
+		own[i] = r.sheet.Work(line, r.holderOf(i).label(r.rule.Label), part, r.rule.Rounding, r.rule.Source)
 		all = append(all, own[i])
 	}
 	if len(all) == 0 {
@@ -210,5 +210,5 @@ func (r discounting) ofOwnPrices(gives rule.Direction, rate *worksheet.Step, non
 		r.ownDeductions = map[*discount.Rule][]*worksheet.Step{}
 	}
 	r.ownDeductions[r.rule] = own
-	r.add(gives, r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.Sum(all[0], all[1:]...), quantity.Unrounded, r.edition.Source(r.rule.Row)))
+	r.add(gives, r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.Sum(all[0], all[1:]...), quantity.Unrounded, r.rule.Source))
 }

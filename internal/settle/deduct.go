@@ -41,17 +41,17 @@ func (r discounting) perUnitOf(rate *worksheet.Step) *worksheet.Step {
 }
 
 func (r discounting) unitStep(figure worksheet.Operand) *worksheet.Step {
-	return r.sheet.Work(DiscountLine(r.rule.ID)+".unit", message.New("%s per unit", r.rule.Label), figure, r.rule.UnitRounding, r.edition.Source(r.rule.Row))
+	return r.sheet.Work(DiscountLine(r.rule.ID)+".unit", r.rule.Labels.Unit, figure, r.rule.UnitRounding, r.rule.Source)
 }
 
 func (r discounting) byMoney(gives rule.Direction, rate *worksheet.Step) {
 	units := r.AmountOn(r.rule.Basis, rate.Value().Unit())
-	step := r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.Times(rate, units), r.rule.Rounding, r.edition.Source(r.rule.Row))
+	step := r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.Times(rate, units), r.rule.Rounding, r.rule.Source)
 	r.add(gives, step)
 }
 
 func (r discounting) byWeight(gives rule.Direction, percent *worksheet.Step) {
-	step := r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.PercentOf(percent, r.on(r.engine.basis(r.calculation, r.rule.Basis))), r.rule.Rounding, r.edition.Source(r.rule.Row))
+	step := r.sheet.Work(DiscountLine(r.rule.ID), r.rule.Label, worksheet.PercentOf(percent, r.on(r.engine.basis(r.calculation, r.rule.Basis))), r.rule.Rounding, r.rule.Source)
 	r.add(gives, step)
 	r.docked = true
 	r.changed = r.changed || !step.Value().IsZero()
@@ -69,7 +69,7 @@ func (r discounting) None(reason message.Text) {
 	if r.rule.Of == discount.OfWeight {
 		unit = r.edition.Units.Weight
 	}
-	step := r.sheet.Skip(DiscountLine(r.rule.ID), r.rule.Label, unit, r.rule.Rounding, reason, r.edition.Source(r.rule.Row))
+	step := r.sheet.Skip(DiscountLine(r.rule.ID), r.rule.Label, unit, r.rule.Rounding, reason, r.rule.Source)
 	r.add(rule.Docks, step)
 }
 

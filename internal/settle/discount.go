@@ -40,26 +40,32 @@ func (r discounting) comparable(found *worksheet.Step) bool {
 	if !is || found.Value().Unit() == want {
 		return true
 	}
-	r.refuse(Problem{Field: string(r.rule.Factor.ID), Sentence: message.New("%s is %s; %s is written in %s. Test or type it in %s.", r.rule.Factor.Name, found.Printed(), r.edition.Source(r.rule.Row), want, want)})
+	r.refuse(Problem{Field: string(r.rule.Factor.ID), Sentence: message.New("%s is %s; %s is written in %s. Test or type it in %s.", r.rule.Factor.Name, found.Printed(), r.rule.Source, want, want)})
 	return false
 }
 
 // turnedAway refuses a load beyond the rule's limits, unless a manager has accepted it; then the
 // sheet shows the limit and the acceptance.
 func (r discounting) turnedAway(found *worksheet.Step) bool {
-	limit, beyond := r.rule.RefuseOver, message.New("%s is over it", found.Printed())
-	where := message.New("is %s, over the limit of %s", found.Printed(), limit.Amount.Written())
-	if r.rule.RefuseUnder.Given() && found.Value().Less(r.rule.RefuseUnder.Amount) {
-		limit, beyond = r.rule.RefuseUnder, message.New("%s is under it", found.Printed())
-		where = message.New("is %s, under the limit of %s", found.Printed(), limit.Amount.Written())
-	} else if !limit.Given() || !found.Value().More(limit.Amount) {
-		return false
+	under, over := r.rule.RefuseUnder, r.rule.RefuseOver
+	switch {
+	case under.Given() && found.Value().Less(under.Amount):
+		return r.beyond(under, message.New("%s is under it", found.Printed()),
+			message.New("is %s, under the limit of %s", found.Printed(), under.Amount.Written()))
+	case over.Given() && found.Value().More(over.Amount):
+		return r.beyond(over, message.New("%s is over it", found.Printed()),
+			message.New("is %s, over the limit of %s", found.Printed(), over.Amount.Written()))
 	}
+	return false
+}
+
+// beyond turns away a load beyond a limit or writes down that it was accepted.
+func (r discounting) beyond(limit rule.Cell, remark, where message.Text) (away bool) {
 	if r.TurnedAway(where) {
 		return true
 	}
-	step := r.Rate(DiscountLine(r.rule.ID)+".limit", message.New("%s limit", r.rule.Label), limit)
-	r.sheet.Note(step, discount.Accepted(beyond))
+	step := r.Rate(DiscountLine(r.rule.ID)+".limit", r.rule.Labels.Limit, limit)
+	r.sheet.Note(step, discount.Accepted(remark))
 	return false
 }
 
@@ -81,7 +87,7 @@ func (r discounting) TurnedAway(where message.Text) bool {
 	}
 	r.refuse(Problem{
 		Field: string(r.rule.Factor.ID), Accept: r.rule.ID,
-		Sentence: message.New("%s %s (%s). Refuse the load, or let a manager accept it.", r.rule.Factor.Name, where, r.edition.Source(r.rule.Row)),
+		Sentence: message.New("%s %s (%s). Refuse the load, or let a manager accept it.", r.rule.Factor.Name, where, r.rule.Source),
 	})
 	return true
 }

@@ -24,7 +24,7 @@ func chargeDrying(d *calculation) {
 	if !ok {
 		return
 	}
-	d.out.Drying = d.sheet.Work(LineDrying, message.Words("Drying charge"), atLeast(d, charge), r.Rounding, d.Source(r.Row))
+	d.out.Drying = d.sheet.Work(LineDrying, message.Words("Drying charge"), atLeast(d, charge), r.Rounding, r.Source)
 }
 
 // atLeast raises a charge to the edition's least. A load in a free band, or
@@ -39,5 +39,5 @@ func atLeast(d *calculation, charge worksheet.Expr) worksheet.Operand {
 
 func noDrying(d *calculation, reason message.Text) {
 	r := d.edition.Drying
-	d.out.Drying = d.sheet.Skip(LineDrying, message.Words("Drying charge"), quantity.Dollar, r.Rounding, reason, d.Source(r.Row))
+	d.out.Drying = d.sheet.Skip(LineDrying, message.Words("Drying charge"), quantity.Dollar, r.Rounding, reason, r.Source)
 }

@@ -19,14 +19,14 @@ func takeHandling(d *calculation) {
 	default:
 		rate := d.Rate(HandlingRateLine, message.Words("Handling rate"), r.Rate)
 		loss := r.Method.Work(rate, d.out.Wet, d.left)
-		d.out.Handling = d.sheet.Work(LineHandling, message.Words("Handling loss"), loss, r.Rounding, d.Source(r.Row))
+		d.out.Handling = d.sheet.Work(LineHandling, message.Words("Handling loss"), loss, r.Rounding, r.Source)
 	}
 	d.engine.dry(d)
 }
 
 func noHandling(d *calculation, reason message.Text) {
 	r := d.edition.Handling
-	d.out.Handling = d.sheet.Skip(LineHandling, message.Words("Handling loss"), d.edition.Units.Weight, r.Rounding, reason, d.Source(r.Row))
+	d.out.Handling = d.sheet.Skip(LineHandling, message.Words("Handling loss"), d.edition.Units.Weight, r.Rounding, reason, r.Source)
 }
 
 // nowDry records the dry weight: clean grain less water and handling. The weight to be paid for is

@@ -94,10 +94,10 @@ func (n Engine) settle(by *engine, f Facts, e *rates.Edition) (*Settlement, erro
 	return d.out, nil
 }
 
-// roomFor is about how many steps a settlement has: those of every load, a few
-// for each discount, and a line for each owner.
+// roomFor is about how many steps a settlement has: those of every load, one
+// for each discount, more where its factor was tested, and the lines of each owner.
 func roomFor(f Facts, e *rates.Edition) int {
-	return 33 + 3*len(e.Discounts) + 10*len(f.Shares)
+	return 28 + len(e.Discounts) + 4*len(f.Findings) + 13*len(f.Shares)
 }
 
 // calculation is one settlement under way.
@@ -134,9 +134,6 @@ func (d *calculation) Sheet() *worksheet.Sheet { return d.sheet }
 
 // Moisture is the load's moisture as recorded.
 func (d *calculation) Moisture() *worksheet.Step { return d.out.Moisture }
-
-// Source returns the reference to a row of the edition.
-func (d *calculation) Source(row message.Text) message.Text { return d.edition.Source(row) }
 
 // Refuse records why the load cannot be settled.
 func (d *calculation) Refuse(field string, sentence message.Text) {
@@ -198,16 +195,16 @@ func (d *calculation) on(b rule.Basis) *worksheet.Step {
 
 // Rate records a cell of the edition.
 func (d *calculation) Rate(id string, label message.Text, c rule.Cell) *worksheet.Step {
-	return d.sheet.Rate(id, label, c.Amount, d.edition.Source(c.Row))
+	return d.sheet.Rate(id, label, c.Amount, c.Source)
 }
 
 // Points are the points of the load's moisture above a level, in the edition's
 // steps.
 func (d *calculation) Points(id string, label message.Text, to *worksheet.Step, step rule.Step) *worksheet.Step {
-	return d.sheet.Work(id, label, worksheet.Points(d.out.Moisture, to), step.Rounding, d.edition.Source(step.Row))
+	return d.sheet.Work(id, label, worksheet.Points(d.out.Moisture, to), step.Rounding, step.Source)
 }
 
 // OffTable refuses a value that no row of a table holds.
-func (d *calculation) OffTable(field, name string, found *worksheet.Step, row message.Text, bands []rule.Band) {
-	d.Refuse(field, message.New("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Printed(), d.edition.Source(row), bands[0], bands[len(bands)-1]))
+func (d *calculation) OffTable(field, name string, found *worksheet.Step, source message.Text, bands []rule.Band) {
+	d.Refuse(field, message.New("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Printed(), source, bands[0], bands[len(bands)-1]))
 }

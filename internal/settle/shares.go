@@ -102,7 +102,7 @@ func partLine(d *calculation, whole *worksheet.Step, place quantity.Rounding, ke
 		steps[i] = d.sheet.Work(OwnLine(i+1, whole.ID()), d.holderOf(i).label(whole.Label()), expr, down, worksheet.Unsourced)
 		others = append(others, steps[i])
 	}
-	source := d.edition.Source(d.edition.Shares.Row)
+	source := d.edition.Shares.Source
 	steps[rest] = d.sheet.Work(OwnLine(rest+1, whole.ID()), d.holderOf(rest).label(whole.Label()), worksheet.Less(whole, others...), quantity.Unrounded, source)
 	for i, s := range steps {
 		keep(i, s)

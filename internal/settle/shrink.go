@@ -26,7 +26,7 @@ func takeShrink(d *calculation) {
 	if !ok {
 		return
 	}
-	d.out.Water = d.sheet.Work(LineWater, message.Words("Water shrink"), water, r.Rounding, d.Source(r.Row))
+	d.out.Water = d.sheet.Work(LineWater, message.Words("Water shrink"), water, r.Rounding, r.Source)
 	d.off("after.water", message.Words("Weight after water shrink"), d.out.Water)
 }
 
@@ -51,11 +51,11 @@ func (s shrinkage) notWet() {
 	}
 	to := s.Rate("shrink.to", message.Words("Shrink-to"), s.rule.To)
 	floor := s.Rate("shrink.floor", message.Words("Driest moisture credited"), s.rule.CreditFloor)
-	counted := s.sheet.Work("shrink.credited", message.Words("Moisture credited"), worksheet.Higher(moisture, floor), quantity.Unrounded, s.Source(s.rule.CreditFloor.Row))
-	s.out.Water = s.sheet.Work(LineWater, message.Words("Water shrink (credit)"), shrink.Lost(s.out.Wet, counted, to), s.rule.Rounding, s.Source(s.rule.Row))
+	counted := s.sheet.Work("shrink.credited", message.Words("Moisture credited"), worksheet.Higher(moisture, floor), quantity.Unrounded, s.rule.CreditFloor.Source)
+	s.out.Water = s.sheet.Work(LineWater, message.Words("Water shrink (credit)"), shrink.Lost(s.out.Wet, counted, to), s.rule.Rounding, s.rule.Source)
 	s.off("after.water", message.Words("Weight at shrink-to"), s.out.Water)
 }
 
 func (s shrinkage) noShrink(reason message.Text) {
-	s.out.Water = s.sheet.Skip(LineWater, message.Words("Water shrink"), s.edition.Units.Weight, s.rule.Rounding, reason, s.Source(s.rule.Row))
+	s.out.Water = s.sheet.Skip(LineWater, message.Words("Water shrink"), s.edition.Units.Weight, s.rule.Rounding, reason, s.rule.Source)
 }

@@ -18,6 +18,7 @@ type File struct {
 	problems Problems
 	root     *Table
 	form     form
+	id       string // the name references begin with
 }
 
 // maxBytes bounds a file; the largest honest chart is a few hundred lines.
@@ -61,6 +62,9 @@ func (f *File) syntax(err error) {
 	}
 	f.add("", line, message.New("this is not TOML: %v", said), message.Words("Mend the line; figures are written in quotes, like \"15.5 %\"."))
 }
+
+// SetID gives the name that references to the file begin with.
+func (f *File) SetID(id string) { f.id = id }
 
 // Root is the file's outermost table.
 func (f *File) Root() *Table { return f.root }

@@ -30,14 +30,18 @@ func (t *Table) Path() string { return t.path }
 // discount is quoted as "discount damage".
 func (t *Table) SetTitle(title message.Text) { t.title = title }
 
-// Place returns the place of a key, for people: "shrink, to, line 35". An empty key is the table
-// itself.
-func (t *Table) Place(key string) message.Text {
+// Source returns the reference to a key, for people: "corn-main-2026: shrink, to, line 35". An
+// empty key is the table itself.
+func (t *Table) Source(key string) message.Text {
 	name := t.title
 	if name.IsZero() {
 		name = message.New("%v", t.path)
 	}
-	return message.New("%v, line %d", message.List(", ", name, message.Own(key)), t.Line(key))
+	place := message.New("%v, line %d", message.List(", ", name, message.Own(key)), t.Line(key))
+	if t.file.id == "" {
+		return place
+	}
+	return message.New("%v: %s", t.file.id, place)
 }
 
 // Name returns the name of a key of the table in problems: "shrink.to", or "discount damage row 2,

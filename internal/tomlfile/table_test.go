@@ -50,16 +50,16 @@ y = "3 lb"
 		t.Error("rounding, date or list")
 	}
 	inner, ok := r.Table("inner", true)
-	if !ok || inner.Amount("x", quantity.Lb).String() != "1 lb" || inner.Place("x").String() != "inner, x, line 11" || inner.Name("x").String() != "inner.x" {
-		t.Errorf("inner table: %s, %s", inner.Place("x"), inner.Name("x"))
+	if !ok || inner.Amount("x", quantity.Lb).String() != "1 lb" || inner.Source("x").String() != "inner, x, line 11" || inner.Name("x").String() != "inner.x" {
+		t.Errorf("inner table: %s, %s", inner.Source("x"), inner.Name("x"))
 	}
 	rows := r.Tables("row")
 	if len(rows) != 2 || rows[0].Amount("y").String() != "2 lb" || rows[1].Amount("y").String() != "3 lb" || rows[1].Line("y") != 17 {
 		t.Errorf("%d rows", len(rows))
 	}
 	rows[1].SetTitle(message.New("second row"))
-	if rows[1].Name("y").String() != "second row, y" || rows[1].Name("").String() != "second row" || rows[1].Place("").String() != "second row, line 16" {
-		t.Errorf("a named row is called %s, %s", rows[1].Name("y"), rows[1].Place(""))
+	if rows[1].Name("y").String() != "second row, y" || rows[1].Name("").String() != "second row" || rows[1].Source("").String() != "second row, line 16" {
+		t.Errorf("a named row is called %s, %s", rows[1].Name("y"), rows[1].Source(""))
 	}
 	r.RejectUnknownKeys()
 	if err := f.Problems().Err(); err != nil {

@@ -29,51 +29,60 @@ func (s *Sheet) Section(title message.Text) { s.section = title }
 // Given records a figure from outside as it was recorded. The rounding says to what place it was
 // recorded and is applied once, here.
 func (s *Sheet) Given(id string, label message.Text, a quantity.Amount, recorded quantity.Rounding, source message.Text) *Step {
-	return s.add(Step{id: id, label: label, kind: Given, exact: a, rounding: recorded, source: source})
+	return s.next(id, label, Given, source).figure(a, recorded)
 }
 
 // Rate records a figure read from the edition; source names the edition and row.
 func (s *Sheet) Rate(id string, label message.Text, a quantity.Amount, source message.Text) *Step {
-	return s.add(Step{id: id, label: label, kind: Rate, exact: a, source: source})
+	return s.next(id, label, Rate, source).figure(a, quantity.Rounding{})
 }
 
 // Work does one calculation and rounds it once. Source names the rule.
 func (s *Sheet) Work(id string, label message.Text, e Operand, r quantity.Rounding, source message.Text) *Step {
-	return s.add(Step{id: id, label: label, kind: Worked, expr: e, exact: e.amount(), rounding: r, source: source})
+	step := s.next(id, label, Worked, source)
+	step.expr = e
+	return step.figure(e.amount(), r)
 }
 
 // Skip records a rule that was considered and changes nothing, and why. The step's value is zero in
 // the unit given.
 func (s *Sheet) Skip(id string, label message.Text, unit quantity.Unit, r quantity.Rounding, reason, source message.Text) *Step {
-	return s.add(Step{id: id, label: label, kind: NotApplied, exact: quantity.Zero(unit), rounding: r, note: reason, source: source})
+	step := s.next(id, label, NotApplied, source)
+	step.note = &reason
+	return step.figure(quantity.Zero(unit), r)
 }
 
 // Word prints a word instead of a step's figure, for yes-no factors.
 func (s *Sheet) Word(step *Step, word message.Text) *Step {
-	step.word = word
+	step.word = &word
 	return step
 }
 
 // Note adds a remark to a step just written.
 func (s *Sheet) Note(step *Step, remark message.Text) *Step {
-	step.note = remark
+	step.note = &remark
 	return step
 }
 
-func (s *Sheet) add(one Step) *Step {
-	if _, taken := s.Step(one.id); taken {
-		panic(fmt.Sprintf("working: two steps are called %q", one.id))
+// next writes down a step that has no figure yet.
+func (s *Sheet) next(id string, label message.Text, kind Kind, source message.Text) *Step {
+	if _, taken := s.Step(id); taken {
+		panic(fmt.Sprintf("worksheet: two steps are called %q", id))
 	}
 	if len(s.blank) == 0 {
 		s.blank = make([]Step, 8)
 	}
 	step := &s.blank[0]
 	s.blank = s.blank[1:]
-	*step = one
-	step.section = s.section
-	step.value = step.rounding.Apply(step.exact)
+	step.id, step.section, step.label, step.kind, step.source = id, s.section, label, kind, source
 	s.steps = append(s.steps, step)
 	return step
+}
+
+// figure sets the figure of a step and rounds it, once.
+func (s *Step) figure(exact quantity.Amount, r quantity.Rounding) *Step {
+	s.exact, s.rounding, s.value = exact, r, r.Apply(exact)
+	return s
 }
 
 // Remarked is a sheet of the same steps with each remark as change tells it.
@@ -81,7 +90,10 @@ func (s *Sheet) Remarked(change func(note message.Text) message.Text) *Sheet {
 	out := NewSheet(len(s.steps))
 	for _, step := range s.steps {
 		told := *step
-		told.note = change(step.note)
+		if step.note != nil {
+			note := change(*step.note)
+			told.note = &note
+		}
 		out.steps = append(out.steps, &told)
 	}
 	return out

@@ -16,6 +16,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/ask"
 	"tenthpoint/ui/session/sessiontest"
 )
 
@@ -216,7 +217,7 @@ func TestDayIsPrintedAndWritten(t *testing.T) {
 // A statement is asked for, for a grower and days, and printed.
 func TestStatementIsPrinted(t *testing.T) {
 	r, s := dayRoom(t, 120)
-	session.AskStatement(s.session, "")
+	ask.Statement(s.session, "")
 	if wrong := r.Answer(map[string]string{"grower": "123", "from": "last week"}); wrong["from"] == "" {
 		t.Error("last week was taken for a date")
 	}

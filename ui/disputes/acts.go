@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/ask"
 )
 
 // AskRaise asks for a new dispute about a ticket; with zero the number is typed.
@@ -252,6 +253,6 @@ func (d *Disputes) PrintFile() {
 // PrintProof prints the proof sheet of the disputed ticket.
 func (d *Disputes) PrintProof() {
 	if one, there := d.inHand(); there {
-		session.AskProof(d.session, one.Raised.Ticket)
+		ask.Proof(d.session, one.Raised.Ticket)
 	}
 }

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/ask"
 	"tenthpoint/ui/session/sessiontest"
 )
 
@@ -78,7 +78,7 @@ func TestDisputeIsLate(t *testing.T) {
 
 func TestProofRefusesWhatIsNoTicket(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 40)
-	session.AskProof(r.Session, 0)
+	ask.Proof(r.Session, 0)
 	if wrong := r.Answer(map[string]string{"ticket": "none", "figure": "x"}); wrong["ticket"] == "" || wrong["figure"] == "" {
 		t.Errorf("wrong is %v", wrong)
 	}

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/ask"
 )
 
 // Add asks for a grower who has not been here before.
@@ -107,4 +108,4 @@ func sharesOf(owners []load.Owner) []elevator.Share {
 }
 
 // PrintAccount asks for the period of the chosen grower's account and prints it.
-func (g *Growers) PrintAccount() { session.AskStatement(g.session, g.chosen) }
+func (g *Growers) PrintAccount() { ask.Statement(g.session, g.chosen) }

@@ -211,7 +211,7 @@ func triedFactors(e *rates.Edition) []grain.Factor {
 	for _, d := range e.Discounts {
 		add(d.Factor)
 	}
-	if dockage, ok := e.Commodity.Factor(grain.Dockage); ok && !e.Dockage.Row.IsZero() {
+	if dockage, ok := e.Commodity.Factor(grain.Dockage); ok && !e.Dockage.Source.IsZero() {
 		add(dockage)
 	}
 	return out

@@ -54,6 +54,14 @@ func remember(f *Session) {
 	}
 }
 
+// Trouble says why nothing that is entered now would be kept; empty where all is well.
+func Trouble(f *Session) string {
+	if err := f.Desk.Book().Trouble(); err != nil {
+		return f.Sentence(err)
+	}
+	return ""
+}
+
 // CheckClock asks about a clock that cannot follow the last fact of the book,
 // before anybody begins to enter a load.
 func CheckClock(f *Session) {

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -108,3 +109,17 @@ func Signed(in Language, change *worksheet.Step) string {
 
 // OneLine sets several lines side by side, for the status line.
 func OneLine(text string) string { return strings.Join(strings.Split(text, "\n"), " ") }
+
+// FigureOrNone reads a moisture that may be left empty.
+func FigureOrNone(in Language, text string) (*quantity.Amount, error) {
+	if strings.TrimSpace(text) == "" {
+		return nil, nil
+	}
+	field := moisture.MoistureField
+	field.Name = in.Say("Moisture")
+	a, err := in.ParseFigure(field, text)
+	if err != nil {
+		return nil, err
+	}
+	return &a, nil
+}

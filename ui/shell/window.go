@@ -36,6 +36,7 @@ type Window struct {
 
 	ends    []func() // stop the periodic refreshes
 	Sidebar *Sidebar
+	Alarm   *alarm
 	Status  *widgets.StatusLine
 	clock   *Label
 	Work    *widgets.WorkBar
@@ -117,7 +118,8 @@ func (w *Window) layOut() {
 	}
 	clock := container.NewStack(NewGround(apptheme.ColorPlainGround), container.New(Margin{}, w.clock))
 	foot := container.NewBorder(nil, nil, nil, container.NewHBox(w.Work, clock), w.Status)
-	content := container.NewBorder(nil, foot, w.Sidebar.content, nil, container.New(Margin{}, w.body))
+	w.Alarm = newAlarm(w)
+	content := container.NewBorder(w.Alarm.Bar, foot, w.Sidebar.content, nil, container.New(Margin{}, w.body))
 	w.Window.SetContent(w.UI.Wrap(content))
 	w.Window.SetPadded(false)
 }
@@ -125,6 +127,7 @@ func (w *Window) layOut() {
 // begin shows the first screen: the yard, or in a new book the set-up.
 func (w *Window) begin() {
 	w.Current = -1
+	w.ends = append(w.ends, w.Runner.Every(alarmPause, w.Alarm.Watch))
 	if w.Session.IsNew() {
 		w.Go("setup")
 		w.Session.Drafts().SayBack()

@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/scaleticket/barcode"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/ask"
 )
 
 // Reprint prints another copy of the chosen ticket.
@@ -20,36 +21,8 @@ func (t *Tickets) Reprint() {
 	t.Reload()
 }
 
-// ManagerFields ask for a manager and a reason.
-func ManagerFields(f *session.Session) []model.AskField {
-	return []model.AskField{
-		{ID: "reason", Label: f.Say("Reason"), Chars: 40, Required: true},
-		{ID: "who", Label: f.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: 24, Required: true},
-	}
-}
-
 // Void asks for the reason and cancels the chosen ticket.
-func (t *Tickets) Void() {
-	number := t.Ticket.load.Number
-	t.session.Put(model.Ask{
-		Draft: "void", Of: fmt.Sprint("ticket ", number),
-		Title: t.session.Say("Void ticket %d?", number),
-		Text:  t.session.Say("The load counts nowhere. The number stays used, and every copy is kept. This cannot be taken back."),
-		State: model.Stop, Fields: ManagerFields(t.session), Yes: t.session.Say("Void the ticket"), Danger: true,
-		Then: func(values map[string]string) {
-			err := t.session.As(values["who"], func() error {
-				return scalehouse.Void(context.Background(), t.session.Desk, number, values["reason"])
-			})
-			if err != nil {
-				t.session.Fail(err)
-				return
-			}
-			t.session.Notify(model.OK, t.session.Say("ticket %d is void: %s", number, values["reason"]))
-			t.session.Changed()
-			t.Reload()
-		},
-	})
-}
+func (t *Tickets) Void() { ask.Void(t.session, t.Ticket.load.Number, t.Reload) }
 
 // Correct asks for the reason and opens the load that corrects the chosen
 // ticket, on the yard.
@@ -59,7 +32,7 @@ func (t *Tickets) Correct() {
 		Draft: "correct", Of: fmt.Sprint("ticket ", number),
 		Title: t.session.Say("Correct ticket %d?", number),
 		Text:  t.session.Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept."),
-		State: model.Warn, Fields: ManagerFields(t.session), Yes: t.session.Say("Open the correcting load"),
+		State: model.Warn, Fields: ask.ManagerFields(t.session), Yes: t.session.Say("Open the correcting load"),
 		Then: func(values map[string]string) {
 			if id, open := t.openInPlace(number, values, scalehouse.Correct); open {
 				t.session.Notify(model.OK, t.session.Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
@@ -72,7 +45,7 @@ func (t *Tickets) Correct() {
 // and opens a load for the grain of the chosen void ticket, on the yard.
 func (t *Tickets) Reissue() {
 	l := t.Ticket.load
-	fields := ManagerFields(t.session)
+	fields := ask.ManagerFields(t.session)
 	fields[0].Value = l.Ended.Reason
 	number := l.Number
 	t.session.Put(model.Ask{

@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/settle"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/yard/board"
 )
 
 // formState is a preview of a load with everything typed applied: its fields, its settlement, and
@@ -175,7 +176,9 @@ func (s *formState) CanSplit() bool { return len(s.form.Drafts()) == 1 }
 func (s *formState) Leaves() bool { return s.Load.Details.Direction == load.Outbound }
 
 // Next says briefly what the load waits for, with its state.
-func (s *formState) Next() model.Remark { return nextAct(s.language, s.Load, s.settlement != nil) }
+func (s *formState) Next() model.Remark {
+	return board.NextAct(s.language, s.Load, s.settlement != nil)
+}
 
 // CanIssue reports whether the load is complete and settles, every typed text is valid, and every
 // question of the guards is answered.

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/yard/board"
 )
 
 // Acts are everything a person can do with a load.
@@ -30,6 +31,9 @@ var loadActs = []shell.ActRow[*Screen]{
 		Do: func(s *Screen) { questions{s.Form()}.ask() }},
 	{ID: "load.again", Title: "Print the last ticket again", Key: widgets.CtrlShift(fyne.KeyP), Everywhere: true,
 		Do: func(s *Screen) { s.Yard.PrintAgain() }},
+	{ID: "load.void", Title: "Void the ticket just issued", Key: widgets.CtrlShift(fyne.KeyV),
+		When: func(s *Screen) bool { return s.Yard.CanVoidLast() }, Why: "Only a ticket issued here within the last minute is voided by this key. The screen Tickets voids any.",
+		Do: func(s *Screen) { s.Yard.VoidLast() }},
 	{ID: "load.refuse", Title: "Refuse", Key: widgets.Ctrl(fyne.KeyR),
 		When: func(s *Screen) bool { return s.Form().ID() != "" }, Why: "There is no load to refuse.",
 		Do: func(s *Screen) { s.Yard.Refuse() }},
@@ -73,16 +77,24 @@ var yardActs = []shell.ActRow[*Screen]{
 		Do: func(s *Screen) { s.turnTo(func() { s.Yard.Step(-1) }) }},
 }
 
-// placeKeys are the keys of the places on the yard.
-var placeKeys = [yardPlaces]fyne.KeyName{fyne.KeyF2, fyne.KeyF3, fyne.KeyF4, fyne.KeyF5, fyne.KeyF6, fyne.KeyF7, fyne.KeyF8, fyne.KeyF9}
+// placeKeys are the keys of the places on the yard; with Ctrl they reach as many again.
+var placeKeys = []fyne.KeyName{fyne.KeyF2, fyne.KeyF3, fyne.KeyF4, fyne.KeyF5, fyne.KeyF6, fyne.KeyF7, fyne.KeyF8, fyne.KeyF9}
+
+// placeKey is the key of a place.
+func placeKey(place int) widgets.Key {
+	if place < len(placeKeys) {
+		return widgets.Bare(placeKeys[place])
+	}
+	return widgets.Ctrl(placeKeys[place-len(placeKeys)])
+}
 
 // placeActs go to the truck at a place.
 func (s *Screen) placeActs() []shell.Act {
-	acts := make([]shell.Act, len(placeKeys))
-	for place, key := range placeKeys {
+	acts := make([]shell.Act, board.PlaceCount)
+	for place := range acts {
 		acts[place] = shell.Act{Everywhere: true, Command: widgets.Command{
 			ID: fmt.Sprintf("yard.%d", place+1), Title: s.Yard.session.Say("Truck at place %d", place+1), Group: s.Yard.session.Say("Yard"),
-			Break: place == 0, Keys: []widgets.Key{widgets.Bare(key)},
+			Break: place == 0, Keys: []widgets.Key{placeKey(place)},
 			EnabledWhen: func() bool { return s.Yard.IsTaken(place) },
 			WhyNot:      func() string { return s.Yard.session.Say("No truck stands at place %d.", place+1) },
 			Do:          func() { s.turnTo(func() { s.Yard.TakePlace(place) }) },

@@ -3,24 +3,25 @@ package yard
 import (
 	"context"
 	"slices"
-	"strconv"
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/yard/board"
 )
 
 // Yard is the trucks that are here and have no ticket yet, with the form of the
 // current one.
 type Yard struct {
 	session *session.Session
-	places  places
+	places  board.Places
 	forms   map[string]*LoadForm // by load
 	blank   *LoadForm
 	current *LoadForm
 	trucks  []*load.Load
+	last    *lastTicket // issued here; nil before the first
 	Scale   *ScaleReader
 }
 
@@ -34,7 +35,7 @@ func NewYard(f *session.Session) *Yard {
 	})
 	y.current = y.newBlank()
 	texts := f.Drafts().TypedBefore(yardDraft)
-	y.places.restore(texts)
+	y.places.Restore(texts)
 	y.read()
 	y.restoreForms()
 	if l := y.find(texts[CurrentText]); l != nil {
@@ -62,7 +63,7 @@ func (y *Yard) restoreForms() {
 
 // saveDraft keeps the places of the trucks, and which one is current.
 func (y *Yard) saveDraft() {
-	texts := y.places.texts()
+	texts := y.places.Texts()
 	if y.current.id != "" {
 		texts[CurrentText] = y.current.id
 	}
@@ -98,9 +99,9 @@ func (y *Yard) read() {
 		return
 	}
 	y.trucks = trucks
-	y.places.clear(func(id string) bool { return y.find(id) != nil })
+	y.places.Clear(func(id string) bool { return y.find(id) != nil })
 	for _, l := range trucks {
-		y.places.give(l.ID)
+		y.places.Give(l.ID)
 	}
 	y.keepForms()
 }
@@ -139,11 +140,11 @@ func (y *Yard) Rows() []model.TruckRow {
 	var rows []model.TruckRow
 	for i, id := range y.places {
 		if l := y.find(id); l != nil {
-			rows = append(rows, y.row(l, "F"+strconv.Itoa(i+firstYardKey)))
+			rows = append(rows, y.row(l, board.KeyOf(i)))
 		}
 	}
 	for _, l := range y.trucks {
-		if !y.places.has(l.ID) {
+		if !y.places.Has(l.ID) {
 			rows = append(rows, y.row(l, ""))
 		}
 	}
@@ -158,7 +159,7 @@ func (y *Yard) row(l *load.Load, key string) model.TruckRow {
 		s, _ := office.Preview(y.session.Desk, l)
 		settles = s != nil
 	}
-	row := truckRow(y.session.Language, l, settles, y.session.Desk.Now())
+	row := board.RowOf(y.session.Language, l, settles, y.session.Desk.Now())
 	row.Key, row.Current = key, y.current.id == l.ID
 	return row
 }
@@ -217,7 +218,7 @@ func (y *Yard) TakePlace(place int) bool {
 	if !y.IsTaken(place) {
 		return false
 	}
-	y.Take(y.places.at(place))
+	y.Take(y.places.At(place))
 	return true
 }
 
@@ -236,7 +237,7 @@ func (y *Yard) Step(by int) {
 }
 
 // IsTaken reports whether there is a truck at a place.
-func (y *Yard) IsTaken(place int) bool { return y.places.at(place) != "" }
+func (y *Yard) IsTaken(place int) bool { return y.places.At(place) != "" }
 
 // putDown records what is typed on the current form.
 func (y *Yard) putDown() bool {
@@ -257,8 +258,9 @@ func (y *Yard) Issue() bool {
 		y.session.Fail(err)
 		return false
 	}
+	last.number, last.issued = number, y.session.Desk.Now()
 	y.left()
-	y.blank.last = last.as(y.session.Language, number)
+	y.last, y.blank.last = last, last
 	return true
 }
 

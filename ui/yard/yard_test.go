@@ -7,8 +7,8 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
+	"tenthpoint/ui/yard/board"
 )
 
 // arrive types a truck in and leaves it on the yard.
@@ -49,11 +49,15 @@ func TestTrucksKeepTheirKeys(t *testing.T) {
 	if got := keys(y); got != "F2 A, F3 D, F4 C" {
 		t.Errorf("after D came the yard is %s", got)
 	}
-	for _, truck := range []string{"E", "F", "G", "H", "I", "J"} {
+	for _, truck := range strings.Split("EFGHIJKLMNOPQ", "") {
 		arrive(t, y, truck)
 	}
-	if got := keys(y); got != "F2 A, F3 D, F4 C, F5 E, F6 F, F7 G, F8 H, F9 I,  J" {
-		t.Errorf("nine trucks are %s", got)
+	if got := keys(y); !strings.HasPrefix(got, "F2 A, F3 D, F4 C, F5 E, F6 F, F7 G, F8 H, F9 I, Ctrl+F2 J, Ctrl+F3 K") || !strings.HasSuffix(got, "Ctrl+F9 Q") {
+		t.Errorf("sixteen trucks are %s", got)
+	}
+	arrive(t, y, "R")
+	if got := keys(y); !strings.HasSuffix(got, ",  R") {
+		t.Errorf("the seventeenth truck is at the end of %s", got)
 	}
 	if again := keys(NewYard(r.Session)); !strings.HasPrefix(again, "F2 A, F3 C, F4 D") {
 		t.Errorf("another desk on the book has %s", again)
@@ -120,27 +124,10 @@ func TestNextAct(t *testing.T) {
 			t.Errorf("after %s %q the truck waits for %+v, want %s", tt.field, tt.text, row.Next, tt.want)
 		}
 	}
-	refused := nextAct(r.Session.Language, &load.Load{Phase: load.TurnedAway}, false)
-	issued := nextAct(r.Session.Language, &load.Load{Phase: load.Ticketed, Number: 12}, true)
+	refused := board.NextAct(r.Session.Language, &load.Load{Phase: load.TurnedAway}, false)
+	issued := board.NextAct(r.Session.Language, &load.Load{Phase: load.Ticketed, Number: 12}, true)
 	if refused.State != model.Stop || issued.State != model.Locked || !strings.Contains(issued.Text, "12") {
 		t.Errorf("refused %+v, issued %+v", refused, issued)
-	}
-}
-
-func TestWaits(t *testing.T) {
-	tests := []struct{ since, now, want string }{
-		{"2025-10-14T12:00:00Z", "2025-10-14T12:00:59Z", "just came"},
-		{"2025-10-14T12:00:00Z", "2025-10-14T12:01:00Z", "1 min"},
-		{"2025-10-14T12:00:00Z", "2025-10-14T12:59:59Z", "59 min"},
-		{"2025-10-14T12:00:00Z", "2025-10-14T13:05:00Z", "1 h 05 min"},
-		{"2025-10-14T12:00:00Z", "2025-10-16T12:00:00Z", "2 days"},
-		{"2025-10-14T12:00:00Z", "2025-10-14T11:00:00Z", ""},
-		{"", "2025-10-14T11:00:00Z", ""},
-	}
-	for _, tt := range tests {
-		if got := waits(session.Language{}, tt.since, tt.now); got != tt.want {
-			t.Errorf("from %s to %s is %q, want %q", tt.since, tt.now, got, tt.want)
-		}
 	}
 }
 

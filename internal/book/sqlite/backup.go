@@ -30,7 +30,7 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 	}
 	since := b.lastChecked(ctx, filepath.Dir(target))
 	var note headNote
-	err = b.file.copyTo(ctx, target, func(partial string) error {
+	err = b.file.copyTo(ctx, b.read, target, func(partial string) error {
 		note, err = b.verifyCopy(ctx, partial, atLeast, since)
 		return err
 	})

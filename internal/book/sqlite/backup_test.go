@@ -83,7 +83,7 @@ func TestBackupGivenUpLeavesNothing(t *testing.T) {
 	appendTo(t, b, 3)
 	cancelled, cancel := context.WithCancel(ctx)
 	target := filepath.Join(t.TempDir(), "monday.book")
-	err := b.file.copyTo(cancelled, target, func(partial string) error {
+	err := b.file.copyTo(cancelled, b.read, target, func(partial string) error {
 		cancel()
 		_, err := b.verifyCopy(cancelled, partial, journal.Fact{}, headNote{})
 		return err
@@ -131,7 +131,7 @@ func TestKilledCopyLeavesItsNameFree(t *testing.T) {
 	killed := errors.New("killed")
 	func() {
 		defer func() { _ = recover() }()
-		_ = b.file.copyTo(ctx, target, func(partial string) error {
+		_ = b.file.copyTo(ctx, b.read, target, func(partial string) error {
 			if _, err := os.Lstat(target); err == nil {
 				t.Error("the name is taken before the copy is whole")
 			}

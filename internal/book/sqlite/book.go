@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"time"
 
+	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/message"
 	"tenthpoint/migrations"
 )
@@ -76,7 +77,7 @@ func open(path string, o Options, steps fs.FS, how func(time.Duration) access) (
 	if err != nil {
 		return nil, message.Errorf("%q is no place for a book: %w", path, err)
 	}
-	b := &Book{file: &file{path, o.Busy}}
+	b := &Book{file: &file{path: path, busy: o.Busy}}
 	if o.Busy == 0 {
 		b.file.busy = 5 * time.Second
 	}
@@ -109,8 +110,16 @@ func (b *Book) open(o Options, steps fs.FS, how func(time.Duration) access) (err
 	if b.jots, err = connect(path, draftAccess(), 1); err != nil {
 		return err
 	}
-	return b.file.migrate(b.write.conn, known)
+	if err := b.file.migrate(b.write.conn, known); err != nil {
+		return err
+	}
+	b.file.pinned, err = place.PinOf(path, "-wal")
+	return err
 }
+
+// Trouble returns why nothing that is entered now would be kept: the file was moved, deleted or
+// replaced, or the disk refused the last write. Nil where all is well.
+func (b *Book) Trouble() error { return b.file.trouble() }
 
 // Path returns the path of the book.
 func (b *Book) Path() string { return b.file.path }

@@ -31,7 +31,7 @@ func (t taken) Message() message.Text {
 // copyTo writes a snapshot of the book to a new file. The copy is made under another name, synced
 // and verified by check, and only then renamed: if the program ends earlier, there is no file of
 // that name.
-func (f *file) copyTo(ctx context.Context, target string, check func(partial string) error) error {
+func (f *file) copyTo(ctx context.Context, from *sql.DB, target string, check func(partial string) error) error {
 	if _, err := os.Lstat(target); err == nil {
 		return taken(target)
 	}
@@ -43,7 +43,7 @@ func (f *file) copyTo(ctx context.Context, target string, check func(partial str
 		return message.Errorf("The copy %s cannot be made: %w", target, err)
 	}
 	partial := place.Name()
-	err = errors.Join(place.Close(), f.writeCopy(ctx, partial))
+	err = errors.Join(place.Close(), writeCopy(ctx, from, partial))
 	if err == nil {
 		err = check(partial)
 	}
@@ -113,14 +113,10 @@ func claimWithoutLink(partial, target string) error {
 }
 
 // writeCopy copies the book page by page, as it is at one moment, and waits for the
-// disk. It reads through a connection of its own, so weighing goes on.
-func (f *file) writeCopy(ctx context.Context, partial string) error {
-	db, err := connect(f.path, probeAccess(f.busy), 1)
-	if err != nil {
-		return err
-	}
-	err = copyPages(ctx, db, partial)
-	if err := errors.Join(err, db.Close()); err != nil {
+// disk. It reads through a connection that is open already: a book that was deleted
+// or moved meanwhile is copied all the same.
+func writeCopy(ctx context.Context, from *sql.DB, partial string) error {
+	if err := copyPages(ctx, from, partial); err != nil {
 		return err
 	}
 	written, err := os.OpenFile(partial, os.O_RDWR, 0)
@@ -159,10 +155,15 @@ func copyPages(ctx context.Context, db *sql.DB, to string) error {
 func (f *file) copyBefore(step migration) error {
 	target := fmt.Sprintf("%s.before-%04d", f.path, step.number)
 	var already taken
-	err := f.copyTo(context.Background(), target, func(string) error { return nil })
+	from, err := connect(f.path, probeAccess(f.busy), 1)
+	if err != nil {
+		return err
+	}
+	defer from.Close()
+	err = f.copyTo(context.Background(), from, target, func(string) error { return nil })
 	for n := 2; errors.As(err, &already); n++ {
 		next := fmt.Sprintf("%s-%d", target, n)
-		err = f.copyTo(context.Background(), next, func(string) error { return nil })
+		err = f.copyTo(context.Background(), from, next, func(string) error { return nil })
 	}
 	if err != nil {
 		return message.Errorf("The book %s was not brought up to date, because it could not be copied first: %w", f.path, err)

@@ -58,7 +58,7 @@ func (b *Book) SaveDraft(d book.Draft) error {
 	}
 	query, args := draftStatement(d)
 	_, err := b.jots.Exec(query, args...)
-	return b.file.sentence(err)
+	return b.file.wrote(err)
 }
 
 // draftReader reads drafts.

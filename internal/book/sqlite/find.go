@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync"
 	"time"
 
 	"tenthpoint/internal/book/place"
@@ -21,6 +22,35 @@ const applicationID = 0x31307074
 type file struct {
 	path string
 	busy time.Duration
+
+	pinned place.Pin // once it is open for writing
+	mu     sync.Mutex
+	failed error // of the disk, at the last write
+}
+
+// trouble returns why nothing that is entered now would be kept: the file is no longer in its
+// place, or the disk refused the last write.
+func (f *file) trouble() error {
+	if err := f.pinned.Lost(); err != nil {
+		return err
+	}
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return f.failed
+}
+
+// wrote notes how a write ended, and returns it as a sentence.
+func (f *file) wrote(err error) error {
+	said := f.sentence(err)
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	switch {
+	case err == nil:
+		f.failed = nil
+	case isDiskFault(err):
+		f.failed = said
+	}
+	return said
 }
 
 // find makes sure that there is a book at the path, creating one if that was asked for. A file that

@@ -53,6 +53,20 @@ func isBusy(err error) bool {
 	return code == sqlite3.SQLITE_BUSY || code == sqlite3.SQLITE_LOCKED
 }
 
+// isDiskFault reports whether the disk or the rights of the file are at fault, so that the next write
+// fails the same way.
+func isDiskFault(err error) bool {
+	var sqliteErr *sqlite.Error
+	if !errors.As(err, &sqliteErr) {
+		return false
+	}
+	switch sqliteErr.Code() & 0xff {
+	case sqlite3.SQLITE_FULL, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_IOERR:
+		return true
+	}
+	return false
+}
+
 func (f *file) because(sentence string, err error) error {
 	return message.Errorf(sentence+": %w", f.path, err)
 }

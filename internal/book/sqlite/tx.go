@@ -42,8 +42,11 @@ func (b *Book) inWrite(ctx context.Context, act func(*Tx) error) error {
 	// A statement with a context that can end costs a goroutine; the write
 	// itself already ends with ctx.
 	lasting := context.WithoutCancel(ctx)
+	if err := b.file.pinned.Lost(); err != nil {
+		return err
+	}
 	if err := w.run(lasting, "BEGIN IMMEDIATE"); err != nil {
-		return b.file.sentence(err)
+		return b.file.wrote(err)
 	}
 	tx := &Tx{book: b, ctx: lasting, ends: ctx}
 	kept := false
@@ -58,9 +61,12 @@ func (b *Book) inWrite(ctx context.Context, act func(*Tx) error) error {
 	if err := tx.ended(); err != nil {
 		return err
 	}
+	if err := b.file.pinned.Lost(); err != nil {
+		return err
+	}
 	err := w.run(lasting, "COMMIT")
 	kept = err == nil
-	return b.file.sentence(err)
+	return b.file.wrote(err)
 }
 
 // ended returns the first failure, or the cancellation by the caller.
@@ -74,7 +80,7 @@ func (tx *Tx) ended() error {
 // fail notes the first failure and returns it; without one it is nil.
 func (tx *Tx) fail(err error) error {
 	if tx.failed == nil && err != nil {
-		tx.failed = tx.book.file.sentence(err)
+		tx.failed = tx.book.file.wrote(err)
 	}
 	return tx.failed
 }

@@ -98,17 +98,17 @@ func workPerUnit(w Working, r *Rule, found *worksheet.Step) {
 
 // ratePerUnit returns the amount for the units beyond the base, up to the cap.
 func (r *Rule) ratePerUnit(w Working, found *worksheet.Step) *worksheet.Step {
-	base := w.Rate(r.line("base"), message.New("%s base", r.Label), r.Base)
-	per := w.Rate(r.line("per"), message.New("%s counted per", r.Label), r.Per)
+	base := w.Rate(r.line("base"), r.Labels.base, r.Base)
+	per := w.Rate(r.line("per"), r.Labels.per, r.Per)
 	diff := worksheet.Less(base, found)
 	if r.Above {
 		diff = worksheet.Less(found, base)
 	}
-	count := w.Sheet().Work(r.line("count"), message.New("%s units", r.Label), worksheet.Over(diff, per), r.Part, w.Source(r.Row))
-	each := w.Rate(r.line("each"), message.New("%s for each", r.Label), r.Cell)
+	count := w.Sheet().Work(r.line("count"), r.Labels.count, worksheet.Over(diff, per), r.Part, r.Source)
+	each := w.Rate(r.line("each"), r.Labels.each, r.Cell)
 	var figure worksheet.Operand = worksheet.Times(each, count)
 	if r.Cap.Given() {
-		figure = worksheet.Lower(figure, w.Rate(r.line("cap"), message.New("%s at most", r.Label), r.Cap))
+		figure = worksheet.Lower(figure, w.Rate(r.line("cap"), r.Labels.most, r.Cap))
 	}
-	return w.Sheet().Work(RateLine(r.ID), message.New("%s rate", r.Label), figure, quantity.Unrounded, worksheet.Unsourced)
+	return w.Sheet().Work(RateLine(r.ID), r.Labels.rate, figure, quantity.Unrounded, worksheet.Unsourced)
 }

@@ -34,7 +34,8 @@ func read(t *tomlfile.Table, h *rule.Head) Rule {
 		r.ID = id
 	}
 	t.SetTitle(message.New("place|discount %v", r.ID))
-	r.Row, r.Label, r.Basis = t.Place(""), message.Words(t.Text("label")), rule.ReadBasis(t)
+	r.Source, r.Label, r.Basis = t.Source(""), message.Words(t.Text("label")), rule.ReadBasis(t)
+	r.Labels = labelsOf(r.Label)
 	r.MoistureBasis = rule.ReadOptionalCell(t, "moisture_basis", quantity.Percent)
 	r.Form = rule.Choose(t, "form", Forms)
 	r.Of = Of(t.Choice("of", string(OfMoney), string(OfPrice), string(OfWeight)))

@@ -57,6 +57,7 @@ type Rule struct {
 	// two rules.
 	ID     string
 	Label  message.Text
+	Labels labels
 	Factor grain.Factor // in the unit the discount is written in
 	// MoistureBasis is the moisture at which the rule means a percent such as
 	// protein; a result stated at another is not settled.
@@ -87,7 +88,7 @@ type Rule struct {
 	// UnitRounding rounds the money per unit before it meets the quantity.
 	UnitRounding quantity.Rounding
 	Rounding     quantity.Rounding
-	Row          message.Text
+	Source       message.Text
 }
 
 // Line is the id of a rule's line on the sheet.

@@ -43,7 +43,7 @@ func (r *Rule) readRows(t *tomlfile.Table, h *rule.Head) {
 func workTable(w Working, r *Rule, found *worksheet.Step) {
 	band, ok := rule.Find(r.Rows, found.Value())
 	if !ok {
-		w.OffTable(string(r.Factor.ID), r.Factor.Name, found, r.Row, r.Rows)
+		w.OffTable(string(r.Factor.ID), r.Factor.Name, found, r.Source, r.Rows)
 		return
 	}
 	where := message.New("%s is in the row %s", found.Printed(), band)
@@ -61,7 +61,7 @@ func workTable(w Working, r *Rule, found *worksheet.Step) {
 		w.None(message.New("%s, which brings none", where))
 		return
 	}
-	rate := w.Rate(RateLine(r.ID), message.New("%s rate", r.Label), band.Cell)
+	rate := w.Rate(RateLine(r.ID), r.Labels.rate, band.Cell)
 	w.Sheet().Note(rate, where)
 	w.Apply(band.Gives, rate)
 }

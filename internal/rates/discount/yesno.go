@@ -43,7 +43,7 @@ func workYesNo(w Working, r *Rule, found *worksheet.Step) {
 		w.None(message.New("%s, which brings no discount", where))
 		return
 	}
-	rate := w.Rate(RateLine(r.ID), message.New("%s rate", r.Label), r.Cell)
+	rate := w.Rate(RateLine(r.ID), r.Labels.rate, r.Cell)
 	w.Sheet().Note(rate, where)
 	w.Apply(r.Gives, rate)
 }

@@ -34,7 +34,7 @@ func postBands(w *rule.Lines, r Rule) {
 func bandOf(w rule.Working, r Rule) (rule.Band, bool) {
 	band, ok := rule.Find(r.Bands, w.Moisture().Value())
 	if !ok {
-		w.OffTable("moisture", "Moisture", w.Moisture(), r.Row, r.Bands)
+		w.OffTable("moisture", "Moisture", w.Moisture(), r.Source, r.Bands)
 	}
 	return band, ok
 }

@@ -41,7 +41,7 @@ func eachBand(w rule.Working, r Rule, to, points *worksheet.Step) worksheet.Expr
 			continue
 		}
 		n := i + 1
-		share := sheet.Work(fmt.Sprintf("drying.points.%d", n), message.New("Points %s", band), inside, quantity.Unrounded, w.Source(band.Cell.Row))
+		share := sheet.Work(fmt.Sprintf("drying.points.%d", n), message.New("Points %s", band), inside, quantity.Unrounded, band.Cell.Source)
 		rate := w.Rate(fmt.Sprintf("drying.rate.%d", n), message.New("Drying rate %s", band), band.Cell)
 		parts = append(parts, worksheet.Times(rate, share, w.AmountOn(r.Basis, rate.Value().Unit())))
 	}

@@ -31,12 +31,12 @@ type Rule struct {
 	Bands    []rule.Band
 	Minimum  rule.Cell // least charge for a load that is charged at all
 	Rounding quantity.Rounding
-	Row      message.Text
+	Source   message.Text
 }
 
 // Read reads the table of an edition. It reports mistakes to t; the rule then has no method.
 func Read(t *tomlfile.Table, h *rule.Head) Rule {
-	r := Rule{Row: t.Place(""), Rounding: rule.LineRounding(t, h.Rounding.Money)}
+	r := Rule{Source: t.Source(""), Rounding: rule.LineRounding(t, h.Rounding.Money)}
 	r.Method = rule.Choose(t, "method", Methods)
 	if r.Method == nil {
 		t.IgnoreRest()

@@ -26,13 +26,13 @@ type Rule struct {
 	Rate     rule.Cell
 	Always   bool // taken also when no water shrink is
 	Rounding quantity.Rounding
-	Row      message.Text
+	Source   message.Text
 }
 
 // Read reads the table of an edition; shrinks says whether that takes off water. It reports
 // mistakes to t; the rule then has no method.
 func Read(t *tomlfile.Table, h *rule.Head, shrinks bool) Rule {
-	r := Rule{Row: t.Place(""), Rounding: rule.LineRounding(t, h.Rounding.Weight)}
+	r := Rule{Source: t.Source(""), Rounding: rule.LineRounding(t, h.Rounding.Weight)}
 	r.Method = rule.Choose(t, "method", Methods)
 	if r.Method == nil {
 		t.IgnoreRest()

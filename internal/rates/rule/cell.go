@@ -33,18 +33,18 @@ func (b Basis) Message() message.Text {
 // Cell is one figure of an edition with its place in the file.
 type Cell struct {
 	Amount quantity.Amount
-	// Row is the cell's place for people: "shrink.rate, line 31".
-	Row message.Text
+	// Source is the cell's place for people: "corn-main-2026: shrink, rate, line 31".
+	Source message.Text
 }
 
 // Given reports whether the edition has the cell at all.
-func (c Cell) Given() bool { return !c.Row.IsZero() }
+func (c Cell) Given() bool { return !c.Source.IsZero() }
 
 // Step says what part of a point counts: points are rounded to whole steps by a rule. The zero Step
 // counts every tenth.
 type Step struct {
 	Rounding quantity.Rounding
-	Row      message.Text
+	Source   message.Text
 }
 
 // Continuous reports whether parts of a point count without rounding.
@@ -67,7 +67,7 @@ func placed(t *tomlfile.Table, key string, a quantity.Amount, ok bool) Cell {
 	if !ok {
 		return Cell{}
 	}
-	return Cell{Amount: a, Row: t.Place(key)}
+	return Cell{Amount: a, Source: t.Source(key)}
 }
 
 // Hundred is 100 %: all of a weight.
@@ -112,11 +112,11 @@ func ReadBasis(t *tomlfile.Table) Basis {
 func ReadStep(t *tomlfile.Table) Step {
 	text := t.Text("step")
 	if text == "" || text == "continuous" {
-		return Step{Rounding: quantity.Unrounded, Row: t.Place("step")}
+		return Step{Rounding: quantity.Unrounded, Source: t.Source("step")}
 	}
 	r, err := quantity.ParseRounding(text)
 	if err != nil || r.IsExact() {
 		t.AddProblem("step", message.New("%s is %q", t.Name("step"), text), message.New("Write \"continuous\", or the step in points and the rule, such as \"0.5 up\"."))
 	}
-	return Step{Rounding: r, Row: t.Place("step")}
+	return Step{Rounding: r, Source: t.Source("step")}
 }

@@ -107,7 +107,7 @@ func (w *Lines) Basis(label message.Text, b Basis) { w.Text("basis", label, b.Me
 // Step adds what part of a point counts.
 func (w *Lines) Step(s Step) {
 	switch {
-	case s.Row.IsZero():
+	case s.Source.IsZero():
 	case s.Continuous():
 		w.Text("step", message.New("Part of a point"), message.New("counts as it is"))
 	default:

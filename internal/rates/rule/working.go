@@ -18,12 +18,10 @@ type Working interface {
 	Points(id string, label message.Text, to *worksheet.Step, s Step) *worksheet.Step
 	// AmountOn is a weight in the bu, cwt or t that a rate is per.
 	AmountOn(b Basis, rate quantity.Unit) *worksheet.Step
-	// Source returns the reference to a row of the edition.
-	Source(row message.Text) message.Text
 	// Refuse records why the load cannot be settled. Field is the field at fault.
 	Refuse(field string, sentence message.Text)
 	// OffTable refuses a value that no row of a table holds.
-	OffTable(field, name string, found *worksheet.Step, row message.Text, bands []Band)
+	OffTable(field, name string, found *worksheet.Step, source message.Text, bands []Band)
 }
 
 // LargestLossMeasured is the largest handling loss of those Iowa State measured

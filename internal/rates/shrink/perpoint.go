@@ -29,7 +29,7 @@ var PerPoint = &Method{
 		to := w.Rate("shrink.to", message.Words("Shrink-to"), r.To)
 		points := w.Points("shrink.points", message.Words("Points to shrink"), to, r.Step)
 		rate := w.Rate("shrink.rate", message.Words("Shrink per point"), r.Rate)
-		percent := w.Sheet().Work("shrink.percent", message.Words("Shrink percent"), worksheet.Times(points, rate), r.Percent, w.Source(r.Row))
+		percent := w.Sheet().Work("shrink.percent", message.Words("Shrink percent"), worksheet.Times(points, rate), r.Percent, r.Source)
 		return r.takePercent(w, percent, wet)
 	},
 	Ticket: func(r Rule) message.Text {

@@ -44,12 +44,12 @@ type Rule struct {
 	// CreditFloor is the driest moisture credited; below it counts as it.
 	CreditFloor rule.Cell
 	Rounding    quantity.Rounding
-	Row         message.Text
+	Source      message.Text
 }
 
 // Read reads the table of an edition. It reports mistakes to t; the rule then has no method.
 func Read(t *tomlfile.Table, h *rule.Head) Rule {
-	r := Rule{Row: t.Place(""), Credit: "none", Rounding: rule.LineRounding(t, h.Rounding.Weight)}
+	r := Rule{Source: t.Source(""), Credit: "none", Rounding: rule.LineRounding(t, h.Rounding.Weight)}
 	r.Method = rule.Choose(t, "method", Methods)
 	if r.Method == nil {
 		t.IgnoreRest()
@@ -81,7 +81,7 @@ func (r Rule) Post(w *rule.Lines) {
 // takePercent is a percent of the wet weight. One that leaves nothing is refused.
 func (r Rule) takePercent(w rule.Working, percent, wet *worksheet.Step) (worksheet.Expr, bool) {
 	if !percent.Value().Less(rule.Hundred) {
-		w.Refuse("edition", message.New("Shrink would be %s of the weight, which leaves nothing (%s). Check the moisture and the edition.", percent.Value(), w.Source(r.Row)))
+		w.Refuse("edition", message.New("Shrink would be %s of the weight, which leaves nothing (%s). Check the moisture and the edition.", percent.Value(), r.Source))
 		return worksheet.Expr{}, false
 	}
 	return worksheet.PercentOf(percent, wet), true

@@ -22,7 +22,7 @@ var Table = &Method{
 		moisture := w.Moisture()
 		band, ok := rule.Find(r.Rows, moisture.Value())
 		if !ok {
-			w.OffTable("moisture", "Moisture", moisture, r.Row, r.Rows)
+			w.OffTable("moisture", "Moisture", moisture, r.Source, r.Rows)
 			return worksheet.Expr{}, false
 		}
 		percent := w.Rate("shrink.percent", message.Words("Shrink percent"), band.Cell)

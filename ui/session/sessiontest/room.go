@@ -34,6 +34,7 @@ type Room struct {
 	Screen  string
 	Papers  map[string][]byte
 	draws   int
+	clock   *time.Time // on the wall
 }
 
 func (r *Room) Say(state model.State, sentence string) {
@@ -134,12 +135,18 @@ func newRoom(t testing.TB, fill func(*sqlite.Book), who string) *Room {
 	Must(t, err)
 	charts, err := schedules.Charts()
 	Must(t, err)
+	clock := Noon
 	d, err := scalehouse.Open(context.Background(), book, scalehouse.Options{
-		Name: "test", Rates: editions, Charts: charts, Place: time.UTC, Who: who, Clock: func() time.Time { return Noon },
+		Name: "test", Rates: editions, Charts: charts, Place: time.UTC, Who: who, Clock: func() time.Time { return clock },
 	})
 	Must(t, err)
-	return RoomAt(t, d)
+	r := RoomAt(t, d)
+	r.clock = &clock
+	return r
 }
+
+// Later lets time pass on the wall.
+func (r *Room) Later(by time.Duration) { *r.clock = r.clock.Add(by) }
 
 // RoomAt is a room at a desk that a test has opened.
 func RoomAt(t testing.TB, d *scalehouse.Desk) *Room {

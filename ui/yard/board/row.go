@@ -1,4 +1,4 @@
-package yard
+package board
 
 import (
 	"time"
@@ -9,8 +9,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// truckRow is a truck in the list of the yard: owner, grain, waiting time, and the next act.
-func truckRow(in session.Language, l *load.Load, settles bool, now string) model.TruckRow {
+// RowOf is a truck in the list of the yard: owner, grain, waiting time, and the next act.
+func RowOf(in session.Language, l *load.Load, settles bool, now string) model.TruckRow {
 	truck := session.TruckText(l.Details.Truck)
 	if truck == "" {
 		truck = in.Say("truck ?")
@@ -19,12 +19,12 @@ func truckRow(in session.Language, l *load.Load, settles bool, now string) model
 		ID: l.ID, Truck: truck,
 		Who:   session.Join(", ", l.Details.Grower.Name, in.GrainName(l.Details.Commodity)),
 		Waits: waits(in, l.Opened.At, now),
-		Next:  nextAct(in, l, settles),
+		Next:  NextAct(in, l, settles),
 	}
 }
 
-// nextAct is the next act for a load, in a few words.
-func nextAct(in session.Language, l *load.Load, settles bool) model.Remark {
+// NextAct is the next act for a load, in a few words.
+func NextAct(in session.Language, l *load.Load, settles bool) model.Remark {
 	missing := map[string]bool{}
 	for _, m := range l.Missing() {
 		missing[m.Field] = true

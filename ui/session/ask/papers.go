@@ -1,17 +1,16 @@
-package session
+package ask
 
 import (
 	"context"
 	"strconv"
-	"strings"
-	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 )
 
-// AskStatement asks for the grower and the period of an account, and prints it.
-func AskStatement(f *Session, grower string) {
+// Statement asks for the grower and the period of an account, and prints it.
+func Statement(f *session.Session, grower string) {
 	f.Put(model.Ask{
 		Title: f.Say("Statement of an account"),
 		Text:  f.Say("All loads of a grower, by commodity, with shares, charges and what is payable. A landlord gets only the landlord's share."),
@@ -25,21 +24,21 @@ func AskStatement(f *Session, grower string) {
 		Check: func(values map[string]string) map[string]string {
 			wrong := map[string]string{}
 			for _, id := range []string{"from", "to"} {
-				if _, err := DateOrNone(values[id]); err != nil {
+				if _, err := session.DateOrNone(values[id]); err != nil {
 					wrong[id] = f.Sentence(err)
 				}
 			}
 			return wrong
 		},
 		Then: func(values map[string]string) {
-			from, _ := DateOrNone(values["from"])
-			to, _ := DateOrNone(values["to"])
+			from, _ := session.DateOrNone(values["from"])
+			to, _ := session.DateOrNone(values["to"])
 			printStatement(f, values["grower"], from, to, values["files"] == model.TickOn)
 		},
 	})
 }
 
-func printStatement(f *Session, grower string, from, to quantity.Date, files bool) {
+func printStatement(f *session.Session, grower string, from, to quantity.Date, files bool) {
 	d, err := office.Statement(context.Background(), f.Desk, grower, from, to)
 	if err != nil {
 		f.Fail(err)
@@ -47,17 +46,17 @@ func printStatement(f *Session, grower string, from, to quantity.Date, files boo
 	}
 	what := f.Say("the statement of grower %s", grower)
 	if files {
-		ExportDocument(f, d, "account-"+grower, what)
+		session.ExportDocument(f, d, "account-"+grower, what)
 	}
-	PrintDocument(f, d, "account-"+grower, what, true)
+	session.PrintDocument(f, d, "account-"+grower, what, true)
 }
 
-// AskProof asks for a ticket and, if wanted, a moisture for a what-if, and prints the ticket's
+// Proof asks for a ticket and, if wanted, a moisture for a what-if, and prints the ticket's
 // proof sheet: every step in words and figures, to be followed with a pocket calculator.
-func AskProof(f *Session, ticket int64) {
+func Proof(f *session.Session, ticket int64) {
 	value := ""
 	if ticket > 0 {
-		value = Counted(ticket)
+		value = session.Counted(ticket)
 	}
 	f.Put(model.Ask{
 		Title: f.Say("Proof of a ticket"), Text: f.Say("One or two pages a grower can follow with a pocket calculator."),
@@ -68,40 +67,27 @@ func AskProof(f *Session, ticket int64) {
 		Yes: f.Say("Print"),
 		Check: func(values map[string]string) map[string]string {
 			wrong := map[string]string{}
-			if _, ok := Number(values["ticket"]); !ok {
+			if _, ok := session.Number(values["ticket"]); !ok {
 				wrong["ticket"] = f.Say("Type the number as it stands on the ticket.")
 			}
-			if _, err := FigureOrNone(f.Language, values["figure"]); err != nil {
+			if _, err := session.FigureOrNone(f.Language, values["figure"]); err != nil {
 				wrong["figure"] = f.Sentence(err)
 			}
 			return wrong
 		},
 		Then: func(values map[string]string) {
-			n, _ := Number(values["ticket"])
-			figure, _ := FigureOrNone(f.Language, values["figure"])
+			n, _ := session.Number(values["ticket"])
+			figure, _ := session.FigureOrNone(f.Language, values["figure"])
 			printProof(f, n, office.ProofOptions{Moisture: figure})
 		},
 	})
 }
 
-func printProof(f *Session, n int64, o office.ProofOptions) {
+func printProof(f *session.Session, n int64, o office.ProofOptions) {
 	doc, err := office.Proof(context.Background(), f.Desk, n, o)
 	if err != nil {
 		f.Fail(err)
 		return
 	}
-	PrintDocument(f, doc, "proof-"+strconv.FormatInt(n, 10), f.Say("the proof of ticket %d", n), false)
-}
-
-func FigureOrNone(in Language, text string) (*quantity.Amount, error) {
-	if strings.TrimSpace(text) == "" {
-		return nil, nil
-	}
-	field := moisture.MoistureField
-	field.Name = in.Say("Moisture")
-	a, err := in.ParseFigure(field, text)
-	if err != nil {
-		return nil, err
-	}
-	return &a, nil
+	session.PrintDocument(f, doc, "proof-"+strconv.FormatInt(n, 10), f.Say("the proof of ticket %d", n), false)
 }

@@ -1,0 +1,75 @@
+package sqlite
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/message"
+)
+
+// A book whose file is deleted, moved or replaced under it takes nothing more in, and all that it took
+// is in the copy saved from the open book.
+func TestABookThatIsGoneKeepsNothingAndIsSaved(t *testing.T) {
+	for name, change := range map[string]func(path string) error{
+		"deleted": func(path string) error {
+			return errors.Join(os.Remove(path), os.Remove(path+"-wal"), os.Remove(path+"-shm"))
+		},
+		"moved": func(path string) error { return os.Rename(path, path+".old") },
+		"replaced": func(path string) error {
+			return errors.Join(os.WriteFile(path+".new", nil, 0o600), os.Rename(path+".new", path))
+		},
+	} {
+		path := filepath.Join(t.TempDir(), "house.book")
+		b, err := Open(path, Options{Create: true})
+		must(t, err)
+		appendTo(t, b, 5)
+		want := contents(t, b)
+		must(t, b.Trouble())
+		must(t, change(path))
+		if err := b.Trouble(); !errors.Is(err, message.Storage) {
+			t.Errorf("%s: the book says %v", name, err)
+		}
+		if err := b.Write(ctx, func(tx book.Tx) error { _, err := tx.Append(draft(6)); return err }); !errors.Is(err, message.Storage) {
+			t.Errorf("%s: a fact was taken: %v", name, err)
+		}
+		target := filepath.Join(t.TempDir(), "saved.book")
+		must(t, b.Backup(ctx, target))
+		must(t, b.Close())
+		saved, err := Open(target, Options{})
+		must(t, err)
+		if got := contents(t, saved); !slices.Equal(got, want) {
+			t.Errorf("%s: the copy holds %q, want %q", name, got, want)
+		}
+		must(t, saved.Close())
+	}
+}
+
+// A full disk is told as long as it is full.
+func TestAFullDiskIsToldUntilThereIsRoom(t *testing.T) {
+	d := newFaultDisk(t)
+	b, err := Open(filepath.Join(t.TempDir(), "house.book"), Options{Create: true})
+	must(t, err)
+	defer b.Close()
+	enter := func() error {
+		return b.Write(ctx, func(tx book.Tx) error { _, err := tx.Append(draft(1)); return err })
+	}
+	must(t, enter())
+	d.fails(1, full)
+	if enter() == nil || b.Trouble() == nil {
+		t.Errorf("on a full disk the book says %v", b.Trouble())
+	}
+	d.fails(0, once)
+	must(t, enter())
+	must(t, b.Trouble())
+}
+
+func must(t testing.TB, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
+	}
+}

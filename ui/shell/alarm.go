@@ -1,0 +1,56 @@
+package shell
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+	"tenthpoint/ui/widgets"
+)
+
+// alarm is the red bar over every screen while the book keeps nothing of what is entered. It stays
+// until the cause has gone: a sentence on the status line is soon followed by another.
+type alarm struct {
+	window *Window
+	Bar    *fyne.Container
+	Save   *widgets.Button
+	note   *widgets.Note
+}
+
+func newAlarm(w *Window) *alarm {
+	a := &alarm{window: w, note: widgets.NewNote()}
+	a.note.Lines = 2
+	a.Save = widgets.NewButton(w.Session.Say("Save a copy"), a.saveCopy)
+	a.Save.Importance = widget.DangerImportance
+	a.Bar = container.NewStack(NewGround(apptheme.ColorStopGround), container.New(Margin{}, container.NewBorder(nil, nil, nil, container.NewCenter(a.Save), a.note)))
+	a.Bar.Hide()
+	return a
+}
+
+// Text is what the bar says; empty while it is hidden.
+func (a *alarm) Text() string { return a.note.Text() }
+
+// alarmPause is the time between two looks at the book's file.
+const alarmPause = time.Second
+
+// Watch shows the bar while the book is in trouble.
+func (a *alarm) Watch() {
+	said := begun(session.Trouble(a.window.Session))
+	if said == a.Text() {
+		return
+	}
+	a.note.Say(model.Stop, said)
+	SetVisible(a.Bar, said != "")
+	a.window.Window.Content().Refresh()
+}
+
+// saveCopy asks where a copy of the open book is to be saved.
+func (a *alarm) saveCopy() {
+	a.window.Go("gear")
+	a.window.Commands.Run("gear.backup")
+}
