@@ -105,7 +105,7 @@ func IsAnswered(l *load.Load, f Finding) bool {
 
 // Answer is the fact that a finding was answered.
 func (f Finding) Answer(reason string) load.Answered {
-	return load.Answered{Guard: f.ID, About: f.About, Asked: f.Said.String(), Reason: reason}
+	return load.Answered{Guard: f.ID, About: f.About, Asked: message.Kept{Text: f.Said}, Reason: reason}
 }
 
 // Asked are questions that keep a ticket back, as an error.

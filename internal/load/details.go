@@ -2,6 +2,7 @@ package load
 
 import (
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
 )
@@ -168,7 +169,7 @@ type Sample struct {
 	Moisture *Moisture `json:"moisture,omitempty"`
 	Findings []Finding `json:"findings,omitempty"`
 	// Flags are warnings about the reading, printed on the slip.
-	Flags []string `json:"flags,omitempty"`
+	Flags []Flag `json:"flags,omitempty"`
 	// Stops are the warnings that stop the ticket.
 	Stops []Stop `json:"stops,omitempty"`
 	Grade string `json:"grade,omitempty"`
@@ -182,9 +183,9 @@ type Sample struct {
 // Stop is a flag on the reading that stops the ticket until a manager accepts the load. Nobody may
 // accept a final one.
 type Stop struct {
-	Code     string `json:"code"`
-	Sentence string `json:"sentence"`
-	Final    bool   `json:"final,omitempty"`
+	Code     string       `json:"code"`
+	Sentence message.Kept `json:"sentence"`
+	Final    bool         `json:"final,omitempty"`
 }
 
 // Moisture is a moisture result and how it was come by.

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/load"
+
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/internal/tickettest"
@@ -209,5 +211,18 @@ func TestSplitWeighingSaysHow(t *testing.T) {
 	ticket.Load.Details.Apart = load.Uncoupled
 	if l := line(t, scaleticket.Compose(ticket), "weight", "Truck and trailer"); l.Value != "uncoupled, each weighed whole" {
 		t.Errorf("uncoupled: %+v", l)
+	}
+}
+
+// TestLawIsToBeConfirmed: a ticket whose law was kept with it says that it is to be confirmed; one
+// from before prints as it was issued.
+func TestLawIsToBeConfirmed(t *testing.T) {
+	ticket := tickettest.Corn(t)
+	for hash, confirmed := range map[string]bool{"": false, "5f1c": true} {
+		ticket.Load.Settled.Law = hash
+		foot := scaleticket.Compose(ticket).Footer
+		if strings.HasSuffix(foot[len(foot)-1], law.Confirm) != confirmed {
+			t.Errorf("law %q: the foot ends with %q", hash, foot[len(foot)-1])
+		}
 	}
 }
