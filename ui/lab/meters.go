@@ -3,7 +3,6 @@ package lab
 import (
 	"context"
 
-	"tenthpoint/internal/law"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/report"
@@ -156,10 +155,13 @@ func (m *Meters) Remarks() []model.Remark {
 	if len(m.log.Biases) == 0 {
 		out = append(out, model.Remark{State: model.Missing, Word: m.session.Say("no check"), Text: m.session.Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
 	}
+	for _, w := range m.log.Withdrawn {
+		out = append(out, model.Remark{State: model.Locked, Word: m.session.Say("withdrawn"), Text: m.session.Say("Check %d, on %s by %v: %v", w.Seq, m.session.Date(w.Day), w.By, w.Reason)})
+	}
 	for _, why := range s.Ignored {
 		out = append(out, model.Remark{State: model.Locked, Word: m.session.Say("does not count"), Text: m.session.Text(why)})
 	}
-	return append(out, model.Remark{State: model.Plain, Word: m.session.Say("checked by"), Text: m.session.Say("%s: %s", m.session.Say(m.log.Authority.Name), m.session.Say(m.log.Authority.Source)) + ". " + m.session.Say(law.Confirm)})
+	return append(out, model.Remark{State: model.Plain, Word: m.session.Say("checked by"), Text: m.session.Say("%s: %s", m.session.Say(m.log.Authority.Name), m.session.Text(m.log.Authority.Stated()))})
 }
 
 // startRemark is the last check of the chosen meter before the first test of a day.

@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
@@ -140,7 +141,14 @@ func listSamples(p *terminal.Session, all []office.Retained, asJSON bool, empty 
 	for _, r := range all {
 		rows = append(rows, []any{terminal.Or(r.Number, message.New("none")), r.Load, terminal.Or(r.Ticket, message.New("none")), r.Crop, r.GrowerName, r.Place, r.Until, terminal.Or(r.Held, message.New("nothing"))})
 	}
-	return p.Columns("Sample\tLoad\tTicket\tGrain\tGrower\tPlace\tKept through\tHeld for", rows, empty)
+	if err := p.Columns("Sample\tLoad\tTicket\tGrain\tGrower\tPlace\tKept through\tHeld for", rows, empty); err != nil || len(all) == 0 {
+		return err
+	}
+	keep, err := office.RetentionRule(p, p.Desk)
+	if err == nil && keep.IsByLaw() {
+		p.Say("%s", message.New(law.Confirm))
+	}
+	return err
 }
 
 type samplesDiscard struct {

@@ -31,7 +31,8 @@ func (s *Samples) Discard() {
 func (s *Samples) confirm(r office.Retained) {
 	s.session.Put(model.Ask{
 		Title: s.session.Say("Discard sample %s?", session.OrElse(r.Number, r.Load)),
-		Text:  s.session.Say("%s of %s, kept at %s through %s. That it went is written down; a dispute can no longer use it.", s.session.GrainName(r.Crop), r.GrowerName, r.Place, s.session.Date(r.Until)),
+		Text: session.Join(" ", s.session.Say("%s of %s, kept at %s through %s. That it went is written down; a dispute can no longer use it.",
+			s.session.GrainName(r.Crop), r.GrowerName, r.Place, s.session.Date(r.Until)), s.rule()),
 		State: model.Warn, Yes: s.session.Say("It is discarded"), Danger: true,
 		Then: func(map[string]string) { s.discard([]office.Retained{r}) },
 	})

@@ -111,7 +111,16 @@ func (s *Samples) WhyNotDiscard() string {
 	case r.Held != "":
 		return s.session.Say("The sample is held for %s.", r.Held)
 	}
-	return s.session.Say("The sample must be kept through %s.", s.session.Date(r.Until))
+	return session.Join(" ", s.session.Say("The sample must be kept through %s.", s.session.Date(r.Until)), s.rule())
+}
+
+// rule is how long samples are kept; nothing where none is set.
+func (s *Samples) rule() string {
+	keep, err := office.RetentionRule(context.Background(), s.session.Desk)
+	if err != nil {
+		return ""
+	}
+	return s.session.Text(keep.Stated())
 }
 
 // PrintLabel prints the label of the chosen sample.
