@@ -129,7 +129,7 @@ func passages(lists Lists, l *load.Load, s *guard.Setting) error {
 	if name == "" {
 		return nil
 	}
-	here, err := lists.Loads(book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
+	here, err := lists.Loads(book.LoadFilter{Truck: name, Phases: []string{string(load.OnYard), string(load.Ready)}})
 	if err != nil {
 		return err
 	}
