@@ -32,7 +32,7 @@ type flags struct {
 	Schedules string  `help:"A folder with the elevator's own rates, *.toml. Without it, the folder \"schedules\" beside the book." env:"TENTHPOINT_SCHEDULES" placeholder:"DIR"`
 	Who       string  `help:"Who is at the desk, by full name." env:"TENTHPOINT_WHO" placeholder:"NAME"`
 	Dark      bool    `help:"Begin in the dark look."`
-	Scale     float32 `help:"Size of the letters: 1, 1.25 or 1.5." default:"1"`
+	Scale     float32 `help:"Size of the letters: 1, 1.25 or 1.5. Without it they go by the height of the window."`
 	AnyPlace  bool    `help:"Write also in a book on a network drive or in a synced folder."`
 	Full      bool    `help:"Begin in full screen."`
 	View      bool    `help:"Also open each printed paper on the screen."`

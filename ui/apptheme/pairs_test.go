@@ -24,7 +24,7 @@ func TextPairs() []Pair {
 	}
 	for _, ground := range []fyne.ThemeColorName{
 		theme.ColorNameBackground, theme.ColorNameOverlayBackground, theme.ColorNameMenuBackground,
-		theme.ColorNameInputBackground, theme.ColorNameHeaderBackground, ColorPanel, ColorPlainGround, ColorChosen,
+		theme.ColorNameInputBackground, theme.ColorNameHeaderBackground, ColorPanel, ColorStripe, ColorPlainGround, ColorChosen,
 	} {
 		for _, text := range []fyne.ThemeColorName{
 			theme.ColorNameForeground, ColorInk, ColorQuiet, ColorOK, ColorWarn, ColorStop, ColorWait,
@@ -62,6 +62,7 @@ func addFyneControls(add func(text, ground fyne.ThemeColorName, over ...fyne.The
 	add(ink, theme.ColorNameInputBackground, theme.ColorNameSelection)
 	add(ink, theme.ColorNameButton)
 	add(ColorQuiet, theme.ColorNameButton)
+	add(ColorStop, theme.ColorNameButton) // what takes something away
 	add(theme.ColorNameDisabled, theme.ColorNameDisabledButton)
 	add(theme.ColorNameHyperlink, theme.ColorNameBackground)
 	add(theme.ColorNameHyperlink, ColorPanel)

@@ -23,6 +23,7 @@ const (
 	ColorWaitGround  fyne.ThemeColorName = "kit.waitGround"
 
 	ColorPanel  fyne.ThemeColorName = "kit.panel"  // a raised part of the window
+	ColorStripe fyne.ThemeColorName = "kit.stripe" // every other row of a wide table
 	ColorRule   fyne.ThemeColorName = "kit.rule"   // a ruled line
 	ColorFocus  fyne.ThemeColorName = "kit.focus"  // the outline of what has the focus
 	ColorChosen fyne.ThemeColorName = "kit.chosen" // the ground of a chosen row
@@ -94,6 +95,7 @@ var LightPalette = palette{
 	ColorWaitGround:  rgb(0xD9E7EC),
 
 	ColorPanel:  rgb(0xF7F4EB),
+	ColorStripe: rgb(0xE9E4D7),
 	ColorRule:   rgb(0xCDC6B3),
 	ColorFocus:  rgb(0x0F6A86),
 	ColorChosen: rgb(0xCDE0E6),
@@ -155,6 +157,7 @@ var darkPalette = palette{
 	ColorWaitGround:  rgb(0x1D3640),
 
 	ColorPanel:  rgb(0x212A2E),
+	ColorStripe: rgb(0x232C30),
 	ColorRule:   rgb(0x465055),
 	ColorFocus:  rgb(0x8CCBDB),
 	ColorChosen: rgb(0x254450),

@@ -23,7 +23,7 @@ type SlipView struct {
 // NewSlipView makes a view of an empty card.
 func NewSlipView() *SlipView {
 	v := &SlipView{card: NewCard(), pages: NewPages()}
-	v.Scroll = container.NewVScroll(v.card)
+	v.Scroll, v.Text = container.NewVScroll(v.card), v.text
 	v.ExtendBaseWidget(v)
 	return v
 }

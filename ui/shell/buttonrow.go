@@ -17,6 +17,9 @@ func ButtonRow(w *Window, order *widgets.FocusOrder, ids []string) fyne.CanvasOb
 	row := container.New(buttonRows{w})
 	for _, id := range ids {
 		b := w.Commands.Button(id)
+		if c, _ := w.Commands.Find(id); len(c.Keys) > 0 && c.Keys[0] == mainKey && !c.Destroys {
+			b.Importance = HighImportance
+		}
 		row.Add(b)
 		order.Add(id, b)
 	}
@@ -111,6 +114,9 @@ func (l Spread) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		x += width + l.Gap()
 	}
 }
+
+// mainKey is the key of what is done last on a screen, and mainly.
+var mainKey = widgets.Bare(fyne.KeyF12)
 
 // HighImportance marks the way on.
 const HighImportance = widget.HighImportance

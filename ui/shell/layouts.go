@@ -1,6 +1,8 @@
 package shell
 
 import (
+	"tenthpoint/ui/apptheme"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
@@ -23,6 +25,30 @@ func (m Margin) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	for _, o := range objects {
 		o.Move(fyne.NewPos(m.gap(), m.gap()))
 		o.Resize(size.SubtractWidthHeight(2*m.gap(), 2*m.gap()))
+	}
+}
+
+// readable sets the content over the whole window, and takes letters that are read across the room
+// where the window is high enough for them, until somebody chooses a size.
+type readable struct{ window *Window }
+
+// highWindow is a window with room for the largest letters: that of a full screen of 1080 lines.
+const highWindow = 1000
+
+func (l readable) MinSize(objects []fyne.CanvasObject) fyne.Size { return objects[0].MinSize() }
+
+func (l readable) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	Put(objects[0], 0, 0, size.Width, size.Height)
+	want := apptheme.TextOrdinary
+	if size.Height >= highWindow {
+		want = apptheme.TextLargest
+	}
+	if w := l.window; !w.sized && want != w.Look.Scale {
+		w.Runner.Later(func() {
+			if !w.sized && want != w.Look.Scale {
+				w.setScale(want)
+			}
+		})
 	}
 }
 

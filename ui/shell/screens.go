@@ -68,6 +68,7 @@ type ActRow[S any] struct {
 	Everywhere bool // works whichever screen is in front
 	Break      bool // begins a part of the menu
 	MenuOnly   bool // no button in the row under the screen
+	Destroys   bool // takes something away
 	// When says whether the act makes sense now; nil: always. Why is the sentence
 	// for when it does not; WhyNot finds it, where it depends on the work.
 	When   func(S) bool
@@ -87,7 +88,7 @@ func ActsOf[S any](in session.Language, screen S, group string, table []ActRow[S
 
 func (r ActRow[S]) act(in session.Language, screen S, group string) Act {
 	c := widgets.Command{
-		ID: r.ID, Title: in.Say(r.Title), Group: group, Icon: r.Icon, Break: r.Break,
+		ID: r.ID, Title: in.Say(r.Title), Group: group, Icon: r.Icon, Break: r.Break, Destroys: r.Destroys,
 		Keys: []widgets.Key{r.Key}, Do: func() { r.Do(screen) },
 	}
 	if r.When != nil {

@@ -101,7 +101,13 @@ func (w *Window) turnSize() {
 			next = sizes[i+1]
 		}
 	}
-	w.Look.Scale = next
+	w.sized = true
+	w.setScale(next)
+}
+
+// setScale sets the text size.
+func (w *Window) setScale(scale apptheme.TextScale) {
+	w.Look.Scale = scale
 	w.settings(w.Look.Theme())
 	// Setting the menu again gives the menus the height of their new letters, and the content the
 	// remaining room.

@@ -34,6 +34,8 @@ type Window struct {
 	Current  int
 	before   int // the screen to go back to
 
+	sized bool // somebody chose the text size; else it goes by the height of the window
+
 	ends    []func() // stop the periodic refreshes
 	Sidebar *Sidebar
 	Alarm   *alarm
@@ -58,7 +60,7 @@ type Options struct {
 // The caller shows it.
 func Open(frame *session.Session, rows []ScreenRow, o Options) (*Window, error) {
 	w := &Window{Session: frame, rows: rows, Window: o.Window, Runner: o.Runner, Look: o.Look, settings: o.SetTheme}
-	if w.Look.Scale == 0 {
+	if w.sized = w.Look.Scale != 0; !w.sized {
 		w.Look.Scale = apptheme.TextOrdinary
 	}
 	frame.Window = w
@@ -120,7 +122,7 @@ func (w *Window) layOut() {
 	foot := container.NewBorder(nil, nil, nil, container.NewHBox(w.Work, clock), w.Status)
 	w.Alarm = newAlarm(w)
 	content := container.NewBorder(w.Alarm.Bar, foot, w.Sidebar.content, nil, container.New(Margin{}, w.body))
-	w.Window.SetContent(w.UI.Wrap(content))
+	w.Window.SetContent(w.UI.Wrap(container.New(readable{w}, content)))
 	w.Window.SetPadded(false)
 }
 

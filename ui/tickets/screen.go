@@ -46,7 +46,7 @@ var ticketActs = []shell.ActRow[*Screen]{
 	{ID: "tickets.working", Title: "Working", Key: widgets.Ctrl(fyne.KeyW), When: can((*Ticket).IsOpen), Why: "No ticket is open.", Do: turn(WorkingPaper)},
 	{ID: "tickets.difference", Title: "What changed", Key: widgets.Ctrl(fyne.KeyI), When: can((*Ticket).HasDifference), Why: "This ticket is in no other's place, and no other in its.", Do: turn(DifferencePaper)},
 	{ID: "tickets.correct", Title: "Correct", Key: widgets.Ctrl(fyne.KeyE), When: can((*Ticket).CanChange), WhyNot: why((*Ticket).WhyNotChange), Do: act((*Tickets).Correct), Break: true},
-	{ID: "tickets.void", Title: "Void", Key: widgets.CtrlShift(fyne.KeyV), When: can((*Ticket).CanChange), WhyNot: why((*Ticket).WhyNotChange), Do: act((*Tickets).Void)},
+	{ID: "tickets.void", Title: "Void", Destroys: true, Key: widgets.CtrlShift(fyne.KeyV), When: can((*Ticket).CanChange), WhyNot: why((*Ticket).WhyNotChange), Do: act((*Tickets).Void)},
 	{ID: "tickets.reissue", Title: "Reissue", Key: widgets.CtrlShift(fyne.KeyR), When: can((*Ticket).CanReissue), WhyNot: why((*Ticket).WhyNotReissue), Do: act((*Tickets).Reissue)},
 	{ID: "tickets.code", Title: "Check a code", Key: widgets.Ctrl(fyne.KeyK), Do: act((*Tickets).CheckCode), Break: true},
 }

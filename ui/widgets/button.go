@@ -21,6 +21,7 @@ type Button struct {
 	Icon       fyne.Resource
 	Importance widget.Importance // High for the way on, Danger for what cannot be undone
 	Current    bool              // marks where one is, in a row of screens
+	Destroys   bool              // leads to something being taken away: its words are red
 	OnTapped   func()
 
 	focused, hovered bool
@@ -127,6 +128,8 @@ func (b *Button) letters() (text, key paint.TextStyle) {
 		text.Color, key.Color = theme.ColorNameForegroundOnPrimary, theme.ColorNameForegroundOnPrimary
 	case b.Importance == widget.DangerImportance:
 		text.Color, key.Color = theme.ColorNameForegroundOnError, theme.ColorNameForegroundOnError
+	case b.Destroys && !b.hovered: // under the pointer red on the tint is too weak
+		text.Color = apptheme.ColorStop
 	}
 	return text, key
 }

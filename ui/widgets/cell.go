@@ -36,6 +36,7 @@ type face struct {
 	header   bool
 	twoLine  bool // the text may wrap to two lines
 	narrow   bool // little ground at its sides
+	striped  bool // its row is tinted, so that the eye keeps to it across a wide table
 }
 
 func newCell(l paint.TextStyle) *cell {
@@ -82,6 +83,9 @@ func (c *cell) Paint(size fyne.Size) []fyne.CanvasObject {
 			objects = append(objects, p.Block(apptheme.ColorFocus, fyne.NewPos(0, -gap/2), fyne.NewSize(p.Size(apptheme.SizeMark)+1, size.Height+gap)))
 		}
 	} else if !c.header {
+		if c.striped {
+			objects = append(objects, p.Block(apptheme.ColorStripe, fyne.NewPos(0, -gap/2), size.AddWidthHeight(gap, gap)))
+		}
 		objects = append(objects, p.Block(apptheme.ColorRule, fyne.NewPos(0, size.Height+gap/2-1), fyne.NewSize(size.Width+gap, 1)))
 	}
 	if c.total {

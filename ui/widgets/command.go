@@ -29,6 +29,8 @@ type Command struct {
 	// Break draws a line above it in its menu. Quit marks the one that ends
 	// the program, so that no second one is added by the platform.
 	Break, Quit bool
+	// Destroys marks an act that takes something away; its button looks different.
+	Destroys bool
 
 	Do func()
 }

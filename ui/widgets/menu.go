@@ -2,8 +2,10 @@ package widgets
 
 import (
 	"strings"
+	"tenthpoint/ui/model"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
 )
 
 // MainMenu builds the menu bar, in the order menus first appear in the table. A group that names no
@@ -90,7 +92,7 @@ func (c *Commands) Button(id string) *Button {
 		panic("kit: no command " + id)
 	}
 	b := NewButton(command.Title, func() { c.Run(id) })
-	b.Icon = command.Icon
+	b.Icon, b.Destroys = command.Icon, command.Destroys
 	if len(command.Keys) > 0 {
 		b.Key = command.Keys[0].In(c.words)
 	}
@@ -118,6 +120,35 @@ func (c *Commands) Refresh() {
 	}
 }
 
+// offerMenu shows a menu at a place of the window: what can be done now on the screen in front, then
+// some items of its own.
+func (s *focusStop) offerMenu(at fyne.Position, own ...*fyne.MenuItem) {
+	if s.order == nil {
+		return
+	}
+	items := s.order.ui.commands.offered()
+	if len(items) > 0 && len(own) > 0 {
+		items = append(items, fyne.NewMenuItemSeparator())
+	}
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", append(items, own...)...), s.order.ui.canvas, at)
+}
+
+// offered are the commands of the place in front that make sense now.
+func (c *Commands) offered() []*fyne.MenuItem {
+	if c == nil || c.BoxOpen() {
+		return nil
+	}
+	var items []*fyne.MenuItem
+	for _, command := range c.list {
+		if command.Place != "" && command.Place == c.here() && command.enabled() {
+			item := fyne.NewMenuItem(command.Title, func() { c.Run(command.ID) })
+			item.Icon = command.Icon
+			items = append(items, item)
+		}
+	}
+	return items
+}
+
 // HelpRow is one line of the help sheet.
 type HelpRow struct{ Group, Title, Keys string }
 
@@ -135,4 +166,43 @@ func (c *Commands) HelpRows() []HelpRow {
 		rows = append(rows, HelpRow{Group: command.Group, Title: command.Title, Keys: strings.Join(keys, ", ")})
 	}
 	return rows
+}
+
+// tableMenu is what a table offers besides its rows: its text to be copied, and at a right click what
+// can be done with the row.
+type tableMenu struct {
+	table    *Table
+	offering bool // a click asks what can be done, and opens nothing
+}
+
+// TappedSecondary chooses the row under the pointer and offers what can be done with it.
+func (m *tableMenu) TappedSecondary(ev *fyne.PointEvent) {
+	m.offering = true
+	m.table.Table.Tapped(ev)
+	m.offering = false
+	words := m.table.words()
+	m.table.offerMenu(ev.AbsolutePosition,
+		fyne.NewMenuItem(words.CopyRow, func() { m.copyRow(fyne.CurrentApp().Clipboard()) }),
+		fyne.NewMenuItem(words.CopyAll, func() { m.copyAll(fyne.CurrentApp().Clipboard()) }))
+}
+
+// TypedShortcut copies the chosen row. Select all copies the table: there is nothing else to do with
+// all of it.
+func (m *tableMenu) TypedShortcut(s fyne.Shortcut) {
+	switch s := s.(type) {
+	case *fyne.ShortcutCopy:
+		m.copyRow(s.Clipboard)
+	case *fyne.ShortcutSelectAll:
+		m.copyAll(fyne.CurrentApp().Clipboard())
+	}
+}
+
+func (m *tableMenu) copyRow(to fyne.Clipboard) {
+	if m.table.rows.Has(m.table.rows.Chosen) {
+		to.SetContent(model.TabSeparated(nil, m.table.rows.Rows[m.table.rows.Chosen:m.table.rows.Chosen+1]))
+	}
+}
+
+func (m *tableMenu) copyAll(to fyne.Clipboard) {
+	to.SetContent(model.TabSeparated(m.table.fitted.columns, m.table.rows.Rows))
 }

@@ -14,7 +14,9 @@ import (
 type Reader struct {
 	widget.BaseWidget
 	focusStop
-	Scroll  *container.Scroll
+	Scroll *container.Scroll
+	// Text returns what is read as text, to be copied; nil where it cannot be.
+	Text    func() string
 	focused bool
 }
 
@@ -26,6 +28,9 @@ var (
 // NewReader makes a reader for an object, which takes the reader's width.
 func NewReader(content fyne.CanvasObject) *Reader {
 	r := &Reader{Scroll: container.NewVScroll(content)}
+	if says, speaks := content.(interface{ Text() string }); speaks {
+		r.Text = says.Text
+	}
 	r.ExtendBaseWidget(r)
 	return r
 }
@@ -68,6 +73,24 @@ func (r *Reader) TypedKey(ev *fyne.KeyEvent) {
 
 func (r *Reader) by(distance float32) {
 	r.Scroll.ScrollToOffset(r.Scroll.Offset.AddXY(0, distance))
+}
+
+// TypedShortcut copies what is read.
+func (r *Reader) TypedShortcut(s fyne.Shortcut) {
+	if one, copies := s.(*fyne.ShortcutCopy); copies && r.Text != nil {
+		one.Clipboard.SetContent(r.Text())
+	}
+}
+
+// TappedSecondary offers what can be done on the screen, and to copy the text.
+func (r *Reader) TappedSecondary(ev *fyne.PointEvent) {
+	if r.Text == nil {
+		r.offerMenu(ev.AbsolutePosition)
+		return
+	}
+	r.offerMenu(ev.AbsolutePosition, fyne.NewMenuItem(r.words().CopyText, func() {
+		fyne.CurrentApp().Clipboard().SetContent(r.Text())
+	}))
 }
 
 // TypedRune ignores letters.

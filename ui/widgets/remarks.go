@@ -1,6 +1,7 @@
 package widgets
 
 import (
+	"strings"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
@@ -33,6 +34,18 @@ func (r *Remarks) Set(list []model.Remark) {
 
 // List returns the remarks shown now.
 func (r *Remarks) List() []model.Remark { return r.list }
+
+// Text is the list as text, to be copied.
+func (r *Remarks) Text() string {
+	var b strings.Builder
+	for _, one := range r.list {
+		if one.Word != "" {
+			b.WriteString(one.Word + ": ")
+		}
+		b.WriteString(one.Text + "\n")
+	}
+	return b.String()
+}
 
 // CreateRenderer draws the list.
 func (r *Remarks) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(r) }

@@ -29,6 +29,7 @@ type Table struct {
 	// a list of many columns.
 	Small bool
 
+	tableMenu
 	fitted  columnFit // the columns, set into the width there is
 	rows    model.Selection
 	focused bool
@@ -43,6 +44,7 @@ var (
 // NewTable makes an empty table.
 func NewTable(columns []model.Column) *Table {
 	t := &Table{fitted: columnFit{columns: columns}, rows: model.Selection{Chosen: -1}}
+	t.tableMenu.table = t
 	t.ShowHeaderRow = true
 	t.HideSeparators = true
 	t.Length = func() (int, int) { return len(t.rows.Rows), len(t.fitted.shown) }
@@ -131,7 +133,7 @@ func (t *Table) clicked(id widget.TableCellID) {
 	t.UnselectAll() // Fyne marks a cell; this table marks the row
 	switch {
 	case !t.rows.Has(id.Row):
-	case id.Row == t.rows.Chosen:
+	case id.Row == t.rows.Chosen && !t.offering:
 		t.openRow()
 	default:
 		t.choose(id.Row)
@@ -186,6 +188,7 @@ func (t *Table) showCell(id widget.TableCellID, o fyne.CanvasObject) {
 	if t.rows.Has(id.Row) && id.Col >= 0 && id.Col < len(t.fitted.shown) {
 		f = t.fitted.rowFace(t.rows.Rows[id.Row], id.Col)
 		f.chosen, f.keyed = id.Row == t.rows.Chosen, t.focused
+		f.striped = id.Row%2 == 1 && t.Size().Width > t.fitted.wide(paint.PainterFor(t))
 	}
 	o.(*cell).show(f)
 }

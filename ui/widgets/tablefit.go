@@ -168,6 +168,14 @@ func (c *columnFit) headerHeight(p paint.Painter, widths []float32) float32 {
 	return max(float32(lines)*p.LineHeight(l), p.LineHeight(c.letters())) + p.Inner()
 }
 
+// wideFigures is how wide a table is, in figures, before its rows are tinted in turn.
+const wideFigures = 90
+
+// wide is that width.
+func (c *columnFit) wide(p paint.Painter) float32 {
+	return wideFigures * p.Measure("0", c.letters()).Width
+}
+
 // rowFace returns the content of a row's cell in the column at an index.
 func (c *columnFit) rowFace(row model.Row, at int) face {
 	i := c.shown[at]

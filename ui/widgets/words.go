@@ -11,6 +11,8 @@ type Words struct {
 	More    string // "%d more": a list longer than it is drawn
 	Needed  string // beside a field that must be filled
 
+	CopyRow, CopyAll, CopyText string // in the menu of a table, of a paper
+
 	NoLetters string // a letter was typed into a field for figures
 	TooLong   string // "%d letters": more was typed or pasted than a field takes
 
@@ -29,6 +31,7 @@ func EnglishWords() Words {
 	return Words{
 		Agree: "OK", Cancel: "Cancel", Close: "Close", Halt: "Stop",
 		NoMatch: "Nothing fits", More: "%d more", Needed: "This is needed.",
+		CopyRow: "Copy the row", CopyAll: "Copy the table", CopyText: "Copy the text",
 		NoLetters: "Only figures go here: the letter is left out.", TooLong: "At most %d letters go here: the rest is left out.",
 		StatusOK: "Done", StatusWarn: "Take care", StatusStop: "Not done", StatusWait: "Working",
 		Ctrl: "Ctrl", Shift: "Shift", Alt: "Alt", Super: "Super",

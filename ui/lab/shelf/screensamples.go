@@ -25,7 +25,7 @@ func NewScreen(f *session.Session) shell.Screen {
 
 // sampleActs are the actions of a retained sample.
 var sampleActs = []shell.ActRow[*Samples]{
-	{ID: "samples.discard", Title: "Discard it", Key: widgets.Bare(fyne.KeyF12), When: (*Samples).CanDiscard, WhyNot: (*Samples).WhyNotDiscard, Do: (*Samples).Discard},
-	{ID: "samples.clear", Title: "Clear the shelf", Key: widgets.Ctrl(fyne.KeyK), When: (*Samples).CanClear, Why: "No sample may go today.", Do: (*Samples).Clear},
+	{ID: "samples.discard", Title: "Discard it", Destroys: true, Key: widgets.Bare(fyne.KeyF12), When: (*Samples).CanDiscard, WhyNot: (*Samples).WhyNotDiscard, Do: (*Samples).Discard},
+	{ID: "samples.clear", Title: "Clear the shelf", Destroys: true, Key: widgets.Ctrl(fyne.KeyK), When: (*Samples).CanClear, Why: "No sample may go today.", Do: (*Samples).Clear},
 	{ID: "samples.label", Title: "Print its label", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: (*Samples).HasSample, Why: "No sample is chosen.", Do: (*Samples).PrintLabel},
 }
