@@ -12,6 +12,7 @@ import (
 
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
 )
 
 // exports is the folder beside the book for files that are no papers: workbooks,
@@ -45,6 +46,44 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 		err = atomicfile.Create(where, data)
 		if !errors.Is(err, fs.ErrExist) {
 			return where, err
+		}
+	}
+	return "", message.Storage.Errorf("there are %d files called %s in %s already. Move them away", mostSameNames, name, e.folder)
+}
+
+// SaveSet writes files into a new folder of a name. The set's hashes are its last file: a folder without
+// them is not whole.
+func (e exports) SaveSet(ctx context.Context, name string, files []office.File) (where string, err error) {
+	if err := os.MkdirAll(e.folder, 0o755); err != nil {
+		return "", message.Storage.Errorf("the folder for files cannot be made: %w", err)
+	}
+	if where, err = e.newFolder(oneElement(name)); err != nil {
+		return "", err
+	}
+	for _, f := range files {
+		if err := ctx.Err(); err != nil {
+			return where, err
+		}
+		path := filepath.Join(where, filepath.FromSlash(f.Name))
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			return where, err
+		}
+		if err := atomicfile.Create(path, f.Bytes); err != nil {
+			return where, err
+		}
+	}
+	return where, nil
+}
+
+// newFolder makes a folder under the first name that is free.
+func (e exports) newFolder(name string) (string, error) {
+	for n := 1; n <= mostSameNames; n++ {
+		free := filepath.Join(e.folder, name)
+		if n > 1 {
+			free = fmt.Sprintf("%s-%d", free, n)
+		}
+		if err := os.Mkdir(free, 0o755); !errors.Is(err, fs.ErrExist) {
+			return free, err
 		}
 	}
 	return "", message.Storage.Errorf("there are %d files called %s in %s already. Move them away", mostSameNames, name, e.folder)

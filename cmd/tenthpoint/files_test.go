@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"tenthpoint/internal/office"
 	"testing"
 )
 
@@ -41,5 +42,22 @@ func TestExportsStayInTheirFolder(t *testing.T) {
 		if err != nil || where != filepath.Join(e.folder, want) {
 			t.Errorf("%q is written as %s, %v; want %s", name, where, err, want)
 		}
+	}
+}
+
+// A set of files has a folder of its own; one that is there is never written into.
+func TestSetsHaveFoldersOfTheirOwn(t *testing.T) {
+	e := newExports(filepath.Join(t.TempDir(), "house.book"))
+	set := []office.File{{Name: "registers/tickets.csv", Bytes: []byte("1")}, {Name: office.HashesFile, Bytes: []byte("2")}}
+	first, err := e.SaveSet(context.Background(), "examiner", set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	second, err := e.SaveSet(context.Background(), "examiner", set)
+	if err != nil || second == first {
+		t.Fatalf("the second set is in %s, the first in %s: %v", second, first, err)
+	}
+	if data, err := os.ReadFile(filepath.Join(first, "registers", "tickets.csv")); err != nil || string(data) != "1" {
+		t.Errorf("the file holds %q, %v", data, err)
 	}
 }

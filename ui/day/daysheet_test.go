@@ -23,6 +23,13 @@ import (
 // cabinet is a folder of a test.
 type cabinet map[string][]byte
 
+func (c cabinet) SaveSet(_ context.Context, folder string, files []office.File) (string, error) {
+	for _, f := range files {
+		c[folder+"/"+f.Name] = f.Bytes
+	}
+	return folder, nil
+}
+
 func (c cabinet) Save(_ context.Context, name string, data []byte) (string, error) {
 	c[name] = data
 	return "exports/" + name, nil
@@ -211,6 +218,27 @@ func TestDayIsPrintedAndWritten(t *testing.T) {
 	book := files["day-"+s.day.String()+".xlsx"]
 	if !bytes.HasPrefix(book, []byte("PK")) || len(files) < 4 {
 		t.Errorf("written are %d files, the workbook has %d bytes", len(files), len(book))
+	}
+}
+
+// The papers an examiner asks for are written from the day sheet, for days that make sense.
+func TestPapersForAnExaminer(t *testing.T) {
+	r, s := dayRoom(t, 120)
+	s.AskExaminer()
+	r.Answer(nil)
+	if r.State != model.Warn {
+		t.Errorf("without a folder it says %q", r.Last())
+	}
+	files := cabinet{}
+	r.Session.Files = files
+	s.AskExaminer()
+	if wrong := r.Answer(map[string]string{"from": s.day.String(), "to": s.day.AddDays(-1).String()}); wrong["to"] == "" {
+		t.Error("a period that ends before it begins was taken")
+	}
+	r.Answer(map[string]string{"from": s.day.AddDays(-1).String(), "to": s.day.String()})
+	folder := "examiner-" + s.day.AddDays(-1).String() + "-" + s.day.String() + "/"
+	if len(files) < 10 || len(files[folder+office.IndexFile]) == 0 || len(files[folder+office.HashesFile]) == 0 {
+		t.Errorf("written are %d files; said %q", len(files), r.Last())
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"strings"
 
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -59,6 +60,8 @@ func (f *Session) Remember(name, text string) {
 // program. It answers where the file went.
 type Files interface {
 	Save(ctx context.Context, name string, data []byte) (where string, err error)
+	// SaveSet writes files into a folder of their own and answers where that is.
+	SaveSet(ctx context.Context, folder string, files []office.File) (where string, err error)
 }
 
 // Save exports a file and shows its path.
