@@ -177,7 +177,7 @@ func TestEachOwnersPriceIsComparedWithThePostedOne(t *testing.T) {
 	post("6.00")
 	_, err = scalehouse.Issue(ctx, d, id)
 	own := asks(t, err, "price-901")
-	if asked := err.(guard.Asked); len(asked) != 1 || own.Field != "owner-terms" {
+	if asked := err.(guard.Asked); len(asked) != 1 || own.Field != "price" {
 		t.Errorf("asked %v", asked)
 	}
 	must(t, scalehouse.Answer(ctx, d, id, own.ID, own.Reasons[0]))
@@ -191,4 +191,72 @@ func TestEachOwnersPriceIsComparedWithThePostedOne(t *testing.T) {
 	if own := l.Details.Shares[1].Own; own.Posted == nil || own.Posted.Price.String() != "$4.10/bu" {
 		t.Errorf("the landlord's price remembers %+v", own.Posted)
 	}
+}
+
+// A bin remembers the lot that came into it last, while grain lies there.
+func TestALotIsComparedWithTheLastOneOfItsBin(t *testing.T) {
+	d := guarded(t)
+	details := inbound()
+	details.Bin, details.Lot = "B3", "ORG-1"
+	id := taken(t, d, details, 52300, 24300)
+	_, err := scalehouse.Issue(ctx, d, id)
+	must(t, err) // nothing lies in it yet
+	details.Truck.ID, details.Lot = "45", "org-1"
+	_, err = scalehouse.Issue(ctx, d, taken(t, d, details, 52320, 24300))
+	must(t, err)
+	details.Truck.ID, details.Lot = "46", ""
+	id = taken(t, d, details, 52340, 24300)
+	_, err = scalehouse.Issue(ctx, d, id)
+	asks(t, err, "lot")
+	details.Truck.ID, details.Lot = "47", "ORG-2"
+	id = taken(t, d, details, 52360, 24300)
+	_, err = scalehouse.Issue(ctx, d, id)
+	f := asks(t, err, "lot")
+	must(t, scalehouse.Answer(ctx, d, id, f.ID, f.Reasons[0]))
+	_, err = scalehouse.Issue(ctx, d, id)
+	must(t, err)
+}
+
+// A contract with less room than the load brings is asked about, with what is left of it; the ticket
+// that a correction replaces leaves its room free.
+func TestAnOverfilledContractIsAskedAbout(t *testing.T) {
+	d := guarded(t)
+	must(t, scalehouse.SetContract(ctx, d, elevator.ContractTerms{
+		Number: "K-7", Grower: "103", Commodity: "corn", Quantity: quantity.Int(700, quantity.Bushel), Price: quantity.Of("4.10", quantity.DollarsPerBu), Until: d.Today().AddDays(30),
+	}))
+	onContract := func(truck string, gross int64) string {
+		price := quantity.Of("4.10", quantity.DollarsPerBu)
+		return taken(t, d, load.Details{
+			Direction: load.Inbound, Day: d.Today(), Commodity: "corn", Grower: load.Party{ID: "103", Name: "Ada Field"}, Truck: load.Truck{Plate: truck},
+			Terms: title.Terms{Under: title.Contract, No: "K-7"}, Price: &price,
+		}, gross, 24300)
+	}
+	first, err := scalehouse.Issue(ctx, d, onContract("T1", 52300)) // 28,000 lb: 500 bu
+	must(t, err)
+	second := onContract("T2", 52400)
+	_, err = scalehouse.Issue(ctx, d, second)
+	f := asks(t, err, "contract")
+	if f.Field != "terms" || len(f.Reasons) == 0 {
+		t.Errorf("the question is %+v", f)
+	}
+	must(t, scalehouse.Answer(ctx, d, second, f.ID, f.Reasons[0]))
+	_, err = scalehouse.Issue(ctx, d, second)
+	must(t, err)
+	again, err := scalehouse.Correct(ctx, d, first, "bin was B3")
+	must(t, err)
+	if l, err := office.Load(ctx, d, again); err != nil || l.InPlaceOf() != first {
+		t.Fatalf("load %s replaces %d, %v", again, l.InPlaceOf(), err)
+	}
+	around, err := office.Surroundings(d, office.ReadNow(ctx, d), mustLoad(t, d, again))
+	must(t, err)
+	if k := around.Contracts; len(k) != 1 || !k[0].Left.More(quantity.Int(190, quantity.Bushel)) || !k[0].Left.Less(quantity.Int(210, quantity.Bushel)) {
+		t.Errorf("the contract has %+v left beside the ticket that is replaced", k)
+	}
+}
+
+func mustLoad(t *testing.T, d *scalehouse.Desk, id string) *load.Load {
+	t.Helper()
+	l, err := office.Load(ctx, d, id)
+	must(t, err)
+	return l
 }
