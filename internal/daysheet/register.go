@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -99,9 +100,12 @@ func (t Ticket) owners() string {
 	return strings.Join(out, ", ")
 }
 
-// title is whose grain the house has and under what, owner by owner where they
-// differ.
+// title is whose grain the house has and under what, owner by owner where they differ; grain that
+// leaves has none.
 func (t Ticket) title() message.Text {
+	if t.Outbound {
+		return message.Text{}
+	}
 	if !t.isApart() {
 		return titleWords(t.terms())
 	}
@@ -117,6 +121,9 @@ func (t Ticket) title() message.Text {
 
 // titleWords are the terms in the words of facts.
 func titleWords(t title.Terms) message.Text {
+	if t.Under == title.Nothing {
+		return message.List(", ", t.Said(), string(t.Whose))
+	}
 	return message.List(", ", message.List(" ", string(t.Under), message.Own(t.No)), string(t.Whose))
 }
 
@@ -242,7 +249,7 @@ func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, examp
 }
 
 // filed are doubts with the codes they are filed under.
-func filed(flags []Flag) []message.Text {
+func filed(flags []load.Flag) []message.Text {
 	out := make([]message.Text, len(flags))
 	for i, f := range flags {
 		out[i] = f.Filed()

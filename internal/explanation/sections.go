@@ -26,11 +26,7 @@ func (c *composer) bench() {
 		said = append(said, sentence)
 	}
 	for _, flag := range s.Flags {
-		_, sentence, found := strings.Cut(flag, ": ")
-		if !found {
-			sentence = flag
-		}
-		said = append(said, message.New("Doubt: %s", sentence))
+		said = append(said, message.New("Doubt: %s", flag))
 	}
 	if len(s.Flags) == 0 && s.Moisture != nil {
 		said = append(said, message.New("No doubt about the reading was written down."))

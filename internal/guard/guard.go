@@ -52,6 +52,7 @@ type Setting struct {
 
 	Bin    elevator.Bin      // that the load names; zero where it is on no list
 	InBin  []Stock           // its stock
+	Lot    string            // of the last load that came into it
 	Prices []quantity.Amount // of the last tickets of this grain, the newest first
 	Posted *load.Posted      // the price of the day; nil where none is posted
 	Truck  elevator.Truck    // as it is recorded; zero where it is on no list
@@ -104,7 +105,7 @@ func IsAnswered(l *load.Load, f Finding) bool {
 
 // Answer is the fact that a finding was answered.
 func (f Finding) Answer(reason string) load.Answered {
-	return load.Answered{Guard: f.ID, About: f.About, Asked: f.Said.String(), Reason: reason}
+	return load.Answered{Guard: f.ID, About: f.About, Asked: message.Kept{Text: f.Said}, Reason: reason}
 }
 
 // Asked are questions that keep a ticket back, as an error.

@@ -2,6 +2,7 @@ package load
 
 import (
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
 )
@@ -38,7 +39,19 @@ type Details struct {
 	PriceSource string           `json:"price_source,omitempty"`
 	// Posted is the price that was posted when this one was typed; nil where none was.
 	Posted *Posted `json:"posted,omitempty"`
-	Remark string  `json:"remark,omitempty"`
+
+	Grown     Grown     `json:"grown,omitzero"`
+	Lot       string    `json:"lot,omitempty"` // kept apart from other grain under this name
+	Elsewhere Elsewhere `json:"elsewhere,omitzero"`
+	Shipping  Shipping  `json:"shipping,omitzero"`
+	// Apart is how truck and trailer were weighed in two drafts; Zero tells that the scale's zero
+	// was shown before the load was weighed, "shown" or "not shown".
+	Apart WeighedApart `json:"apart,omitempty"`
+	Zero  string       `json:"zero,omitempty"`
+	// StoredFrom is the first day of storage where that is not the day of delivery.
+	StoredFrom quantity.Date `json:"stored_from,omitzero"`
+
+	Remark string `json:"remark,omitempty"`
 }
 
 // Party is a person or firm on the ticket.
@@ -156,10 +169,12 @@ type Sample struct {
 	Moisture *Moisture `json:"moisture,omitempty"`
 	Findings []Finding `json:"findings,omitempty"`
 	// Flags are warnings about the reading, printed on the slip.
-	Flags []string `json:"flags,omitempty"`
+	Flags []Flag `json:"flags,omitempty"`
 	// Stops are the warnings that stop the ticket.
 	Stops []Stop `json:"stops,omitempty"`
 	Grade string `json:"grade,omitempty"`
+	// Mark tells whether the grade is final; empty where nobody said.
+	Mark GradeMark `json:"grade_mark,omitempty"`
 	// Kept is the location of the retained sample, Until the day it may be discarded.
 	Kept  string        `json:"kept,omitempty"`
 	Until quantity.Date `json:"until"`
@@ -168,9 +183,9 @@ type Sample struct {
 // Stop is a flag on the reading that stops the ticket until a manager accepts the load. Nobody may
 // accept a final one.
 type Stop struct {
-	Code     string `json:"code"`
-	Sentence string `json:"sentence"`
-	Final    bool   `json:"final,omitempty"`
+	Code     string       `json:"code"`
+	Sentence message.Kept `json:"sentence"`
+	Final    bool         `json:"final,omitempty"`
 }
 
 // Moisture is a moisture result and how it was come by.

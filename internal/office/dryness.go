@@ -2,7 +2,6 @@ package office
 
 import (
 	"context"
-	"strings"
 
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/load"
@@ -54,7 +53,7 @@ func OverDry(d Desk, l *load.Load) (o *settle.OverDry, found bool) {
 	if err != nil || e == nil || l.Sample.Moisture == nil {
 		return nil, false
 	}
-	return settle.OverDryUnder(e, quantity.Int(100, e.Units.Weight), e.Rounding.Moisture.Apply(l.Sample.Moisture.Percent), quantity.Amount{})
+	return settle.OverDryPerHundred(e, e.Rounding.Moisture.Apply(l.Sample.Moisture.Percent))
 }
 
 // overDryText describes the over-dry loss to a grower, and who pays for it.
@@ -73,8 +72,7 @@ func overDryText(o *settle.OverDry) message.Text {
 func doubts(l *load.Load) []moisture.Flag {
 	var out []moisture.Flag
 	for _, flag := range l.Sample.Flags {
-		code, sentence, _ := strings.Cut(flag, ": ")
-		out = append(out, moisture.Flag{Code: moisture.Code(code), What: message.Words(sentence)})
+		out = append(out, moisture.Flag{Code: moisture.Code(flag.Code), What: flag.Message()})
 	}
 	return out
 }

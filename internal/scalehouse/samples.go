@@ -2,6 +2,7 @@ package scalehouse
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"strings"
 
@@ -48,8 +49,8 @@ func Probe(ctx context.Context, at Actor, id string, p Probed) (number string, e
 			Number: s.Number, Crop: l.Details.Commodity, Taken: w.desk.Today(), By: s.Tester,
 			Probes: p.Probes, Place: p.Place, Keep: keep,
 		}
-		if wrong := office.SentencesOf(taken.Check()); len(wrong) > 0 {
-			return "", office.Sentences(wrong)
+		if wrong := errors.Join(taken.Check()...); wrong != nil {
+			return "", wrong
 		}
 		if p.Place != "" {
 			s.Until = taken.KeepThrough()

@@ -2,7 +2,6 @@ package scaleticket
 
 import (
 	"slices"
-	"strings"
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
@@ -20,7 +19,7 @@ func qualitySection(t *facts) Section {
 	for _, id := range statedFactors(t) {
 		factorLine(p, id)
 	}
-	p.fact(t.w.Grade, t.l.Sample.Grade, t.w.NotGraded)
+	p.fact(t.w.Grade, Joined(", ", t.l.Sample.Grade, t.w.word(string(t.l.Sample.Mark))), t.w.NotGraded)
 	instruments(p)
 	doubts(p)
 	return p.Section
@@ -177,23 +176,14 @@ func keptWords(t *facts) string {
 func doubts(p *part) {
 	p.warn(p.w.say(p.MeterNote))
 	for _, flag := range p.l.Sample.Flags {
-		p.warn(p.w.named(p.w.Flag, p.w.word(flagSentence(flag))))
+		p.warn(p.w.named(p.w.Flag, p.w.say(flag)))
 	}
 	for _, a := range p.l.Accepted {
 		p.warn(p.w.named(p.w.named(p.w.LimitAccepted, limitName(p.facts, a.Limit)), Joined(", ", a.Accepted.Reason, a.Who)))
 	}
 	for _, a := range p.l.Answers {
-		p.warn(Joined(" ", p.w.named(p.w.Asked, p.w.word(a.Asked)), p.w.named(p.w.Answered, Joined(", ", p.w.word(a.Answered.Reason), a.Who))))
+		p.warn(Joined(" ", p.w.named(p.w.Asked, p.w.say(a.Asked)), p.w.named(p.w.Answered, Joined(", ", p.w.word(a.Answered.Reason), a.Who))))
 	}
-}
-
-// flagSentence is a flag without its code: "too-cold: …" is for the program.
-func flagSentence(flag string) string {
-	code, sentence, ok := strings.Cut(flag, ": ")
-	if ok && !strings.Contains(code, " ") {
-		return sentence
-	}
-	return flag
 }
 
 // limitName is the label of the rule whose limit was set aside.

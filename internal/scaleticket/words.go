@@ -70,7 +70,7 @@ func WordsOf(p *message.Printer) Words {
 	texts := reflect.ValueOf(&w).Elem()
 	for i := range texts.NumField() {
 		if f := texts.Field(i); f.Kind() == reflect.String {
-			f.SetString(p.Word(f.String()))
+			f.SetString(p.Whole(f.String()))
 		}
 	}
 	w.Printer = p

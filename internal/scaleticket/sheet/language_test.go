@@ -24,7 +24,7 @@ var ownOfTickets = []string{
 
 // fromFile matches what a slip names of the file of its rates: the words of the file are the same
 // in every language.
-var fromFile = regexp.MustCompile(`\[[\p{L}0-9_, -]+, (?:ligne|renglón) \d+\]|[a-z-]+-example-\d+(, [A-Za-z ]+)*`)
+var fromFile = regexp.MustCompile(`\[[\p{L}0-9_, -]+, (?:ligne|renglón) \d+\]|[a-z-]+-example-\d+(, [A-Z][A-Za-z ]+(, example rates)?(, harvest)?)?`)
 
 // Every slip of an elevator that speaks another language speaks it to the last remark: each of its
 // words is one of the texts in that language, or a name.
