@@ -2,7 +2,6 @@ package entry
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/elevator"
@@ -22,8 +21,11 @@ type ContractTexts struct {
 type ContractTaken struct{ Old elevator.ContractTerms }
 
 // Error says what to do about it.
-func (e ContractTaken) Error() string {
-	return fmt.Sprintf("Contract %s is there already, for %s. Choose another number", e.Old.Number, e.Old.Commodity)
+func (e ContractTaken) Error() string { return e.Message().String() }
+
+// Message says what to do about it.
+func (e ContractTaken) Message() message.Text {
+	return message.New("Contract %v is there already, for %s. Choose another number", e.Old.Number, e.Old.Commodity)
 }
 
 // ReadContract reads the terms of a new contract. The error joins a [Fault] for every invalid text.
@@ -57,7 +59,7 @@ func ReadContract(h House, t ContractTexts) (c elevator.ContractTerms, err error
 	fault("from", err)
 	c.Until, err = ParseDay("Until", t.Until, h.Today())
 	if err == nil && c.Until.IsZero() {
-		err = errors.New("A contract has a last day. Type it as year-month-day")
+		err = message.Invalid.Errorf("A contract has a last day. Type it as year-month-day")
 	}
 	fault("until", err)
 	return c, errors.Join(faults...)
