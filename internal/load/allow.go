@@ -89,8 +89,8 @@ func (l *Load) phaseSentence() string {
 	case Ticketed:
 		return fmt.Sprintf("Ticket %d is issued", l.Number)
 	case Void:
-		if l.Again.By > 0 {
-			return fmt.Sprintf("Ticket %d is void and was reissued as ticket %d", l.Number, l.Again.By)
+		if l.Reissue.By > 0 {
+			return fmt.Sprintf("Ticket %d is void and was reissued as ticket %d", l.Number, l.Reissue.By)
 		}
 		return fmt.Sprintf("Ticket %d is void (%s)", l.Number, l.Ended.Reason)
 	}
@@ -134,7 +134,7 @@ func (l *Load) mayCarry(carried *Stamp) error {
 // mayReissue allows one replacement of a void ticket. Should that one turn out wrong it is itself
 // corrected, or voided and reissued.
 func (l *Load) mayReissue() error {
-	if l.Again.By == 0 {
+	if l.Reissue.By == 0 {
 		return nil
 	}
 	return message.WrongPhase.Errorf("%s; %s", l.phaseSentence(), l.instead(Reissued{}))
