@@ -9,6 +9,9 @@
 //	go run ./cmd/task fonts          the fonts of papers, cut from the originals
 //	go run ./cmd/task season         a season of 10,000 loads against the journal
 //	go run ./cmd/task compare        an older program against this one
+//	go run ./cmd/task package        what people install, for Linux and Windows
+//	go run ./cmd/task package-try    its deb, installed and used on a system without compilers
+//	go run ./cmd/task package-try-windows the same of the Windows installer, under wine
 //	go run ./cmd/task shots DIR      pictures of every screen and paper
 //
 // It is written in plain Go without cgo and without any package from outside the standard library,
@@ -40,6 +43,9 @@ var chores = []chore{
 	{"books", "books [NAME]       make the books of testdata/books anew, with the programs of their time", older.Books},
 	{"fonts", "fonts              cut the fonts of papers from the originals (internal/fonts/original)", fontsChore},
 	{"compare", "compare [flags]    random loads and scripts in the program of another revision and in this one", older.Compare},
+	{"package", "package [-only PARTS] make what people install: deb, rpm, archives, an installer for Windows, tenth for six systems", packageChore},
+	{"package-try", "package-try        install the deb in a clean root without compilers, weigh a truck, remove it", tryChore},
+	{"package-try-windows", "package-try-windows install the Windows installer under wine, weigh a truck, remove it", tryWindowsChore},
 	{"postgres", "postgres [flags]   the suite of the book on a PostgreSQL server of its own; flags go on to `go test`", postgresChore},
 	{"shots", "shots DIR          write a picture of every screen and paper into DIR", shotsChore},
 }

@@ -13,11 +13,14 @@ import (
 	"tenthpoint/cmd/tenth/house"
 	"tenthpoint/cmd/tenth/keep"
 	"tenthpoint/cmd/tenth/lab"
+	"tenthpoint/cmd/tenth/money"
+	"tenthpoint/cmd/tenth/program"
 	"tenthpoint/cmd/tenth/rates"
 	"tenthpoint/cmd/tenth/sums"
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/cmd/tenth/tickets"
 	"tenthpoint/cmd/tenth/yard"
+	"tenthpoint/internal/version"
 )
 
 // commands are all that can be typed after "tenth". A command is a file of its
@@ -62,7 +65,9 @@ type commands struct {
 	Truck    house.Truck    `cmd:"" group:"house" help:"Add, change or list trucks and their stored tares."`
 	Person   house.Person   `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
+	Price    house.Price    `cmd:"" group:"house" help:"Post the price of a grain for the day, or list the posted ones."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
+	Tariff   money.Tariff   `cmd:"" group:"house" help:"Read, check, try and compare what is posted for storage and charges."`
 	Law      rates.Law      `cmd:"" group:"house" help:"Read and check the published rules: grades, recording, bushels, tolerances, deadlines."`
 	Bin      bins.Bin       `cmd:"" group:"house" help:"Pits and bins: what lies in them, and what is done with it."`
 	Scale    house.Scale    `cmd:"" group:"house" help:"The log of a truck scale: zero, check weighings, certificate, out of service."`
@@ -72,6 +77,12 @@ type commands struct {
 	Backup book.Backup `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
 	Import book.Import `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
 	Demo   book.Demo   `cmd:"" group:"book" help:"Make the book of an invented elevator."`
+
+	Manual     program.Manual     `cmd:"" group:"program" help:"Write the manual page of all commands."`
+	Completion program.Completion `cmd:"" group:"program" help:"Write the script that completes commands in a shell."`
+	Complete   program.Complete   `cmd:"" hidden:"" help:"Say what can follow the words typed so far; the scripts of completion ask it."`
+
+	Version kong.VersionFlag `help:"Say which version this is, and of which commit."`
 }
 
 var groups = kong.Groups{
@@ -81,6 +92,7 @@ var groups = kong.Groups{
 	"sums":    "Sums, without a book",
 	"house":   "The elevator",
 	"book":    "The book",
+	"program": "The program",
 
 	"whose":   "Whose grain, and where it goes",
 	"weights": "Weights",
@@ -108,7 +120,7 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 	}
 	var c commands
 	parser, err := kong.New(&c, kong.Name("tenth"), kong.Description(about), kong.Writers(t.Stdout, t.Stderr), kong.Exit(os.Exit),
-		groups, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
+		groups, kong.Vars{"version": version.Line("tenth")}, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
 	if err != nil {
 		panic(err) // the commands themselves are written wrongly
 	}

@@ -23,7 +23,7 @@ func TestHelpIsInTheCatalogs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := message.NewPrinter(catalog, nil)
+	p := message.NewPrinter(catalog)
 	translate(parser.Model, p)
 	if n := nodes(parser.Model.Node); n < 70 {
 		t.Fatalf("only %d commands were looked at", n)
@@ -43,7 +43,7 @@ func TestHelpInTheCatalogsCanFail(t *testing.T) {
 		t.Fatal(err)
 	}
 	catalog, _ := i18n.Catalog("fr")
-	p := message.NewPrinter(catalog, nil)
+	p := message.NewPrinter(catalog)
 	translate(parser.Model, p)
 	want := []string{"Nobody has said this in French.", "Nor this, which is longer."}
 	if lost := p.Missing(); !reflect.DeepEqual(lost, want) {

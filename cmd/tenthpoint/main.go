@@ -4,6 +4,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -14,6 +15,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/version"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/desktop"
 	"tenthpoint/ui/model"
@@ -24,6 +26,7 @@ import (
 
 // flags are the command line flags.
 type flags struct {
+	File      string  `arg:"" optional:"" name:"book" help:"The book to work in, as a file manager names it."`
 	Book      string  `help:"The book to work in. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
 	Demo      bool    `help:"Open a fresh book of an invented elevator: example - not for trade."`
 	Schedules string  `help:"A folder with the elevator's own rates, *.toml. Without it, the folder \"schedules\" beside the book." env:"TENTHPOINT_SCHEDULES" placeholder:"DIR"`
@@ -33,11 +36,14 @@ type flags struct {
 	AnyPlace  bool    `help:"Write also in a book on a network drive or in a synced folder."`
 	Full      bool    `help:"Begin in full screen."`
 	View      bool    `help:"Also open each printed paper on the screen."`
+	Selftest  bool    `help:"Open an invented elevator, weigh a truck from a simulated scale, print its ticket, verify the book, and end."`
+
+	Version kong.VersionFlag `help:"Say which version this is, and of which commit."`
 }
 
 func main() {
 	var f flags
-	kong.Parse(&f, kong.Name("tenthpoint"), kong.Description("The desk of a scale house."))
+	kong.Parse(&f, kong.Name("tenthpoint"), kong.Description("The desk of a scale house."), kong.Vars{"version": version.Line("tenthpoint")})
 	if err := run(f); err != nil {
 		fmt.Fprintln(os.Stderr, "error:", err)
 		os.Exit(1)
@@ -51,6 +57,9 @@ func run(f flags) error {
 	a.Settings().SetTheme(look.Theme())
 	p := &program{app: a, flags: f, look: look}
 	defer p.close()
+	if f.Selftest {
+		return p.runSelfTest()
+	}
 	if err := p.openFirst(context.Background()); err != nil {
 		return err
 	}
@@ -65,6 +74,7 @@ type program struct {
 	who    string // at the desk when a book is opened
 	look   shell.Look
 	window fyne.Window
+	frame  *session.Session // of that window
 	atEnd  []func() error
 
 	linked     []func() error // ends the link to the scale
@@ -82,7 +92,7 @@ func (p *program) openFirst(ctx context.Context) error {
 		}
 		return p.openDemo(path)
 	}
-	path, err := bookPath(p.flags.Book)
+	path, err := bookPath(cmp.Or(p.flags.File, p.flags.Book))
 	if err != nil {
 		return err
 	}
@@ -138,7 +148,7 @@ func (p *program) open(ctx context.Context, path string) error {
 	if p.window != nil {
 		p.window.Close()
 	}
-	p.window = window
+	p.window, p.frame = window, frame
 	return nil
 }
 

@@ -9,13 +9,13 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "settle", "bin/shape", "bin", "position", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "settle", "bin/shape", "bin", "position", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "office/binlog", "audit", "ratefiles")
+var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
@@ -27,6 +27,7 @@ var everywhere = inside("message")
 // listed is refused: a new package is entered here first, which is the moment to think about its
 // place.
 var mayImport = map[string][]string{
+	"internal/version":    {}, // which build this is
 	"internal/message":    {}, // what is said to people, as values
 	"internal/i18n":       {}, // the language of an elevator
 	"internal/textsearch": {}, // texts that people mean alike
@@ -41,8 +42,10 @@ var mayImport = map[string][]string{
 	"internal/worksheet":      inside("textwrap", "quantity"),
 	"internal/law":            append(inside("quantity", "tomlfile"), "schedules/law"), // published rules as dated files
 	"internal/grain":          append(inside("quantity", "tomlfile", "law"), "schedules/factors"),
-	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "worksheet", "grain", "rates/rule"), ruleKinds),
-	"internal/title":          inside("quantity", "tomlfile", "law"), // whose grain it is, and under what
+	"internal/dated":          inside("quantity", "tomlfile"), // editions for a period, held against each other
+	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), ruleKinds),
+	"internal/tariff":         inside("title", "quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // storage, service and interest, as dated editions
+	"internal/title":          inside("quantity", "tomlfile", "law"),                                                // whose grain it is, and under what
 	"internal/settle":         slices.Concat(inside("title", "quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
 	"internal/rates/shrink":   ruleKind(),
@@ -66,11 +69,11 @@ var mayImport = map[string][]string{
 	"internal/keeping/blend":  inside("quantity"),                                                       // what mix of lots meets a target
 	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter", "keeping"),
 
-	"schedules":         inside("quantity", "tomlfile", "grain", "rates", "moisture/chart"), // the editions and charts inside the program
-	"schedules/factors": {},                                                                 // results the trade tests for, as data
-	"schedules/keeping": {},                                                                 // curves and tables of storing grain, as data
-	"schedules/law":     {},                                                                 // the published rules inside the program
-	"migrations":        {},                                                                 // the text of the book's own upgrades
+	"schedules":         inside("quantity", "tomlfile", "grain", "rates", "tariff", "moisture/chart"), // the editions, tariffs and charts inside the program
+	"schedules/factors": {},                                                                           // results the trade tests for, as data
+	"schedules/keeping": {},                                                                           // curves and tables of storing grain, as data
+	"schedules/law":     {},                                                                           // the published rules inside the program
+	"migrations":        {},                                                                           // the text of the book's own upgrades
 
 	"internal/guard":      inside("title", "quantity", "grain", "elevator", "load"), // what is improbable about a load
 	"internal/truckscale": inside("quantity", "elevator", "journal"),                // the log of a truck scale
@@ -110,10 +113,12 @@ var mayImport = map[string][]string{
 	"internal/scalelink":            inside("quantity"),
 	"internal/atomicfile":           {}, // files that appear whole or not at all
 	"internal/printing":             inside("atomicfile"),
-	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
+	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "grain", "rates", "tariff", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
 	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup")),
 	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
+	"internal/office/money":         slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
+	"internal/office/terms":         slices.Concat(core, papers, inside("book", "office")), // posted prices, undecided grain
 	"internal/audit":                slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
@@ -140,7 +145,8 @@ var mayImport = map[string][]string{
 	// The areas of the window, each with its presenter and its screens.
 	"ui/yard":       area("ui/yard/board"),
 	"ui/yard/board": slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}), // the list of trucks
-	"ui/lab":        area("ui/yard"),                                                        // a sample's other results are typed on the form of its load
+	"ui/lab":        area("ui/yard", "ui/lab/shelf"),                                        // a sample's other results are typed on the form of its load
+	"ui/lab/shelf":  area(),                                                                 // the samples kept
 	"ui/tickets":    area(),
 	"ui/disputes":   area(),
 	"ui/day":        area(),
@@ -150,12 +156,12 @@ var mayImport = map[string][]string{
 	"ui/setup":      area(),
 	"ui/desktop":    slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
-	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo"),
-		widgetPackages, []string{"schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
+	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo", "version"),
+		widgetPackages, []string{"ui/yard", "schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
 
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
-	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal"}), // the table of commands
+	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
 	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "printing", "atomicfile", "textsearch")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
@@ -165,11 +171,14 @@ var mayImport = map[string][]string{
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),
 	"cmd/tenth/keep":     command(),
+	"cmd/tenth/money":    command(),
 	"cmd/tenth/rates":    command(),
 	"cmd/tenth/book":     command("internal/book/sqlite", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                         // what tenth says of itself
 
-	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/older", "cmd/task/toolchain"}),
+	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
+	"cmd/task/installer":  {"cmd/task/toolchain"}, // what people install
 	"cmd/task/toolchain":  {},
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/archtest":   {},
@@ -182,7 +191,7 @@ func area(more ...string) []string {
 }
 
 // commands are the groups of commands of the terminal program.
-var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/rates", "cmd/tenth/book"}
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/program"}
 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -28,8 +29,8 @@ func paper(p elevator.Profile, title, about message.Text, example bool, day quan
 }
 
 // orders is printed at the foot of every paper.
-var orders = message.New("Every total is the sum of the lines printed above it. Local law, the weights-and-measures authority, " +
-	"the licensed weighmaster and the official inspector outrank the program that made this paper.")
+var orders = law.ToConfirm(message.New("Every total is the sum of the lines printed above it. Local law, the weights-and-measures authority, " +
+	"the licensed weighmaster and the official inspector outrank the program that made this paper."))
 
 // morning is the moment a paper about a day is dated.
 func morning(day quantity.Date) time.Time {

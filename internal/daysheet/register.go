@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -242,7 +243,7 @@ func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, examp
 }
 
 // filed are doubts with the codes they are filed under.
-func filed(flags []Flag) []message.Text {
+func filed(flags []load.Flag) []message.Text {
 	out := make([]message.Text, len(flags))
 	for i, f := range flags {
 		out[i] = f.Filed()

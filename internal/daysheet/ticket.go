@@ -3,6 +3,7 @@ package daysheet
 import (
 	"slices"
 
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
@@ -53,24 +54,12 @@ type Ticket struct {
 	Manual      []message.Text
 	Accepted    []message.Text
 	Answered    []message.Text // questions of the elevator's guards, with who answered them and why
-	Flags       []Flag
+	Flags       []load.Flag
 	// Figures are the lines recorded with the load, which the digest of the day uses. Everything
 	// else reads their summary.
 	Figures map[string]quantity.Amount
 	settle.Summary
 }
-
-// Flag is a doubt about a moisture, and the code it is filed under: "meter-overdue".
-type Flag struct {
-	Code string
-	Said message.Text
-}
-
-// Message is the doubt as people read it.
-func (f Flag) Message() message.Text { return f.Said }
-
-// Filed is the doubt under its code.
-func (f Flag) Filed() message.Text { return message.List(": ", message.Own(f.Code), f.Said) }
 
 // units are the units of a ticket's weights and quantities. Tickets in different units are never
 // added together.

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -106,5 +107,18 @@ func TestFactsRoundTrip(t *testing.T) {
 	}
 	if _, err := Read("dispute.eaten", nil); err == nil {
 		t.Error("an unknown kind was taken")
+	}
+}
+
+// TestDaysOfTheLawAreToBeConfirmed: a day that a published rule gives says so, the house's own does
+// not.
+func TestDaysOfTheLawAreToBeConfirmed(t *testing.T) {
+	for rule, confirmed := range map[string]bool{"us": true, "canada": true, House: false} {
+		r := raised()
+		r.Rule = rule
+		said := r.Stated(message.New("by %s", r.Day)).String()
+		if r.IsByLaw() != confirmed || strings.HasSuffix(said, law.Confirm) != confirmed || !strings.HasPrefix(said, "by 2026-10-09") {
+			t.Errorf("%s: %q", rule, said)
+		}
 	}
 }

@@ -36,6 +36,14 @@ func HouseRule(days int) Rule {
 	return Rule{Name: House, Days: days, Source: "the house's posted policy"}
 }
 
+// Stated is what is said of the rule's days; what a published rule gives is to be confirmed.
+func (r Rule) Stated(said message.Text) message.Text {
+	if r.Name == House {
+		return said
+	}
+	return law.ToConfirm(said)
+}
+
 // Until is the last day to ask for another test under the rule, of grain delivered
 // on one day whose ticket was issued on another: an official inspection's days run
 // from its certificate, all others from delivery.

@@ -116,7 +116,7 @@ func TestStandingThings(t *testing.T) {
 }
 
 func TestKinds(t *testing.T) {
-	for _, f := range []Fact{Profile{}, Grower{}, Truck{}, Person{}, Bin{}, ContractTerms{}} {
+	for _, f := range []Fact{Profile{}, Grower{}, Truck{}, Person{}, Bin{}, ContractTerms{}, PostedPrice{}} {
 		if !IsFact(f.Kind()) {
 			t.Errorf("%s is not known", f.Kind())
 		}

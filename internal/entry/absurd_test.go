@@ -48,7 +48,8 @@ func TestEveryGuardSpeaks(t *testing.T) {
 		if !asked {
 			continue
 		}
-		id := guard.Factor // a factor's question is named by the factor
+		question, _, _ = strings.Cut(question, "-10") // an owner's question names the owner
+		id := guard.Factor                            // a factor's question is named by the factor
 		if rule, known := guard.ByID(question); known {
 			id = rule.ID
 		}

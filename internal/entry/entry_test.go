@@ -45,7 +45,7 @@ func doubted() *load.Load {
 	return &load.Load{ID: "L1", Phase: load.OnYard, Details: load.Details{Direction: load.Inbound, Commodity: "corn", Day: quantity.MustDate("2025-10-14")},
 		Sample: load.Sample{
 			Tester: "Tess Lind", Moisture: &load.Moisture{Percent: percent, Method: "dial and chart"},
-			Flags: []string{"cold: The sample was at 35 °F."}, Stops: []load.Stop{{Code: "cold", Sentence: "The sample was at 35 °F."}},
+			Flags: []load.Flag{load.OldFlag("cold: The sample was at 35 °F.")}, Stops: []load.Stop{{Code: "cold", Sentence: message.OldWords("The sample was at 35 °F.")}},
 		}}
 }
 
@@ -73,7 +73,7 @@ func TestDoubtsGoWithTheirMoisture(t *testing.T) {
 func TestStops(t *testing.T) {
 	ours := elevator.Profile{StopOn: []string{"cold"}}
 	l := doubted()
-	if got := entry.Stops(l, ours); len(got) != 2 || !strings.Contains(got[0].Refusal(), "This elevator stops") || !strings.Contains(got[1].Refusal(), `let a manager accept "cold"`) {
+	if got := entry.Stops(l, ours); len(got) != 2 || got[0].Refusal().Key() == got[1].Refusal().Key() || got[0].Refusal().Args()[1] != "cold" || got[1].Refusal().Args()[1] != "cold" {
 		t.Errorf("stops %+v", got)
 	}
 	l.Accepted = []load.AcceptedLimit{{Accepted: load.Accepted{Limit: "cold"}}}
@@ -81,7 +81,7 @@ func TestStops(t *testing.T) {
 		t.Errorf("let through, and still %+v", got)
 	}
 	l.Sample.Stops[0].Final = true
-	if got := entry.Stops(l, ours); len(got) != 1 || got[0].Refusal() != "The sample was at 35 °F." {
+	if got := entry.Stops(l, ours); len(got) != 1 || !got[0].Refusal().Equal(got[0].Sentence) {
 		t.Errorf("a final stop was let through: %+v", got)
 	}
 }

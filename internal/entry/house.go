@@ -34,6 +34,8 @@ type House interface {
 	Settle(*load.Load) (*settle.Settlement, settle.Problems)
 	// Around returns what the guards compare a load with.
 	Around(*load.Load) (guard.Setting, error)
+	// Posted is the price posted for a grain and a day; nil where none is.
+	Posted(commodity string, day quantity.Date) (*load.Posted, error)
 	// MoistureClasses are the classes of a load's grain; none where the elevator is under rules
 	// without them.
 	MoistureClasses(*load.Load) []grain.MoistureClass

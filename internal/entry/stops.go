@@ -1,18 +1,17 @@
 package entry
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 )
 
 // Doubt is a flag on a reading that stops the ticket.
 type Doubt struct {
 	Code     string
-	Sentence string
+	Sentence message.Text
 	Final    bool // nobody may let it through
 	ours     bool // this elevator stops a ticket for it, others would not
 }
@@ -23,37 +22,27 @@ type Doubt struct {
 func Stops(l *load.Load, p elevator.Profile) []Doubt {
 	var out []Doubt
 	for _, flag := range l.Sample.Flags {
-		code, words := flagParts(flag)
-		if slices.Contains(p.StopOn, code) && !Accepted(l, code) {
-			out = append(out, Doubt{Code: code, Sentence: words, ours: true})
+		if slices.Contains(p.StopOn, flag.Code) && !Accepted(l, flag.Code) {
+			out = append(out, Doubt{Code: flag.Code, Sentence: flag.Message(), ours: true})
 		}
 	}
 	for _, stop := range l.Sample.Stops {
 		if stop.Final || !Accepted(l, stop.Code) {
-			out = append(out, Doubt{Code: stop.Code, Sentence: stop.Sentence, Final: stop.Final})
+			out = append(out, Doubt{Code: stop.Code, Sentence: stop.Sentence.Message(), Final: stop.Final})
 		}
 	}
 	return out
 }
 
 // Refusal returns the flag as an error that says what can be done.
-func (d Doubt) Refusal() string {
+func (d Doubt) Refusal() message.Text {
 	switch {
 	case d.Final:
 		return d.Sentence
 	case d.ours:
-		return fmt.Sprintf("%s This elevator stops a ticket for it: test again, or let a manager accept %q.", d.Sentence, d.Code)
+		return message.New("%s This elevator stops a ticket for it: test again, or let a manager accept %q.", d.Sentence, d.Code)
 	}
-	return fmt.Sprintf("%s This stops the ticket: test again, or let a manager accept %q.", d.Sentence, d.Code)
-}
-
-// flagParts are the code a flag begins with, "too-cold: …", and its words.
-func flagParts(flag string) (code, words string) {
-	code, words, coded := strings.Cut(flag, ": ")
-	if !coded {
-		return "", flag
-	}
-	return code, words
+	return message.New("%s This stops the ticket: test again, or let a manager accept %q.", d.Sentence, d.Code)
 }
 
 // Accepted reports whether a manager has accepted a limit.

@@ -11,6 +11,9 @@ import (
 // LaterText in the field of the price is that there is none yet.
 const LaterText = "later"
 
+// PostedText in the field of the price takes the price posted for the grain and the day.
+const PostedText = "posted"
+
 // centPlaces is the fewest decimals a price is written with.
 const centPlaces = 2
 
@@ -81,7 +84,7 @@ func termsField() Field {
 		}
 		d.details.Terms = deal.Terms
 		if deal.Price != nil {
-			d.details.Price, d.details.PriceSource = deal.Price, deal.PriceSource
+			d.details.Price, d.details.PriceSource, d.details.Posted = deal.Price, deal.PriceSource, nil
 		}
 		return nil
 	})
@@ -143,7 +146,7 @@ func priceField() Field {
 		if d.details.Direction == load.Outbound {
 			deal.Terms = d.details.Terms
 		}
-		d.details.Terms, d.details.Price, d.details.PriceSource = deal.Terms, deal.Price, deal.PriceSource
+		d.details.Terms, d.details.Price, d.details.PriceSource, d.details.Posted = deal.Terms, deal.Price, deal.PriceSource, deal.Posted
 		return nil
 	})
 }
@@ -152,8 +155,12 @@ func priceField() Field {
 // what becomes of it is sold.
 func (d *draft) readPrice(deal *load.Deal, text string) error {
 	if text == "" || strings.EqualFold(text, LaterText) {
-		deal.Price, deal.PriceSource = nil, ""
+		deal.Price, deal.PriceSource, deal.Posted = nil, "", nil
 		return nil
+	}
+	posted, err := d.house.Posted(d.details.Commodity, d.day())
+	if err != nil {
+		return err
 	}
 	e, err := d.rates()
 	if err != nil {
@@ -162,11 +169,18 @@ func (d *draft) readPrice(deal *load.Deal, text string) error {
 	if e == nil {
 		return ErrPriceOfWhat
 	}
+	deal.PriceSource = d.origin.Price
+	if strings.EqualFold(text, PostedText) {
+		if posted == nil {
+			return message.NotFound.Errorf("no price of %s is posted for %s. Type the price, or post it first", e.Commodity.Name, d.day())
+		}
+		text, deal.PriceSource = posted.Price.Figure(), PostedText
+	}
 	a, err := ParsePrice(text, e.Units.Settle)
 	if err != nil {
 		return err
 	}
-	deal.Price, deal.PriceSource = &a, d.origin.Price
+	deal.Price, deal.Posted = &a, posted
 	if !deal.IsDecided() {
 		deal.Under, deal.Whose = title.CashSale, ""
 	}

@@ -190,11 +190,10 @@ func (t *trying) beside(problem string) string {
 // warn adds warnings that do not stop a ticket, and the flags of the bench.
 func (t *trying) warn() {
 	for _, stop := range t.Load.Sample.Stops {
-		t.Remark("moisture", Remark{Kind: Warn, Text: message.Words(stop.Sentence)})
+		t.Remark("moisture", Remark{Kind: Warn, Text: stop.Sentence.Message()})
 	}
 	for _, flag := range t.Load.Sample.Flags {
-		_, words := flagParts(flag)
-		t.Remark("moisture", Remark{Kind: Warn, Text: message.Words(words)})
+		t.Remark("moisture", Remark{Kind: Warn, Text: flag.Message()})
 	}
 	t.warnNearLimit()
 }

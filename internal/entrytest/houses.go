@@ -79,6 +79,7 @@ func Open(t testing.TB, name string, set *rates.Set) *scalehouse.Desk {
 	setUp(t, d, name)
 	if name == "guarded" {
 		trade(t, d)
+		must(t, scalehouse.PostPrice(ctx, d, elevator.PostedPrice{Commodity: "soybeans", Day: d.Today(), Price: quantity.Of("10.30", quantity.DollarsPerBu)}))
 	}
 	return d
 }

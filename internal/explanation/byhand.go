@@ -1,6 +1,7 @@
 package explanation
 
 import (
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/report"
 )
@@ -37,12 +38,12 @@ func (c *composer) instructions() []message.Text {
 func (c *composer) doubts() []message.Text {
 	out := []message.Text{message.New("Ask. The elevator can settle the load again at the figure you think right, under any of its editions, and print it.")}
 	if c.Rule.Source != "" {
-		out = append(out, message.New("Another test of the retained sample is to be asked for by %s (%s). Retained sample: %s.", c.Due, c.Rule.Source, c.retained()))
+		out = append(out, c.Rule.Stated(message.New("Another test of the retained sample is to be asked for by %s (%s). Retained sample: %s.", c.Due, c.Rule.Source, c.retained())))
 	} else {
 		out = append(out, message.New("Ask at once for another test of the retained sample: it is kept for a limited time. Retained sample: %s.", c.retained()))
 	}
 	return append(out,
 		message.New("The sample is split in front of both sides and sealed, airtight when moisture is at issue, and goes to an official or agreed third party. Both tests are kept, and a result that changes the ticket leads to a corrected ticket that refers to this one."),
 		message.New("A house meter's reading is not an official test. An official inspection may find another figure on the same grain and goes before the house's."),
-		message.New("Local law, the weights-and-measures authority, the licensed weighmaster and the official inspector outrank the program that made this paper."))
+		law.ToConfirm(message.New("Local law, the weights-and-measures authority, the licensed weighmaster and the official inspector outrank the program that made this paper.")))
 }

@@ -26,11 +26,7 @@ func (c *composer) bench() {
 		said = append(said, sentence)
 	}
 	for _, flag := range s.Flags {
-		_, sentence, found := strings.Cut(flag, ": ")
-		if !found {
-			sentence = flag
-		}
-		said = append(said, message.New("Doubt: %s", sentence))
+		said = append(said, message.New("Doubt: %s", flag))
 	}
 	if len(s.Flags) == 0 && s.Moisture != nil {
 		said = append(said, message.New("No doubt about the reading was written down."))
@@ -123,7 +119,7 @@ func DisputePairs(d dispute.Dispute) []report.Pair {
 		{Label: message.New("Dispute"), Value: message.New("%v about ticket %d: %s", d.ID, d.Raised.Ticket, string(d.Phase))},
 		{Label: message.New("Raised"), Value: message.New("on %s by %v, about %s", d.Raised.Day, d.Raised.By, d.Raised.About)},
 		{Label: message.New("Claim"), Value: message.Name(d.Raised.Claim)},
-		{Label: message.New("Another test to be asked for by"), Value: message.Name(d.Raised.Due.String())},
+		{Label: message.New("Another test to be asked for by"), Value: d.Raised.Stated(message.New("%s", d.Raised.Due))},
 	}
 	if s := d.Sent; s != nil {
 		sealed := message.New("sealed by %v", s.SealedBy)

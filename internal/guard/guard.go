@@ -53,7 +53,7 @@ type Setting struct {
 	Bin    elevator.Bin      // that the load names; zero where it is on no list
 	InBin  []Stock           // its stock
 	Prices []quantity.Amount // of the last tickets of this grain, the newest first
-	Posted *quantity.Amount  // the price of the day; nil where none is posted
+	Posted *load.Posted      // the price of the day; nil where none is posted
 	Truck  elevator.Truck    // as it is recorded; zero where it is on no list
 	Others []Passage         // other loads of the same truck
 }
@@ -104,7 +104,7 @@ func IsAnswered(l *load.Load, f Finding) bool {
 
 // Answer is the fact that a finding was answered.
 func (f Finding) Answer(reason string) load.Answered {
-	return load.Answered{Guard: f.ID, About: f.About, Asked: f.Said.String(), Reason: reason}
+	return load.Answered{Guard: f.ID, About: f.About, Asked: message.Kept{Text: f.Said}, Reason: reason}
 }
 
 // Asked are questions that keep a ticket back, as an error.

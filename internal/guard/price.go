@@ -4,36 +4,55 @@ import (
 	"slices"
 
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
 )
 
-// findPrice compares a price with the posted one, else with the elevator's range, else with the
-// last prices ticketed, else with the range the grain has ever cost. Contract prices were agreed
-// earlier and are not checked.
+// findPrice compares each price of the load, or each owner's own, with the posted one, else with
+// the elevator's range, else with the last prices ticketed, else with the range the grain has ever
+// cost. Contract prices were agreed earlier and are not checked.
 func findPrice(c *check) {
-	price := c.Details.Price
-	if price == nil || c.Details.Under == title.Contract {
+	whole := len(c.Details.Shares) == 0
+	for _, o := range c.Details.Shares {
+		if o.Own == nil {
+			whole = true
+			continue
+		}
+		c.comparePrice(*o.Own, Finding{ID: string(Price) + "-" + o.ID, Field: "owner-terms"}, o.Name)
+	}
+	if whole {
+		c.comparePrice(c.Details.Deal(), Finding{Field: "price"}, "")
+	}
+}
+
+// ComparesPrice reports whether any owner of the load has a price that is compared.
+func ComparesPrice(l *load.Load) bool { return slices.ContainsFunc(l.Details.Deals(), isCompared) }
+
+func isCompared(d load.Deal) bool { return d.Price != nil && d.Under != title.Contract }
+
+func (c *check) comparePrice(deal load.Deal, f Finding, owner string) {
+	if !isCompared(deal) {
 		return
 	}
-	by := c.limits("")
-	f := Finding{Field: "price"}
+	price, by := deal.Price, c.limits("")
+	posted := c.postedFor(deal)
 	middle, usual := median(c.Prices, price.Unit())
 	from, to := usualPrice(c.Details.Commodity, price.Unit())
 	switch {
-	case c.Posted != nil && c.Posted.Unit() == price.Unit():
-		if !far(*price, *c.Posted) {
+	case posted != nil && posted.Unit() == price.Unit():
+		if !far(*price, *posted, postedOff) {
 			return
 		}
-		f.Said = message.New("Price %s: the posted price is %s.", *price, *c.Posted)
+		f.Said = message.New("Price %s: the posted price is %s.", *price, *posted)
 	case by.From != nil || by.To != nil:
 		if !outside(*price, by.From, by.To) {
 			return
 		}
 		f.Said = message.New("Price %s: this house pays from %s to %s.", *price, shownLimit(by.From), shownLimit(by.To))
 	case usual && !c.Past: // the prices of today say nothing of a day long ago
-		if !far(*price, middle) {
+		if !far(*price, middle, farOff) {
 			return
 		}
 		f.Said = message.New("Price %s: the last tickets were at %s.", *price, middle)
@@ -42,19 +61,37 @@ func findPrice(c *check) {
 	default:
 		return
 	}
+	if owner != "" {
+		f.Said = message.New("%v: %s", owner, f.Said)
+	}
 	f.About = about(c.Details.Commodity, price.String())
 	c.say(f, by)
 }
 
-// farOff is the allowed deviation of a price from another: a fifth.
-var farOff = quantity.Of("0.2", quantity.Plain)
+// postedFor is the posted price that a deal was made at, else the one posted now.
+func (c *check) postedFor(deal load.Deal) *quantity.Amount {
+	if p := deal.Posted; p != nil && p.Commodity == c.Details.Commodity && p.Day == c.Details.Day {
+		return &p.Price
+	}
+	if c.Posted != nil {
+		return &c.Posted.Price
+	}
+	return nil
+}
 
-func far(price, from quantity.Amount) bool {
+// farOff is the allowed deviation of a price from the last ones, a fifth; postedOff that from the
+// posted price, a twentieth.
+var (
+	farOff    = quantity.Of("0.2", quantity.Plain)
+	postedOff = quantity.Of("0.05", quantity.Plain)
+)
+
+func far(price, from, most quantity.Amount) bool {
 	off := price.Sub(from)
 	if off.Sign() < 0 {
 		off = off.Neg()
 	}
-	return off.More(from.Mul(farOff))
+	return off.More(from.Mul(most))
 }
 
 // fewestPrices make a price usual.

@@ -91,21 +91,14 @@ func Texts(code string) map[string]string {
 	return texts
 }
 
-// speaker holds a language's loaded translators.
-type speaker struct {
-	plain    *Translator // figures as they are written
-	printer  *message.Printer
-	programs *message.Printer
-}
+// speaker holds a language's printers.
+type speaker struct{ printer, programs *message.Printer }
 
 var speakers = sync.OnceValue(func() map[string]func() speaker {
 	out := map[string]func() speaker{}
 	for code, read := range catalogs() {
 		out[code] = sync.OnceValue(func() speaker {
-			c := read()
-			spoken := newTranslator(c.Texts(), c.Figures)
-			plain := newTranslator(c.Texts(), message.Figures{})
-			return speaker{plain, message.NewPrinter(c, spoken.Say), message.NewPrinter(c.Plain(), plain.Say)}
+			return speaker{message.NewPrinter(read()), message.NewPrinter(read().Plain())}
 		})
 	}
 	return out
@@ -118,10 +111,6 @@ func speakerOf(code string) speaker {
 	}
 	return speaker{}
 }
-
-// For returns the translator of finished English for an elevator's language; nil, which leaves
-// English, for none or an unknown one.
-func For(code string) *Translator { return speakerOf(code).plain }
 
 // In returns the printer of a language; nil, which prints English, for an unknown one.
 func In(code string) *message.Printer { return speakerOf(strings.TrimSpace(code)).printer }

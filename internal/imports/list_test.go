@@ -56,7 +56,8 @@ func (e testHouse) Settle(l *load.Load) (*settle.Settlement, settle.Problems) {
 func (e testHouse) Around(*load.Load) (guard.Setting, error) {
 	return guard.Setting{House: e.Profile()}, nil
 }
-func (testHouse) MoistureClasses(*load.Load) []grain.MoistureClass { return nil }
+func (testHouse) Posted(string, quantity.Date) (*load.Posted, error) { return nil, nil }
+func (testHouse) MoistureClasses(*load.Load) []grain.MoistureClass   { return nil }
 
 // Every example reads without a problem and gives what it says.
 func TestExamplesRead(t *testing.T) {

@@ -12,9 +12,6 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Confirm is shown with every rule of law.
-const Confirm = "Confirm locally."
-
 // How says how a rule was read into its file.
 type How string
 

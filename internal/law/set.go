@@ -10,12 +10,16 @@ import (
 )
 
 // Set is every file of rules of an elevator: the built-in ones, and its own.
-type Set struct{ files []*File }
+type Set struct {
+	files   []*File         // by place and first day
+	periods []period        // in the order of their days
+	own     map[string]*Set // by the rule set of an elevator
+}
 
 // NewSet compares files with each other: no id twice, and no two of one place that begin on the
 // same day. All problems are returned at once.
 func NewSet(files ...*File) (*Set, tomlfile.Problems) {
-	s := &Set{files: slices.Clone(files)}
+	s := &Set{files: slices.Clone(files), own: map[string]*Set{}}
 	slices.SortStableFunc(s.files, func(a, b *File) int {
 		if c := strings.Compare(a.place(), b.place()); c != 0 {
 			return c
@@ -31,6 +35,12 @@ func NewSet(files ...*File) (*Set, tomlfile.Problems) {
 		ids[f.ID] = f
 		if i > 0 && s.files[i-1].place() == f.place() && s.files[i-1].From == f.From {
 			problems = append(problems, f.clash("from", message.New("%v and %v begin on the same day and are about the same thing", s.files[i-1].ID, f.ID), message.New("Write the first day of the newer one.")))
+		}
+	}
+	s.periods = periodsOf(s.files)
+	for _, f := range s.files {
+		if _, done := s.own[f.Jurisdiction]; !done {
+			s.own[f.Jurisdiction] = s.ownOf(f.Jurisdiction)
 		}
 	}
 	return s, problems
@@ -49,33 +59,33 @@ var oneAuthority = []string{"recording"}
 // For is the files of an elevator under a rule set, "us" or "canada". A rule set without rules of
 // its own about something has those of all jurisdictions.
 func (s *Set) For(rules string) *Set {
-	own := map[string]bool{}
+	if own, has := s.own[rules]; has {
+		return own
+	}
+	return s
+}
+
+func (s *Set) ownOf(rules string) *Set {
+	kinds := map[string]bool{}
 	for _, f := range s.files {
 		if f.Jurisdiction == rules {
-			own[f.Kind] = true
+			kinds[f.Kind] = true
 		}
 	}
-	return &Set{files: slices.DeleteFunc(slices.Clone(s.files), func(f *File) bool {
-		return slices.Contains(oneAuthority, f.Kind) && own[f.Kind] && f.Jurisdiction != rules
-	})}
+	files := slices.DeleteFunc(slices.Clone(s.files), func(f *File) bool {
+		return slices.Contains(oneAuthority, f.Kind) && kinds[f.Kind] && f.Jurisdiction != rules
+	})
+	return &Set{files: files, periods: periodsOf(files)}
 }
 
 // On returns the files in force on a day. Of two files about the same thing the one that begins
 // later applies.
 func (s *Set) On(day quantity.Date) Law {
-	byPlace := map[string]*File{}
-	for _, f := range s.files { // by place and first day
-		if f.inForce(day) {
-			byPlace[f.place()] = f
-		}
+	after := slices.IndexFunc(s.periods, func(p period) bool { return p.first.After(day) })
+	if after < 0 {
+		after = len(s.periods)
 	}
-	var files []*File
-	for _, f := range s.files {
-		if byPlace[f.place()] == f {
-			files = append(files, f)
-		}
-	}
-	return newLaw(files)
+	return s.periods[after-1].law
 }
 
 // All are the files, those about one thing beside each other.

@@ -2,6 +2,7 @@ package load
 
 import (
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
 )
@@ -36,7 +37,9 @@ type Details struct {
 	// Price is nil while there is none.
 	Price       *quantity.Amount `json:"price,omitempty"`
 	PriceSource string           `json:"price_source,omitempty"`
-	Remark      string           `json:"remark,omitempty"`
+	// Posted is the price that was posted when this one was typed; nil where none was.
+	Posted *Posted `json:"posted,omitempty"`
+	Remark string  `json:"remark,omitempty"`
 }
 
 // Party is a person or firm on the ticket.
@@ -59,10 +62,20 @@ type Deal struct {
 	title.Terms
 	Price       *quantity.Amount `json:"price,omitempty"`
 	PriceSource string           `json:"price_source,omitempty"`
+	Posted      *Posted          `json:"posted,omitempty"`
+}
+
+// Posted is the elevator's price of a grain on a day, and when and by whom it was posted.
+type Posted struct {
+	Commodity string          `json:"commodity"`
+	Day       quantity.Date   `json:"day"`
+	Price     quantity.Amount `json:"price"`
+	At        string          `json:"at"`
+	Who       string          `json:"who"`
 }
 
 // Deal returns the load's deal, for owners without one of their own.
-func (d Details) Deal() Deal { return Deal{d.Terms, d.Price, d.PriceSource} }
+func (d Details) Deal() Deal { return Deal{d.Terms, d.Price, d.PriceSource, d.Posted} }
 
 // DealOf returns one owner's deal, counted from zero.
 func (d Details) DealOf(owner int) Deal {
@@ -144,7 +157,7 @@ type Sample struct {
 	Moisture *Moisture `json:"moisture,omitempty"`
 	Findings []Finding `json:"findings,omitempty"`
 	// Flags are warnings about the reading, printed on the slip.
-	Flags []string `json:"flags,omitempty"`
+	Flags []Flag `json:"flags,omitempty"`
 	// Stops are the warnings that stop the ticket.
 	Stops []Stop `json:"stops,omitempty"`
 	Grade string `json:"grade,omitempty"`
@@ -156,9 +169,9 @@ type Sample struct {
 // Stop is a flag on the reading that stops the ticket until a manager accepts the load. Nobody may
 // accept a final one.
 type Stop struct {
-	Code     string `json:"code"`
-	Sentence string `json:"sentence"`
-	Final    bool   `json:"final,omitempty"`
+	Code     string       `json:"code"`
+	Sentence message.Kept `json:"sentence"`
+	Final    bool         `json:"final,omitempty"`
 }
 
 // Moisture is a moisture result and how it was come by.

@@ -50,13 +50,13 @@ type Accepted struct {
 }
 
 // Answered is the answer to a guard's question. About are the figures compared: the answer holds
-// while they are the same. Asked is the sentence in English, as it was shown.
+// while they are the same. Asked is the question as it was shown.
 type Answered struct {
-	Guard   string `json:"guard"`
-	About   string `json:"about"`
-	Asked   string `json:"asked"`
-	Reason  string `json:"reason"`
-	Carried *Stamp `json:"carried,omitempty"`
+	Guard   string       `json:"guard"`
+	About   string       `json:"about"`
+	Asked   message.Kept `json:"asked"`
+	Reason  string       `json:"reason"`
+	Carried *Stamp       `json:"carried,omitempty"`
 }
 
 // Refused is a load turned away.

@@ -39,7 +39,7 @@ func sampled(percent string) Sampled {
 func one() []Fact {
 	return []Fact{
 		Opened{Details: details()}, Amended{Details: details()}, gross(52300), sampled("18.0"),
-		Accepted{Limit: "damage", Reason: "blended"}, Answered{Guard: "price", About: "corn | $41.2/bu", Asked: "Price $41.20/bu.", Reason: "agreed with the owner"}, Refused{Reason: "hot", Day: day}, Withdrawn{},
+		Accepted{Limit: "damage", Reason: "blended"}, Answered{Guard: "price", About: "corn | $41.2/bu", Asked: message.OldWords("Price $41.20/bu."), Reason: "agreed with the owner"}, Refused{Reason: "hot", Day: day}, Withdrawn{},
 		Settled{Edition: "e"}, Issued{Number: 7, Weigher: "Cal Reyes", Day: day}, Printed{},
 		Voided{Reason: "wrong grower", Day: day}, Superseded{By: 8, Reason: "wrong tare", Day: day},
 		Reissued{By: 9, Day: day},

@@ -7,9 +7,27 @@ import (
 )
 
 // Kept is a text in a fact, which keeps its key and its arguments, so that it can be said in any
-// language later. A fact of an earlier version holds the English sentence, which is read back as
-// it is.
+// language later. A fact of an earlier version holds the English sentence, and keeps it.
 type Kept struct{ Text }
+
+// OldWords is a sentence of an earlier version.
+func OldWords(english string) Kept { return Kept{Words(english)} }
+
+// Message is the text. That of a sentence of an earlier version is found by its format.
+func (k Kept) Message() Text {
+	if k.form == literal {
+		if text, ok := readOld(k.key); ok {
+			return text
+		}
+	}
+	return k.Text
+}
+
+// Sentence is the English sentence that a fact holds in place of key and arguments, if it does.
+func (k Kept) Sentence() (english string, is bool) {
+	english = k.String()
+	return english, k.form == literal || k.IsZero() || keptText(k.Text).text().String() != english
+}
 
 // Keep makes texts that facts can hold.
 func Keep(texts ...Text) []Kept {
@@ -35,19 +53,17 @@ type kept struct {
 
 // MarshalJSON writes key and arguments, or the English sentence where these would not give it back.
 func (k Kept) MarshalJSON() ([]byte, error) {
-	english := k.String()
-	form := keptText(k.Text)
-	if k.form == literal || form.text().String() != english {
+	if english, is := k.Sentence(); is {
 		return json.Marshal(english)
 	}
-	return json.Marshal(form)
+	return json.Marshal(keptText(k.Text))
 }
 
 // UnmarshalJSON reads both back.
 func (k *Kept) UnmarshalJSON(data []byte) error {
 	english := ""
 	if json.Unmarshal(data, &english) == nil {
-		k.Text = Words(english)
+		*k = OldWords(english)
 		return nil
 	}
 	var form kept

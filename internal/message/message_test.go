@@ -39,7 +39,7 @@ func french(t *testing.T) *Printer {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return NewPrinter(c, nil)
+	return NewPrinter(c)
 }
 
 func TestTextsInTwoLanguages(t *testing.T) {
@@ -191,7 +191,7 @@ func FuzzFormats(f *testing.F) {
 		f.Fatal(err)
 	}
 	f.Fuzz(func(t *testing.T, format string) {
-		NewPrinter(c, nil).Say(format, "one", 2)
+		NewPrinter(c).Say(format, "one", 2)
 	})
 }
 
@@ -201,7 +201,7 @@ func TestWholeLooksForNothingInside(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := NewPrinter(c, func(string) string { t.Error("the text was taken apart"); return "" })
+	p := NewPrinter(c)
 	if got := p.Whole("Corn"); got != "Maïs" {
 		t.Errorf("%q", got)
 	}

@@ -12,16 +12,14 @@ import (
 // concurrent use.
 type Printer struct {
 	catalog *Catalog
-	words   func(english string) string // for text that is no message
 
 	mutex   sync.Mutex
 	missing map[string]int
 }
 
-// NewPrinter makes a printer for a catalog. words translates finished English text, from old books
-// or from packages without messages yet; nil leaves it unchanged.
-func NewPrinter(c *Catalog, words func(english string) string) *Printer {
-	return &Printer{catalog: c, words: words, missing: map[string]int{}}
+// NewPrinter makes a printer for a catalog.
+func NewPrinter(c *Catalog) *Printer {
+	return &Printer{catalog: c, missing: map[string]int{}}
 }
 
 // Code is the language by ISO 639.
@@ -86,26 +84,14 @@ func (p *Printer) Text(s Sayable) string {
 	e, known := p.catalog.find(plain(t.key))
 	args := t.Args()
 	if !known {
-		return p.unknown(t, args)
+		p.miss(t.key)
+		return p.fill(t.format(), t.format(), args, nil)
 	}
 	count := any(nil)
 	if len(args) > 0 {
 		count = args[0]
 	}
 	return p.fill(t.key, p.catalog.form(e, count), args, e.own)
-}
-
-// unknown translates a text whose finished form, rather than its key, is in the catalog; otherwise
-// it is English, which is counted.
-func (p *Printer) unknown(t Text, args []any) string {
-	if p.words != nil && strings.ContainsFunc(plain(t.key), unicode.IsLetter) {
-		english := t.String()
-		if said := p.words(english); said != english {
-			return said
-		}
-	}
-	p.miss(t.key)
-	return p.fill(t.format(), t.format(), args, nil)
 }
 
 // fill sets arguments into a format of the language.
@@ -184,8 +170,8 @@ func (p *Printer) argument(arg any, own bool) string {
 	return fmt.Sprint(arg)
 }
 
-// Word translates finished English text: a key, or a figure, which gets the format of the language.
-// Names and other unknown text are unchanged.
+// Word is the text of a key without gaps, or a figure in the format of the language. Names and other
+// unknown text are unchanged.
 func (p *Printer) Word(english string) string {
 	if p == nil || english == "" {
 		return withoutContext(english)
@@ -196,24 +182,20 @@ func (p *Printer) Word(english string) string {
 	if figure, is := p.catalog.Figures.Rewrite(english); is {
 		return figure
 	}
-	english = withoutContext(english)
-	if p.words != nil {
-		return p.words(english)
-	}
-	return english
+	return withoutContext(english)
 }
 
 // Whole translates an English text that the catalog has as a whole; any other stays English. Its
 // parts are not looked up, which for a page of help would take seconds.
 func (p *Printer) Whole(english string) string {
 	if p == nil || english == "" {
-		return english
+		return withoutContext(english)
 	}
 	if e, known := p.catalog.find(plain(english)); known {
 		return e.forms["other"]
 	}
 	p.miss(english)
-	return english
+	return withoutContext(english)
 }
 
 func (p *Printer) miss(key string) {

@@ -14,6 +14,21 @@ type Retention struct {
 	Source string `json:"source"`
 }
 
+// OfHouse is the id of the days a house has set itself, which no law says.
+const OfHouse = "house"
+
+// IsByLaw reports whether the rule is a published one.
+func (r Retention) IsByLaw() bool { return r.ID != OfHouse }
+
+// Stated says the rule; a published one is to be confirmed.
+func (r Retention) Stated() message.Text {
+	said := message.New("Samples are kept %d days: %s.", r.Days, r.Name)
+	if !r.IsByLaw() {
+		return said
+	}
+	return law.ToConfirm(said)
+}
+
 // KindRetention is the kind of file with these rules.
 const KindRetention = "retention"
 

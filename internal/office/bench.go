@@ -2,9 +2,10 @@ package office
 
 import (
 	"context"
-	"fmt"
+	"errors"
 
 	"tenthpoint/internal/dryness"
+	"tenthpoint/internal/fault"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
@@ -56,7 +57,7 @@ func defaultBench(rules string) Bench {
 func (b Bench) authority(l law.Law) (meter.CheckTolerance, error) {
 	if b.Authority == HouseRule {
 		return meter.CheckTolerance{
-			ID: HouseRule, Name: "the house", Source: "set-up of the bench", Confirmed: true,
+			ID: HouseRule, Name: "the house", OfHouse: true, Source: "set-up of the bench", Confirmed: true,
 			Limits: []meter.ErrorLimit{{Fixed: b.Limit}},
 		}, nil
 	}
@@ -79,29 +80,25 @@ func (b Bench) checkRule(l law.Law) (meter.CheckRule, error) {
 	return rule, err
 }
 
-// Faults lists everything wrong with the set-up under a law.
-func (b Bench) Faults(l law.Law) Sentences {
-	var wrong Sentences
+// Faults returns everything wrong with the set-up under a law, or nil.
+func (b Bench) Faults(l law.Law) error {
+	var faults fault.List
 	if _, err := b.authority(l); err != nil {
-		wrong = append(wrong, err.Error())
+		faults = append(faults, err)
 	}
-	if b.Authority == HouseRule && (b.Limit.Unit() != quantity.Point || b.Limit.Sign() <= 0) {
-		wrong = append(wrong, fmt.Sprintf("the house lets its meters be off by %s; write points above zero, such as 0.3 pt", b.Limit))
-	}
-	if _, known := moisture.RetentionByID(l, b.Retention); !known && b.Retention != HouseRule {
-		wrong = append(wrong, fmt.Sprintf("%q is no rule for keeping samples that is known here; choose another", b.Retention))
-	}
-	if b.EveryDays < 0 || b.WarnDays < 0 {
-		wrong = append(wrong, fmt.Sprintf("meters are checked every %d days with %d days of warning; write days from 0", b.EveryDays, b.WarnDays))
-	}
-	wrong = append(wrong, SentencesOf(b.Trust.Check())...)
+	faults.Unless(b.Authority != HouseRule || b.Limit.Unit() == quantity.Point && b.Limit.Sign() > 0,
+		"the house lets its meters be off by %s; write points above zero, such as 0.3 pt", b.Limit)
+	_, known := moisture.RetentionByID(l, b.Retention)
+	faults.Unless(known || b.Retention == HouseRule, "%q is no rule for keeping samples that is known here; choose another", b.Retention)
+	faults.Unless(b.EveryDays >= 0 && b.WarnDays >= 0, "meters are checked every %d days with %d days of warning; write days from 0", b.EveryDays, b.WarnDays)
+	faults = append(faults, b.Trust.Check()...)
 	for _, p := range b.Policies {
-		wrong = append(wrong, SentencesOf(p.Check())...)
+		faults = append(faults, p.Check()...)
 	}
 	for _, r := range b.Dry {
-		wrong = append(wrong, SentencesOf(r.Check())...)
+		faults = append(faults, r.Check()...)
 	}
-	return wrong
+	return errors.Join(faults...)
 }
 
 // BenchSetup returns the settings of moisture testing.

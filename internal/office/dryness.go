@@ -2,7 +2,6 @@ package office
 
 import (
 	"context"
-	"strings"
 
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/load"
@@ -73,8 +72,7 @@ func overDryText(o *settle.OverDry) message.Text {
 func doubts(l *load.Load) []moisture.Flag {
 	var out []moisture.Flag
 	for _, flag := range l.Sample.Flags {
-		code, sentence, _ := strings.Cut(flag, ": ")
-		out = append(out, moisture.Flag{Code: moisture.Code(code), What: message.Words(sentence)})
+		out = append(out, moisture.Flag{Code: moisture.Code(flag.Code), What: flag.Message()})
 	}
 	return out
 }

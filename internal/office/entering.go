@@ -91,6 +91,11 @@ func (e *Entering) Around(l *load.Load) (guard.Setting, error) {
 	return Surroundings(e.desk, ReadNow(e.ctx, e.desk), l)
 }
 
+// Posted is the price posted for a grain and a day.
+func (e *Entering) Posted(commodity string, day quantity.Date) (*load.Posted, error) {
+	return lookup.Posted(ReadNow(e.ctx, e.desk), commodity, day)
+}
+
 // Surroundings returns what a load is compared with.
 func Surroundings(d Desk, lists Lists, l *load.Load) (guard.Setting, error) {
 	return lookup.Around(lists, d.Profile(), d.Today(), l)

@@ -24,20 +24,13 @@ func RowOf(l *load.Load) book.LoadRow {
 		EndedAt: l.Ended.At, EndedDay: l.Ended.Day.String(), EndedBy: l.Ended.By, Corrects: l.Corrects,
 		Reissues: l.Reissues, ReissuedBy: l.Again.By, ReissuedDay: l.Again.Day.String(),
 		Reason: l.Ended.Reason, Who: l.Weigher, Weigher: l.Weigher, Manual: manual(l),
-		Flags: strings.Join(l.Sample.Flags, "\n"), Sample: l.Sample.Number,
+		Flags: l.FlagLines(), Sample: l.Sample.Number,
 		Kept: l.Sample.Kept, KeepUntil: l.Sample.Until.String(),
 	}
 	if l.Ended.Who != "" {
 		r.Who = l.Ended.Who
 	}
-	var accepted []string
-	for _, a := range l.Accepted {
-		accepted = append(accepted, a.Limit+": "+a.Accepted.Reason+" ("+a.Who+")")
-	}
-	for _, a := range l.Answers {
-		accepted = append(accepted, answerMark+a.Asked+" "+a.Answered.Reason+" ("+a.Who+")")
-	}
-	r.Accepted = strings.Join(accepted, "\n")
+	r.Accepted = l.PassedLines()
 	for _, o := range l.Details.Shares {
 		r.Owners = append(r.Owners, o.ID)
 	}
@@ -62,23 +55,6 @@ func titles(d load.Details) []title.Terms {
 	return out
 }
 
-// answerMark begins a line about an answer among those about accepted limits: both
-// are what somebody has let pass. No limit is called so.
-const answerMark = "? "
-
-// letPass separates the lines about accepted limits from those about answers.
-func letPass(lines []string) (accepted, answered []message.Text) {
-	for _, line := range lines {
-		if said, isAnswer := strings.CutPrefix(line, answerMark); isAnswer {
-			answered = append(answered, message.Words(strings.TrimSpace(said)))
-		} else {
-			limit, by, _ := strings.Cut(strings.TrimSpace(line), ": ")
-			accepted = append(accepted, message.List(": ", limit, message.Own(by)))
-		}
-	}
-	return accepted, answered
-}
-
 // typedWeights are the lines about weights typed by hand, as [manual] wrote them: draft, which
 // weight, reason.
 func typedWeights(lines []string) (out []message.Text) {
@@ -89,18 +65,6 @@ func typedWeights(lines []string) (out []message.Text) {
 			draft, which = head[:at], head[at+1:]
 		}
 		out = append(out, message.List(": ", message.List(" ", message.Own(draft), which), message.Own(reason)))
-	}
-	return out
-}
-
-// filed are doubts, each line with the code it is filed under.
-func filed(lines []string) (out []daysheet.Flag) {
-	for _, line := range lines {
-		flag := daysheet.Flag{Said: message.Words(strings.TrimSpace(line))}
-		if code, said, filed := strings.Cut(line, ": "); filed && !strings.Contains(code, " ") {
-			flag = daysheet.Flag{Code: code, Said: message.Words(said)}
-		}
-		out = append(out, flag)
 	}
 	return out
 }
@@ -129,11 +93,16 @@ func sheetTicket(d Desk, r book.LoadRow) (daysheet.Ticket, error) {
 		Commodity: r.Commodity, Name: commodityName(r.Commodity), GrowerID: r.Grower, Grower: r.GrowerName, Owners: r.Owners,
 		Truck: r.Truck, Bin: r.Bin, Disposition: r.Disposition, Contract: r.Contract, Titles: r.Titles, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
 		Sample: r.Sample, Kept: r.Kept, Corrects: r.Corrects, Reissues: r.Reissues, ReissuedBy: r.ReissuedBy, Reason: r.Reason,
-		Manual: typedWeights(parted(r.Manual)), Flags: filed(parted(r.Flags)), Figures: r.Figures,
+		Manual: typedWeights(parted(r.Manual)), Figures: r.Figures,
 	}
-	t.Accepted, t.Answered = letPass(parted(r.Accepted))
+	var err error
+	if t.Flags, err = load.ReadFlagLines(r.Flags); err != nil {
+		return t, message.Errorf("load %v: %w", r.ID, err)
+	}
+	if t.Accepted, t.Answered, err = load.ReadPassedLines(r.Accepted); err != nil {
+		return t, message.Errorf("load %v: %w", r.ID, err)
+	}
 	if r.Phase != string(load.TurnedAway) {
-		var err error
 		if t.Summary, err = r.Recorded().Summary(); err != nil {
 			return t, message.Errorf("ticket %d: %w", r.Ticket, err)
 		}

@@ -97,13 +97,13 @@ func TestOverdueMeterIsOnEverySlip(t *testing.T) {
 		sample.Moisture.Meter = meter
 		must(t, scalehouse.RecordSample(ctx, s.Desk, id, sample))
 		must(t, scalehouse.RecordSample(ctx, s.Desk, id, s.Load(id).Sample)) // written down again
-		return strings.Join(s.Load(id).Sample.Flags, "\n")
+		return s.Load(id).FlagLines()
 	}
 	if got := flags("bench-1"); got != "" {
 		t.Errorf("checked today, and flagged: %s", got)
 	}
 	s.At("2026-11-20 12:00")
-	if got := flags("bench-1"); strings.Count(got, "meter-overdue: Meter bench-1") != 1 {
+	if got := flags("bench-1"); strings.Count(got, `"code":"meter-overdue"`) != 1 || strings.Count(got, "bench-1") != 1 {
 		t.Errorf("seven weeks later the flags are %q", got)
 	}
 	if got := flags("M1"); got != "" {

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/i18n"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
@@ -19,8 +20,8 @@ func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
 		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: message.New("Check log of %s", message.New("meter %v (%v)", l.Meter.ID, l.Meter.Model)),
 		About: message.New("calibration %v, as of %s", l.Meter.Calibration, day),
 		Made:  time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
-		Footer: message.New("A bias is shown and never taken off a reading. Local law, the weights-and-measures authority " +
-			"and the official inspector outrank the program that made this paper."),
+		Footer: law.ToConfirm(message.New("A bias is shown and never taken off a reading. Local law, the weights-and-measures authority " +
+			"and the official inspector outrank the program that made this paper.")),
 	}
 	if p.Demo {
 		d.Marks = []message.Text{message.New("EXAMPLE - NOT FOR TRADE")}
@@ -46,7 +47,7 @@ func (l MeterLog) pairs() []report.Pair {
 		{Label: message.New("Serial number"), Value: orNot(l.Meter.Serial, message.New("not written down"))},
 		{Label: message.New("Read by"), Value: message.Words(l.Meter.Method.String())},
 		{Label: message.New("Checked by the rule of"), Value: message.Words(l.Authority.Name)},
-		{Label: message.New("Source"), Value: message.Words(l.Authority.Source)},
+		{Label: message.New("Source"), Value: l.Authority.Stated()},
 		{Label: message.New("Last check that counts"), Value: orNot(l.Standing.Last.String(), message.New("none"))},
 		{Label: message.New("Next due"), Value: orNot(l.Standing.NextDue.String(), message.New("no date set"))},
 	}

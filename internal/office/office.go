@@ -8,7 +8,6 @@ package office
 
 import (
 	"context"
-	"strings"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
@@ -42,20 +41,6 @@ type Desk interface {
 	Local(at string) string
 	// Signature is the name of the person signed in, for facts and papers.
 	Signature() string
-}
-
-// Sentences is an error of several sentences.
-type Sentences []string
-
-// Error joins the sentences, a line each.
-func (s Sentences) Error() string { return strings.Join(s, "\n") }
-
-func SentencesOf(errs []error) []string {
-	var out []string
-	for _, err := range errs {
-		out = append(out, err.Error())
-	}
-	return out
 }
 
 // commodityName is a commodity for people; one that is not known here keeps its

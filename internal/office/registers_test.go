@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -28,7 +29,7 @@ func examined(t testing.TB) *scene {
 	s.At("2026-10-02 14:00")
 	id := s.Whole()
 	sample := housetest.SampleOf("18.0")
-	sample.Kept, sample.Until, sample.Flags = "Shelf 3", quantity.MustDate("2026-10-05"), []string{"cold: the sample was at 2 °C."}
+	sample.Kept, sample.Until, sample.Flags = "Shelf 3", quantity.MustDate("2026-10-05"), []load.Flag{load.OldFlag("cold: the sample was at 2 °C.")}
 	must(t, scalehouse.RecordSample(ctx, s.Desk, id, sample))
 	_, err := scalehouse.Issue(ctx, s.Desk, id)
 	must(t, err)

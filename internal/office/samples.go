@@ -59,6 +59,11 @@ func RetainedSample(ctx context.Context, d Desk, name string) (Retained, error) 
 	if err != nil {
 		return Retained{}, err
 	}
+	return SampleNamed(all, name)
+}
+
+// SampleNamed is the sample of a number, or of a load, among those kept.
+func SampleNamed(all []Retained, name string) (Retained, error) {
 	var found []Retained
 	for _, r := range all {
 		if r.Number == name || r.Load == name || r.Now == name {

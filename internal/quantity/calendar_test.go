@@ -69,3 +69,19 @@ func TestCalendarByHand(t *testing.T) {
 		}
 	})
 }
+
+// A month later is the same day of the next month, or its last where that is shorter.
+func TestAddMonths(t *testing.T) {
+	for _, c := range []struct {
+		from   string
+		months int
+		want   string
+	}{
+		{"2026-10-01", 4, "2027-02-01"}, {"2027-01-31", 1, "2027-02-28"}, {"2028-01-31", 1, "2028-02-29"},
+		{"2026-12-15", 1, "2027-01-15"}, {"2026-08-31", 13, "2027-09-30"}, {"2027-03-31", -1, "2027-02-28"}, {"2026-05-05", 0, "2026-05-05"},
+	} {
+		if got := MustDate(c.from).AddMonths(c.months); got != MustDate(c.want) {
+			t.Errorf("%d months after %s is %s, not %s", c.months, c.from, got, c.want)
+		}
+	}
+}

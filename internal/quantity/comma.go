@@ -32,6 +32,16 @@ func WithPoint(name, text string, signs message.Figures) (string, error) {
 	return strings.Replace(joined, ",", ".", 1), nil
 }
 
+// HasDecimalComma reports whether a text such as "16,8 %" is a figure with one decimal comma, or one
+// between thousands.
+func HasDecimalComma(text string) bool {
+	figure, _ := splitUnit(text)
+	whole, decimals, there := strings.Cut(strings.TrimLeft(figure, "+-"), ",")
+	return there && isDigits(whole) && isDigits(decimals)
+}
+
+func isDigits(text string) bool { return text != "" && strings.Trim(text, "0123456789") == "" }
+
 func twoReadings(name, figure string) error {
 	whole := strings.Replace(figure, ",", "", 1)
 	decimal := trimZeros(strings.Replace(figure, ",", ".", 1))

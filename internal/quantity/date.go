@@ -118,6 +118,14 @@ func (d Date) AddDays(n int) Date {
 	return Date{int16(year), int8(month), int8(day)}
 }
 
+// AddMonths is the same day so many months later, or the last day of that month where it has no
+// such day: a month after 31 January is 28 or 29 February.
+func (d Date) AddMonths(n int) Date {
+	first := time.Date(d.Year(), time.Month(d.Month()+n), 1, 0, 0, 0, 0, time.UTC)
+	year, month := first.Year(), int(first.Month())
+	return Date{int16(year), int8(month), int8(min(d.Day(), daysInMonth(year, month)))}
+}
+
 // DaysUntil returns the number of days from d to e, negative when e is earlier.
 func (d Date) DaysUntil(e Date) int { return int((e.midnight() - d.midnight()) / secondsInDay) }
 

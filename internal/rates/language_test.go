@@ -18,7 +18,7 @@ func complete(t *testing.T) *message.Printer {
 	if !there {
 		t.Fatal("there is no French catalog")
 	}
-	return message.NewPrinter(catalog, nil)
+	return message.NewPrinter(catalog)
 }
 
 // Whatever an edition says is posted in the language of the elevator.

@@ -3,6 +3,7 @@ package rates
 import (
 	"strings"
 
+	"tenthpoint/internal/dated"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -19,12 +20,7 @@ func (r *reader) readHead(t *tomlfile.Table) {
 	e.Format = readFormat(t)
 	e.Order = t.Texts("order")
 	r.commodity(t)
-	if !e.Until.IsZero() && e.Until.Before(e.From) {
-		t.AddProblem("until", message.New("the edition ends on %s, before it begins on %s", e.Until, e.From), message.New("Swap the two days, or leave until out for an edition without an end."))
-	}
-	if e.Corrects != "" && e.Corrects == e.ID {
-		t.AddProblem("corrects", message.New("the edition says that it corrects itself"), message.New("Give the corrected edition a new id, and name the old one here."))
-	}
+	dated.Period(t, e.Dated())
 }
 
 func (r *reader) commodity(t *tomlfile.Table) {

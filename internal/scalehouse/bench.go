@@ -141,7 +141,7 @@ func addOnce(list []string, s string) []string {
 // SetBench changes how the elevator tests.
 func SetBench(ctx context.Context, at Actor, b office.Bench) error {
 	return at.do(ctx, func(w *Batch) error {
-		if wrong := b.Faults(w.desk.Laws().On(w.desk.Today())); len(wrong) > 0 {
+		if wrong := b.Faults(w.desk.Laws().On(w.desk.Today())); wrong != nil {
 			return wrong
 		}
 		return SetRecord(ctx, w, office.BenchID, b)

@@ -24,7 +24,7 @@ func TestDisputeRaisedTooLateSaysSo(t *testing.T) {
 	}
 	s.At("2026-10-20 09:00")
 	s.Answered()
-	must(t, scalehouse.DiscardSample(ctx, s.Desk, id))
+	must(t, scalehouse.DiscardSamples(ctx, s.Desk, id))
 	_, said := s.Raised(n, "moisture", false)
 	for _, want := range []string{"2026-10-04", "has passed", "thrown out on 2026-10-20"} {
 		if !strings.Contains(said, want) {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/entrytest"
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
@@ -154,5 +155,40 @@ func TestTheHouseSetsItsLimits(t *testing.T) {
 		} else if err != nil {
 			t.Errorf("%+v: %v", c.rule, err)
 		}
+	}
+}
+
+// Each owner's price is compared with the one posted, as it was when the load was typed: the ticket
+// remembers it, and another posted later asks about nothing that was agreed before.
+func TestEachOwnersPriceIsComparedWithThePostedOne(t *testing.T) {
+	d := guarded(t)
+	post := func(price string) {
+		must(t, scalehouse.PostPrice(ctx, d, elevator.PostedPrice{Commodity: "corn", Day: d.Today(), Price: quantity.Of(price, quantity.DollarsPerBu)}))
+	}
+	post("4.10")
+	f := entry.New(office.NewEntering(ctx, d), entry.Start{Direction: load.Inbound, Reason: func(string) string { return "read from the indicator" }})
+	for field, text := range map[string]string{
+		"grower": "102", "commodity": "corn", "truck": "61", "gross": "52300", "tare": "24300", "moisture": "15.2", "price": "posted", "owner-terms": "901=sold at 4.85",
+	} {
+		f.Set(field, text)
+	}
+	id, err := scalehouse.Enter(ctx, d, "", f.Facts())
+	must(t, err)
+	post("6.00")
+	_, err = scalehouse.Issue(ctx, d, id)
+	own := asks(t, err, "price-901")
+	if asked := err.(guard.Asked); len(asked) != 1 || own.Field != "owner-terms" {
+		t.Errorf("asked %v", asked)
+	}
+	must(t, scalehouse.Answer(ctx, d, id, own.ID, own.Reasons[0]))
+	_, err = scalehouse.Issue(ctx, d, id)
+	must(t, err)
+	l, err := office.Load(ctx, d, id)
+	must(t, err)
+	if p := l.Details.Posted; p == nil || p.Price.String() != "$4.10/bu" || p.Who != entrytest.Manager || l.Details.PriceSource != "posted" {
+		t.Errorf("the ticket remembers %+v", p)
+	}
+	if own := l.Details.Shares[1].Own; own.Posted == nil || own.Posted.Price.String() != "$4.10/bu" {
+		t.Errorf("the landlord's price remembers %+v", own.Posted)
 	}
 }

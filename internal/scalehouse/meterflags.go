@@ -3,9 +3,9 @@ package scalehouse
 import (
 	"context"
 	"slices"
-	"strings"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -21,8 +21,8 @@ func (w *Batch) withMeterFlags(s load.Sample) (load.Sample, error) {
 	if s.Moisture == nil || s.Moisture.Bench != nil {
 		return s, nil
 	}
-	s.Flags = slices.DeleteFunc(slices.Clone(s.Flags), func(flag string) bool { return isOfMeter(flag) })
-	s.Stops = slices.DeleteFunc(slices.Clone(s.Stops), func(stop load.Stop) bool { return isOfMeter(stop.Code + ": ") })
+	s.Flags = slices.DeleteFunc(slices.Clone(s.Flags), func(flag load.Flag) bool { return isOfMeter(flag.Code) })
+	s.Stops = slices.DeleteFunc(slices.Clone(s.Stops), func(stop load.Stop) bool { return isOfMeter(stop.Code) })
 	if s.Moisture.Meter == "" {
 		return s, nil
 	}
@@ -33,16 +33,14 @@ func (w *Batch) withMeterFlags(s load.Sample) (load.Sample, error) {
 	return s, err
 }
 
-func isOfMeter(flag string) bool {
-	code, _, _ := strings.Cut(flag, ": ")
-	return slices.Contains(ofMeter, moisture.Code(code))
-}
+func isOfMeter(code string) bool { return slices.Contains(ofMeter, moisture.Code(code)) }
 
 // flagged adds a flag to a sample, and to its stops if it stops the ticket.
 func flagged(s load.Sample, f moisture.Flag) load.Sample {
-	s.Flags = append(s.Flags, string(f.Code)+": "+f.Sentence())
+	said := message.Kept{Text: f.Message()}
+	s.Flags = append(s.Flags, load.Flag{Code: string(f.Code), Said: said})
 	if f.Stops() {
-		s.Stops = append(s.Stops, load.Stop{Code: string(f.Code), Sentence: f.Sentence(), Final: f.Final})
+		s.Stops = append(s.Stops, load.Stop{Code: string(f.Code), Sentence: said, Final: f.Final})
 	}
 	return s
 }

@@ -2,8 +2,9 @@ package scalehouse
 
 import (
 	"context"
-	"fmt"
+	"errors"
 
+	"tenthpoint/internal/fault"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
@@ -13,8 +14,8 @@ import (
 
 // SetMeter records a moisture meter.
 func SetMeter(ctx context.Context, at Actor, m meter.Meter) error {
-	if wrong := office.SentencesOf(m.Check()); len(wrong) > 0 {
-		return office.Sentences(wrong)
+	if wrong := errors.Join(m.Check()...); wrong != nil {
+		return wrong
 	}
 	return SetRecord(ctx, at, m.ID, office.MeterRecord{Meter: m})
 }
@@ -38,7 +39,7 @@ func CheckMeter(ctx context.Context, d *Desk, c meter.Check) error {
 	if c.Calibration == "" {
 		c.Calibration = m.Calibration
 	}
-	if wrong := wrongCheck(d, m, c); len(wrong) > 0 {
+	if wrong := wrongCheck(d, m, c); wrong != nil {
 		return wrong
 	}
 	known, err := office.MeterChecks(ctx, d, c.Meter)
@@ -72,8 +73,8 @@ func StartMeter(ctx context.Context, at Actor, c meter.StartCheck) error {
 		if c.By == "" {
 			c.By = w.desk.who.Name
 		}
-		if wrong := office.SentencesOf(c.Faults()); len(wrong) > 0 {
-			return office.Sentences(wrong)
+		if wrong := errors.Join(c.Faults()...); wrong != nil {
+			return wrong
 		}
 		if today := w.desk.Today(); c.Day.After(today) {
 			return message.Refused.Errorf("the check is of %s, and today is %s. Write the day the meter was read", c.Day, today)
@@ -87,17 +88,14 @@ func StartMeter(ctx context.Context, at Actor, c meter.StartCheck) error {
 	})
 }
 
-// wrongCheck lists everything wrong with a check of a meter.
-func wrongCheck(d *Desk, m meter.Meter, c meter.Check) office.Sentences {
-	wrong := office.Sentences(office.SentencesOf(c.Faults()))
-	if c.Day.After(d.Today()) {
-		wrong = append(wrong, fmt.Sprintf("the check is of %s, and today is %s. Write the day the meter was read", c.Day, d.Today()))
-	}
-	if c.Calibration != m.Calibration {
-		wrong = append(wrong, fmt.Sprintf("the check is of calibration %q and meter %s is set to %q. Enter the meter's new calibration first, or mend the check", c.Calibration, m.ID, m.Calibration))
-	}
+// wrongCheck is everything wrong with a check of a meter.
+func wrongCheck(d *Desk, m meter.Meter, c meter.Check) error {
+	faults := fault.List(c.Faults())
+	faults.Unless(!c.Day.After(d.Today()), "the check is of %s, and today is %s. Write the day the meter was read", c.Day, d.Today())
+	faults.Unless(c.Calibration == m.Calibration,
+		"the check is of calibration %q and meter %v is set to %q. Enter the meter's new calibration first, or mend the check", c.Calibration, m.ID, m.Calibration)
 	if _, err := grain.ByID(c.Crop); c.Crop != "" && err != nil {
-		wrong = append(wrong, err.Error())
+		faults = append(faults, err)
 	}
-	return wrong
+	return errors.Join(faults...)
 }

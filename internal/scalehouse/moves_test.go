@@ -57,7 +57,7 @@ func withDetails(change func(*load.Details)) situation {
 func tooCold(s *scene) (string, int64) {
 	id := s.Whole()
 	cold := housetest.SampleOf("18.0")
-	cold.Flags = []string{"too-cold: The sample was at 36 °F."}
+	cold.Flags = []load.Flag{load.OldFlag("too-cold: The sample was at 36 °F.")}
 	must(s.T, scalehouse.RecordSample(ctx, s.Desk, id, cold))
 	return id, 0
 }

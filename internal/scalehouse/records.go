@@ -42,6 +42,12 @@ func SetPerson(ctx context.Context, at Actor, p elevator.Person) error {
 	return SetRecord(ctx, at, p.Name, p)
 }
 
+// PostPrice posts the price of a grain for a day, for all desks of the elevator. Loads typed
+// afterwards are compared with it and remember it; those before keep what they were typed at.
+func PostPrice(ctx context.Context, at Actor, p elevator.PostedPrice) error {
+	return SetRecord(ctx, at, elevator.PostedID(p.Commodity, p.Day), p)
+}
+
 // SetRecord writes a record of the master data whole, under its id: the last one
 // written is the one in force.
 func SetRecord(ctx context.Context, at Actor, id string, f journal.Kinded) error {

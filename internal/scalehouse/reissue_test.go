@@ -173,7 +173,7 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 	if kept, err = office.RetainedSample(ctx, s.Desk, again); err != nil || kept.Load != "L1" || kept.TicketNo != second || kept.Held == "" {
 		t.Errorf("of the ticket in its place: %+v, %v", kept, err)
 	}
-	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
 	if notes, err := office.DaySheet(ctx, s.Desk, s.Today()); err != nil || len(notes.Notes.Samples) != 1 || !strings.HasPrefix(notes.Notes.Samples[0].String(), "1 sample of the last") {
 		t.Errorf("in the evening: %+v, %v", notes.Notes, err)
 	}
@@ -191,7 +191,7 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 	_, stranger := s.Ticket()
 	refused(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: stranger, Day: s.Today()}), "does not correct ticket 1")
 	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: decided, Day: s.Today()}))
-	must(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"))
+	must(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"))
 	if due := due(s, "2026-10-09"); due != "" {
 		t.Errorf("discarded once, due again: %q", due)
 	}

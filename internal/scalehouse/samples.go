@@ -2,6 +2,7 @@ package scalehouse
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"strings"
 
@@ -48,8 +49,8 @@ func Probe(ctx context.Context, at Actor, id string, p Probed) (number string, e
 			Number: s.Number, Crop: l.Details.Commodity, Taken: w.desk.Today(), By: s.Tester,
 			Probes: p.Probes, Place: p.Place, Keep: keep,
 		}
-		if wrong := office.SentencesOf(taken.Check()); len(wrong) > 0 {
-			return "", office.Sentences(wrong)
+		if wrong := errors.Join(taken.Check()...); wrong != nil {
+			return "", wrong
 		}
 		if p.Place != "" {
 			s.Until = taken.KeepThrough()
@@ -113,19 +114,39 @@ func loadOfSample(w *Batch, id, number string) (other string, err error) {
 	return other, err
 }
 
-// DiscardSample records that a retained sample was thrown out today. One that must still be kept,
-// or that a dispute needs, is refused.
-func DiscardSample(ctx context.Context, d *Desk, name string) error {
-	r, err := office.RetainedSample(ctx, d, name)
+// DiscardSamples records that retained samples were thrown out today, all of them or none. One that
+// must still be kept, or that a dispute needs, is refused.
+func DiscardSamples(ctx context.Context, d *Desk, names ...string) error {
+	kept, err := office.SamplesKept(ctx, d)
 	if err != nil {
 		return err
 	}
-	today := d.Today()
-	if r.Held != "" {
-		return message.Refused.Errorf("sample %s is held for %s. Leave it on %s until that is decided", name, r.Held, r.Place)
+	gone := make([]office.SampleDiscarded, len(names))
+	for i, name := range names {
+		if gone[i], err = discarded(kept, name, d.Today()); err != nil {
+			return err
+		}
 	}
-	if !today.After(r.Until) {
-		return message.Refused.Errorf("sample %s is to be kept through %s, and today is %s. Discard it from %s on", name, r.Until, today, r.Until.AddDays(1))
+	return d.Batch(ctx, func(w *Batch) error {
+		for _, f := range gone {
+			if err := SetRecord(ctx, w, f.Load, f); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+// discarded is the fact that a sample was thrown out, where it may be.
+func discarded(kept []office.Retained, name string, today quantity.Date) (office.SampleDiscarded, error) {
+	r, err := office.SampleNamed(kept, name)
+	switch {
+	case err != nil:
+		return office.SampleDiscarded{}, err
+	case r.Held != "":
+		return office.SampleDiscarded{}, message.Refused.Errorf("sample %s is held for %s. Leave it on %s until that is decided", name, r.Held, r.Place)
+	case !today.After(r.Until):
+		return office.SampleDiscarded{}, message.Refused.Errorf("sample %s is to be kept through %s, and today is %s. Discard it from %s on", name, r.Until, today, r.Until.AddDays(1))
 	}
-	return SetRecord(ctx, d, r.Load, office.SampleDiscarded{Load: r.Load, Number: r.Number, Place: r.Place, Until: r.Until, Day: today})
+	return office.SampleDiscarded{Load: r.Load, Number: r.Number, Place: r.Place, Until: r.Until, Day: today}, nil
 }

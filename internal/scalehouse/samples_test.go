@@ -73,17 +73,17 @@ func TestSamplesDueAndDiscarded(t *testing.T) {
 		t.Errorf("due on the 5th: %q", due)
 	}
 	before := s.Contents()
-	refused(t, scalehouse.DiscardSample(ctx, s.Desk, number), "kept through 2026-10-04")
-	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "S77"), "no sample S77 is kept")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, number), "kept through 2026-10-04")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "S77"), "no sample S77 is kept")
 	if s.Contents() != before {
 		t.Error("a refused discard left something in the book")
 	}
 	s.At("2026-10-05 08:00")
-	must(t, scalehouse.DiscardSample(ctx, s.As(housetest.Tester).Desk, number))
+	must(t, scalehouse.DiscardSamples(ctx, s.As(housetest.Tester).Desk, number))
 	if due := due(s, "2026-10-09"); due != "" {
 		t.Errorf("discarded and still due: %s", due)
 	}
-	refused(t, scalehouse.DiscardSample(ctx, s.Desk, number), "no sample S1 is kept")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, number), "no sample S1 is kept")
 	s.Verify()
 }
 
@@ -96,8 +96,8 @@ func TestSamplesOfOneNumber(t *testing.T) {
 		must(t, scalehouse.RecordSample(ctx, s.Desk, s.Arrive(52300), sample))
 	}
 	s.At("2026-10-03 08:00")
-	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "7"), "of loads L1 and L2. Name the load")
-	must(t, scalehouse.DiscardSample(ctx, s.Desk, "L2"))
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "7"), "of loads L1 and L2. Name the load")
+	must(t, scalehouse.DiscardSamples(ctx, s.Desk, "L2"))
 	if due := due(s, "2026-10-03"); due != "7 of L1 on Shelf B" {
 		t.Errorf("due is %q", due)
 	}
@@ -117,10 +117,10 @@ func TestDisputesHoldSamples(t *testing.T) {
 	if due := due(s, "2026-10-09"); due != "" {
 		t.Errorf("held, and due: %s", due)
 	}
-	refused(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
 	corrected, err := scalehouse.Issue(ctx, s.Desk, again)
 	must(t, err)
-	refused(t, scalehouse.DiscardSample(ctx, s.Desk, again), "held for dispute D1")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, again), "held for dispute D1")
 
 	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: housetest.Manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
 	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.6 %"}))
@@ -128,7 +128,7 @@ func TestDisputesHoldSamples(t *testing.T) {
 	if due := due(s, "2026-10-09"); due != "S1 of "+id+" on Shelf A1" {
 		t.Errorf("decided; due is %q", due)
 	}
-	must(t, scalehouse.DiscardSample(ctx, s.Desk, "S1"))
+	must(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"))
 	if due := due(s, "2026-10-09"); due != "" {
 		t.Errorf("discarded once, due again: %q", due)
 	}

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
@@ -25,7 +26,7 @@ func Issue(ctx context.Context, at Actor, id string) (int64, error) {
 			return 0, l.Allow(load.Issued{Number: 1, Weigher: w.desk.who.Name})
 		}
 		if stops := ticketStops(w.desk, l); len(stops) > 0 {
-			return 0, office.Sentences(stops)
+			return 0, message.Errs(message.Refused, stops)
 		}
 		if err := w.settle(l); err != nil {
 			return 0, err
@@ -39,8 +40,8 @@ func Issue(ctx context.Context, at Actor, id string) (int64, error) {
 
 // ticketStops are the warnings about a reading that stop a ticket in this elevator until a manager
 // lets it through.
-func ticketStops(d *Desk, l *load.Load) []string {
-	var out []string
+func ticketStops(d *Desk, l *load.Load) []message.Text {
+	var out []message.Text
 	for _, doubt := range entry.Stops(l, d.profile) {
 		out = append(out, doubt.Refusal())
 	}

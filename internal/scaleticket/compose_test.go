@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/internal/tickettest"
@@ -177,6 +178,19 @@ func TestLandlordSeesNoOneElse(t *testing.T) {
 		}
 		if !strings.Contains(sheet.Text(whole, sheet.PageColumns), others) {
 			t.Errorf("the whole slip lacks %s", others)
+		}
+	}
+}
+
+// TestLawIsToBeConfirmed: a ticket whose law was kept with it says that it is to be confirmed; one
+// from before prints as it was issued.
+func TestLawIsToBeConfirmed(t *testing.T) {
+	ticket := tickettest.Corn(t)
+	for hash, confirmed := range map[string]bool{"": false, "5f1c": true} {
+		ticket.Load.Settled.Law = hash
+		foot := scaleticket.Compose(ticket).Footer
+		if strings.HasSuffix(foot[len(foot)-1], law.Confirm) != confirmed {
+			t.Errorf("law %q: the foot ends with %q", hash, foot[len(foot)-1])
 		}
 	}
 }

@@ -37,6 +37,9 @@ func priceLine(p *part) {
 		line.Value = p.w.ByOwner
 	case deal.Price != nil:
 		line.Value, line.Notes = deal.Price.Written(), some(p.w.say(deal.PriceText()))
+		if deal.Posted != nil {
+			line.Notes = append(line.Notes, p.w.say(message.New("posted at %s, %s, by %v", deal.Posted.Price, message.Own(p.moment(deal.Posted.At)), deal.Posted.Who)))
+		}
 	}
 	p.put(line)
 }

@@ -2,7 +2,6 @@ package scaleticket
 
 import (
 	"slices"
-	"strings"
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
@@ -127,9 +126,11 @@ func resultWords(t *facts, f grain.Factor, found load.Finding) string {
 // namesBushel reports whether a test weight in lb/bu says which bushel: in Canada
 // that may be Avery's, of 36.37 L, beside Winchester's, of 35.24 L. Tickets of the
 // first law print as they did.
-func namesBushel(t *facts) bool {
-	old := t.l.Number > 0 && t.l.Settled != nil && t.l.Settled.Law == ""
-	return t.House.Rules == "canada" && !old
+func namesBushel(t *facts) bool { return t.House.Rules == "canada" && !t.isOfFirstLaw() }
+
+// isOfFirstLaw reports whether a ticket is from before its law was kept with it.
+func (t *facts) isOfFirstLaw() bool {
+	return t.l.Number > 0 && t.l.Settled != nil && t.l.Settled.Law == ""
 }
 
 // resultFigure is a result as the settlement recorded it, else as the grain's own
@@ -177,23 +178,14 @@ func keptWords(t *facts) string {
 func doubts(p *part) {
 	p.warn(p.w.say(p.MeterNote))
 	for _, flag := range p.l.Sample.Flags {
-		p.warn(p.w.named(p.w.Flag, p.w.word(flagSentence(flag))))
+		p.warn(p.w.named(p.w.Flag, p.w.say(flag)))
 	}
 	for _, a := range p.l.Accepted {
 		p.warn(p.w.named(p.w.named(p.w.LimitAccepted, limitName(p.facts, a.Limit)), Joined(", ", a.Accepted.Reason, a.Who)))
 	}
 	for _, a := range p.l.Answers {
-		p.warn(Joined(" ", p.w.named(p.w.Asked, p.w.word(a.Asked)), p.w.named(p.w.Answered, Joined(", ", p.w.word(a.Answered.Reason), a.Who))))
+		p.warn(Joined(" ", p.w.named(p.w.Asked, p.w.say(a.Asked)), p.w.named(p.w.Answered, Joined(", ", p.w.word(a.Answered.Reason), a.Who))))
 	}
-}
-
-// flagSentence is a flag without its code: "too-cold: …" is for the program.
-func flagSentence(flag string) string {
-	code, sentence, ok := strings.Cut(flag, ": ")
-	if ok && !strings.Contains(code, " ") {
-		return sentence
-	}
-	return flag
 }
 
 // limitName is the label of the rule whose limit was set aside.

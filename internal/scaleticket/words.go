@@ -55,9 +55,10 @@ type Words struct {
 	NotSettled, WeighedOnly, LegalBushels                                      string
 
 	// Signature, footer, working.
-	Weigher, WeigherLater, DriverSigns, CheckCode, NotReceipt           string
-	Cautions, LawFirst, Working, WorkedUnder, NothingWorked, NotApplied string
-	SampleLabel, Discard, NoDiscard                                     string
+	Weigher, WeigherLater, DriverSigns, CheckCode, NotReceipt string
+	Cautions, LawFirst, Confirm, Working, WorkedUnder         string
+	NothingWorked, NotApplied                                 string
+	SampleLabel, Discard, NoDiscard                           string
 }
 
 // EnglishWords are the words in English.
@@ -69,7 +70,7 @@ func WordsOf(p *message.Printer) Words {
 	texts := reflect.ValueOf(&w).Elem()
 	for i := range texts.NumField() {
 		if f := texts.Field(i); f.Kind() == reflect.String {
-			f.SetString(p.Word(f.String()))
+			f.SetString(p.Whole(f.String()))
 		}
 	}
 	w.Printer = p

@@ -1,5 +1,7 @@
 package scaleticket
 
+import "tenthpoint/internal/law"
+
 func (w *Words) identityInEnglish() {
 	w.Ticket, w.ScaleTicket, w.NumberLater, w.NoNumber = "Ticket", "Scale ticket", "number at issue", "no ticket"
 	w.PageOf, w.DateOrder, w.Named = "page %d of %d", "m/d/y", "%s: %s"
@@ -70,6 +72,7 @@ func (w *Words) footInEnglish() {
 	w.CheckCode, w.NotReceipt = "Code", "Scale ticket only, not a warehouse receipt."
 	w.Cautions = "See the deck clear of trucks and people before weighing. Nobody climbs on a load."
 	w.LawFirst = "Local law and the weights and measures authority outrank this ticket."
+	w.Confirm = law.Confirm
 	w.Working, w.WorkedUnder = "Working", "Worked under"
 	w.NothingWorked, w.NotApplied = "The working is printed when the load is settled.", "none"
 	w.SampleLabel, w.Discard, w.NoDiscard = "Retained sample", "Keep until", "No date to discard"

@@ -94,10 +94,10 @@ func (n Engine) settle(by *engine, f Facts, e *rates.Edition) (*Settlement, erro
 	return d.out, nil
 }
 
-// roomFor is about how many steps a settlement has: those of every load, a few
-// for each discount, and a line for each owner.
+// roomFor is about how many steps a settlement has: those of every load, one
+// for each discount, more where its factor was tested, and the lines of each owner.
 func roomFor(f Facts, e *rates.Edition) int {
-	return 36 + 3*len(e.Discounts) + 10*len(f.Shares)
+	return 28 + len(e.Discounts) + 4*len(f.Findings) + 13*len(f.Shares)
 }
 
 // calculation is one settlement under way.

@@ -199,7 +199,9 @@ func Split(t testing.TB) scaleticket.Ticket {
 	s.weighs(load.Weighing{Which: load.Tare, Draft: "trailer", Weight: Lb(9160), Source: load.StoredTare, Scale: "North", Taken: quantity.MustDate("2026-09-02")})
 	sample := WetSample()
 	sample.Findings[1].Amount = ref("21.5 %")
-	sample.Flags = []string{"too-cold: Sample at 36 °F is under 40 °F; warm it sealed and test again.", "spread: Readings lie 0.7 apart, more than 0.5."}
+	sample.Flags = []load.Flag{
+		load.OldFlag("too-cold: Sample at 36 °F is under 40 °F; warm it sealed and test again."), load.OldFlag("spread: Readings lie 0.7 apart, more than 0.5."),
+	}
 	s.Samples(sample)
 	s.happens("M. Manager", load.Accepted{Limit: "damage", Reason: "agreed with the grower by phone"})
 	ticket := s.issues(1044).Ticket(ExampleElevator(), edition(t, "corn"))
@@ -269,5 +271,5 @@ var AngleBrackets = sync.OnceValue(func() *message.Printer {
 	if err != nil {
 		panic(err)
 	}
-	return message.NewPrinter(catalog, nil)
+	return message.NewPrinter(catalog)
 })

@@ -40,7 +40,7 @@ func (s *Step) json() stepJSON {
 		ID: s.id, Section: s.section, Label: s.label, Kind: s.kind,
 		Formula: s.Formula(), Figures: s.Figures(),
 		Exact: s.exact, Rounding: s.rounding.String(), Value: s.value, Printed: s.Printed(),
-		Source: s.source, Note: s.note,
+		Source: s.source, Note: s.Note(),
 	}
 	for _, used := range s.Uses() {
 		j.Uses = append(j.Uses, used.id)

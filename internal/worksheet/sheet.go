@@ -48,19 +48,19 @@ func (s *Sheet) Work(id string, label message.Text, e Operand, r quantity.Roundi
 // the unit given.
 func (s *Sheet) Skip(id string, label message.Text, unit quantity.Unit, r quantity.Rounding, reason, source message.Text) *Step {
 	step := s.next(id, label, NotApplied, source)
-	step.note = reason
+	step.note = &reason
 	return step.figure(quantity.Zero(unit), r)
 }
 
 // Word prints a word instead of a step's figure, for yes-no factors.
 func (s *Sheet) Word(step *Step, word message.Text) *Step {
-	step.word = word
+	step.word = &word
 	return step
 }
 
 // Note adds a remark to a step just written.
 func (s *Sheet) Note(step *Step, remark message.Text) *Step {
-	step.note = remark
+	step.note = &remark
 	return step
 }
 
@@ -90,7 +90,10 @@ func (s *Sheet) Remarked(change func(note message.Text) message.Text) *Sheet {
 	out := NewSheet(len(s.steps))
 	for _, step := range s.steps {
 		told := *step
-		told.note = change(step.note)
+		if step.note != nil {
+			note := change(*step.note)
+			told.note = &note
+		}
 		out.steps = append(out.steps, &told)
 	}
 	return out

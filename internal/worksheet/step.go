@@ -30,8 +30,8 @@ type Step struct {
 	expr           Operand
 	exact, value   quantity.Amount
 	rounding       quantity.Rounding
-	source, note   message.Text
-	word           message.Text // printed in place of the figure
+	source         message.Text
+	note, word     *message.Text // nil on most steps; the word is printed in place of the figure
 }
 
 // ID returns the step's stable name, such as "shrink.water"; it is unique on its sheet and the same
@@ -61,7 +61,12 @@ func (s *Step) Source() message.Text { return s.source }
 
 // Note is the remark that belongs to the step; for a rule not applied, the
 // reason.
-func (s *Step) Note() message.Text { return s.note }
+func (s *Step) Note() message.Text {
+	if s.note == nil {
+		return message.Text{}
+	}
+	return *s.note
+}
 
 // Printed is the value with its unit, in as many decimals as its rounding has.
 //
@@ -69,7 +74,7 @@ func (s *Step) Note() message.Text { return s.note }
 // written with, and so do sums of such figures: $49.03 and $41.57 make $90.60.
 func (s *Step) Printed() string {
 	switch {
-	case !s.word.IsZero():
+	case s.word != nil:
 		return s.word.String()
 	case isPlain(s) && s.rounding.IsExact():
 		return s.value.Written()
@@ -79,8 +84,8 @@ func (s *Step) Printed() string {
 
 // PrintedIn is Printed in a language.
 func (s *Step) PrintedIn(p *message.Printer) string {
-	if !s.word.IsZero() {
-		return p.Text(s.word)
+	if s.word != nil {
+		return p.Text(*s.word)
 	}
 	return figure(p, s.Printed())
 }

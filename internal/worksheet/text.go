@@ -50,7 +50,7 @@ func (s *Step) text(b *strings.Builder, width int, p *message.Printer) {
 func (s *Step) Explain() []string { return s.ExplainIn(nil) }
 
 // ExplainIn is the small print of a step in a language.
-func (s *Step) ExplainIn(p *message.Printer) []string { return s.ExplainAs(p, s.note, s.source) }
+func (s *Step) ExplainIn(p *message.Printer) []string { return s.ExplainAs(p, s.Note(), s.source) }
 
 // ExplainAs is the small print with another remark and source.
 func (s *Step) ExplainAs(p *message.Printer, note, source message.Text) []string {

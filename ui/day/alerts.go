@@ -53,11 +53,11 @@ func (s *DaySheet) alerts() []alert {
 	}
 	for _, p := range s.sheet.Parts {
 		for _, t := range p.Struck {
-			add(model.Stop, t, s.ending(t), session.Join(", ", t.EndedWho, s.session.Say(t.Reason)))
+			add(model.Stop, t, s.ending(t), session.Join(", ", t.EndedWho, t.Reason))
 		}
 	}
 	for _, t := range s.sheet.Later {
-		add(model.Stop, t, s.session.Say("%s, taken back", s.ending(t)), session.Join(", ", t.EndedWho, s.session.Say(t.Reason)))
+		add(model.Stop, t, s.session.Say("%s, taken back", s.ending(t)), session.Join(", ", t.EndedWho, t.Reason))
 	}
 	for _, t := range s.sheet.Corrections {
 		add(model.Wait, t, s.session.Say("corrects %d", t.Corrects), s.session.Say("of %s, by %s", s.session.Date(t.CorrectsOn), t.Weigher))
@@ -66,7 +66,7 @@ func (s *DaySheet) alerts() []alert {
 		add(model.Wait, t, s.session.Say("in place of %d", t.Reissues), s.session.Say("of %s, void, by %s", s.session.Date(t.ReissuesOn), t.Weigher))
 	}
 	for _, t := range s.sheet.Refused {
-		add(model.Stop, t, s.session.Say("turned away"), session.Join(", ", t.EndedWho, s.session.Say(t.Reason)))
+		add(model.Stop, t, s.session.Say("turned away"), session.Join(", ", t.EndedWho, t.Reason))
 	}
 	for _, t := range s.sheet.Manual {
 		add(model.Warn, t, s.session.Say("typed weight"), s.session.Text(message.Texts("; ", t.Manual)))

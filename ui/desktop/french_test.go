@@ -59,6 +59,7 @@ var ownWords = []string{
 	"grain spilled on the bench", "state laboratory", "our own meter says", "moisture of the truck before was typed", "torn in the printer",
 	"posted", "issued", "zebra", "ticket", "corrected", "shared", // typed
 	"tmp scratch book", // where the book lies
+	"Damaged kernels, total is over the limit of soybeans, discount damage, line. Refuse the load, or let a manager accept it", // why a load was refused in English
 }
 
 // screenReader compares what a window shows with the words of a language.

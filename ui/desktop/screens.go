@@ -10,6 +10,7 @@ import (
 	"tenthpoint/ui/growers"
 	"tenthpoint/ui/help"
 	"tenthpoint/ui/lab"
+	"tenthpoint/ui/lab/shelf"
 	"tenthpoint/ui/rates"
 	"tenthpoint/ui/setup"
 	"tenthpoint/ui/shell"
@@ -31,7 +32,7 @@ var Screens = []shell.ScreenRow{
 	{ID: "handbook", Title: "Handbook", Menu: "Go to", Key: widgets.Ctrl(fyne.Key8), Open: help.NewHandbookScreen},
 	{ID: "setup", Title: "Set-up", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key0), Open: setup.NewScreen},
 	{ID: "meters", Title: "Meters", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyM), Open: lab.NewMetersScreen, Hidden: true},
-	{ID: "samples", Title: "Samples kept", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyS), Open: lab.NewSamplesScreen, Hidden: true},
+	{ID: "samples", Title: "Samples kept", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyS), Open: shelf.NewScreen, Hidden: true},
 	{ID: "disputes", Title: "Disputes", Menu: "Tickets", Key: widgets.CtrlShift(fyne.KeyD), Open: disputes.NewScreen, Hidden: true},
 	{ID: "keys", Title: "Keys", Menu: "Go to", Key: widgets.Ctrl(fyne.KeyF1), Open: help.NewKeysScreen, Hidden: true},
 }

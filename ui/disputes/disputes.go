@@ -125,8 +125,8 @@ func (d *Disputes) Sayings() []model.Remark {
 	r := one.Raised
 	out := []model.Remark{{State: model.Warn, Word: d.session.Say("raised"), Text: d.session.Say("%s, %s about ticket %d: %s. By the rule %s another test is asked for until %s.",
 		d.session.Date(r.Day), r.By, r.Ticket, r.Claim, r.Rule, d.session.Date(r.Due))}}
-	if r.Rule != dispute.House {
-		out[0].Text += " " + d.session.Say(law.Confirm)
+	if r.IsByLaw() {
+		out[0].Text = session.Join(" ", out[0].Text, d.session.Say(law.Confirm))
 	}
 	if s := one.Sent; s != nil {
 		text := d.session.Say("%s, sample %s to %s, sealed by %s.", d.session.Date(s.Day), s.Sample, s.To, s.SealedBy)

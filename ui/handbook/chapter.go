@@ -14,7 +14,7 @@ type Chapter struct {
 
 // order is the chapters in the order they are best read.
 var order = []string{
-	"start", "truck", "bench", "rates", "shrink", "tickets", "growers", "disputes", "day",
+	"start", "truck", "bench", "rates", "shrink", "tickets", "growers", "money", "disputes", "day",
 	"keeping", "bins", "gear", "keyboard", "cautions", "backup", "glossary",
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
+	"tenthpoint/ui/lab/shelf"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/yard"
@@ -350,4 +351,4 @@ func (b *Bench) CanPrintLabel() bool {
 }
 
 // PrintLabel prints the label for the container of the current sample.
-func (b *Bench) PrintLabel() { printLabel(b.session, b.current.load) }
+func (b *Bench) PrintLabel() { shelf.PrintLabel(b.session, b.current.load) }

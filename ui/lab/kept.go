@@ -1,15 +1,12 @@
 package lab
 
 import (
-	"bytes"
 	"strconv"
 	"strings"
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -82,20 +79,4 @@ func probesOf(text string) []moisture.Probe {
 		}
 	}
 	return out
-}
-
-// printLabel prints the label for the container of a load's sample.
-func printLabel(f *session.Session, l *load.Load) {
-	t := session.TicketOf(f, l, nil, scaleticket.Draft, nil)
-	label, err := scaleticket.SampleLabel(t)
-	if err != nil {
-		f.Fail(err)
-		return
-	}
-	var pdf bytes.Buffer
-	if err := sheet.Label(&pdf, label); err != nil {
-		f.Fail(err)
-		return
-	}
-	session.PrintPaper(f, "label-"+label.Number, f.Say("the label of sample %s", label.Number), pdf.Bytes())
 }

@@ -3,7 +3,6 @@ package lab
 import (
 	"context"
 
-	"tenthpoint/internal/law"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/report"
@@ -159,7 +158,7 @@ func (m *Meters) Remarks() []model.Remark {
 	for _, why := range s.Ignored {
 		out = append(out, model.Remark{State: model.Locked, Word: m.session.Say("does not count"), Text: m.session.Text(why)})
 	}
-	return append(out, model.Remark{State: model.Plain, Word: m.session.Say("checked by"), Text: m.session.Say("%s: %s", m.session.Say(m.log.Authority.Name), m.session.Say(m.log.Authority.Source)) + ". " + m.session.Say(law.Confirm)})
+	return append(out, model.Remark{State: model.Plain, Word: m.session.Say("checked by"), Text: m.session.Say("%s: %s", m.session.Say(m.log.Authority.Name), m.session.Text(m.log.Authority.Stated()))})
 }
 
 // startRemark is the last check of the chosen meter before the first test of a day.

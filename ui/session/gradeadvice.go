@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/ui/model"
 )
@@ -88,11 +89,11 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 func inForce(in Language, f *law.File) string {
 	switch {
 	case !f.Until.IsZero():
-		return in.Say("The table is in force until %s. Confirm locally.", f.Until)
+		return in.Text(law.ToConfirm(message.New("The table is in force until %s.", f.Until)))
 	case !f.From.IsZero():
-		return in.Say("The table is in force from %s. Confirm locally.", f.From)
+		return in.Text(law.ToConfirm(message.New("The table is in force from %s.", f.From)))
 	}
-	return in.Say("The table is in force until replaced. Confirm locally.")
+	return in.Text(law.ToConfirm(message.New("The table is in force until replaced.")))
 }
 
 func said(in Language, english []string) []string {

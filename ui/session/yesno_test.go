@@ -26,7 +26,7 @@ func TestYesAndNoInTheLanguageOfTheDesk(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	inFrench := Language{message.NewPrinter(french, nil)}
+	inFrench := Language{message.NewPrinter(french)}
 	for text, want := range map[string]string{"o": "oui", "OUI": "oui", "n": "non", "non": "non", "yes": "oui", "no": "non", "i": "neither"} {
 		if got := read(inFrench, text); got != want {
 			t.Errorf("in French %q is %s, want %s", text, got, want)

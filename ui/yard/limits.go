@@ -25,7 +25,7 @@ func (s limits) all() []limit {
 	}
 	for _, doubt := range entry.Stops(s.form.Now.Load, s.form.session.Desk.Profile()) {
 		if !doubt.Final {
-			out = append(out, limit{doubt.Code, s.form.session.Say(doubt.Sentence)})
+			out = append(out, limit{doubt.Code, s.form.session.Text(doubt.Sentence)})
 		}
 	}
 	return out

@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
@@ -140,7 +141,14 @@ func listSamples(p *terminal.Session, all []office.Retained, asJSON bool, empty 
 	for _, r := range all {
 		rows = append(rows, []any{terminal.Or(r.Number, message.New("none")), r.Load, terminal.Or(r.Ticket, message.New("none")), r.Crop, r.GrowerName, r.Place, r.Until, terminal.Or(r.Held, message.New("nothing"))})
 	}
-	return p.Columns("Sample\tLoad\tTicket\tGrain\tGrower\tPlace\tKept through\tHeld for", rows, empty)
+	if err := p.Columns("Sample\tLoad\tTicket\tGrain\tGrower\tPlace\tKept through\tHeld for", rows, empty); err != nil || len(all) == 0 {
+		return err
+	}
+	keep, err := office.RetentionRule(p, p.Desk)
+	if err == nil && keep.IsByLaw() {
+		p.Say("%s", message.New(law.Confirm))
+	}
+	return err
 }
 
 type samplesDiscard struct {
@@ -172,12 +180,16 @@ func (c samplesDiscard) Run(t *terminal.Terminal) error {
 		if len(names) == 0 {
 			return terminal.Refusal("Name them, or give --all-due when some are due", "no sample is named")
 		}
+		kept, err := office.SamplesKept(p, p.Desk)
+		if err != nil {
+			return err
+		}
+		if err := scalehouse.DiscardSamples(p, p.Desk, names...); err != nil {
+			return err
+		}
 		for _, name := range names {
-			r, err := office.RetainedSample(p, p.Desk, name)
+			r, err := office.SampleNamed(kept, name)
 			if err != nil {
-				return err
-			}
-			if err := scalehouse.DiscardSample(p, p.Desk, name); err != nil {
 				return err
 			}
 			p.Say("Sample %s of load %s is discarded.", cmp.Or(r.Number, "without number"), r.Load)

@@ -203,7 +203,7 @@ func (c benchSetup) show(p *terminal.Session, b office.Bench) error {
 	if keep, err := office.RetentionRule(p, p.Desk); err != nil {
 		p.Say("%s.", capital(err.Error()))
 	} else {
-		p.Say("Samples are kept %d days: %s.", keep.Days, keep.Name)
+		p.Say("%s", keep.Stated())
 	}
 	p.Say("Cold is a sample under %s, an estimate a moisture over %s; the balance may be off by %s.", b.Trust.Cold, b.Trust.Estimate, b.Trust.MassWithin)
 	stops := []string{string(moisture.WrongMass)}

@@ -2,8 +2,8 @@ package terminal
 
 import (
 	"reflect"
+	"regexp"
 	"slices"
-	"strings"
 
 	"github.com/alecthomas/kong"
 
@@ -33,7 +33,7 @@ func (c LanguageCode) AfterApply(t *Terminal) error {
 // figurePlaces are the placeholders of flags and arguments in which figures are typed.
 var figurePlaces = []string{
 	"WEIGHT", "PERCENT", "MONEY", "GRAMS", "POINTS", "TEMPERATURE", "MM", "RATE", "DIVISIONS", "FIGURE", "CFM", "HP",
-	"FACTOR=RESULT", "PERCENT[@TEMPERATURE]", "DIVISIONS[@TEMPERATURE]", "DAYS@TEMPERATURE", "WET/DRIED/EMPTY", "'16.9 %'",
+	"LENGTH", "FUEL", "KWH", "HOURS", "50F..90F", "20F", "BIN=WEIGHT", "FACTOR=RESULT", "PERCENT[@TEMPERATURE]", "DIVISIONS[@TEMPERATURE]", "DAYS@TEMPERATURE", "WET/DRIED/EMPTY", "'16.9 %'",
 }
 
 // ReadSigns converts the figures of a parsed command line from the format of a language to the one
@@ -49,10 +49,13 @@ func ReadSigns(line *kong.Context, signs message.Figures) error {
 		default:
 			continue
 		}
-		if !slices.Contains(figurePlaces, value.Tag.PlaceHolder) {
+		read := WithPoint
+		if form, isList := figureLists[value.Tag.PlaceHolder]; isList {
+			read = form.listWithPoint
+		} else if !slices.Contains(figurePlaces, value.Tag.PlaceHolder) {
 			continue
 		}
-		if err := readSigns(name, value.Target, signs); err != nil {
+		if err := readSigns(name, value.Target, signs, read); err != nil {
 			return err
 		}
 	}
@@ -60,17 +63,17 @@ func ReadSigns(line *kong.Context, signs message.Figures) error {
 }
 
 // readSigns converts the text, or each of the texts, that a value holds.
-func readSigns(name string, held reflect.Value, signs message.Figures) error {
+func readSigns(name string, held reflect.Value, signs message.Figures, read func(name, text string, signs message.Figures) (string, error)) error {
 	switch held.Kind() {
 	case reflect.String:
-		text, err := WithPoint(name, held.String(), signs)
+		text, err := read(name, held.String(), signs)
 		if err != nil {
 			return err
 		}
 		held.SetString(text)
 	case reflect.Slice:
 		for i := range held.Len() {
-			if err := readSigns(name, held.Index(i), signs); err != nil {
+			if err := readSigns(name, held.Index(i), signs, read); err != nil {
 				return err
 			}
 		}
@@ -78,16 +81,19 @@ func readSigns(name string, held reflect.Value, signs message.Figures) error {
 	return nil
 }
 
-// WithPoint converts every figure of a text such as "test-weight=54,2" or "17,5@20C".
+// betweenFigures is what parts the figures of a text.
+var betweenFigures = regexp.MustCompile(`[=@/]|\.\.`)
+
+// WithPoint converts every figure of a text such as "test-weight=54,2", "17,5@20C" or "8,5..20".
 func WithPoint(name, text string, signs message.Figures) (string, error) {
-	at := strings.IndexAny(text, "=@/")
-	if at < 0 {
+	at := betweenFigures.FindStringIndex(text)
+	if at == nil {
 		return quantity.WithPoint(name, text, signs)
 	}
-	first, err := quantity.WithPoint(name, text[:at], signs)
+	first, err := quantity.WithPoint(name, text[:at[0]], signs)
 	if err != nil {
 		return "", err
 	}
-	rest, err := WithPoint(name, text[at+1:], signs)
-	return first + text[at:at+1] + rest, err
+	rest, err := WithPoint(name, text[at[1]:], signs)
+	return first + text[at[0]:at[1]] + rest, err
 }

@@ -2,6 +2,7 @@ package tickets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
@@ -64,10 +65,7 @@ func (c disputeRaise) Run(t *terminal.Terminal) error {
 			p.Say("%s", text)
 		}
 		if !one.Raised.Day.After(one.Raised.Due) {
-			p.Say("Another test is to be asked for by %s.", one.Raised.Due)
-			if one.Raised.Rule != dispute.House {
-				p.Say("%s", message.New(law.Confirm))
-			}
+			p.Say("%s", one.Raised.Stated(message.New("Another test is to be asked for by %s.", one.Raised.Due)))
 		}
 		return err
 	})
@@ -211,7 +209,13 @@ func (c disputeList) Run(t *terminal.Terminal) error {
 		for _, d := range all {
 			rows = append(rows, []any{d.ID, fmt.Sprint(d.Raised.Ticket), d.Raised.Day.String(), d.Raised.By, d.Raised.About, d.Raised.Due.String(), message.Words(string(d.Phase))})
 		}
-		return p.Table(c.ListFlags, "Dispute\tTicket\tRaised\tBy\tAbout\tAsk by\tPhase", rows, "There is no dispute.")
+		if err := p.Table(c.ListFlags, "Dispute\tTicket\tRaised\tBy\tAbout\tAsk by\tPhase", rows, "There is no dispute."); err != nil {
+			return err
+		}
+		if !c.JSON && slices.ContainsFunc(all, func(d dispute.Dispute) bool { return d.Raised.IsByLaw() }) {
+			p.Say("%s", message.New(law.Confirm))
+		}
+		return nil
 	})
 }
 

@@ -84,7 +84,7 @@ func TestConfirmAnswersAQuestion(t *testing.T) {
 		if passes != (err == nil) {
 			t.Errorf("%q: %v", reason, err)
 		}
-		if err == nil && (len(l.Answers) != 1 || l.Answers[0].Reason != reason || !strings.Contains(l.Answers[0].Asked, "36")) {
+		if err == nil && (len(l.Answers) != 1 || l.Answers[0].Reason != reason || !strings.Contains(l.Answers[0].Asked.String(), "36")) {
 			t.Errorf("the book has %+v", l.Answers)
 		}
 	}

@@ -16,7 +16,6 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/title"
 )
 
 // Lists are the current book, or the book within a write so far.
@@ -37,7 +36,7 @@ const (
 // Around returns the context of a load in a book.
 func Around(lists Lists, p elevator.Profile, today quantity.Date, l *load.Load) (guard.Setting, error) {
 	s := guard.Setting{House: p, Today: today}
-	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{pit, stock, truck, passages, prices} {
+	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{pit, stock, truck, passages, posted, prices} {
 		if err := find(lists, l, &s); err != nil {
 			return s, err
 		}
@@ -145,10 +144,32 @@ func minutesBetween(one, other string) int {
 	return int(a.Sub(b).Abs() / time.Minute)
 }
 
+// posted is the price posted for the load's grain on its day.
+func posted(lists Lists, l *load.Load, s *guard.Setting) (err error) {
+	if guard.ComparesPrice(l) {
+		s.Posted, err = Posted(lists, l.Details.Commodity, l.Details.Day)
+	}
+	return err
+}
+
+// Posted is the price posted for a grain and a day, with its hour and person; nil where none is.
+func Posted(lists Lists, commodity string, day quantity.Date) (*load.Posted, error) {
+	facts, err := lists.FactsOf(elevator.PostedPrice{}.Kind() + " " + elevator.PostedID(commodity, day))
+	if err != nil || len(facts) == 0 {
+		return nil, err
+	}
+	last := facts[len(facts)-1]
+	p, err := journal.ReadBody[elevator.PostedPrice](last.Body)
+	if err != nil {
+		return nil, err
+	}
+	return &load.Posted{Commodity: p.Commodity, Day: p.Day, Price: p.Price, At: last.At, Who: last.Who}, nil
+}
+
 // prices returns those of the last tickets of the grain, where the load has a price to compare and
 // the elevator no range of its own.
 func prices(lists Lists, l *load.Load, s *guard.Setting) error {
-	if l.Details.Price == nil || l.Details.Under == title.Contract || s.House.Guards.For(string(guard.Price), l.Details.Commodity, "").To != nil {
+	if !guard.ComparesPrice(l) || s.House.Guards.For(string(guard.Price), l.Details.Commodity, "").To != nil {
 		return nil
 	}
 	rows, err := lists.Loads(book.LoadFilter{

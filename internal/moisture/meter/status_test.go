@@ -105,6 +105,9 @@ func TestAllowedErrors(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, a := range rules {
+		if !strings.HasSuffix(a.Stated().String(), law.Confirm) {
+			t.Errorf("%s: the rule is stated as %q", a.ID, a.Stated())
+		}
 		if a.Confirmed == strings.Contains(a.Source, "unconfirmed") {
 			t.Errorf("%s: confirmed %v, source %q", a.ID, a.Confirmed, a.Source)
 		}

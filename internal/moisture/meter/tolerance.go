@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -11,6 +12,8 @@ import (
 // shown not to be.
 type CheckTolerance struct {
 	ID, Name string
+	// OfHouse is a rule the elevator has set itself, which no law says.
+	OfHouse bool
 	// Source is the document; a rule not read there is not Confirmed, and then hints but never
 	// fails a meter.
 	Source    string
@@ -33,6 +36,14 @@ type ErrorLimit struct {
 	Crops          []string // none means every other crop
 	Fixed          quantity.Amount
 	Share, AtLeast quantity.Amount
+}
+
+// Stated is the document of the rule; that of a published one is to be confirmed.
+func (a CheckTolerance) Stated() message.Text {
+	if a.OfHouse {
+		return message.Words(a.Source)
+	}
+	return law.ToConfirm(message.Words(a.Source))
 }
 
 // at is the largest error at a reference moisture.

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -188,7 +189,7 @@ func paper(p elevator.Profile, title message.Text, day quantity.Date) report.Doc
 	d := report.Document{
 		Language: p.Language, Title: title, About: message.New("in the evening of %s", day),
 		Made:   time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
-		Footer: message.New("Every total is the sum of the lines printed above it. Local law and the licensing authority outrank the program that made this paper."),
+		Footer: law.ToConfirm(message.New("Every total is the sum of the lines printed above it. Local law and the licensing authority outrank the program that made this paper.")),
 	}
 	for _, line := range []string{p.Business, p.Street, p.Town, p.Phone, p.Licence} {
 		if line != "" {

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -86,7 +87,7 @@ func Paper(l truckscale.Log, p elevator.Profile, day quantity.Date) report.Docum
 		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: message.New("Log of scale %v", l.Scale.ID),
 		About:  message.New("as of %s", day),
 		Made:   time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
-		Footer: message.New("Local law, the weights-and-measures authority and the official inspector outrank the program that made this paper."),
+		Footer: law.ToConfirm(message.New("Local law, the weights-and-measures authority and the official inspector outrank the program that made this paper.")),
 	}
 	if p.Demo {
 		d.Marks = []message.Text{message.New("EXAMPLE - NOT FOR TRADE")}

@@ -1,6 +1,7 @@
-package lab
+package shelf
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -19,8 +20,8 @@ func TestSamplesAreThrownOutWhenTheyMay(t *testing.T) {
 	s := NewSamples(r.Session)
 	s.Refresh()
 	rows := s.Rows()
-	due := slices.IndexFunc(rows, func(row model.Row) bool { return row.State == model.Warn })
-	stays := slices.IndexFunc(rows, func(row model.Row) bool { return row.State == model.OK })
+	due := slices.IndexFunc(rows, func(row model.Row) bool { return row.State == model.OK })
+	stays := slices.IndexFunc(rows, func(row model.Row) bool { return row.State == model.Plain })
 	if stays < 0 {
 		t.Fatalf("no sample stays: %v", rows)
 	}
@@ -40,6 +41,39 @@ func TestSamplesAreThrownOutWhenTheyMay(t *testing.T) {
 	r.Answer(nil)
 	if got := len(s.Rows()); got != len(rows)-1 {
 		t.Errorf("%d samples are kept, want one less than %d; said %q", got, len(rows), r.Last())
+	}
+}
+
+// A shelf is cleared in one act: all that may go there, and nothing else.
+func TestAShelfIsClearedAtOnce(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 200)
+	s := NewSamples(r.Session)
+	s.Refresh()
+	due, kept := s.due(), len(s.kept)
+	if len(due) < 2 {
+		t.Fatalf("%d samples may go", len(due))
+	}
+	shelf, half := due[0].Place, due[len(due)/2].Until
+	want := len(onShelf(due, shelf, half))
+	s.Clear()
+	if wrong := r.Answer(map[string]string{"through": "2020-01-01"}); wrong["through"] == "" {
+		t.Error("a day on which nothing may go was taken")
+	}
+	r.Answer(map[string]string{"shelf": shelf, "through": half.String()})
+	if !strings.Contains(r.Question().Title, fmt.Sprint(want)) {
+		t.Errorf("%d samples go, and the box asks %q", want, r.Question().Title)
+	}
+	r.Answer(nil)
+	if got := kept - len(s.kept); got != want {
+		t.Errorf("%d samples went, want %d of %d; said %q", got, want, len(due), r.Last())
+	}
+	for s.CanClear() { // the rest, of every shelf
+		s.Clear()
+		r.Answer(nil)
+		r.Answer(nil)
+	}
+	if got := kept - len(s.kept); got != len(due) {
+		t.Errorf("in the end %d samples went, want %d", got, len(due))
 	}
 }
 

@@ -1,10 +1,9 @@
-package lab
+package shelf
 
 import (
 	"context"
 
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -87,26 +86,20 @@ func (s *Samples) status(r office.Retained) model.Remark {
 	case r.Held != "":
 		return model.Remark{State: model.Locked, Text: s.session.Say("held, %s", r.Held)}
 	case r.DueOn(s.session.Desk.Today()):
-		return model.Remark{State: model.Warn, Text: s.session.Say("may go")}
+		return model.Remark{State: model.OK, Text: s.session.Say("may go")}
 	}
-	return model.Remark{State: model.OK, Text: s.session.Say("stays")}
+	return model.Remark{Text: s.session.Say("stays")}
 }
 
 // Counted returns how many there are and how many may be discarded.
 func (s *Samples) Counted() string {
-	due := 0
-	for _, r := range s.kept {
-		if r.Held == "" && r.DueOn(s.session.Desk.Today()) {
-			due++
-		}
-	}
-	return s.session.Say("%d kept, %d may go", len(s.kept), due)
+	return s.session.Say("%d kept, %d may go", len(s.kept), len(s.due()))
 }
 
 // CanDiscard reports whether the chosen sample may be discarded.
 func (s *Samples) CanDiscard() bool {
 	r, there := s.current()
-	return there && r.Held == "" && r.DueOn(s.session.Desk.Today())
+	return there && s.mayGo(r)
 }
 
 // WhyNotDiscard is why it may not.
@@ -118,31 +111,16 @@ func (s *Samples) WhyNotDiscard() string {
 	case r.Held != "":
 		return s.session.Say("The sample is held for %s.", r.Held)
 	}
-	return s.session.Say("The sample must be kept through %s.", s.session.Date(r.Until))
+	return session.Join(" ", s.session.Say("The sample must be kept through %s.", s.session.Date(r.Until)), s.rule())
 }
 
-// Discard asks for confirmation, and records that the chosen sample was thrown out.
-func (s *Samples) Discard() {
-	r, there := s.current()
-	if !there {
-		return
+// rule is how long samples are kept; nothing where none is set.
+func (s *Samples) rule() string {
+	keep, err := office.RetentionRule(context.Background(), s.session.Desk)
+	if err != nil {
+		return ""
 	}
-	s.session.Put(model.Ask{
-		Title: s.session.Say("Throw out sample %s?", session.OrElse(r.Number, r.Load)),
-		Text:  s.session.Say("%s of %s, kept at %s through %s. That it went is written down; a dispute can no longer use it.", s.session.GrainName(r.Crop), r.GrowerName, r.Place, s.session.Date(r.Until)),
-		State: model.Warn, Yes: s.session.Say("It is thrown out"), Danger: true,
-		Then: func(map[string]string) { s.discard(r) },
-	})
-}
-
-func (s *Samples) discard(r office.Retained) {
-	if err := scalehouse.DiscardSample(context.Background(), s.session.Desk, r.Load); err != nil {
-		s.session.Fail(err)
-		return
-	}
-	s.Refresh()
-	s.session.Notify(model.OK, s.session.Say("sample %s is thrown out.", session.OrElse(r.Number, r.Load)))
-	s.session.Changed()
+	return s.session.Text(keep.Stated())
 }
 
 // PrintLabel prints the label of the chosen sample.
@@ -156,7 +134,7 @@ func (s *Samples) PrintLabel() {
 		s.session.Fail(err)
 		return
 	}
-	printLabel(s.session, l)
+	PrintLabel(s.session, l)
 }
 
 // HasSample reports whether a sample is chosen.

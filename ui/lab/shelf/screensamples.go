@@ -1,4 +1,4 @@
-package lab
+package shelf
 
 import (
 	"fyne.io/fyne/v2"
@@ -10,21 +10,22 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// NewSamplesScreen makes the list of retained samples.
-func NewSamplesScreen(f *session.Session) shell.Screen {
+// NewScreen makes the list of retained samples.
+func NewScreen(f *session.Session) shell.Screen {
 	s := NewSamples(f)
 	return listdetail.New(listdetail.Spec{
 		Title: f.Say("Retained samples"), List: s, Read: s.Refresh,
 		Head: listdetail.Head{Counted: s.Counted, Figures: 25}, Arrange: listdetail.Alone,
 		Acts: shell.ActsOf(f.Language, s, f.Say("Samples"), sampleActs),
 		Hint: func() string {
-			return f.Say("F12 writes down that a sample was thrown out. One that a dispute needs stays. Escape goes back.")
+			return f.Say("F12 discards a sample, Ctrl+K all that may go. One that a dispute needs stays. Escape goes back.")
 		},
 	})
 }
 
 // sampleActs are the actions of a retained sample.
 var sampleActs = []shell.ActRow[*Samples]{
-	{ID: "samples.discard", Title: "Throw it out", Key: widgets.Bare(fyne.KeyF12), When: (*Samples).CanDiscard, WhyNot: (*Samples).WhyNotDiscard, Do: (*Samples).Discard},
+	{ID: "samples.discard", Title: "Discard it", Key: widgets.Bare(fyne.KeyF12), When: (*Samples).CanDiscard, WhyNot: (*Samples).WhyNotDiscard, Do: (*Samples).Discard},
+	{ID: "samples.clear", Title: "Clear the shelf", Key: widgets.Ctrl(fyne.KeyK), When: (*Samples).CanClear, Why: "No sample may go today.", Do: (*Samples).Clear},
 	{ID: "samples.label", Title: "Print its label", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: (*Samples).HasSample, Why: "No sample is chosen.", Do: (*Samples).PrintLabel},
 }

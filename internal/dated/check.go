@@ -1,27 +1,23 @@
-package rates
+package dated
 
 import (
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
 )
 
-// clash is a problem that shows only beside another edition.
-func (e *Edition) clash(key string, what, remedy message.Text) tomlfile.Problem {
-	return tomlfile.Locate(e.File, e.Text).Problem("edition."+key, what, remedy)
-}
-
 // check compares the editions of a set with each other.
-func (s *Set) check() tomlfile.Problems {
+func (s *Set[E]) check() tomlfile.Problems {
 	var problems tomlfile.Problems
-	for _, e := range s.editions {
-		if e.Corrects != "" {
+	for _, member := range s.all {
+		if e := member.Dated(); e.Corrects != "" {
 			problems = append(problems, s.checkCorrection(e)...)
 		}
 	}
-	for i, e := range s.editions {
-		for _, later := range s.editions[i+1:] {
-			if later.line() != e.line() {
+	for i, member := range s.all {
+		e := member.Dated()
+		for _, other := range s.all[i+1:] {
+			later := other.Dated()
+			if later.Line != e.Line {
 				break // sorted by line
 			}
 			problems = append(problems, s.overlap(e, later)...)
@@ -30,16 +26,17 @@ func (s *Set) check() tomlfile.Problems {
 	return append(problems, s.gaps()...)
 }
 
-func (s *Set) checkCorrection(e *Edition) tomlfile.Problems {
-	old, ok := s.byID[e.Corrects]
+func (s *Set[E]) checkCorrection(e Edition) tomlfile.Problems {
 	wrong := func(what, remedy message.Text) tomlfile.Problems {
 		return tomlfile.Problems{e.clash("corrects", what, remedy)}
 	}
-	switch {
-	case !ok:
+	member, ok := s.byID[e.Corrects]
+	if !ok {
 		return wrong(message.New("edition %v corrects %v, which is not here", e.ID, e.Corrects), message.New("Keep the corrected edition beside it."))
-	case old.line() != e.line():
-		return wrong(message.New("edition %v is for %v and cannot correct %v, which is for %v", e.ID, e.line(), old.ID, old.line()), message.New("Name the edition of the same schedule and commodity that is meant."))
+	}
+	switch old := member.Dated(); {
+	case old.Line != e.Line:
+		return wrong(message.New("edition %v is for %v and cannot correct %v, which is for %v", e.ID, e.Line, old.ID, old.Line), message.New("Name the edition of the same schedule and commodity that is meant."))
 	case s.circular(e):
 		return wrong(message.New("edition %v corrects itself by way of %v", e.ID, e.Corrects), message.New("One of them must be the first."))
 	case !e.From.Between(old.From, old.Until) || old.lastDay().Before(e.lastDay()):
@@ -48,30 +45,20 @@ func (s *Set) checkCorrection(e *Edition) tomlfile.Problems {
 	return nil
 }
 
-func (s *Set) circular(e *Edition) bool {
-	for n, at := 0, e; n <= len(s.editions); n++ {
-		next, ok := s.byID[at.Corrects]
+func (s *Set[E]) circular(e Edition) bool {
+	for n := 0; n <= len(s.all); n++ {
+		next, ok := s.byID[e.Corrects]
 		if !ok {
 			return false
 		}
-		at = next
+		e = next.Dated()
 	}
 	return true
 }
 
-// endless is the last day of an edition that has none.
-var endless = quantity.MustDate("2999-12-31")
-
-func (e *Edition) lastDay() quantity.Date {
-	if e.Until.IsZero() {
-		return endless
-	}
-	return e.Until
-}
-
 // overlap is a problem when two editions of a line share a day and neither
 // corrects the other; a begins no later than b.
-func (s *Set) overlap(a, b *Edition) tomlfile.Problems {
+func (s *Set[E]) overlap(a, b Edition) tomlfile.Problems {
 	if a.lastDay().Before(b.From) || s.corrects(a, b) || s.corrects(b, a) {
 		return nil
 	}
@@ -83,26 +70,31 @@ func (s *Set) overlap(a, b *Edition) tomlfile.Problems {
 }
 
 // corrects reports whether e corrects old, directly or through others.
-func (s *Set) corrects(e, old *Edition) bool {
-	for n := 0; e != nil && n <= len(s.editions); n++ {
+func (s *Set[E]) corrects(e, old Edition) bool {
+	for n := 0; n <= len(s.all); n++ {
 		if e.Corrects == old.ID {
 			return true
 		}
-		e = s.byID[e.Corrects]
+		next, ok := s.byID[e.Corrects]
+		if !ok {
+			return false
+		}
+		e = next.Dated()
 	}
 	return false
 }
 
 // gaps finds days not covered between the editions of each line. Corrections are within the days of
 // what they correct and close no gap.
-func (s *Set) gaps() tomlfile.Problems {
+func (s *Set[E]) gaps() tomlfile.Problems {
 	var problems tomlfile.Problems
-	var before *Edition
-	for _, e := range s.editions {
+	var before Edition
+	for _, member := range s.all {
+		e := member.Dated()
 		if e.Corrects != "" {
 			continue
 		}
-		if before != nil && before.line() == e.line() && before.lastDay().Before(e.From) {
+		if before.ID != "" && before.Line == e.Line && before.lastDay().Before(e.From) {
 			if gap := before.Until.AddDays(1); gap != e.From {
 				what := message.New("no edition is in force from %s to %s: %v ends on %s and %v begins on %s", gap, e.From.AddDays(-1), before.ID, before.Until, e.ID, e.From)
 				problems = append(problems, e.clash("from", what, message.New("End %v on %s, or let %v begin on %s.", before.ID, e.From.AddDays(-1), e.ID, gap)))

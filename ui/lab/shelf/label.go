@@ -1,0 +1,26 @@
+package shelf
+
+import (
+	"bytes"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/sheet"
+	"tenthpoint/ui/session"
+)
+
+// PrintLabel prints the label for the container of a load's sample.
+func PrintLabel(f *session.Session, l *load.Load) {
+	t := session.TicketOf(f, l, nil, scaleticket.Draft, nil)
+	label, err := scaleticket.SampleLabel(t)
+	if err != nil {
+		f.Fail(err)
+		return
+	}
+	var pdf bytes.Buffer
+	if err := sheet.Label(&pdf, label); err != nil {
+		f.Fail(err)
+		return
+	}
+	session.PrintPaper(f, "label-"+label.Number, f.Say("the label of sample %s", label.Number), pdf.Bytes())
+}
