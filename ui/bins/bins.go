@@ -128,7 +128,7 @@ func (b *Bins) lies(r row) string {
 	if r.held == nil {
 		return b.session.Say("empty")
 	}
-	return b.session.Say("%s", r.held.Lies())
+	return b.session.Signs().Write(r.held.Lies().String())
 }
 
 // full is how full a bin is; empty where nobody measured it.
@@ -137,7 +137,7 @@ func (b *Bins) full(one binlog.Bin) string {
 	if !known {
 		return ""
 	}
-	return b.session.Say("%s", quantity.Int(int64(level/10), quantity.Percent))
+	return b.session.Signs().Write(quantity.Int(int64(level/10), quantity.Percent).String())
 }
 
 func (b *Bins) mean(r row, of func(binlog.Held) (quantity.Amount, bool)) string {
@@ -148,7 +148,7 @@ func (b *Bins) mean(r row, of func(binlog.Held) (quantity.Amount, bool)) string 
 	if !known {
 		return ""
 	}
-	return m.Fixed(1)
+	return b.session.Signs().Write(m.Fixed(2))
 }
 
 func oldest(r row) string {

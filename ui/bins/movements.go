@@ -187,5 +187,5 @@ func (b *Bins) CanUndo() bool {
 
 // PrintCard prints the card of the chosen bin.
 func (b *Bins) PrintCard() {
-	session.PrintDocument(b.session, b.card, "bin-"+b.chosen+"-"+b.today().String(), b.session.Say("the card of bin %s", b.chosen), true)
+	session.PrintDocument(b.session, b.card, "bin-"+b.chosen+"-"+b.today().String(), b.session.Say("the card of bin %s", b.chosen), false)
 }

@@ -47,7 +47,7 @@ func NewScreen(f *session.Session) shell.Screen {
 
 // arrange sets the drawing over the list.
 func (s *Screen) arrange(head, list, detail fyne.CanvasObject) fyne.CanvasObject {
-	return listdetail.Beside(listdetail.Sheet{Figures: cardFigures})(container.New(overList{}, head, s.house), list, detail)
+	return container.New(listdetail.Sheet{Figures: cardFigures}, container.New(overList{}, head, s.house, list), detail)
 }
 
 // Refresh draws the house as it now is.
@@ -71,13 +71,13 @@ func (b *Bins) pages() *paper.Layout {
 // binActs are the movements of grain, and the paper.
 var binActs = []shell.ActRow[*Bins]{
 	{ID: "bins.move", Title: "Move grain", Key: widgets.Ctrl(fyne.KeyT), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Transfer)},
-	{ID: "bins.dry", Title: "Dryer run", Key: widgets.Ctrl(fyne.KeyD), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Dry)},
+	{ID: "bins.dry", Title: "Dryer run", Key: widgets.Ctrl(fyne.KeyR), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Dry)},
 	{ID: "bins.measure", Title: "Measure up", Key: widgets.Ctrl(fyne.KeyM), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.MeasureUp)},
 	{ID: "bins.heat", Title: "Temperatures", Key: widgets.Ctrl(fyne.KeyH), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Temperatures)},
 	{ID: "bins.print", Title: "Print card", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: (*Bins).HasChosen, Why: noBin, Do: (*Bins).PrintCard},
-	{ID: "bins.blend", Title: "Blend", Key: widgets.Ctrl(fyne.KeyB), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Blend), MenuOnly: true, Break: true},
+	{ID: "bins.blend", Title: "Blend", Key: widgets.CtrlShift(fyne.KeyB), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Blend), MenuOnly: true, Break: true},
 	{ID: "bins.turn", Title: "Turn over", Key: widgets.Ctrl(fyne.KeyU), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Turn), MenuOnly: true},
-	{ID: "bins.clean", Title: "Clean", Key: widgets.Ctrl(fyne.KeyL), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Clean), MenuOnly: true},
+	{ID: "bins.clean", Title: "Clean", Key: widgets.CtrlShift(fyne.KeyL), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Clean), MenuOnly: true},
 	{ID: "bins.aerate", Title: "Fans ran", Key: widgets.Ctrl(fyne.KeyI), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Aerate), MenuOnly: true},
 	{ID: "bins.weighOver", Title: "Weigh-over", Key: widgets.CtrlShift(fyne.KeyW), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.WeighOver), MenuOnly: true, Break: true},
 	{ID: "bins.writeOff", Title: "Write off", Key: widgets.CtrlShift(fyne.KeyF), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.WriteOff), MenuOnly: true},

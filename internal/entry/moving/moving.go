@@ -74,7 +74,7 @@ func Read(kind bin.Kind, texts map[string]string, house House) (bin.Movement, Pr
 	for _, f := range Fields(kind) {
 		text := strings.TrimSpace(texts[f.ID])
 		if text == "" && f.Required {
-			r.problems[f.ID] = message.Invalid.Errorf("%s is missing", f.Label)
+			r.problems[f.ID] = message.Invalid.Errorf("%s is needed here", f.Label)
 		}
 		if err := f.read(r, text); err != nil && r.problems[f.ID] == nil {
 			r.problems[f.ID] = err
