@@ -97,6 +97,7 @@ var groups = kong.Groups{
 	"whose":   "Whose grain, and where it goes",
 	"weights": "Weights",
 	"sample":  "The sample",
+	"papers":  "Where it grew, and the papers that go with it",
 	"paper":   "Paper",
 }
 

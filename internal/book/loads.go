@@ -19,7 +19,9 @@ type LoadRow struct {
 	Bin, Disposition, Contract           string
 	// Onward is the bin that the grain went on to from its pit, by the usual path; empty where it
 	// stayed in Bin.
-	Onward              string
+	Onward string
+	// Farm and Field are where it grew, Lot the name it is kept apart under, as typed.
+	Farm, Field, Lot    string
 	Ticket              int64
 	IssuedAt, IssuedDay string
 	EndedAt, EndedDay   string
@@ -53,12 +55,14 @@ func (r LoadRow) TermsOf(owner int) title.Terms {
 }
 
 // EncodeDisposition is the row's disposition as it is kept: one word, or where owners
-// have titles of their own, or the grain went on to another bin, a JSON object with all.
+// have titles of their own, the grain went on to another bin, or its farm or lot is known, a JSON
+// object with all.
 func EncodeDisposition(r LoadRow) (string, error) {
-	if len(r.Titles) == 0 && r.Onward == "" {
+	all := dispositions{Load: r.Disposition, Owners: r.Titles, Onward: r.Onward, Farm: r.Farm, Field: r.Field, Lot: r.Lot}
+	if all.isOneWord() {
 		return r.Disposition, nil
 	}
-	text, err := json.Marshal(dispositions{r.Disposition, r.Titles, r.Onward})
+	text, err := json.Marshal(all)
 	return string(text), err
 }
 
@@ -67,6 +71,13 @@ type dispositions struct {
 	Load   string        `json:"load"`
 	Owners []title.Terms `json:"owners,omitempty"`
 	Onward string        `json:"onward,omitempty"`
+	Farm   string        `json:"farm,omitempty"`
+	Field  string        `json:"field,omitempty"`
+	Lot    string        `json:"lot,omitempty"`
+}
+
+func (d dispositions) isOneWord() bool {
+	return len(d.Owners) == 0 && d.Onward == "" && d.Farm == "" && d.Field == "" && d.Lot == ""
 }
 
 // DecodeDisposition reads what EncodeDisposition wrote.
@@ -80,6 +91,7 @@ func DecodeDisposition(r *LoadRow, text string) error {
 		return message.Errorf("the titles of load %s cannot be read: %w", r.ID, err)
 	}
 	r.Disposition, r.Titles, r.Onward = all.Load, all.Owners, all.Onward
+	r.Farm, r.Field, r.Lot = all.Farm, all.Field, all.Lot
 	return nil
 }
 

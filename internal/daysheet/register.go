@@ -100,9 +100,12 @@ func (t Ticket) owners() string {
 	return strings.Join(out, ", ")
 }
 
-// title is whose grain the house has and under what, owner by owner where they
-// differ.
+// title is whose grain the house has and under what, owner by owner where they differ; grain that
+// leaves has none.
 func (t Ticket) title() message.Text {
+	if t.Outbound {
+		return message.Text{}
+	}
 	if !t.isApart() {
 		return titleWords(t.terms())
 	}
@@ -118,6 +121,9 @@ func (t Ticket) title() message.Text {
 
 // titleWords are the terms in the words of facts.
 func titleWords(t title.Terms) message.Text {
+	if t.Under == title.Nothing {
+		return message.List(", ", t.Said(), string(t.Whose))
+	}
 	return message.List(", ", message.List(" ", string(t.Under), message.Own(t.No)), string(t.Whose))
 }
 

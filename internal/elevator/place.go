@@ -14,6 +14,8 @@ type Bin struct {
 	ID        string `json:"id"`
 	Name      string `json:"name"`
 	Commodity string `json:"commodity,omitempty"`
+	// Lot is the grain kept apart in it, such as an identity-preserved variety; empty for any.
+	Lot string `json:"lot,omitempty"`
 	// Shape is its form and size; none where nobody measured it.
 	Shape shape.Shape `json:"shape,omitzero"`
 	// Paths are where grain that is received here goes on to as a rule.

@@ -163,7 +163,11 @@ func candidates[T any](like []T, keysOf func(T) keys) []string {
 	var out []string
 	for _, one := range like[:min(len(like), mostCandidates)] {
 		k := keysOf(one)
-		out = append(out, strings.TrimSpace(k.code+" "+k.names[0]))
+		name := strings.TrimSpace(k.code + " " + k.names[0])
+		if strings.EqualFold(k.code, k.names[0]) {
+			name = k.code
+		}
+		out = append(out, name)
 	}
 	return out
 }

@@ -24,6 +24,7 @@ func (f *Form) sampleFields(d *draft) []Field {
 		sampleWord("probes", "Probed", func(s *load.Sample) *string { return &s.Probes }),
 		sampleWord("tester", "Tester", func(s *load.Sample) *string { return &s.Tester }),
 		sampleWord("grade", "Grade", func(s *load.Sample) *string { return &s.Grade }),
+		markField(),
 		untilField(), keptField(),
 	)
 }

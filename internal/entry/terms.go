@@ -1,6 +1,7 @@
 package entry
 
 import (
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/load"
@@ -26,10 +27,10 @@ func (f *Form) termsFields(outbound bool) []Field {
 	if f.start.Past {
 		return []Field{binField(), pastTermsField(), pastNumberField(), whoseField(), price, priceSourceField(), ownerTermsField(), remarkField()}
 	}
-	return []Field{
+	return slices.Concat([]Field{
 		binField(), terms, whoseField(), price, seldom(priceSourceField()), ownerTermsField(),
 		remarkField(),
-	}
+	}, paperFields())
 }
 
 func remarkField() Field {

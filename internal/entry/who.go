@@ -1,6 +1,7 @@
 package entry
 
 import (
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/elevator"
@@ -17,17 +18,18 @@ func whoFields(outbound bool) []Field {
 	} else {
 		consignee.Seldom = true
 	}
-	return []Field{
+	return slices.Concat([]Field{
 		seldom(dayField()), seldom(word("schedule", "Rates", WhoPart, func(d *load.Details) *string { return &d.Schedule })),
 		grower, consignee, commodityField(), truckField(),
+		seldom(word("crop", "Crop year", WhoPart, func(d *load.Details) *string { return &d.CropYear })),
+		seldom(word("farm", "Farm", WhoPart, func(d *load.Details) *string { return &d.Grown.Farm })),
 		seldom(sharesField()),
 		seldom(word("driver", "Driver", WhoPart, func(d *load.Details) *string { return &d.Driver })),
 		seldom(word("plate", "Plate", WhoPart, func(d *load.Details) *string { return &d.Truck.Plate })),
 		seldom(word("trailer", "Trailer", WhoPart, func(d *load.Details) *string { return &d.Truck.Trailer })),
 		seldom(word("class", "Class", WhoPart, func(d *load.Details) *string { return &d.Class })),
-		seldom(word("crop", "Crop year", WhoPart, func(d *load.Details) *string { return &d.CropYear })),
 		seldom(word("agent", "Agent", WhoPart, func(d *load.Details) *string { return &d.Agent })),
-	}
+	}, grownFields())
 }
 
 func dayField() Field {

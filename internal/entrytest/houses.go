@@ -78,6 +78,7 @@ func Open(t testing.TB, name string, set *rates.Set) *scalehouse.Desk {
 	must(t, scalehouse.SetProfile(ctx, d, profile(name)))
 	setUp(t, d, name)
 	if name == "guarded" {
+		must(t, scalehouse.SetBin(ctx, d, elevator.Bin{ID: "B9", Name: "Bin 9, organic corn", Commodity: "corn", Lot: "ORG-1"}))
 		trade(t, d)
 		must(t, scalehouse.PostPrice(ctx, d, elevator.PostedPrice{Commodity: "soybeans", Day: d.Today(), Price: quantity.Of("10.30", quantity.DollarsPerBu)}))
 	}

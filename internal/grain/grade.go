@@ -134,12 +134,14 @@ func (g GradeResult) claim() string {
 	return g.Best
 }
 
+// Words are the grade and its special words.
+func (g GradeResult) Words() string {
+	return strings.Join(append([]string{g.Grade}, g.Special...), ", ")
+}
+
 // String is the grade line: the grade, its special words, what is missing.
 func (g GradeResult) String() string {
-	text := g.Grade
-	if len(g.Special) > 0 {
-		text += ", " + strings.Join(g.Special, ", ")
-	}
+	text := g.Words()
 	if !g.Complete {
 		text += "; not tested: " + strings.Join(g.NotTested, ", ")
 	}

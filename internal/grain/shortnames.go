@@ -7,11 +7,12 @@ import "strings"
 // meant.
 var shortNames = map[string][]FactorID{
 	"TW":   {TestWeight},
-	"FM":   {ForeignMaterial},
+	"FM":   {ForeignMaterial, BrokenCorn},
 	"DKT":  {Damage},
 	"HT":   {HeatDamage},
 	"HDK":  {HeatDamage},
 	"SBK":  {ShrunkenBroken},
+	"SHBN": {ShrunkenBroken},
 	"DKG":  {Dockage},
 	"BCFM": {BrokenCorn, BrokenSorghum},
 	"BNFM": {BrokenSorghum},

@@ -1,6 +1,9 @@
 package guard
 
 import (
+	"slices"
+	"strings"
+
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
@@ -53,4 +56,31 @@ func findOverdrawn(c *check) {
 
 func (c *check) overdrawn(net string, said message.Text) {
 	c.say(Finding{Field: "bin", About: about(c.Details.Bin, net), Said: said}, c.limits(""))
+}
+
+// findOtherLot compares the lot of the load with the one its bin is for, else with that of the last
+// load into it while grain lies there.
+func findOtherLot(c *check) {
+	lot, held := c.Details.Lot, c.Bin.Lot
+	if held == "" && !c.isEmpty() {
+		held = c.Lot
+	}
+	if held == "" && lot == "" || strings.EqualFold(lot, held) || held == "" && (c.isEmpty() || c.Details.Direction == load.Outbound) {
+		return
+	}
+	f := Finding{Field: "bin", About: about(c.Bin.ID, lot, held)}
+	switch {
+	case held == "":
+		f.Said = message.New("Lot %v into %v: grain of no lot lies in it.", lot, c.Bin.ID)
+	case lot == "":
+		f.Said = message.New("%v holds lot %v; this load names no lot.", c.Bin.ID, held)
+	default:
+		f.Said = message.New("Lot %v: %v holds lot %v.", lot, c.Bin.ID, held)
+	}
+	c.say(f, c.limits(""))
+}
+
+// isEmpty reports whether nothing lies in the load's bin.
+func (c *check) isEmpty() bool {
+	return !slices.ContainsFunc(c.InBin, func(s Stock) bool { return s.Weight.Sign() > 0 })
 }

@@ -52,6 +52,7 @@ type Setting struct {
 
 	Bin    elevator.Bin      // that the load names; zero where it is on no list
 	InBin  []Stock           // its stock
+	Lot    string            // of the last load that came into it
 	Prices []quantity.Amount // of the last tickets of this grain, the newest first
 	Posted *load.Posted      // the price of the day; nil where none is posted
 	Truck  elevator.Truck    // as it is recorded; zero where it is on no list

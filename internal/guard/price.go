@@ -20,7 +20,7 @@ func findPrice(c *check) {
 			whole = true
 			continue
 		}
-		c.comparePrice(*o.Own, Finding{ID: string(Price) + "-" + o.ID, Field: "owner-terms"}, o.Name)
+		c.comparePrice(*o.Own, Finding{ID: string(Price) + "-" + o.ID, Field: "price"}, o.Name)
 	}
 	if whole {
 		c.comparePrice(c.Details.Deal(), Finding{Field: "price"}, "")

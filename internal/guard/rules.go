@@ -18,11 +18,13 @@ const (
 	Replaced  ID = "replaced"
 	Tare      ID = "tare"
 	OtherBin  ID = "bin"
+	OtherLot  ID = "lot"
 	Overdrawn ID = "overdrawn"
 	Repeated  ID = "repeated"
 	OnYard    ID = "on-yard"
 	DayAhead  ID = "day-ahead"
 	DayBack   ID = "day-back"
+	Apart     ID = "apart"
 )
 
 // Rule is a guard with its default settings.
@@ -43,7 +45,9 @@ var rules = []Rule{
 	{LightNet, message.New("Net under the smallest load"), elevator.GuardQuestion, weighed, true, findLightNet},
 	{Replaced, message.New("A weight taken again"), elevator.GuardQuestion, again, false, findReplaced},
 	{Tare, message.New("Tare against the truck's stored tare"), elevator.GuardQuestion, weighed, false, findTare},
+	{Apart, message.New("Truck and trailer weighed apart"), elevator.GuardRemark, apart, false, findApart},
 	{OtherBin, message.New("A bin with other grain"), elevator.GuardManager, binned, false, findOtherGrain},
+	{OtherLot, message.New("A bin with another lot"), elevator.GuardQuestion, binned, false, findOtherLot},
 	{Overdrawn, message.New("A bin drawn below empty"), elevator.GuardManager, binned, false, findOverdrawn},
 	{Repeated, message.New("The same truck and gross again within minutes"), elevator.GuardQuestion, repeated, false, findRepeated},
 	{OnYard, message.New("A truck that is on the yard already"), elevator.GuardQuestion, repeated, false, findOnYard},
@@ -57,6 +61,7 @@ var (
 	priced   = []string{"agreed with the owner", "price of a contract", "another grade or market"}
 	weighed  = []string{"weighed again, same weight", "part load", "truck or trailer changed"}
 	again    = []string{"typed wrong before", "truck was not wholly on the scale", "weighed again on request"}
+	apart    = []string{"uncoupled, each weighed whole", "agreed in writing"}
 	binned   = []string{"bin was emptied or turned over", "blended on purpose", "bin list is out of date"}
 	repeated = []string{"another load, same weight", "two halves of one truck", "the other one is withdrawn"}
 	dated    = []string{"entered late from a paper ticket", "delivered on that day", "books of that day are open"}

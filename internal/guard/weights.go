@@ -89,3 +89,15 @@ func findTare(c *check) {
 		Said: message.New("Tare %s: the stored tare of truck %v is %s, of %s.", taken.Weight, c.Truck.ID, *stored, c.Truck.Taken),
 	}, c.limits(""))
 }
+
+// findApart cautions against adding up two drafts of which nobody has said that the trailer was
+// uncoupled.
+func findApart(c *check) {
+	if len(c.Drafts()) < 2 || c.Details.Apart != "" {
+		return
+	}
+	c.say(Finding{
+		Field: fieldOf(load.Gross, c.Drafts()[1]), About: about("apart"),
+		Said: message.New("Truck and trailer are weighed apart and added up. Uncouple the trailer and weigh each whole, or agree on it in writing (NIST Handbook 44, UR.3.3)."),
+	}, c.limits(""))
+}

@@ -39,7 +39,19 @@ type Details struct {
 	PriceSource string           `json:"price_source,omitempty"`
 	// Posted is the price that was posted when this one was typed; nil where none was.
 	Posted *Posted `json:"posted,omitempty"`
-	Remark string  `json:"remark,omitempty"`
+
+	Grown     Grown     `json:"grown,omitzero"`
+	Lot       string    `json:"lot,omitempty"` // kept apart from other grain under this name
+	Elsewhere Elsewhere `json:"elsewhere,omitzero"`
+	Shipping  Shipping  `json:"shipping,omitzero"`
+	// Apart is how truck and trailer were weighed in two drafts; Zero tells that the scale's zero
+	// was shown before the load was weighed, "shown" or "not shown".
+	Apart WeighedApart `json:"apart,omitempty"`
+	Zero  string       `json:"zero,omitempty"`
+	// StoredFrom is the first day of storage where that is not the day of delivery.
+	StoredFrom quantity.Date `json:"stored_from,omitzero"`
+
+	Remark string `json:"remark,omitempty"`
 }
 
 // Party is a person or firm on the ticket.
@@ -161,6 +173,8 @@ type Sample struct {
 	// Stops are the warnings that stop the ticket.
 	Stops []Stop `json:"stops,omitempty"`
 	Grade string `json:"grade,omitempty"`
+	// Mark tells whether the grade is final; empty where nobody said.
+	Mark GradeMark `json:"grade_mark,omitempty"`
 	// Kept is the location of the retained sample, Until the day it may be discarded.
 	Kept  string        `json:"kept,omitempty"`
 	Until quantity.Date `json:"until"`

@@ -53,7 +53,7 @@ func OverDry(d Desk, l *load.Load) (o *settle.OverDry, found bool) {
 	if err != nil || e == nil || l.Sample.Moisture == nil {
 		return nil, false
 	}
-	return settle.OverDryUnder(e, quantity.Int(100, e.Units.Weight), e.Rounding.Moisture.Apply(l.Sample.Moisture.Percent), quantity.Amount{})
+	return settle.OverDryPerHundred(e, e.Rounding.Moisture.Apply(l.Sample.Moisture.Percent))
 }
 
 // overDryText describes the over-dry loss to a grower, and who pays for it.

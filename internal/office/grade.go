@@ -30,7 +30,11 @@ func Grade(ctx context.Context, d Desk, l *load.Load) (Grading, error) {
 	if err != nil {
 		return Grading{}, err
 	}
-	return GradeSample(tables, l.Details.Commodity, l.Sample, l.Details.Class)
+	class := l.Details.Class
+	if e, err := EditionFor(d, l); err == nil && class == "" {
+		class = canadaGrain(d, l, e)
+	}
+	return GradeSample(tables, l.Details.Commodity, l.Sample, class)
 }
 
 // GradeSample is [Grade] for a sample of a grain. A class that the Canadian

@@ -19,6 +19,7 @@ func RowOf(l *load.Load) book.LoadRow {
 		Day: l.Details.Day.String(), OpenedAt: l.Opened.At,
 		Commodity: l.Details.Commodity, Grower: l.Details.Grower.ID, GrowerName: l.Details.Grower.Name,
 		Truck: truckName(l.Details.Truck), Bin: l.Details.Bin, Onward: l.Onward,
+		Farm: l.Details.Grown.Farm, Field: l.Details.Grown.Field, Lot: l.Details.Lot,
 		Disposition: string(l.Details.Under), Contract: l.Details.Terms.No,
 		Ticket: l.Number, IssuedAt: l.Issued.At, IssuedDay: l.IssuedDay.String(),
 		EndedAt: l.Ended.At, EndedDay: l.Ended.Day.String(), EndedBy: l.Ended.By, Corrects: l.Corrects,

@@ -79,27 +79,38 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 // do does acts as part of the batch.
 func (w *Batch) do(_ context.Context, acts func(*Batch) error) error { return acts(w) }
 
-// renewRows updates the rows of all loads touched. A weight alone changes nothing in a row, and a
-// driver is waiting: such a row is skipped.
-func (w *Batch) renewRows() error {
+// renewRows updates the rows of all loads touched.
+func (w *Batch) renewRows() error { return w.renewRowsBut("") }
+
+// renewRowsBut updates the rows of all loads touched except one.
+func (w *Batch) renewRowsBut(except string) error {
 	for _, id := range slices.Sorted(maps.Keys(w.touched)) {
-		is := office.RowOf(w.loads[id])
-		was, known := w.rows[id]
-		if known && reflect.DeepEqual(was, is) {
+		if id == except {
 			continue
 		}
-		if known && isHere(was) && !isHere(is) {
-			if err := w.tx.DropDrafts(id); err != nil {
-				return err
-			}
-		}
-		if err := w.tx.PutLoad(is); err != nil {
+		if err := w.renewRow(id); err != nil {
 			return err
 		}
-		w.rows[id] = is
+		delete(w.touched, id)
 	}
-	clear(w.touched)
 	return nil
+}
+
+// renewRow updates the row of a load. A weight alone changes nothing in a row, and a driver is
+// waiting: such a row is skipped.
+func (w *Batch) renewRow(id string) error {
+	is := office.RowOf(w.loads[id])
+	was, known := w.rows[id]
+	if known && reflect.DeepEqual(was, is) {
+		return nil
+	}
+	if known && isHere(was) && !isHere(is) {
+		if err := w.tx.DropDrafts(id); err != nil {
+			return err
+		}
+	}
+	w.rows[id] = is
+	return w.tx.PutLoad(is)
 }
 
 // isHere reports whether the load of a row is on the yard.

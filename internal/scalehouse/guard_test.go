@@ -177,7 +177,7 @@ func TestEachOwnersPriceIsComparedWithThePostedOne(t *testing.T) {
 	post("6.00")
 	_, err = scalehouse.Issue(ctx, d, id)
 	own := asks(t, err, "price-901")
-	if asked := err.(guard.Asked); len(asked) != 1 || own.Field != "owner-terms" {
+	if asked := err.(guard.Asked); len(asked) != 1 || own.Field != "price" {
 		t.Errorf("asked %v", asked)
 	}
 	must(t, scalehouse.Answer(ctx, d, id, own.ID, own.Reasons[0]))
@@ -191,4 +191,28 @@ func TestEachOwnersPriceIsComparedWithThePostedOne(t *testing.T) {
 	if own := l.Details.Shares[1].Own; own.Posted == nil || own.Posted.Price.String() != "$4.10/bu" {
 		t.Errorf("the landlord's price remembers %+v", own.Posted)
 	}
+}
+
+// A bin remembers the lot that came into it last, while grain lies there.
+func TestALotIsComparedWithTheLastOneOfItsBin(t *testing.T) {
+	d := guarded(t)
+	details := inbound()
+	details.Bin, details.Lot = "B3", "ORG-1"
+	id := taken(t, d, details, 52300, 24300)
+	_, err := scalehouse.Issue(ctx, d, id)
+	must(t, err) // nothing lies in it yet
+	details.Truck.ID, details.Lot = "45", "org-1"
+	_, err = scalehouse.Issue(ctx, d, taken(t, d, details, 52320, 24300))
+	must(t, err)
+	details.Truck.ID, details.Lot = "46", ""
+	id = taken(t, d, details, 52340, 24300)
+	_, err = scalehouse.Issue(ctx, d, id)
+	asks(t, err, "lot")
+	details.Truck.ID, details.Lot = "47", "ORG-2"
+	id = taken(t, d, details, 52360, 24300)
+	_, err = scalehouse.Issue(ctx, d, id)
+	f := asks(t, err, "lot")
+	must(t, scalehouse.Answer(ctx, d, id, f.ID, f.Reasons[0]))
+	_, err = scalehouse.Issue(ctx, d, id)
+	must(t, err)
 }

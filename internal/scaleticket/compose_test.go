@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/load"
+
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/scaleticket/sheet"
@@ -179,6 +181,36 @@ func TestLandlordSeesNoOneElse(t *testing.T) {
 		if !strings.Contains(sheet.Text(whole, sheet.PageColumns), others) {
 			t.Errorf("the whole slip lacks %s", others)
 		}
+	}
+}
+
+// What another certified scale weighed stands beside the net, with the difference; it settles nothing.
+func TestOriginWeight(t *testing.T) {
+	details, origin := tickettest.CornDetails(), tickettest.Lb(28060)
+	details.Elsewhere = load.Elsewhere{Weight: &origin, Ticket: "4411", Scale: "farm scale"}
+	details.Grown = load.Grown{Farm: "Home place", Place: "Saline, Kansas"}
+	d := scaleticket.Compose(tickettest.Tell(t, details).Truck(tickettest.Lb(52300), tickettest.Lb(24300)).Ticket(tickettest.ExampleElevator(), nil))
+	if l := line(t, d, "weight", "Origin weight"); l.Value != "28,060 lb" || strings.Join(l.Notes, ", ") != "ticket 4411, scale farm scale" {
+		t.Errorf("origin %+v", l)
+	}
+	if l := line(t, d, "weight", "Net less origin weight"); l.Value != "−60 lb" {
+		t.Errorf("difference %+v", l)
+	}
+	if l := line(t, d, "movement", "Farm"); l.Value != "Home place" {
+		t.Errorf("farm %+v", l)
+	}
+}
+
+// Two drafts say whether the trailer was uncoupled (NIST Handbook 44, UR.3.3), and that it is not noted.
+func TestSplitWeighingSaysHow(t *testing.T) {
+	ticket := tickettest.Split(t)
+	ticket.Load.Settled = nil // as a draft of today
+	if l := line(t, scaleticket.Compose(ticket), "weight", "Truck and trailer"); l.Value != "not noted whether uncoupled" {
+		t.Errorf("unsaid: %+v", l)
+	}
+	ticket.Load.Details.Apart = load.Uncoupled
+	if l := line(t, scaleticket.Compose(ticket), "weight", "Truck and trailer"); l.Value != "uncoupled, each weighed whole" {
+		t.Errorf("uncoupled: %+v", l)
 	}
 }
 

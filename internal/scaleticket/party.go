@@ -3,6 +3,7 @@ package scaleticket
 import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -62,12 +63,14 @@ func movementSection(t *facts) Section {
 	p.need("day", t.w.Date, t.date(d.Day), t.w.NotDated)
 	p.need("commodity", t.w.Commodity, Joined(", ", commodityName(t), d.Class), t.w.NotNamed)
 	p.fact(t.w.CropYear, d.CropYear, t.w.NoCropYear)
+	p.grown(d)
 	p.need("truck", t.w.Truck, truckName(t), t.w.NotNamed)
 	p.fact(t.w.Trailer, d.Truck.Trailer, t.w.NoTrailer)
 	weighedAt(p, load.Gross, t.w.GrossAt)
 	weighedAt(p, load.Tare, t.w.TareAt)
 	p.fact(t.w.Driver, d.Driver, t.w.NotNamed)
 	p.known("bin", t.w.Bin, d.Bin, t.w.NotNamed)
+	p.shipping(d)
 	if d.Remark != "" {
 		p.put(Line{Field: "remark", Label: t.w.Remark, Value: d.Remark})
 	}
@@ -140,4 +143,27 @@ func driverWords(t *facts, w load.StampedWeighing) string {
 		return t.w.DriverOff
 	}
 	return t.w.DriverNotNoted
+}
+
+// grown says where and as what the grain grew, and its lot, where anything was declared.
+func (p *part) grown(d load.Details) {
+	for _, one := range []struct {
+		label message.Text
+		value string
+	}{
+		{message.New("Farm"), d.Grown.Farm}, {message.New("Field or bin of origin"), d.Grown.Field}, {message.New("Grown in"), d.Grown.Place},
+		{message.New("Variety declared"), d.Grown.Variety}, {message.New("Lot"), d.Lot}, {message.New("Previous cargo"), d.Grown.Previous},
+	} {
+		p.given(p.w.say(one.label), one.value)
+	}
+}
+
+// shipping are the papers that go with the grain, and the first day of its storage.
+func (p *part) shipping(d load.Details) {
+	p.given(p.w.say(message.New("Railcar or barge")), d.Shipping.Vehicle)
+	p.given(p.w.say(message.New("Seals")), d.Shipping.Seals)
+	p.given(p.w.say(message.New("Bill of lading")), d.Shipping.Lading)
+	if !d.StoredFrom.IsZero() {
+		p.given(p.w.say(message.New("Stored from")), p.date(d.StoredFrom))
+	}
 }

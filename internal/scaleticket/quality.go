@@ -19,7 +19,7 @@ func qualitySection(t *facts) Section {
 	for _, id := range statedFactors(t) {
 		factorLine(p, id)
 	}
-	p.fact(t.w.Grade, t.l.Sample.Grade, t.w.NotGraded)
+	p.fact(t.w.Grade, Joined(", ", t.l.Sample.Grade, t.w.word(string(t.l.Sample.Mark))), t.w.NotGraded)
 	instruments(p)
 	doubts(p)
 	return p.Section

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 )
@@ -26,6 +27,8 @@ func weightSection(t *facts) Section {
 		}
 	}
 	netLine(p, col)
+	originLines(p, col)
+	weighedHow(p)
 	return p.Section
 }
 
@@ -156,4 +159,42 @@ func lightNet(t *facts, net quantity.Amount) string {
 		}
 	}
 	return ""
+}
+
+// originLines are what another scale weighed, and by how much this one differs.
+func originLines(p *part, col column) {
+	o := p.l.Details.Elsewhere
+	if o == (load.Elsewhere{}) {
+		return
+	}
+	line := Line{Field: "origin-weight", Label: p.w.say(message.New("Origin weight")), Value: p.w.NotWeighed}
+	if o.Weight != nil {
+		line.Value = o.Weight.Written()
+	}
+	if o.Ticket != "" {
+		line.Notes = append(line.Notes, p.w.say(message.New("ticket %v", o.Ticket)))
+	}
+	if o.Scale != "" {
+		line.Notes = append(line.Notes, p.w.say(message.New("scale %v", o.Scale)))
+	}
+	p.put(line)
+	if off, known := p.l.OriginDifference(); known {
+		value := col.figure(off)
+		if off.Sign() > 0 {
+			value = col.on(off)
+		}
+		p.put(Line{Label: p.w.say(message.New("Net less origin weight")), Value: value})
+	}
+}
+
+// weighedHow says how truck and trailer came to be weighed apart, and whether the zero was shown.
+// Tickets of the engines before the fourth print as they were issued.
+func weighedHow(p *part) {
+	isOld := p.l.Settled != nil && p.l.Settled.Engine < settle.Current
+	if len(p.l.Drafts()) > 1 && (!isOld || p.l.Details.Apart != "") {
+		p.put(Line{Field: "apart", Label: p.w.say(message.New("Truck and trailer")), Value: p.w.say(p.l.Details.Apart.Said())})
+	}
+	if p.l.Details.Zero != "" {
+		p.put(Line{Field: "zero", Label: p.w.say(message.New("Zero before weighing")), Value: p.w.word(p.l.Details.Zero)})
+	}
 }

@@ -86,29 +86,46 @@ func (s *Settlement) OverDry() (o *OverDry, found bool) {
 	if s.Edition == nil || s.Moisture == nil || s.Wet == nil {
 		return nil, false
 	}
-	price := quantity.Amount{}
-	if s.Price != nil {
-		price = s.Price.Value()
-	}
-	return OverDryUnder(s.Edition, s.Wet.Value(), s.Moisture.Value(), price)
-}
-
-// OverDryUnder returns the over-dry loss of a weight at a moisture under rates; without a price its
-// value is left out.
-func OverDryUnder(e *rates.Edition, weight, moisture, price quantity.Amount) (o *OverDry, found bool) {
-	if e.Shrink.Method == shrink.None || !moisture.Less(e.Shrink.To.Amount) {
+	t, found := overDryTerms(s.Edition, s.Wet.Value(), s.Moisture.Value())
+	if !found {
 		return nil, false
 	}
-	t := OverDryTerms{
-		Weight: weight, Moisture: moisture, Base: e.Shrink.To.Amount,
-		Settle: e.Units.Settle, Bushel: e.Units.Bushel, Price: price,
-		Weights: e.Rounding.Weight, Quantities: e.Rounding.Quantity, Money: e.Rounding.Money, Remark: NotPaid,
+	if s.Price != nil {
+		t.Price = s.Price.Value()
 	}
+	return t.under(s.Edition), true
+}
+
+// OverDryPerHundred returns the over-dry loss on a hundred units of weight, to places that a small
+// loss shows in: the rates' own roundings are those of a truck.
+func OverDryPerHundred(e *rates.Edition, moisture quantity.Amount) (o *OverDry, found bool) {
+	t, found := overDryTerms(e, quantity.Int(100, e.Units.Weight), moisture)
+	if !found {
+		return nil, false
+	}
+	t.Weights, t.Quantities = quantity.To("0.01", quantity.HalfUp), quantity.To("0.001", quantity.HalfUp)
+	return t.under(e), true
+}
+
+// overDryTerms are a weight under rates; false where it is not below their base.
+func overDryTerms(e *rates.Edition, weight, moisture quantity.Amount) (OverDryTerms, bool) {
+	if e.Shrink.Method == shrink.None || !moisture.Less(e.Shrink.To.Amount) {
+		return OverDryTerms{}, false
+	}
+	return OverDryTerms{
+		Weight: weight, Moisture: moisture, Base: e.Shrink.To.Amount, Settle: e.Units.Settle, Bushel: e.Units.Bushel,
+		Weights: e.Rounding.Weight, Quantities: e.Rounding.Quantity, Money: e.Rounding.Money,
+	}, true
+}
+
+// under works the loss out and says whether the rates credit it.
+func (t OverDryTerms) under(e *rates.Edition) *OverDry {
 	paid := e.Shrink.Credit == "dry-matter"
+	t.Remark = NotPaid
 	if paid {
 		t.Remark = IsPaid
 	}
-	o = t.Work()
+	o := t.Work()
 	o.Paid = paid
-	return o, true
+	return o
 }

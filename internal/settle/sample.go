@@ -26,7 +26,11 @@ func workSample(d *calculation) {
 func recordFinding(d *calculation, f grain.Factor, found Finding) *worksheet.Step {
 	id := FactorLine(f.ID)
 	if !f.YesNo {
-		return d.sheet.Given(id, message.Words(f.Name), found.Amount, d.engine.record(f, found.Amount), found.Source)
+		step := d.sheet.Given(id, message.Words(f.Name), found.Amount, d.engine.record(f, found.Amount), found.Source)
+		if f.HasBasis() {
+			step = d.sheet.Note(step, f.BasisText())
+		}
+		return step
 	}
 	present, remark := quantity.Zero(quantity.Count), message.Words("not present")
 	if found.Present {

@@ -60,6 +60,7 @@ func (f *File) syntax(err error) {
 	if errors.As(err, &parse) {
 		line, said = parse.Position.Line, parse.Message
 	}
+	said = strings.Replace(said, `but got '\x00' instead`, "and the file ends there", 1)
 	f.add("", line, message.New("this is not TOML: %v", said), message.Words("Mend the line; figures are written in quotes, like \"15.5 %\"."))
 }
 

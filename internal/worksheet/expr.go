@@ -1,6 +1,7 @@
 package worksheet
 
 import (
+	"iter"
 	"strings"
 
 	"tenthpoint/internal/message"
@@ -40,12 +41,20 @@ type Expr struct {
 	value   quantity.Amount
 }
 
-// args are the operands in order.
-func (e Expr) args() []Operand {
-	if e.two[1] == nil {
-		return e.two[:1]
+// args are the operands in order. A sequence, unlike a slice, leaves the expression on the stack.
+func (e Expr) args() iter.Seq2[int, Operand] {
+	return func(yield func(int, Operand) bool) {
+		for i, arg := range e.two {
+			if arg == nil || !yield(i, arg) {
+				return
+			}
+		}
+		for i, arg := range e.more {
+			if !yield(len(e.two)+i, arg) {
+				return
+			}
+		}
 	}
-	return append(e.two[:], e.more...)
 }
 
 func (e Expr) amount() quantity.Amount { return e.value }

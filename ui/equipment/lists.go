@@ -62,6 +62,7 @@ func (g *Equipment) AskBin(code string) {
 	fields := []model.AskField{
 		{ID: "name", Label: g.session.Say("Name"), Value: b.Name, Chars: 24, Required: true},
 		{ID: "grain", Label: g.session.Say("Grain"), Options: g.session.Known().CommodityOptions, Value: b.Commodity, Chars: 24, Hint: g.session.Say("empty: any")},
+		{ID: "lot", Label: g.session.Say("Lot"), Value: b.Lot, Chars: 16, Hint: g.session.Say("kept apart in it; empty: none")},
 	}
 	title := g.session.Say("A new pit or bin")
 	if known {
@@ -84,6 +85,7 @@ func (g *Equipment) AskBin(code string) {
 				b.ID = strings.TrimSpace(values["code"])
 			}
 			b.Name, b.Commodity = strings.TrimSpace(values["name"]), values["grain"]
+			b.Lot = strings.TrimSpace(values["lot"])
 			if err := scalehouse.SetBin(context.Background(), g.session.Desk, b); err != nil {
 				g.session.Fail(err)
 				return

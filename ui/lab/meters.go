@@ -155,6 +155,9 @@ func (m *Meters) Remarks() []model.Remark {
 	if len(m.log.Biases) == 0 {
 		out = append(out, model.Remark{State: model.Missing, Word: m.session.Say("no check"), Text: m.session.Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
 	}
+	for _, w := range m.log.Withdrawn {
+		out = append(out, model.Remark{State: model.Locked, Word: m.session.Say("withdrawn"), Text: m.session.Say("Check %d, on %s by %v: %v", w.Seq, m.session.Date(w.Day), w.By, w.Reason)})
+	}
 	for _, why := range s.Ignored {
 		out = append(out, model.Remark{State: model.Locked, Word: m.session.Say("does not count"), Text: m.session.Text(why)})
 	}

@@ -21,7 +21,7 @@ func NewMetersScreen(f *session.Session) shell.Screen {
 		Detail: &meterLog{meters: m}, Arrange: overLog,
 		Acts: shell.ActsOf(f.Language, m, f.Say("Meters"), meterActs),
 		Hint: func() string {
-			return f.Say("F12 writes a reference sample down that was read on the meter. Escape goes back.")
+			return f.Say("F12 saves a round of references read on the meter. Escape goes back.")
 		},
 	})
 }
@@ -29,6 +29,7 @@ func NewMetersScreen(f *session.Session) shell.Screen {
 // meterActs are the actions of meters.
 var meterActs = []shell.ActRow[*Meters]{
 	{ID: "meters.check", Title: "Write a check", Key: widgets.Bare(fyne.KeyF12), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskCheck},
+	{ID: "meters.withdraw", Title: "Withdraw a check", Key: widgets.CtrlShift(fyne.KeyR), When: (*Meters).CanWithdraw, Why: "No check of this meter stands.", Do: (*Meters).AskWithdraw},
 	{ID: "meters.start", Title: "Start check", Key: widgets.Ctrl(fyne.KeyJ), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskStart},
 	{ID: "meters.new", Title: "New meter", Key: widgets.Ctrl(fyne.KeyE), Do: func(m *Meters) { m.AskMeter(true) }},
 	{ID: "meters.change", Title: "Change the meter", Key: widgets.Ctrl(fyne.KeyK), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: func(m *Meters) { m.AskMeter(false) }},

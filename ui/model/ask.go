@@ -38,6 +38,12 @@ type AskField struct {
 	Figures  bool // a weight or amount: letters kept out, text at the right
 	Tick     bool // a box to tick, labelled by Label; its value is TickOn or empty
 	Required bool
+	// Row sets the field beside the others of the same row, under their labels; the rows are those of a
+	// table, counted from 1. Zero gives the field a line of its own.
+	Row int
+	// Last ends the form: Enter in it while it is empty goes to the button. Rows of a table are
+	// filled as far as there is something to fill in.
+	Last bool
 	// Options make it a find field; its value is the code chosen, or with FreeText the text typed.
 	Options  []Option
 	FreeText bool

@@ -86,6 +86,8 @@ func onSheet(t *testing.T, r *sessiontest.Room, f *LoadForm, text entrytest.Text
 	case strings.HasPrefix(text.Field, "accept."):
 		limits{f}.ask()
 		values = map[string]string{"who": entrytest.Manager, "reason": text.Typed}
+	case slices.Contains(ofPapers, text.Field):
+		papersSheet{detailsSheet{f}}.ask()
 	default:
 		detailsSheet{f}.ask()
 	}

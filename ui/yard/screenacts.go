@@ -66,6 +66,7 @@ var loadActs = []shell.ActRow[*Screen]{
 			ResultsOf(s.Form()).AskMore(func(field string) { s.Load.Show(true); s.Load.Focus(field) })
 		}},
 	{ID: "load.details", Title: "More about the load", Key: widgets.Ctrl(fyne.KeyM), Do: func(s *Screen) { detailsSheet{s.Form()}.ask() }},
+	{ID: "load.papers", Title: "Where it grew, and its papers", Key: widgets.CtrlShift(fyne.KeyG), Do: func(s *Screen) { papersSheet{detailsSheet{s.Form()}}.ask() }},
 	{ID: "load.grower", Title: "New grower", Key: widgets.Ctrl(fyne.KeyG), Do: func(s *Screen) { s.Form().AskGrower() }},
 }
 

@@ -20,6 +20,23 @@ import (
 // form and are asked for on a sheet of their own.
 var seldom = []string{"driver", "plate", "trailer", "class", "crop", "whose", "consignee", "agent", "number", "probes", "tester", "kept"}
 
+// ofPapers are the fields of where the grain grew, and of the papers that go with it.
+var ofPapers = []string{
+	"farm", "field", "grown-in", "variety", "lot", "previous-cargo", "zero", "apart", "origin-weight", "origin-ticket", "origin-scale",
+	"grade", "grade-mark", "stored-from", "vehicle", "seals", "lading",
+}
+
+// papersSheet asks for them.
+type papersSheet struct{ detailsSheet }
+
+func (s papersSheet) ask() {
+	s.form.session.Put(model.Ask{
+		Draft: "papers", Of: s.form.id,
+		Title: s.form.session.Say("Where it grew, and its papers"), Fields: s.fieldsOf(ofPapers), Yes: s.form.session.Say("Write down"),
+		Check: s.check, Then: s.write,
+	})
+}
+
 // detailsSheet asks for the fields that few loads need.
 type detailsSheet struct{ form *LoadForm }
 
@@ -27,25 +44,32 @@ func (s detailsSheet) ask() {
 	s.form.session.Put(model.Ask{
 		Draft: "details", Of: s.form.id,
 		Title: s.form.session.Say("More about this load"), Fields: s.fields(), Yes: s.form.session.Say("Write down"),
-		Check: func(values map[string]string) map[string]string {
-			faults := map[string]string{}
-			for id, err := range s.form.entering(s.changed(values)).Refused() {
-				faults[id] = s.form.session.Sentence(err)
-			}
-			return faults
-		},
-		Then: s.write,
+		Check: s.check, Then: s.write,
 	})
+}
+
+func (s detailsSheet) check(values map[string]string) map[string]string {
+	faults := map[string]string{}
+	for id, err := range s.form.entering(s.changed(values)).Refused() {
+		faults[id] = s.form.session.Sentence(err)
+	}
+	return faults
+}
+
+// fieldsOf are fields of the load as rows of a sheet.
+func (s detailsSheet) fieldsOf(ids []string) []model.AskField {
+	l := s.form.Now.Load
+	var fields []model.AskField
+	for _, id := range ids {
+		field, _ := s.entryForm().Field(id)
+		fields = append(fields, model.AskField{ID: id, Label: s.form.session.Say(field.Label), Value: field.Shown(l), Chars: 26})
+	}
+	return fields
 }
 
 func (s detailsSheet) fields() []model.AskField {
 	l := s.form.Now.Load
-	var fields []model.AskField
-	for _, id := range seldom {
-		field, _ := s.entryForm().Field(id)
-		fields = append(fields, model.AskField{ID: id, Label: s.form.session.Say(field.Label), Value: field.Shown(l), Chars: 26})
-	}
-	return append(fields,
+	return append(s.fieldsOf(seldom),
 		model.AskField{ID: "driverOn", Label: s.form.session.Say("Driver is"), Options: driverOptions(s.form.session.Language), Value: s.form.typed.driverOn, Chars: 20, Hint: s.form.session.Say("on the weights to come")},
 		model.AskField{ID: "until", Label: s.form.session.Say("Kept until"), Value: l.Sample.Until.String(), Chars: 12, Hint: s.form.session.Say("year-month-day")},
 		model.AskField{ID: "schedule", Label: s.form.session.Say("Rates"), Options: s.schedules(), Value: l.Details.Schedule, Chars: 20, Hint: s.form.session.Say("empty: as set up")})
@@ -80,8 +104,10 @@ func (s detailsSheet) write(values map[string]string) {
 		f.session.Fail(err)
 		return
 	}
-	f.typed.driverOn = values["driverOn"]
-	f.saveDraft()
+	if driver, asked := values["driverOn"]; asked {
+		f.typed.driverOn = driver
+		f.saveDraft()
+	}
 	if err := f.writeDown(s.changed(values)); err != nil {
 		f.session.Fail(err)
 		return

@@ -44,6 +44,7 @@ type add struct {
 	Short     string   `arg:"" help:"Short name, as clerks type it."`
 	Name      string   `arg:"" help:"Name."`
 	Commodity string   `help:"Grain it is kept for." placeholder:"GRAIN"`
+	Lot       *string  `help:"Lot that is kept apart in it; empty for none." placeholder:"LOT"`
 	Path      []string `sep:"none" help:"Where grain received here goes on to: a bin, or a bin for one grain; may be repeated, \"none\" takes all away." placeholder:"[GRAIN=]BIN"`
 	Form      string   `help:"Form: round (flat floor), hopper, pile, flat (rectangular)." placeholder:"FORM"`
 	Diameter  string   `help:"Diameter, in ft unless it says m." placeholder:"LENGTH"`
@@ -95,6 +96,9 @@ func (c add) known(p *terminal.Session) (b elevator.Bin, err error) {
 		}
 	}
 	b.ID, b.Name = c.Short, c.Name
+	if c.Lot != nil {
+		b.Lot = strings.TrimSpace(*c.Lot)
+	}
 	if c.Commodity != "" {
 		grain, err := entry.Commodity(c.Commodity)
 		if err != nil {

@@ -70,8 +70,10 @@ func (c ratesCheck) paths() ([]string, error) {
 	for _, name := range named {
 		info, err := os.Stat(name)
 		switch {
-		case err != nil:
+		case err != nil && len(c.File) == 0:
 			return nil, terminal.Refusal("Name the files or folders to check", "there are no rates to check in %s", name)
+		case err != nil:
+			return nil, terminal.Refusal("Check the path", "the file %s cannot be read: %v", name, errors.Unwrap(err))
 		case !info.IsDir():
 			paths = append(paths, name)
 			continue

@@ -74,7 +74,7 @@ func (c Settle) notForBatch() error {
 		given bool
 	}{
 		{"gross", c.Gross != ""}, {"tare", c.Tare != ""}, {"net", c.Net != ""}, {"moisture", c.Moisture != ""},
-		{"factor", len(c.Factor) > 0}, {"share", len(c.Share) > 0}, {"json", c.JSON},
+		{"factor", len(c.Factor) > 0}, {"share", len(c.Share) > 0}, {"json", c.JSON}, {"width", c.Width != 0 && c.Width != usualWidth},
 	} {
 		if flag.given {
 			given += " --" + flag.name

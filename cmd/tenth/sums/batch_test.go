@@ -107,11 +107,11 @@ func TestBatchTellsWhereItCannotWrite(t *testing.T) {
 	if err := os.MkdirAll(filepath.Join(folder, "taken", "inside"), 0o755); err != nil {
 		t.Fatal(err)
 	}
-	for _, out := range []string{filepath.Join(folder, "missing", "out.csv"), filepath.Join(folder, "taken")} {
+	for out, why := range map[string]string{filepath.Join(folder, "missing", "out.csv"): " cannot be written", filepath.Join(folder, "taken"): " is a folder"} {
 		term, _ := batchTerminal(t)
 		c := Settle{Commodity: "corn", Schedule: "main", Batch: batchFile(t, 1), Out: out}
 		told := terminal.Complaints(c.batch(term, loads))
-		if len(told) != 1 || !strings.Contains(told[0].What, out+" cannot be written") || told[0].Hint == "" {
+		if len(told) != 1 || !strings.Contains(told[0].What, out+why) || told[0].Hint == "" {
 			t.Errorf("%s: %+v", out, told)
 		}
 		if left, err := os.ReadDir(folder); err != nil || len(left) != 1 {

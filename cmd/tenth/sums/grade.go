@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper/plain"
 )
@@ -120,7 +121,8 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 	if g.US == nil {
 		para("", g.Commodity.Name+": there is no United States grade table here.")
 	} else {
-		para("", g.Commodity.Name+": "+g.US.String()+".")
+		para("", g.Commodity.Name+": "+g.US.Words()+".")
+		list("Not tested, and may lower it", g.US.NotTested)
 		list("Held down by", g.US.HeldDownBy)
 		list("Special grade, because", g.US.SpecialBecause)
 		list("Not told, for want of a test", g.US.SpecialNotTested)
@@ -131,7 +133,11 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 	if c.Rules == "canada" {
 		para("", "The grade is by the tables of the United States: of the Canadian ones only a few figures of wheat were read.")
 	}
-	list("Canadian moisture class", classes(g.Canada))
+	if c.Rules == "canada" || c.Class != "" {
+		list("Canadian moisture class", classes(t, g.Canada))
+	} else {
+		g.By = slices.DeleteFunc(g.By, func(f *law.File) bool { return f.Kind == grain.KindClasses })
+	}
 	list("Law", inForceSince(g.By))
 	t.Say("%s", grain.Advisory)
 	return nil
@@ -146,15 +152,17 @@ func inForceSince(files []*law.File) []string {
 	return out
 }
 
-// classes are Canadian classes with the names that have each in common.
-func classes(all []grain.MoistureClass) []string {
+// classes are Canadian classes, a line for each name of the grain that has one; the names are left
+// out where all of them have the same.
+func classes(t *terminal.Terminal, all []grain.MoistureClass) []string {
 	var out []string
-	for i, class := range all {
-		if i > 0 && class.Name == all[i-1].Name && class.Interval() == all[i-1].Interval() {
-			out[len(out)-1] += "; " + class.Grain
-			continue
-		}
+	alike := len(all) > 1
+	for _, class := range all {
+		alike = alike && class.Name == all[0].Name && class.Interval() == all[0].Interval()
 		out = append(out, class.Name+", "+class.Interval()+": "+class.Grain)
+	}
+	if alike {
+		return []string{t.Printer.Text(message.New("%v, %v, whatever its class", t.Printer.Text(message.Words(all[0].Name)), all[0].Interval()))}
 	}
 	return out
 }

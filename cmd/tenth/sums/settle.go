@@ -66,6 +66,9 @@ column and the reason; all other rows are settled, and the exit status is not 0.
     tenth settle --batch loads.csv --out settled.csv`
 }
 
+// usualWidth is the default of --width.
+const usualWidth terminal.Width = 76
+
 func (c Settle) Run(t *terminal.Terminal) error {
 	set, err := c.ReadRates("")
 	if err != nil {

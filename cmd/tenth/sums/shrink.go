@@ -14,7 +14,7 @@ import (
 // Shrink is the bare formula, apart from any elevator's rates.
 type Shrink struct {
 	terminal.LanguageFlag
-	Weight    string         `arg:"" help:"Weight of the wet grain; lb unless it says kg." placeholder:"WEIGHT"`
+	Weight    string         `arg:"" optional:"" help:"Weight of the wet grain; lb unless it says kg. Without it, 100 lb." default:"100" placeholder:"WEIGHT"`
 	From      string         `required:"" help:"Moisture the grain has." placeholder:"PERCENT"`
 	To        string         `required:"" help:"Moisture it is brought down to." placeholder:"PERCENT"`
 	Handling  string         `help:"Handling loss, in percent." placeholder:"PERCENT"`
@@ -35,6 +35,7 @@ func (Shrink) Help() string {
 
 Grain that is drier already loses nothing more; then it is shown what the same dry matter would weigh at the moisture that is paid for, and what is given away.
 
+    tenth shrink --from 11 --to 13
     tenth shrink 56000 --from 11 --to 13 --commodity soybeans --price 9.80
 
 What an elevator takes may differ: its edition has a trigger, a method, a floor and roundings of its own. Use "tenth settle" for that.`

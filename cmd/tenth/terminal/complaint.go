@@ -3,12 +3,14 @@ package terminal
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/tomlfile"
@@ -29,7 +31,19 @@ func (c Complaint) In(p *message.Printer) Complaint {
 	case c.what.IsZero():
 		return Complaint{What: p.Word(c.What), Hint: p.Word(c.Hint)}
 	}
-	return Complaint{What: p.Text(c.what), Hint: p.Text(c.hint)}
+	return Complaint{What: p.Text(c.what), Hint: p.Text(c.hint), what: c.what, hint: c.hint}
+}
+
+// sentence is what is wrong as a sentence; a name at its beginning, such as a file's, keeps its
+// small letter.
+func (c Complaint) sentence() string {
+	verb, more, _ := strings.Cut(c.what.Key(), " ")
+	if args := c.what.Args(); len(args) > 0 && (verb == "%s" || verb == "%v") && more != "" {
+		if name, is := args[0].(string); is && !strings.Contains(name, " ") {
+			return stopped(c.What)
+		}
+	}
+	return Sentence(c.What)
 }
 
 // At puts a place before a complaint.
@@ -72,7 +86,7 @@ func complaint(what, hint message.Text) Complaint {
 func Complain(w io.Writer, in *message.Printer, err error) {
 	for _, c := range Complaints(err) {
 		c = c.In(in)
-		fmt.Fprintln(w, in.Word("error:"), shortened(Sentence(c.What)))
+		fmt.Fprintln(w, in.Word("error:"), shortened(c.sentence()))
 		if c.Hint != "" {
 			fmt.Fprintln(w, in.Word("hint:"), shortened(Sentence(c.Hint)))
 		}
@@ -95,7 +109,7 @@ func Complaints(err error) []Complaint {
 	case entry.Ambiguous:
 		return []Complaint{complaint(message.New("%q may be several %s", e.Text, message.Words(plural[e.List])), message.New("Type the code of one: %s", message.Names(", ", e.Like)))}
 	case entry.NotTested:
-		return []Complaint{complaint(message.New("%s is not tested for %q", e.Commodity, e.Factor), didYouMean(e.Factor, e.Known, message.New("Factors of %s: %s", e.Commodity, message.Names(", ", e.Known))))}
+		return []Complaint{complaint(message.New("%s is not tested for %q", e.Commodity, e.Factor), didYouMean(e.Factor, e.Known, message.New("Factors of %s: %s", e.Commodity, message.Names(", ", withShortNames(e.Known)))))}
 	case entry.NoStoredTare:
 		return []Complaint{complaint(message.New("truck %q has no stored tare", e.Truck), message.Words("Weigh it empty and give --tare"))}
 	case guard.Asked:
@@ -157,9 +171,20 @@ func notOnTheList(e entry.Unknown) Complaint {
 		if err != nil {
 			return complaint(message.New("%q is not a commodity here", shortened(e.Text)), meant(e.Near, e.Known))
 		}
-		return complaint(message.New("%s is not taken here", c.ID), message.Words("Add it in the set-up with its schedule of rates"))
+		return complaint(message.New("%s is not taken here", message.Words(c.Name)), message.New("A manager adds it with \"tenth setup --grain %v=SCHEDULE\".", c.ID))
 	}
 	return parted(e.Error())
+}
+
+// withShortNames adds to ids of factors the short names that testers write.
+func withShortNames(ids []string) []string {
+	out := slices.Clone(ids)
+	for i, id := range ids {
+		if short := grain.ShortName(grain.FactorID(id)); short != "" {
+			out[i] = id + " (" + short + ")"
+		}
+	}
+	return out
 }
 
 // meant suggests the items most like the text typed, or all of them, or the command that lists

@@ -38,6 +38,22 @@ type DetailFlags struct {
 	Consignee   string   `help:"Who takes grain that leaves." placeholder:"NAME" group:"whose"`
 	Agent       string   `help:"Who acts for the owner or the buyer." placeholder:"NAME" group:"whose"`
 	Remark      string   `help:"A remark for the ticket." placeholder:"WORDS" group:"whose"`
+
+	Farm          string `help:"Farm it grew on; one of the grower's farms brings its split." placeholder:"FARM" group:"papers"`
+	Field         string `help:"Field, or the bin on the farm it comes from." placeholder:"FIELD" group:"papers"`
+	GrownIn       string `help:"County and state it grew in." placeholder:"PLACE" group:"papers"`
+	Variety       string `help:"Variety or trait its owner declares." placeholder:"NAME" group:"papers"`
+	Lot           string `help:"Lot it is kept apart under." placeholder:"LOT" group:"papers"`
+	PreviousCargo string `help:"What the truck carried before." placeholder:"WORDS" group:"papers"`
+	Zero          string `help:"Whether the scale's zero was shown before weighing." placeholder:"yes|no" group:"papers"`
+	Apart         string `help:"How truck and trailer were weighed in two drafts." placeholder:"uncoupled|agreed" group:"papers"`
+	OriginWeight  string `help:"Net weight on another certified scale." placeholder:"WEIGHT" group:"papers"`
+	OriginTicket  string `help:"Its ticket there." placeholder:"NUMBER" group:"papers"`
+	OriginScale   string `help:"The scale there." placeholder:"NAME" group:"papers"`
+	StoredFrom    string `help:"First day of storage, where that is not the day of delivery." placeholder:"YYYY-MM-DD" group:"papers"`
+	Vehicle       string `help:"Railcar or barge." placeholder:"NUMBER" group:"papers"`
+	Seals         string `help:"Numbers of the seals." placeholder:"NUMBERS" group:"papers"`
+	Lading        string `help:"Number of the bill of lading." placeholder:"NUMBER" group:"papers"`
 }
 
 // Changed reports whether any of the flags was given.
@@ -50,6 +66,9 @@ func (f DetailFlags) Texts() Texts {
 		"grower": f.Grower, "shares": strings.Join(f.Share, "; "), "commodity": f.Commodity, "class": f.Class, "crop": f.CropYear,
 		"day": f.Day, "truck": f.Truck, "plate": f.Plate, "trailer": f.Trailer, "agent": f.Agent, "driver": f.Driver, "bin": f.Bin, "schedule": f.Schedule,
 		"terms": f.terms(), "whose": f.Whose, "owner-terms": strings.Join(f.OwnerTerms, "; "), "price": f.Price, "price-source": f.PriceSource, "consignee": f.Consignee, "remark": f.Remark,
+		"farm": f.Farm, "field": f.Field, "grown-in": f.GrownIn, "variety": f.Variety, "lot": f.Lot, "previous-cargo": f.PreviousCargo, "zero": f.Zero, "apart": f.Apart,
+		"origin-weight": f.OriginWeight, "origin-ticket": f.OriginTicket, "origin-scale": f.OriginScale, "stored-from": f.StoredFrom,
+		"vehicle": f.Vehicle, "seals": f.Seals, "lading": f.Lading,
 	} {
 		t.Put(field, text)
 	}
@@ -157,6 +176,7 @@ type SampleFlags struct {
 	Probes   string   `help:"Where the load was probed." placeholder:"WORDS" group:"sample"`
 	Tester   string   `help:"Who tested; without it, who acts." placeholder:"NAME" group:"sample"`
 	Grade    string   `help:"Grade, where an inspector has given one." placeholder:"WORDS" group:"sample"`
+	Mark     string   `name:"grade-mark" help:"Whether the grade is final." placeholder:"interim|final" group:"sample"`
 	Kept     string   `help:"Where the retained sample is." placeholder:"PLACE" group:"sample"`
 	Until    string   `help:"Day until which it is kept; without it, as long as the house keeps samples." placeholder:"YYYY-MM-DD" group:"sample"`
 	Accept   []string `sep:"none" help:"Settle beyond a limit (a manager's act); may be repeated." placeholder:"LIMIT=REASON" group:"sample"`
@@ -170,7 +190,7 @@ func (f SampleFlags) Tested() bool { return f.Moisture != "" || len(f.Factor) > 
 func (f SampleFlags) Texts() (Texts, error) {
 	t := Texts{}
 	for field, text := range map[string]string{
-		"moisture": f.Moisture, "meter": f.Meter, "why": f.Why, "number": f.Sample, "tester": f.Tester, "probes": f.Probes, "grade": f.Grade,
+		"moisture": f.Moisture, "meter": f.Meter, "why": f.Why, "number": f.Sample, "tester": f.Tester, "probes": f.Probes, "grade": f.Grade, "grade-mark": f.Mark,
 		"kept": f.Kept, "until": f.Until,
 	} {
 		t.Put(field, text)

@@ -43,7 +43,9 @@ func MayReplace(path string, read *os.File) error {
 	switch mode := there.Mode(); {
 	case mode&fs.ModeSymlink != 0:
 		return Refusal("Name the file itself with --out", "%s is a link and is not written over", path)
-	case !mode.IsRegular() && !mode.IsDir():
+	case mode.IsDir():
+		return Refusal("Name a file in it", "%s is a folder", path)
+	case !mode.IsRegular():
 		return Refusal("Name a file with --out, or leave --out out", "%s is a device and is not written over", path)
 	}
 	if input, err := read.Stat(); err == nil && os.SameFile(input, there) {

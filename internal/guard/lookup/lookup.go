@@ -36,7 +36,7 @@ const (
 // Around returns the context of a load in a book.
 func Around(lists Lists, p elevator.Profile, today quantity.Date, l *load.Load) (guard.Setting, error) {
 	s := guard.Setting{House: p, Today: today}
-	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{pit, stock, truck, passages, posted, prices} {
+	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{pit, stock, lot, truck, passages, posted, prices} {
 		if err := find(lists, l, &s); err != nil {
 			return s, err
 		}
@@ -79,9 +79,10 @@ func recordOf[R journal.Kinded](lists Lists, id string, idOf func(R) string) (fo
 	return found, nil
 }
 
-// stock is read where it matters: for a bin for one grain, and for one that grain leaves.
+// stock is read where it matters: for a bin for one grain, for one that grain leaves, and for a lot
+// kept apart.
 func stock(lists Lists, l *load.Load, s *guard.Setting) error {
-	if l.Details.Bin == "" || s.Bin.Commodity == "" && l.Details.Direction != load.Outbound {
+	if l.Details.Bin == "" || s.Bin.Commodity == "" && l.Details.Direction != load.Outbound && l.Details.Lot == "" {
 		return nil
 	}
 	rows, err := lists.BinsBefore(s.Today.AddDays(1).String())
@@ -92,6 +93,24 @@ func stock(lists Lists, l *load.Load, s *guard.Setting) error {
 	}
 	return err
 }
+
+// lot is that of the last load into the bin, while grain lies there.
+func lot(lists Lists, l *load.Load, s *guard.Setting) error {
+	if len(s.InBin) == 0 || s.Bin.Lot != "" {
+		return nil
+	}
+	rows, err := lists.Loads(book.LoadFilter{Bin: l.Details.Bin, Phases: []string{string(load.Ticketed)}, Newest: true, Limit: lastLoads})
+	for _, r := range rows {
+		if r.Direction == string(load.Inbound) && r.ID != l.ID {
+			s.Lot = r.Lot
+			break
+		}
+	}
+	return err
+}
+
+// lastLoads is how many loads of a bin are looked at for one that came in.
+const lastLoads = 9
 
 func nameOf(commodity string) string {
 	if c, err := grain.ByID(commodity); err == nil {
@@ -110,7 +129,7 @@ func passages(lists Lists, l *load.Load, s *guard.Setting) error {
 	if name == "" {
 		return nil
 	}
-	here, err := lists.Loads(book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
+	here, err := lists.Loads(book.LoadFilter{Truck: name, Phases: []string{string(load.OnYard), string(load.Ready)}})
 	if err != nil {
 		return err
 	}

@@ -1,0 +1,100 @@
+package entry
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+)
+
+// The fields of where grain grew, how it is kept apart, and of the papers that go with it. Few loads
+// need them.
+
+func grownFields() []Field {
+	return []Field{
+		seldom(word("field", "Field or bin of origin", WhoPart, func(d *load.Details) *string { return &d.Grown.Field })),
+		seldom(word("grown-in", "Grown in", WhoPart, func(d *load.Details) *string { return &d.Grown.Place })),
+		seldom(word("variety", "Variety declared", WhoPart, func(d *load.Details) *string { return &d.Grown.Variety })),
+		seldom(word("lot", "Lot", WhoPart, func(d *load.Details) *string { return &d.Lot })),
+		seldom(word("previous-cargo", "Previous cargo", WhoPart, func(d *load.Details) *string { return &d.Grown.Previous })),
+	}
+}
+
+func paperFields() []Field {
+	return []Field{
+		oneOf("zero", "Zero before weighing", map[string]string{"yes": "shown", "shown": "shown", "no": "not shown", "not shown": "not shown"}, func(d *load.Details) *string { return &d.Zero }),
+		oneOf("apart", "Truck and trailer", map[string]string{"uncoupled": "uncoupled", "agreed": "agreed"}, func(d *load.Details) *string { return (*string)(&d.Apart) }),
+		originWeightField(),
+		seldom(word("origin-ticket", "Origin ticket", TermsPart, func(d *load.Details) *string { return &d.Elsewhere.Ticket })),
+		seldom(word("origin-scale", "Origin scale", TermsPart, func(d *load.Details) *string { return &d.Elsewhere.Scale })),
+		storedFromField(),
+		seldom(word("vehicle", "Railcar or barge", TermsPart, func(d *load.Details) *string { return &d.Shipping.Vehicle })),
+		seldom(word("seals", "Seals", TermsPart, func(d *load.Details) *string { return &d.Shipping.Seals })),
+		seldom(word("lading", "Bill of lading", TermsPart, func(d *load.Details) *string { return &d.Shipping.Lading })),
+	}
+}
+
+// oneOf is a detail with few answers, by the words people type for them.
+func oneOf(id, label string, answers map[string]string, cell func(*load.Details) *string) Field {
+	f := word(id, label, TermsPart, cell)
+	f.Seldom = true
+	return detail(f, func(d *draft, text string) error {
+		answer, known := answers[strings.ToLower(text)]
+		if !known && text != "" {
+			return message.Invalid.Errorf("%q is no answer here. Choose one of: %s", text, message.Names(", ", slices.Sorted(maps.Keys(answers))))
+		}
+		*cell(&d.details) = answer
+		return nil
+	})
+}
+
+// originWeightField takes what another certified scale weighed, net.
+func originWeightField() Field {
+	f := Field{ID: "origin-weight", Label: "Origin weight", Kind: Figure, Part: TermsPart, Seldom: true, shown: func(l *load.Load) string {
+		if o := l.Details.Elsewhere; o.Weight != nil {
+			return o.Weight.Figure()
+		}
+		return ""
+	}}
+	return detail(f, func(d *draft, text string) error {
+		if text == "" {
+			d.details.Elsewhere.Weight = nil
+			return nil
+		}
+		w, err := ParseWeight("Origin weight", text, d.house.Profile().WeightUnit())
+		if err == nil && w.Sign() <= 0 {
+			err = message.Invalid.Errorf("the weight of the origin is %s; it is above zero", w)
+		}
+		if err == nil {
+			d.details.Elsewhere.Weight = &w
+		}
+		return err
+	})
+}
+
+func storedFromField() Field {
+	f := Field{ID: "stored-from", Label: "Stored from", Kind: Day, Part: TermsPart, Seldom: true, shown: func(l *load.Load) string { return l.Details.StoredFrom.String() }}
+	return detail(f, func(d *draft, text string) (err error) {
+		var day quantity.Date
+		if day, err = ParseDay("Stored from", text, d.house.Today()); err == nil {
+			d.details.StoredFrom = day
+		}
+		return err
+	})
+}
+
+// markField takes whether the grade is final.
+func markField() Field {
+	f := Field{ID: "grade-mark", Label: "Grade is", Kind: Find, Seldom: true, shown: func(l *load.Load) string { return string(l.Sample.Mark) }}
+	return found(f, func(d *draft, text string) error {
+		switch mark := load.GradeMark(strings.ToLower(text)); mark {
+		case "", load.Interim, load.Final:
+			d.sample.Mark = mark
+			return nil
+		}
+		return message.Invalid.Errorf("%q is not interim or final; choose one or leave it empty", text)
+	})
+}

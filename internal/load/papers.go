@@ -1,0 +1,70 @@
+package load
+
+import (
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+)
+
+// Grown is where and as what the grain grew, as its owner declares it.
+type Grown struct {
+	Place    string `json:"place,omitempty"` // county and state
+	Farm     string `json:"farm,omitempty"`  // name or number of the farm
+	Field    string `json:"field,omitempty"` // field, or the bin on the farm it comes from
+	Variety  string `json:"variety,omitempty"`
+	Previous string `json:"previous,omitempty"` // what the truck carried before
+}
+
+// Shipping are the papers that go with grain.
+type Shipping struct {
+	Vehicle string `json:"vehicle,omitempty"` // railcar or barge
+	Seals   string `json:"seals,omitempty"`   // numbers of the seals of tarp or car
+	Lading  string `json:"lading,omitempty"`  // number of the bill of lading
+}
+
+// Elsewhere is the weight of the same grain on another certified scale: that of the farm or of the
+// origin. It is compared, and settles nothing.
+type Elsewhere struct {
+	Weight *quantity.Amount `json:"weight,omitempty"` // net
+	Ticket string           `json:"ticket,omitempty"`
+	Scale  string           `json:"scale,omitempty"`
+}
+
+// WeighedApart is how a truck and its trailer came to be weighed in two drafts. A coupled combination
+// may not be weighed end by end and added up (NIST Handbook 44, UR.3.3).
+type WeighedApart string
+
+// A trailer is uncoupled, or owner and elevator have agreed in writing.
+const (
+	Uncoupled     WeighedApart = "uncoupled"
+	AgreedWritten WeighedApart = "agreed"
+)
+
+// Said is how it was weighed, as papers say it.
+func (w WeighedApart) Said() message.Text {
+	switch w {
+	case Uncoupled:
+		return message.New("uncoupled, each weighed whole")
+	case AgreedWritten:
+		return message.New("agreed in writing")
+	}
+	return message.New("not noted whether uncoupled")
+}
+
+// GradeMark tells whether a grade may still change.
+type GradeMark string
+
+// A grade is interim until it is final.
+const (
+	Interim GradeMark = "interim"
+	Final   GradeMark = "final"
+)
+
+// OriginDifference is the net less the origin's weight; false while one of them is not known.
+func (l *Load) OriginDifference() (quantity.Amount, bool) {
+	net, known := l.Net()
+	origin := l.Details.Elsewhere
+	if !known || origin.Weight == nil || origin.Weight.Unit() != net.Unit() {
+		return quantity.Amount{}, false
+	}
+	return net.Sub(*origin.Weight), true
+}
