@@ -124,7 +124,7 @@ func (b *Bins) binOptions(house moving.House) []model.Option {
 	for _, one := range house.Bins {
 		var lies []string
 		for _, held := range one.Grain {
-			lies = append(lies, b.session.Say("%s of %s", held.Lies, b.session.GrainName(held.Commodity)))
+			lies = append(lies, b.session.Signs().Write(held.Lies.String())+" "+b.session.GrainName(held.Commodity))
 		}
 		out = append(out, model.Option{Code: one.ID, Name: one.Name, Detail: session.OrElse(strings.Join(lies, ", "), b.session.Say("empty"))})
 	}
