@@ -211,6 +211,16 @@ func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 // id.
 func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasRecord(kind, id) }
 
+// RecordsIn are the records of a kind as a batch has left them so far.
+func RecordsIn[T interface{ Kind() string }](w *Batch) ([]T, error) {
+	var kind T
+	rows, err := w.tx.Records(kind.Kind())
+	if err != nil {
+		return nil, err
+	}
+	return office.ReadRecords[T](rows)
+}
+
 // onYardWith returns the load on the yard that is to replace a ticket, by the filter; empty when
 // there is none.
 func (w *Batch) onYardWith(f book.LoadFilter) (id string, err error) {

@@ -162,7 +162,7 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 	must(t, scalehouse.Refuse(ctx, s.Desk, turned, "by mistake"))
 	kept, err := office.RetainedSample(ctx, s.Desk, "S1")
 	must(t, err)
-	if kept.Now != "L1" || kept.TicketNo != number || kept.Held == "" {
+	if kept.Now != "L1" || kept.TicketNo != number || kept.Held.IsZero() {
 		t.Errorf("handed back: %+v", kept)
 	}
 	again, err := scalehouse.Reissue(ctx, s.Desk, number, "torn")
@@ -170,7 +170,7 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 	second, err := scalehouse.Issue(ctx, s.Desk, again)
 	must(t, err)
 	s.At("2026-10-09 08:00")
-	if kept, err = office.RetainedSample(ctx, s.Desk, again); err != nil || kept.Load != "L1" || kept.TicketNo != second || kept.Held == "" {
+	if kept, err = office.RetainedSample(ctx, s.Desk, again); err != nil || kept.Load != "L1" || kept.TicketNo != second || kept.Held.IsZero() {
 		t.Errorf("of the ticket in its place: %+v, %v", kept, err)
 	}
 	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")

@@ -143,7 +143,7 @@ func discarded(kept []office.Retained, name string, today quantity.Date) (office
 	switch {
 	case err != nil:
 		return office.SampleDiscarded{}, err
-	case r.Held != "":
+	case !r.Held.IsZero():
 		return office.SampleDiscarded{}, message.Refused.Errorf("sample %s is held for %s. Leave it on %s until that is decided", name, r.Held, r.Place)
 	case !today.After(r.Until):
 		return office.SampleDiscarded{}, message.Refused.Errorf("sample %s is to be kept through %s, and today is %s. Discard it from %s on", name, r.Until, today, r.Until.AddDays(1))
