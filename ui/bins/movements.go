@@ -85,7 +85,7 @@ func (b *Bins) fields(kind bin.Kind, house moving.House) []model.AskField {
 		case moving.Figure:
 			field.Chars, field.Unit = figureWidth, unitOf(f.Unit, house.Unit)
 		case moving.Tick:
-			field.Tick = true
+			field.Checkbox = true
 		case moving.OneOf:
 			for _, c := range f.Choices {
 				field.Options = append(field.Options, model.Option{Code: c.Word, Name: b.session.Text(c.Says), ByName: true})
