@@ -104,9 +104,9 @@ func said(in Language, english []string) []string {
 	return out
 }
 
-// Remarks is the advice beside the tests of the bench; none while nothing of the
+// Statuses is the advice beside the tests of the bench; none while nothing of the
 // table is tested.
-func (a GradeAdvice) Remarks() []model.Remark {
+func (a GradeAdvice) Statuses() []model.Status {
 	if !a.told {
 		return nil
 	}
@@ -115,7 +115,7 @@ func (a GradeAdvice) Remarks() []model.Remark {
 	if a.untested != "" {
 		lines = append(lines, a.untested)
 	}
-	return []model.Remark{{State: model.Plain, Word: a.language.Say("would grade"), Text: strings.Join(lines, "\n")}}
+	return []model.Status{{State: model.Plain, Word: a.language.Say("would grade"), Text: strings.Join(lines, "\n")}}
 }
 
 // Lines are the advice under a working, apart from it: no figure uses it.
