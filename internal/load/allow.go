@@ -88,8 +88,8 @@ func (l *Load) phaseSentence() message.Text {
 	case Ticketed:
 		return message.New("Ticket %d is issued", l.Number)
 	case Void:
-		if l.Again.By > 0 {
-			return message.New("Ticket %d is void and was reissued as ticket %d", l.Number, l.Again.By)
+		if l.Reissue.By > 0 {
+			return message.New("Ticket %d is void and was reissued as ticket %d", l.Number, l.Reissue.By)
 		}
 		return message.New("Ticket %d is void (%v)", l.Number, l.Ended.Reason)
 	}
@@ -133,7 +133,7 @@ func (l *Load) mayCarry(carried *Stamp) error {
 // mayReissue allows one replacement of a void ticket. Should that one turn out wrong it is itself
 // corrected, or voided and reissued.
 func (l *Load) mayReissue() error {
-	if l.Again.By == 0 {
+	if l.Reissue.By == 0 {
 		return nil
 	}
 	return message.WrongPhase.Errorf("%s; %s", l.phaseSentence(), l.instead(Reissued{}))

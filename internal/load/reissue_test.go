@@ -14,8 +14,8 @@ func TestAVoidTicketIsReissuedOnce(t *testing.T) {
 	if err := l.Apply(Stamped{Fact: Reissued{By: 9, Day: day.AddDays(1)}, Stamp: again}); err != nil {
 		t.Fatal(err)
 	}
-	if l.Phase != Void || l.Ended.By != 0 || l.Ended.Day != day || l.Again != (Again{9, day.AddDays(1), again}) || l.Successor() != 9 {
-		t.Errorf("%s, ended %+v, again %+v", l.Phase, l.Ended, l.Again)
+	if l.Phase != Void || l.Ended.By != 0 || l.Ended.Day != day || l.Reissue != (Reissue{9, day.AddDays(1), again}) || l.Successor() != 9 {
+		t.Errorf("%s, ended %+v, again %+v", l.Phase, l.Ended, l.Reissue)
 	}
 	for _, f := range []Fact{Reissued{By: 10, Day: day}, Voided{Reason: "again", Day: day}, Superseded{By: 10, Reason: "again", Day: day}} {
 		err := l.Apply(Stamped{Fact: f})

@@ -102,7 +102,7 @@ func (w *Batch) sampleNumber(id, asked string) (string, error) {
 
 // loadOfSample is another load that carries a sample's number, if one does.
 func loadOfSample(w *Batch, id, number string) (other string, err error) {
-	if err := w.renewRows(); err != nil {
+	if err := w.renewRows(""); err != nil {
 		return "", err
 	}
 	rows, err := w.tx.Loads(book.LoadFilter{Sample: number})
