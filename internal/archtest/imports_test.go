@@ -113,12 +113,12 @@ var mayImport = map[string][]string{
 	"internal/scalelink":            inside("quantity"),
 	"internal/atomicfile":           {}, // files that appear whole or not at all
 	"internal/printing":             inside("atomicfile"),
-	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "grain", "rates", "tariff", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
-	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup")),
+	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "title", "grain", "rates", "tariff", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
+	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms")),
 	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
 	"internal/office/money":         slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
-	"internal/office/terms":         slices.Concat(core, papers, inside("book", "office")), // posted prices, undecided grain
+	"internal/office/terms":         slices.Concat(core, papers, inside("book")), // posted prices, undecided grain
 	"internal/audit":                slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
