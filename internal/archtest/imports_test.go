@@ -58,7 +58,7 @@ var mayImport = map[string][]string{
 
 	"internal/position": inside("title", "quantity", "grain", "settle", "bin"), // the daily position record
 
-	"internal/elevator": inside("quantity", "grain", "bin/shape"),
+	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
 	"internal/journal":  inside("quantity"),
 	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
@@ -118,7 +118,7 @@ var mayImport = map[string][]string{
 	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
 	"internal/office/money":         slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
-	"internal/office/terms":         slices.Concat(core, papers, inside("book")), // posted prices, undecided grain
+	"internal/office/terms":         slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
 	"internal/audit":                slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
