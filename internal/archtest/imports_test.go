@@ -15,7 +15,7 @@ var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity"
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "audit", "ratefiles")
+var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/growing", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
@@ -117,6 +117,7 @@ var mayImport = map[string][]string{
 	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms")),
 	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
+	"internal/office/growing":       slices.Concat(core, papers, inside("book", "office")), // production by farm
 	"internal/office/money":         slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
 	"internal/office/terms":         slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
 	"internal/audit":                slices.Concat(core, inside("book", "office")),
