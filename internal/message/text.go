@@ -145,14 +145,15 @@ func written(format string, args []any) string {
 	if len(args) == 0 && !strings.Contains(format, "%") {
 		return format
 	}
-	plain := slices.Clone(args)
-	for i, arg := range args {
-		switch arg := arg.(type) {
+	plain := make([]any, 0, 8) // hardly a text has more, so they stay on the stack
+	for _, arg := range args {
+		switch said := arg.(type) {
 		case Sayable:
-			plain[i] = arg.Message().String()
+			arg = said.Message().String()
 		case error:
-			plain[i] = arg.Error()
+			arg = said.Error()
 		}
+		plain = append(plain, arg)
 	}
 	return fmt.Sprintf(strings.ReplaceAll(format, "%w", "%s"), plain...)
 }

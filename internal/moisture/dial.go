@@ -1,6 +1,7 @@
 package moisture
 
 import (
+	"slices"
 	"tenthpoint/internal/fault"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
@@ -64,4 +65,32 @@ func untilWords(d quantity.Date) string {
 		return "the day it is replaced"
 	}
 	return d.String()
+}
+
+// checkRounding is to the hundredth, as a meter that shows percent is written down.
+var checkRounding = quantity.To("0.01", quantity.HalfUp)
+
+// DialCheck returns a check of a dial meter with what its chart makes of the dial: the chart in
+// force for the grain and the mass that was put in, read as that of any sample.
+func (e Equipment) DialCheck(c meter.Check) (meter.Check, error) {
+	m, err := e.Meter(c.Meter)
+	if err != nil {
+		return c, err
+	}
+	charts := e.Charts.For(c.Crop, m.Model, c.Calibration, c.Day)
+	i := slices.IndexFunc(charts, func(one *chart.Chart) bool { return one.Mass.Equal(c.Mass) })
+	if i < 0 {
+		return c, message.Invalid.Errorf("there is no chart for %s of %s on meter %s with calibration %s; weigh in what a chart asks for", c.Mass, c.Crop, m.ID, c.Calibration)
+	}
+	c.Chart = charts[i].ID
+	reading := Reading{
+		Seq: 1, Method: meter.ByDial, Crop: c.Crop, Day: c.Day, Tester: c.By, Meter: c.Meter, Calibration: c.Calibration,
+		Chart: c.Chart, Mass: c.Mass, Sample: c.Sample, TestWeight: c.TestWeight, Dial: c.Dial,
+	}
+	read, err := reading.Work(&worksheet.Sheet{}, e)
+	if err != nil {
+		return c, err
+	}
+	c.Reading = checkRounding.Apply(read.Value())
+	return c, nil
 }

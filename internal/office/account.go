@@ -167,7 +167,7 @@ func contractsOf(ctx context.Context, d Desk, codes []string) ([]daysheet.Contra
 	var out []daysheet.Contract
 	for _, c := range all {
 		if slices.Contains(codes, c.Grower) {
-			out = append(out, daysheet.Contract{Number: c.Number, Commodity: c.Commodity, Name: commodityName(c.Commodity), Quantity: c.Quantity, Price: c.Price, Until: c.Until})
+			out = append(out, daysheet.Contract{Number: c.Number, Commodity: c.Commodity, Name: commodityName(c.Commodity), Quantity: c.Quantity, Price: c.Price, Priced: c.PriceText(), Until: c.Until})
 		}
 	}
 	return out, nil

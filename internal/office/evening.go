@@ -223,22 +223,12 @@ func meterStatusOn(d Desk, l Lists, m meter.Meter, day quantity.Date) (meter.Sta
 	return meter.StatusOn(m, checks, rule, day), err
 }
 
-// checksIn are all reference samples read on a meter.
+// checksIn are the reference samples read on a meter that stand.
 func checksIn(l Lists, meterID string) ([]meter.Check, error) {
 	facts, err := l.FactsOf("meter " + meterID)
 	if err != nil {
 		return nil, err
 	}
-	var out []meter.Check
-	for _, f := range facts {
-		if f.Kind != MeterCheckKind {
-			continue
-		}
-		var c meter.Check
-		if err := json.Unmarshal(f.Body, &c); err != nil {
-			return nil, message.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
-		}
-		out = append(out, c)
-	}
-	return out, nil
+	all, withdrawn, err := ReadChecks(facts)
+	return meter.Standing(all, withdrawn), err
 }

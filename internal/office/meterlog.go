@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
@@ -29,20 +30,42 @@ func Meters(ctx context.Context, d Desk) ([]meter.Meter, error) {
 	return out, err
 }
 
-// MeterChecks returns all reference samples read on a meter, in the order recorded.
+// MeterWithdrawnKind is the kind of fact that a check was written down by mistake.
+const MeterWithdrawnKind = "bench.check-withdrawn"
+
+// MeterChecks returns the reference samples read on a meter that stand, in the order recorded.
 func MeterChecks(ctx context.Context, d Desk, meterID string) ([]meter.Check, error) {
-	var out []meter.Check
-	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Subject: "meter " + meterID, Kind: MeterCheckKind}) {
-		if err != nil {
-			return nil, err
-		}
-		var c meter.Check
-		if err := json.Unmarshal(f.Body, &c); err != nil {
-			return nil, message.Errorf("fact %d, a check of meter %s, cannot be read: %w", f.Seq, meterID, err)
-		}
-		out = append(out, c)
+	all, withdrawn, err := MeterCheckFacts(ctx, d, meterID)
+	return meter.Standing(all, withdrawn), err
+}
+
+// MeterCheckFacts returns every reference sample read on a meter, and which of them were withdrawn.
+func MeterCheckFacts(ctx context.Context, d Desk, meterID string) ([]meter.Check, []meter.Withdrawal, error) {
+	facts, err := d.Reader().FactsOf(ctx, "meter "+meterID)
+	if err != nil {
+		return nil, nil, err
 	}
-	return out, nil
+	return ReadChecks(facts)
+}
+
+// ReadChecks reads the checks among the facts of a meter.
+func ReadChecks(facts []journal.Fact) (checks []meter.Check, withdrawn []meter.Withdrawal, err error) {
+	for _, f := range facts {
+		switch f.Kind {
+		case MeterCheckKind:
+			var c meter.Check
+			err = json.Unmarshal(f.Body, &c)
+			checks = append(checks, c)
+		case MeterWithdrawnKind:
+			var w meter.Withdrawal
+			err = json.Unmarshal(f.Body, &w)
+			withdrawn = append(withdrawn, w)
+		}
+		if err != nil {
+			return nil, nil, message.Errorf("fact %d, a check of %s, cannot be read: %w", f.Seq, f.Subject, err)
+		}
+	}
+	return checks, withdrawn, nil
 }
 
 // MeterStartKind is the kind of fact of a meter's check before the first test.
@@ -94,6 +117,8 @@ type MeterLog struct {
 	Meter     meter.Meter
 	Authority meter.CheckTolerance
 	Standing  meter.Status
+	// Withdrawn are the checks that were taken back, and why.
+	Withdrawn []meter.Withdrawal
 	// Checks are those under the meter's current calibration, of one crop if one was asked for,
 	// oldest first.
 	Checks []meter.Check
@@ -131,10 +156,12 @@ func ReadMeterLog(ctx context.Context, d Desk, id, crop string, last int) (Meter
 	if log.Standing, err = MeterStatus(ctx, d, m); err != nil {
 		return log, err
 	}
-	all, err := MeterChecks(ctx, d, id)
+	all, withdrawn, err := MeterCheckFacts(ctx, d, id)
 	if err != nil {
 		return log, err
 	}
+	log.Withdrawn = withdrawn
+	all = meter.Standing(all, withdrawn)
 	log.Checks = lastChecks(meter.ChecksOf(m, all, d.Today()), crop, last)
 	if log.Starts, err = MeterStarts(ctx, d, id); err != nil {
 		return log, err

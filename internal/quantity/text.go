@@ -94,19 +94,20 @@ func group(s string) string {
 	if strings.HasPrefix(s, "-") {
 		sign, s = "-", s[1:]
 	}
-	whole, rest, hasPoint := strings.Cut(s, ".")
+	whole, _, _ := strings.Cut(s, ".")
+	if len(whole) <= 3 {
+		return sign + s
+	}
 	var b strings.Builder
+	b.Grow(len(sign) + len(s) + len(whole)/3)
 	b.WriteString(sign)
-	for i, r := range whole {
+	for i := range len(whole) {
 		if i > 0 && (len(whole)-i)%3 == 0 {
 			b.WriteByte(',')
 		}
-		b.WriteRune(r)
+		b.WriteByte(whole[i])
 	}
-	if hasPoint {
-		b.WriteByte('.')
-		b.WriteString(rest)
-	}
+	b.WriteString(s[len(whole):])
 	return b.String()
 }
 

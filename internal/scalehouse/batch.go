@@ -68,7 +68,7 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 			return err
 		}
 		recorded = w.recorded
-		return w.renewRows()
+		return w.renewRows("")
 	})
 	if err != nil || !recorded {
 		return err
@@ -79,27 +79,35 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 // do does acts as part of the batch.
 func (w *Batch) do(_ context.Context, acts func(*Batch) error) error { return acts(w) }
 
-// renewRows updates the rows of all loads touched. A weight alone changes nothing in a row, and a
-// driver is waiting: such a row is skipped.
-func (w *Batch) renewRows() error {
+// renewRows updates the rows of all loads touched, except one where it is named.
+func (w *Batch) renewRows(except string) error {
 	for _, id := range slices.Sorted(maps.Keys(w.touched)) {
-		is := office.RowOf(w.loads[id])
-		was, known := w.rows[id]
-		if known && reflect.DeepEqual(was, is) {
+		if id == except {
 			continue
 		}
-		if known && isHere(was) && !isHere(is) {
-			if err := w.tx.DropDrafts(id); err != nil {
-				return err
-			}
-		}
-		if err := w.tx.PutLoad(is); err != nil {
+		if err := renewRow(w, id); err != nil {
 			return err
 		}
-		w.rows[id] = is
+		delete(w.touched, id)
 	}
-	clear(w.touched)
 	return nil
+}
+
+// renewRow updates the row of a load. A weight alone changes nothing in a row, and a driver is
+// waiting: such a row is skipped.
+func renewRow(w *Batch, id string) error {
+	is := office.RowOf(w.loads[id])
+	was, known := w.rows[id]
+	if known && reflect.DeepEqual(was, is) {
+		return nil
+	}
+	if known && isHere(was) && !isHere(is) {
+		if err := w.tx.DropDrafts(id); err != nil {
+			return err
+		}
+	}
+	w.rows[id] = is
+	return w.tx.PutLoad(is)
 }
 
 // isHere reports whether the load of a row is on the yard.
@@ -200,10 +208,20 @@ func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 // id.
 func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasRecord(kind, id) }
 
+// RecordsIn are the records of a kind as a batch has left them so far.
+func RecordsIn[T interface{ Kind() string }](w *Batch) ([]T, error) {
+	var kind T
+	rows, err := w.tx.Records(kind.Kind())
+	if err != nil {
+		return nil, err
+	}
+	return office.ReadRecords[T](rows)
+}
+
 // onYardWith returns the load on the yard that is to replace a ticket, by the filter; empty when
 // there is none.
 func (w *Batch) onYardWith(f book.LoadFilter) (id string, err error) {
-	if err := w.renewRows(); err != nil {
+	if err := w.renewRows(""); err != nil {
 		return "", err
 	}
 	f.Phases = []string{string(load.OnYard), string(load.Ready)}

@@ -1,6 +1,7 @@
 package scalehouse_test
 
 import (
+	"slices"
 	"testing"
 	"testing/fstest"
 	"time"
@@ -13,6 +14,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/worksheet"
 	"tenthpoint/schedules"
 )
 
@@ -130,4 +132,99 @@ func TestFailedMeterStopsTheTicket(t *testing.T) {
 	must(t, scalehouse.Accept(ctx, s.As(housetest.Manager).Desk, id, string(moisture.MeterFailed), "the oven agrees"))
 	_, err = scalehouse.Issue(ctx, s.Desk, id)
 	must(t, err)
+}
+
+// A dial meter is checked by its dial: the chart makes of it what it makes of a sample's.
+func TestDialMeterIsCheckedByItsDial(t *testing.T) {
+	s := housetest.BenchScene(t)
+	check := meter.Check{
+		Meter: "bench-1", Crop: "corn", Name: "R3", Reference: quantity.Of("17.7", quantity.Percent),
+		Dial: quantity.Of("68", quantity.Dial), Mass: quantity.Int(250, quantity.Gram), Sample: quantity.Int(65, quantity.Fahrenheit),
+	}
+	must(t, scalehouse.CheckMeter(ctx, s.Desk, check))
+	tools, err := office.Equipment(ctx, s.Desk)
+	must(t, err)
+	tested := housetest.DialReading("68", 250)
+	step, err := tested.Readings[0].Work(&worksheet.Sheet{}, tools)
+	must(t, err)
+	all, err := office.MeterChecks(ctx, s.Desk, "bench-1")
+	must(t, err)
+	last := all[len(all)-1]
+	if off := last.Reading.Sub(step.Value()); off.More(quantity.Of("0.005", quantity.Percent)) || off.Less(quantity.Of("-0.005", quantity.Percent)) {
+		t.Errorf("dial 68 checks as %s, and a sample's reads %s", last.Reading, step.Value())
+	}
+	if last.Chart != "example-corn-250g" || !last.Dial.Equal(check.Dial) {
+		t.Errorf("the check is written as %+v", last)
+	}
+	before := s.Contents()
+	check.Mass = quantity.Int(200, quantity.Gram)
+	refused(t, scalehouse.CheckMeter(ctx, s.Desk, check), "no chart for 200 g of corn")
+	check.Mass, check.Dial = quantity.Int(250, quantity.Gram), quantity.Of("900", quantity.Dial)
+	refused(t, scalehouse.CheckMeter(ctx, s.Desk, check), "is outside chart")
+	if s.Contents() != before {
+		t.Error("a refused check left something in the book")
+	}
+}
+
+// A round of references is judged once, and is written down whole or not at all.
+func TestARoundOfReferencesIsJudgedOnce(t *testing.T) {
+	s := housetest.BenchScene(t)
+	round := make([]meter.Check, 3)
+	for i, read := range []string{"15.4", "14.7", "15.0"} {
+		round[i] = meter.Check{Meter: "bench-1", Crop: "corn", Reference: quantity.Of("15.0", quantity.Percent), Reading: quantity.Of(read, quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}
+	}
+	before := s.Contents()
+	broken := slices.Clone(round)
+	broken[2].Reading = quantity.Amount{}
+	if err := scalehouse.CheckMeter(ctx, s.Desk, broken...); err == nil || s.Contents() != before {
+		t.Errorf("a round with a fault in it left something in the book: %v", err)
+	}
+	must(t, scalehouse.CheckMeter(ctx, s.Desk, round...))
+	all, err := office.MeterChecks(ctx, s.Desk, "bench-1")
+	must(t, err)
+	for i, c := range all {
+		if c.Seq != i+1 {
+			t.Errorf("check %d has the number %d", i+1, c.Seq)
+		}
+	}
+	if len(all) != 4 {
+		t.Errorf("%d checks stand, want 4", len(all))
+	}
+}
+
+// A figure typed wrong is withdrawn by a manager with a reason, and not washed out by more checks. The
+// check stays in the book.
+func TestACheckTypedWrongIsWithdrawn(t *testing.T) {
+	s := housetest.BenchScene(t)
+	must(t, s.Check("2026-10-01", "15.0", "19.0"))
+	stands := func() meter.State {
+		m, err := office.MeterByID(ctx, s.Desk, "bench-1")
+		must(t, err)
+		status, err := office.MeterStatus(ctx, s.Desk, m)
+		must(t, err)
+		return status.State
+	}
+	if stands() != meter.Failed {
+		t.Fatalf("four points off, the meter stands %s", stands())
+	}
+	before := s.Contents()
+	refused(t, scalehouse.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "typed wrong"), "for a manager")
+	s.As(housetest.Manager)
+	refused(t, scalehouse.WithdrawCheck(ctx, s.Desk, "bench-1", 2, " "), "reason")
+	refused(t, scalehouse.WithdrawCheck(ctx, s.Desk, "bench-1", 9, "typed wrong"), "no check 9")
+	if s.Contents() != before {
+		t.Error("a refused withdrawal left something in the book")
+	}
+	must(t, scalehouse.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "typed wrong"))
+	refused(t, scalehouse.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "again"), "no check 2")
+	all, withdrawn, err := office.MeterCheckFacts(ctx, s.Desk, "bench-1")
+	must(t, err)
+	if stands() != meter.Good || len(all) != 2 || len(withdrawn) != 1 || withdrawn[0].By != housetest.Manager || withdrawn[0].Reason != "typed wrong" {
+		t.Errorf("withdrawn, the meter stands %s by %d checks, %+v of them withdrawn", stands(), len(all), withdrawn)
+	}
+	must(t, s.Check("2026-10-01", "15.0", "15.1"))
+	if all, err = office.MeterChecks(ctx, s.Desk, "bench-1"); err != nil || all[len(all)-1].Seq != 3 {
+		t.Errorf("the check after it has the number %d", all[len(all)-1].Seq)
+	}
+	s.Verify()
 }

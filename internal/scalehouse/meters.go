@@ -3,6 +3,8 @@ package scalehouse
 import (
 	"context"
 	"errors"
+	"slices"
+	"strings"
 
 	"tenthpoint/internal/fault"
 	"tenthpoint/internal/grain"
@@ -10,6 +12,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
 )
 
 // SetMeter records a moisture meter.
@@ -20,12 +23,35 @@ func SetMeter(ctx context.Context, at Actor, m meter.Meter) error {
 	return SetRecord(ctx, at, m.ID, office.MeterRecord{Meter: m})
 }
 
-// CheckMeter records a reference sample read on a meter. Where the check leaves them out, the day
-// is today, the person the one signed in, and the calibration the meter's.
-func CheckMeter(ctx context.Context, d *Desk, c meter.Check) error {
+// CheckMeter records a round of reference samples read on a meter, all of them or none. Where a check
+// leaves them out, the day is today, the person the one signed in, the calibration the meter's, and
+// the reading what the chart makes of the dial.
+func CheckMeter(ctx context.Context, d *Desk, round ...meter.Check) error {
 	if err := d.maySample(); err != nil {
 		return err
 	}
+	for i := range round {
+		if err := completeCheck(ctx, d, &round[i]); err != nil {
+			return err
+		}
+	}
+	return d.do(ctx, func(w *Batch) error {
+		for _, c := range round {
+			all, _, err := checksOf(w, c.Meter)
+			if err != nil {
+				return err
+			}
+			c.Seq = len(all) + 1
+			if err := writeOfMeter(w, office.MeterCheckKind, c.Meter, c); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+// completeCheck fills in what a check leaves out, and refuses one that cannot be.
+func completeCheck(ctx context.Context, d *Desk, c *meter.Check) error {
 	m, err := office.MeterByID(ctx, d, c.Meter)
 	if err != nil {
 		return err
@@ -39,21 +65,60 @@ func CheckMeter(ctx context.Context, d *Desk, c meter.Check) error {
 	if c.Calibration == "" {
 		c.Calibration = m.Calibration
 	}
-	if wrong := wrongCheck(d, m, c); wrong != nil {
+	if quantity.Recorded(c.Dial) {
+		tools, err := office.Equipment(ctx, d)
+		if err != nil {
+			return err
+		}
+		if *c, err = tools.DialCheck(*c); err != nil {
+			return err
+		}
+	}
+	if wrong := wrongCheck(d, m, *c); wrong != nil {
 		return wrong
 	}
-	known, err := office.MeterChecks(ctx, d, c.Meter)
+	return nil
+}
+
+// checksOf are the checks of a meter and those of them withdrawn, this write included.
+func checksOf(w *Batch, meterID string) ([]meter.Check, []meter.Withdrawal, error) {
+	facts, err := w.tx.FactsOf("meter " + meterID)
+	if err != nil {
+		return nil, nil, err
+	}
+	return office.ReadChecks(facts)
+}
+
+// writeOfMeter appends a fact about a meter.
+func writeOfMeter(w *Batch, kind, meterID string, f any) error {
+	body, err := journal.Canonical(f)
 	if err != nil {
 		return err
 	}
-	c.Seq = len(known) + 1
-	body, err := journal.Canonical(c)
-	if err != nil {
+	_, err = enterFact(w.tx, w.draft(kind, "meter "+meterID, body))
+	return err
+}
+
+// WithdrawCheck takes a check of a meter back that was written down by mistake: a manager's act, with a
+// reason. The check stays in the book and counts nowhere.
+func WithdrawCheck(ctx context.Context, d *Desk, meterID string, seq int, reason string) error {
+	if err := d.MayManage("Withdrawing a check of a meter"); err != nil {
 		return err
+	}
+	if strings.TrimSpace(reason) == "" {
+		return message.Invalid.Errorf("a check is withdrawn for a reason; write what was wrong with it")
 	}
 	return d.do(ctx, func(w *Batch) error {
-		_, err := enterFact(w.tx, w.draft(office.MeterCheckKind, "meter "+c.Meter, body))
-		return err
+		all, withdrawn, err := checksOf(w, meterID)
+		if err != nil {
+			return err
+		}
+		if !slices.ContainsFunc(meter.Standing(all, withdrawn), func(c meter.Check) bool { return c.Seq == seq }) {
+			return message.NotFound.Errorf("meter %s has no check %d that stands. Look its number up in the log of the meter", meterID, seq)
+		}
+		return writeOfMeter(w, office.MeterWithdrawnKind, meterID, meter.Withdrawal{
+			Meter: meterID, Seq: seq, Day: d.Today(), By: d.who.Name, Reason: strings.TrimSpace(reason),
+		})
 	})
 }
 
@@ -79,12 +144,7 @@ func StartMeter(ctx context.Context, at Actor, c meter.StartCheck) error {
 		if today := w.desk.Today(); c.Day.After(today) {
 			return message.Refused.Errorf("the check is of %s, and today is %s. Write the day the meter was read", c.Day, today)
 		}
-		body, err := journal.Canonical(c)
-		if err != nil {
-			return err
-		}
-		_, err = enterFact(w.tx, w.draft(office.MeterStartKind, "meter "+c.Meter, body))
-		return err
+		return writeOfMeter(w, office.MeterStartKind, c.Meter, c)
 	})
 }
 

@@ -157,6 +157,16 @@ func TestBareValuesAreRefused(t *testing.T) {
 	}
 }
 
+// The parser tells of the end of a file as of a byte zero, which nobody sees in the file.
+func TestFileThatStopsTooSoon(t *testing.T) {
+	for _, text := range []string{"[edition", "[[edition]", "a = \"b", "a = [", "a ="} {
+		problems := Parse("test.toml", []byte(text)).Problems()
+		if len(problems) == 0 || problems[0].Line != 1 || strings.Contains(problems[0].What.String(), `\x00`) {
+			t.Errorf("%q: %v", text, problems)
+		}
+	}
+}
+
 func TestFileTooLarge(t *testing.T) {
 	f := Parse("test.toml", []byte(strings.Repeat("#\n", maxBytes)))
 	if problems := f.Problems(); len(problems) != 1 || !strings.Contains(problems[0].What.String(), "the file has 2097152 bytes; an edition or chart has at most 1048576") {

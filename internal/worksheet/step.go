@@ -1,7 +1,6 @@
 package worksheet
 
 import (
-	"slices"
 	"strings"
 
 	"tenthpoint/internal/message"
@@ -105,10 +104,21 @@ func isPlain(o Operand) bool {
 	case Choice:
 		return isPlain(o.a) && isPlain(o.b)
 	case Expr:
-		adds := o.prefix == "" && o.sign != "×" && o.sign != "÷"
-		return adds && !slices.ContainsFunc(o.args(), func(a Operand) bool { return !isPlain(a) })
+		return o.adds() && o.allPlain()
 	}
 	return false
+}
+
+// adds reports whether the expression is a sum or a difference.
+func (e Expr) adds() bool { return e.prefix == "" && e.sign != "×" && e.sign != "÷" }
+
+func (e Expr) allPlain() bool {
+	for _, arg := range e.args() {
+		if !isPlain(arg) {
+			return false
+		}
+	}
+	return true
 }
 
 // Formula is the calculation in the labels of its steps, empty for figures
@@ -131,7 +141,7 @@ func (s *Step) written(how notation) string {
 		return ""
 	}
 	var b strings.Builder
-	s.expr.write(&b, how, loose)
+	s.expr.write(&b, how, lowest)
 	return b.String()
 }
 

@@ -54,7 +54,7 @@ func (s *Step) ExplainIn(p *message.Printer) []string { return s.ExplainAs(p, s.
 
 // ExplainAs is the small print with another remark and source.
 func (s *Step) ExplainAs(p *message.Printer, note, source message.Text) []string {
-	var lines []string
+	lines := make([]string, 0, 3)
 	if result := s.result(p); result != "" {
 		lines = append(lines, result)
 	}
@@ -74,18 +74,18 @@ func (s *Step) result(p *message.Printer) string {
 	isRounded := !s.exact.Equal(s.value)
 	switch {
 	case s.expr == nil && isRounded:
-		return figure(p, s.exact.Written()) + s.roundingWords(p)
+		return figure(p, s.exact.Written()) + s.roundingWords(p, printed)
 	case figures == "" || figures == printed:
 		return ""
 	case isRounded:
-		return figures + " = " + figure(p, s.exact.String()) + s.roundingWords(p)
+		return figures + " = " + figure(p, s.exact.String()) + s.roundingWords(p, printed)
 	}
 	return figures + " = " + printed
 }
 
-func (s *Step) roundingWords(p *message.Printer) string {
+func (s *Step) roundingWords(p *message.Printer, printed string) string {
 	step := figure(p, quantity.New(s.rounding.Step, s.value.Unit()).Written())
-	return fmt.Sprintf(" → %s (%s)", s.PrintedIn(p), p.Say("to %s, %s", message.Own(step), string(s.rounding.Rule)))
+	return fmt.Sprintf(" → %s (%s)", printed, p.Say("to %s, %s", message.Own(step), string(s.rounding.Rule)))
 }
 
 // spread sets left and right at the two edges of a line.

@@ -2,45 +2,115 @@ package lab
 
 import (
 	"context"
+	"slices"
+	"strconv"
 	"strings"
 
 	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
-	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/ask"
 )
 
-// AskCheck asks for a reference sample read on the chosen meter, and records it.
+// roundRows is how many references a round may have on one sheet.
+const roundRows = 6
+
+// AskCheck asks for a round of reference samples read on the chosen meter, and records it: judged once,
+// as one reference shows little. A meter with a dial is read by its dial.
 func (m *Meters) AskCheck() {
-	meter, there := m.current()
+	checked, there := m.current()
 	if !there {
 		return
 	}
+	r := round{m, checked}
 	m.session.Put(model.Ask{
-		Draft: "check", Of: "meter " + meter.ID,
-		Title: m.session.Say("A reference on meter %s", meter.ID),
-		Text:  m.session.Say("Grain whose moisture an oven has told, read on the meter as any sample. A bias is shown, and never taken off a reading."),
-		Fields: []model.AskField{
-			{ID: "crop", Label: m.session.Say("Commodity"), Options: m.session.Known().CommodityOptions, Value: m.lastCrop(), Chars: 24, Required: true},
-			{ID: "name", Label: m.session.Say("Reference"), Chars: 12, Hint: m.session.Say("its own number")},
-			{ID: "oven", Label: m.session.Say("Oven says"), Unit: "%", Figures: true, Chars: 7, Required: true},
-			{ID: "meter", Label: m.session.Say("Meter reads"), Unit: "%", Figures: true, Chars: 7, Required: true},
-			{ID: "warmth", Label: m.session.Say("Sample at"), Unit: m.degrees().String(), Figures: true, Chars: 7, Hint: m.session.Say("the rule may ask for it")},
+		Draft: "check", Of: "meter " + checked.ID,
+		Title:  m.session.Say("A round of references on meter %s", checked.ID),
+		Text:   m.session.Say("Grain whose moisture an oven has told, read on the meter as any sample: a line for each, as far as they go. A bias is shown, and never taken off a reading."),
+		Fields: r.fields(),
+		Yes:    m.session.Say("Save the round"),
+		Check: func(values map[string]string) map[string]string {
+			_, wrong := r.read(values)
+			return wrong
 		},
-		Yes:   m.session.Say("Write the check down"),
-		Check: func(values map[string]string) map[string]string { _, wrong := m.readCheck(meter, values); return wrong },
 		Then: func(values map[string]string) {
-			check, _ := m.readCheck(meter, values)
-			m.writeCheck(meter, check)
+			checks, _ := r.read(values)
+			r.save(checks)
 		},
 	})
 }
 
+// round is a sheet of references being read on a meter.
+type round struct {
+	*Meters
+	checked meter.Meter
+}
+
+// fields are the grain, on a dial meter the mass, and a line for each reference.
+func (m round) fields() []model.AskField {
+	say, byDial := m.session.Say, m.checked.Method == meter.ByDial
+	fields := []model.AskField{{ID: "crop", Label: say("Commodity"), Options: m.session.Known().CommodityOptions, Value: m.lastCrop(), Chars: 24, Required: true}}
+	read := model.AskField{Label: say("Meter reads"), Unit: "%"}
+	if byDial {
+		read = model.AskField{Label: say("Dial")}
+		fields = append(fields, model.AskField{ID: "mass", Label: say("Mass"), Unit: "g", Value: m.lastMass(), Figures: true, Chars: 7, Required: true, Hint: say("as the chart asks for")})
+	}
+	for row := 1; row <= roundRows; row++ {
+		cell := func(name string, f model.AskField) {
+			f.ID, f.Row, f.Chars, f.Figures = cellID(name, row), row, 8, name != "name"
+			fields = append(fields, f)
+		}
+		cell("oven", model.AskField{Label: say("Oven says"), Unit: "%", Last: row > 1})
+		cell("meter", read)
+		cell("warmth", model.AskField{Label: say("Sample at"), Unit: m.degrees().String()})
+		if unit, needs := m.testWeightUnit(); byDial && needs {
+			cell("weight", model.AskField{Label: say("Test weight"), Unit: unit.String()})
+		}
+		cell("name", model.AskField{Label: say("Reference")})
+	}
+	return fields
+}
+
+func cellID(name string, row int) string { return name + "." + strconv.Itoa(row) }
+
+// lastMass is the mass weighed in last on the meter, or what its first chart asks for.
+func (m round) lastMass() string {
+	for i := len(m.log.Checks) - 1; i >= 0; i-- {
+		if c := m.log.Checks[i]; quantity.Recorded(c.Mass) {
+			return session.Bare(c.Mass)
+		}
+	}
+	charts := m.charts()
+	if len(charts) == 0 {
+		return ""
+	}
+	at := slices.IndexFunc(charts, func(c *chart.Chart) bool { return c.Crop == m.lastCrop() })
+	return session.Bare(charts[max(at, 0)].Mass)
+}
+
+// charts are the charts for the chosen meter.
+func (m round) charts() []*chart.Chart {
+	return slices.DeleteFunc(m.session.Desk.Charts().All(), func(c *chart.Chart) bool {
+		return c.Meter != m.checked.Model || c.Calibration != m.checked.Calibration
+	})
+}
+
+// testWeightUnit is the unit of the test weight where a chart of the meter goes by it as well.
+func (m round) testWeightUnit() (quantity.Unit, bool) {
+	for _, c := range m.charts() {
+		if unit, needs := c.NeedsTestWeight(); needs {
+			return unit, true
+		}
+	}
+	return quantity.Plain, false
+}
+
 // lastCrop is the grain checked last on the meter.
-func (m *Meters) lastCrop() string {
+func (m round) lastCrop() string {
 	if n := len(m.log.Checks); n > 0 {
 		return m.log.Checks[n-1].Crop
 	}
@@ -55,131 +125,132 @@ func (m *Meters) degrees() quantity.Unit {
 	return quantity.Fahrenheit
 }
 
-// readCheck parses a check, and returns the errors by field.
-func (m *Meters) readCheck(checked meter.Meter, values map[string]string) (meter.Check, map[string]string) {
+// read parses the lines of a round that hold anything, and returns the errors by field.
+func (m round) read(values map[string]string) ([]meter.Check, map[string]string) {
 	wrong := map[string]string{}
-	c := meter.Check{Meter: checked.ID, Calibration: checked.Calibration, Crop: values["crop"], Name: strings.TrimSpace(values["name"])}
+	var checks []meter.Check
+	for row := 1; row <= roundRows; row++ {
+		if m.isEmptyLine(values, row) {
+			continue
+		}
+		checks = append(checks, m.readLine(values, row, wrong))
+	}
+	if len(checks) == 0 {
+		wrong[cellID("oven", 1)] = m.session.Say("Write at least one reference down.")
+	}
+	return checks, wrong
+}
+
+func (m round) isEmptyLine(values map[string]string, row int) bool {
+	return strings.TrimSpace(values[cellID("oven", row)]+values[cellID("meter", row)]) == ""
+}
+
+// readLine parses one reference.
+func (m round) readLine(values map[string]string, row int, wrong map[string]string) meter.Check {
+	c := meter.Check{Meter: m.checked.ID, Calibration: m.checked.Calibration, Crop: values["crop"], Name: strings.TrimSpace(values[cellID("name", row)])}
 	read := func(id, label string, field quantity.Field) (a quantity.Amount) {
 		if strings.TrimSpace(values[id]) == "" {
 			return a
 		}
 		return readFigure(m.session.Language, field, id, label, values, wrong)
 	}
-	c.Reference = read("oven", m.session.Say("Oven says"), moisture.MoistureField)
-	c.Reading = read("meter", m.session.Say("Meter reads"), moisture.MoistureField)
-	temperature := moisture.FahrenheitField
-	if m.degrees() == quantity.Celsius {
-		temperature = moisture.CelsiusField
+	needed := func(id, label string, field quantity.Field) quantity.Amount {
+		if strings.TrimSpace(values[id]) == "" {
+			wrong[id] = m.session.Say("Needed with the other figure of its line.")
+		}
+		return read(id, label, field)
 	}
-	c.Sample = read("warmth", m.session.Say("Sample at"), temperature)
-	return c, wrong
+	c.Reference = needed(cellID("oven", row), m.session.Say("Oven says"), moisture.MoistureField)
+	c.Sample = read(cellID("warmth", row), m.session.Say("Sample at"), m.temperatureField())
+	if m.checked.Method != meter.ByDial {
+		c.Reading = needed(cellID("meter", row), m.session.Say("Meter reads"), moisture.MoistureField)
+		return c
+	}
+	c.Mass = read("mass", m.session.Say("Mass"), moisture.MassField)
+	c.Dial = needed(cellID("meter", row), m.session.Say("Dial"), moisture.DialField)
+	if unit, needs := m.testWeightUnit(); needs {
+		c.TestWeight = read(cellID("weight", row), m.session.Say("Test weight"), quantity.Field{Unit: unit, Places: 1, Min: quantity.Int(10, unit), Max: quantity.Int(120, unit)})
+	}
+	return c
 }
 
-func (m *Meters) writeCheck(meter meter.Meter, c meter.Check) {
-	if err := scalehouse.CheckMeter(context.Background(), m.session.Desk, c); err != nil {
+func (m round) temperatureField() quantity.Field {
+	if m.degrees() == quantity.Celsius {
+		return moisture.CelsiusField
+	}
+	return moisture.FahrenheitField
+}
+
+func (m round) save(checks []meter.Check) {
+	if err := scalehouse.CheckMeter(context.Background(), m.session.Desk, checks...); err != nil {
 		m.session.Fail(err)
 		return
 	}
 	m.Refresh()
-	status := m.status[meter.ID]
-	state := statusRemark(m.session.Language, status.State).State
-	m.session.Notify(state, m.session.Say("the check is written down: %s off. %s", withSign(c.Error(), c.Error().String()), m.session.Text(status.Sentence)))
+	status := m.status[m.checked.ID]
+	last := m.log.Checks[len(m.log.Checks)-1]
+	said := m.session.Say("the check is saved: %s off. %s", withSign(last.Error(), last.Error().String()), m.session.Text(status.Sentence))
+	if len(checks) > 1 {
+		said = m.session.Say("%d references are saved. %s", len(checks), m.session.Text(status.Sentence))
+	}
+	state := instrumentStatus(m.session.Language, status.State).State
+	if state == model.Stop { // it is saved; what it shows is the warning
+		state = model.Warn
+	}
+	m.session.Notify(state, said)
 	m.session.Changed()
 }
 
-// starter asks for the check of a meter before the first test of a day.
-type starter struct {
-	session *session.Session
-	setup   office.Bench
-	degrees quantity.Unit
-}
+// CanWithdraw reports whether a check of the chosen meter stands.
+func (m *Meters) CanWithdraw() bool { return len(m.log.Checks) > 0 }
 
-// isDue reports whether a meter has had no start check today.
-func (s starter) isDue(meterID string) bool {
-	if meterID == "" {
-		return false
+// AskWithdraw asks a manager why a check is taken back, which of them, and takes it back.
+func (m *Meters) AskWithdraw() {
+	checked, there := m.current()
+	if !there || !m.CanWithdraw() {
+		return
 	}
-	started, err := office.IsStarted(context.Background(), s.session.Desk, meterID)
-	if err != nil {
-		s.session.Fail(err)
-		return false
-	}
-	return !started
-}
-
-// ask asks for the start check of a meter, and calls then once it is recorded.
-func (s starter) ask(meterID string, then func()) {
-	unit := s.degrees.String()
-	figure := func(id, label, unit, value string) model.AskField {
-		return model.AskField{ID: id, Label: label, Unit: unit, Value: value, Figures: true, Chars: 8}
-	}
-	s.session.Put(model.Ask{
-		Draft: "start", Of: "meter " + meterID,
-		Title: s.session.Say("Before the first test: meter %s", meterID),
-		Text:  s.session.Say("Once a day, and when somebody else takes the bench over. Where it cannot be done, say why; that is written down too."),
-		Fields: []model.AskField{
-			{ID: "battery", Label: s.session.Say("Battery or supply is good"), Tick: true},
-			{ID: "mark", Label: s.session.Say("Set to its mark; a dial is nulled"), Tick: true},
-			figure("weight", s.session.Say("Check weight"), "g", "250"),
-			figure("balance", s.session.Say("Balance shows"), "g", ""),
-			figure("thermometer", s.session.Say("Thermometer"), unit, ""),
-			figure("other", s.session.Say("Another shows"), unit, ""),
-			{ID: "skip", Label: s.session.Say("Not done, because"), Chars: 28},
-		},
-		Yes:   s.session.Say("Write down"),
-		Check: func(values map[string]string) map[string]string { _, wrong := s.read(meterID, values); return wrong },
-		Then: func(values map[string]string) {
-			check, _ := s.read(meterID, values)
-			if s.write(check) && then != nil {
-				then()
-			}
-		},
+	last := m.log.Checks[len(m.log.Checks)-1]
+	m.session.Put(model.Ask{
+		Title: m.session.Say("Withdraw a check of meter %s?", checked.ID),
+		Text:  m.session.Say("For a figure that was typed wrong. The check stays in the book, with your reason, and counts nowhere."),
+		State: model.Warn,
+		Fields: append([]model.AskField{
+			{ID: "check", Label: m.session.Say("Check"), Options: withdrawal{m}.checkOptions(), Value: strconv.Itoa(last.Seq), Chars: 30, Required: true},
+		}, ask.ManagerFields(m.session)...),
+		Yes: m.session.Say("Withdraw the check"), Danger: true,
+		Then: func(values map[string]string) { withdrawal{m}.withdraw(checked.ID, values) },
 	})
 }
 
-// read parses the check, and returns the errors by field.
-func (s starter) read(meterID string, values map[string]string) (meter.StartCheck, map[string]string) {
-	wrong := map[string]string{}
-	c := meter.StartCheck{Meter: meterID, Skipped: strings.TrimSpace(values["skip"])}
-	if c.Skipped != "" {
-		return c, wrong
+// withdrawal takes a check of a meter back.
+type withdrawal struct{ *Meters }
+
+// checkOptions are the checks that stand, the newest first.
+func (m withdrawal) checkOptions() []model.Option {
+	var out []model.Option
+	for i := len(m.log.Checks) - 1; i >= 0; i-- {
+		c := m.log.Checks[i]
+		out = append(out, model.Option{
+			Code: strconv.Itoa(c.Seq), Name: session.Join(" ", m.session.Date(c.Day), m.session.GrainName(c.Crop), c.Name),
+			Detail: withSign(c.Error(), c.Error().String()),
+		})
 	}
-	c.Battery, c.Mark = values["battery"] == model.TickOn, values["mark"] == model.TickOn
-	if !c.Battery {
-		wrong["battery"] = s.session.Say("Look at it, and tick it when it is good.")
-	}
-	if !c.Mark {
-		wrong["mark"] = s.session.Say("Set it, and tick it then.")
-	}
-	temperature := moisture.FahrenheitField
-	if s.degrees == quantity.Celsius {
-		temperature = moisture.CelsiusField
-	}
-	for _, one := range []struct {
-		id, label string
-		field     quantity.Field
-		into      *quantity.Amount
-	}{
-		{"weight", s.session.Say("Check weight"), moisture.MassField, &c.Weight},
-		{"balance", s.session.Say("Balance shows"), moisture.MassField, &c.Balance},
-		{"thermometer", s.session.Say("Thermometer"), temperature, &c.Thermometer},
-		{"other", s.session.Say("Another shows"), temperature, &c.Other},
-	} {
-		*one.into = readFigure(s.session.Language, one.field, one.id, one.label, values, wrong)
-	}
-	return c, wrong
+	return out
 }
 
-// write records the check and shows its result; it reports whether it is recorded.
-func (s starter) write(c meter.StartCheck) bool {
-	if err := scalehouse.StartMeter(context.Background(), s.session.Desk, c); err != nil {
-		s.session.Fail(err)
-		return false
+func (m withdrawal) withdraw(meterID string, values map[string]string) {
+	seq, err := strconv.Atoi(values["check"])
+	if err == nil {
+		err = m.session.As(values["who"], func() error {
+			return scalehouse.WithdrawCheck(context.Background(), m.session.Desk, meterID, seq, values["reason"])
+		})
 	}
-	state, said := model.OK, s.session.Say("the start check of meter %s is written down.", c.Meter)
-	for _, doubt := range c.Doubts(s.setup.Trust.MassWithin) {
-		state, said = model.Warn, session.Join(" ", said, s.session.Text(doubt))
+	if err != nil {
+		m.session.Fail(err)
+		return
 	}
-	s.session.Notify(state, said)
-	return true
+	m.Refresh()
+	m.session.Notify(model.OK, m.session.Say("check %d is withdrawn: %s", seq, values["reason"]))
+	m.session.Changed()
 }

@@ -8,8 +8,11 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
 )
 
@@ -31,12 +34,12 @@ func TestMetersStand(t *testing.T) {
 		if len(chart.Limits) < 2 || len(chart.Scale) != 3 {
 			t.Errorf("meter %s: limits %v, scale %v", id, chart.Limits, chart.Scale)
 		}
-		if by := m.Remarks()[len(m.Remarks())-1]; strings.Contains(by.Text, law.Confirm) {
+		if by := m.Statuses()[len(m.Statuses())-1]; strings.Contains(by.Text, law.Confirm) {
 			t.Errorf("the house's own limit is of %q, which no law says", by.Text)
 		}
-		i := slices.IndexFunc(m.Remarks(), func(s model.Remark) bool { return s.Word == "bias, Corn" })
-		if i < 0 || !strings.Contains(m.Remarks()[i].Text, "95 times in 100") {
-			t.Errorf("meter %s: the bias is not told with its interval: %v", id, m.Remarks())
+		i := slices.IndexFunc(m.Statuses(), func(s model.Status) bool { return s.Word == "bias, Corn" })
+		if i < 0 || !strings.Contains(m.Statuses()[i].Text, "95 times in 100") {
+			t.Errorf("meter %s: the bias is not told with its interval: %v", id, m.Statuses())
 		}
 	}
 	m.PrintLog()
@@ -56,11 +59,11 @@ func TestMeterCheckIsWritten(t *testing.T) {
 		values map[string]string
 		wrong  string // the field, empty when it is written
 	}{
-		"no oven":           {map[string]string{"oven": "", "meter": "15.1"}, "oven"},
-		"letters":           {map[string]string{"oven": "15.0", "meter": "dry"}, "meter"},
-		"too wet to be":     {map[string]string{"oven": "75", "meter": "15.1"}, "oven"},
-		"a temperature off": {map[string]string{"oven": "15.0", "meter": "15.1", "warmth": "900"}, "warmth"},
-		"all in order":      {map[string]string{"oven": "15.0", "meter": "15.1", "warmth": "70"}, ""},
+		"no oven":           {map[string]string{"oven.1": "", "meter.1": "15.1"}, "oven.1"},
+		"letters":           {map[string]string{"oven.1": "15.0", "meter.1": "dry"}, "meter.1"},
+		"too wet to be":     {map[string]string{"oven.1": "75", "meter.1": "15.1"}, "oven.1"},
+		"a temperature off": {map[string]string{"oven.1": "15.0", "meter.1": "15.1", "warmth.1": "900"}, "warmth.1"},
+		"all in order":      {map[string]string{"oven.1": "15.0", "meter.1": "15.1", "warmth.1": "70"}, ""},
 	} {
 		m.AskCheck()
 		wrong := r.Answer(c.values)
@@ -75,9 +78,74 @@ func TestMeterCheckIsWritten(t *testing.T) {
 		t.Errorf("the newest check is %v", first.Cells)
 	}
 	m.AskCheck()
-	r.Answer(map[string]string{"oven": "15.0", "meter": "17.0"})
-	if m.Rows()[1].State != model.Stop || r.State != model.Stop {
+	r.Answer(map[string]string{"oven.1": "15.0", "meter.1": "17.0"})
+	if m.Rows()[1].State != model.Stop || r.State != model.Warn { // it is saved, so it is done
 		t.Errorf("two points off, the meter stands as %v; said %q", m.Rows()[1], r.Last())
+	}
+}
+
+// A round of references is on one sheet: lines as far as they go, one sentence about all of them.
+func TestARoundOfReferences(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 40)
+	m := NewMeters(r.Session)
+	m.Choose("M1")
+	before := len(m.Checks())
+	m.AskCheck()
+	if wrong := r.Answer(nil); wrong["oven.1"] == "" {
+		t.Errorf("an empty round was saved: %v", wrong)
+	}
+	r.Answer(map[string]string{"oven.1": "15.0", "meter.1": "15.2", "oven.2": "18.0", "meter.2": "17.9", "name.2": "R8", "oven.4": "12.0", "meter.4": "12.1"})
+	if got := len(m.Checks()) - before; got != 3 {
+		t.Errorf("%d references were saved, want 3; said %q", got, r.Last())
+	}
+	sessiontest.WantSaid(t, r, model.OK, "3 references")
+}
+
+// A dial meter asks for its dial and the mass; the chart makes the percent.
+func TestADialMeterAsksForItsDial(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 40)
+	m := NewMeters(r.Session)
+	m.Choose("D1")
+	m.AskCheck()
+	for _, f := range r.Question().Fields {
+		if f.ID == "meter.1" && (f.Unit != "" || f.Label != "Dial") {
+			t.Errorf("the tester is to convert by hand: %+v", f)
+		}
+	}
+	d1, _ := m.current()
+	charts := round{m, d1}.charts()
+	c := charts[slices.IndexFunc(charts, func(c *chart.Chart) bool { return c.Crop == "corn" })]
+	dial, warmth := c.Dials()[1], c.Temperatures()[0]
+	r.Answer(map[string]string{"crop": "corn", "mass": session.Bare(c.Mass), "oven.1": "15.0", "meter.1": session.Bare(dial), "warmth.1": session.Bare(warmth)})
+	last := m.log.Checks[len(m.log.Checks)-1]
+	if !last.Dial.Equal(dial) || last.Chart != c.ID || last.Reading.Unit() != quantity.Percent {
+		t.Errorf("written is %+v; said %q", last, r.Last())
+	}
+	m.AskCheck() // beside the chart: the book says why, and the sheet stands again
+	r.Answer(map[string]string{"crop": "corn", "mass": session.Bare(c.Mass), "oven.1": "15.0", "meter.1": "999", "warmth.1": session.Bare(warmth)})
+	if r.State != model.Stop || len(r.Asked) != 1 {
+		t.Errorf("a dial beside the chart was taken; said %q", r.Last())
+	}
+}
+
+// A check typed wrong is withdrawn by a manager, and what it did to the meter with it.
+func TestACheckIsWithdrawn(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 40)
+	m := NewMeters(r.Session)
+	m.Choose("M1")
+	m.AskCheck()
+	r.Answer(map[string]string{"crop": "corn", "oven.1": "15.0", "meter.1": "51.0"})
+	wrong := len(m.Checks())
+	if m.Rows()[1].State != model.Stop {
+		t.Fatalf("36 points off, the meter stands as %v", m.Rows()[1])
+	}
+	m.AskWithdraw()
+	r.Answer(map[string]string{"reason": "typed 51 for 15"})
+	if m.Rows()[1].State != model.OK || len(m.Checks()) != wrong-1 {
+		t.Errorf("withdrawn, the meter stands as %v; said %q", m.Rows()[1], r.Last())
+	}
+	if !slices.ContainsFunc(m.Statuses(), func(k model.Status) bool { return strings.Contains(k.Text, "typed 51 for 15") }) {
+		t.Errorf("the log says nothing of it: %v", m.Statuses())
 	}
 }
 

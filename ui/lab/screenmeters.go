@@ -21,7 +21,7 @@ func NewMetersScreen(f *session.Session) shell.Screen {
 		Detail: &meterLog{meters: m}, Arrange: overLog,
 		Acts: shell.ActsOf(f.Language, m, f.Say("Meters"), meterActs),
 		Hint: func() string {
-			return f.Say("F12 writes a reference sample down that was read on the meter. Escape goes back.")
+			return f.Say("F12 saves a round of references read on the meter. Escape goes back.")
 		},
 	})
 }
@@ -29,6 +29,7 @@ func NewMetersScreen(f *session.Session) shell.Screen {
 // meterActs are the actions of meters.
 var meterActs = []shell.ActRow[*Meters]{
 	{ID: "meters.check", Title: "Write a check", Key: widgets.Bare(fyne.KeyF12), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskCheck},
+	{ID: "meters.withdraw", Title: "Withdraw a check", Key: widgets.CtrlShift(fyne.KeyR), When: (*Meters).CanWithdraw, Why: "No check of this meter stands.", Do: (*Meters).AskWithdraw},
 	{ID: "meters.start", Title: "Start check", Key: widgets.Ctrl(fyne.KeyJ), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskStart},
 	{ID: "meters.new", Title: "New meter", Key: widgets.Ctrl(fyne.KeyE), Do: func(m *Meters) { m.AskMeter(true) }},
 	{ID: "meters.change", Title: "Change the meter", Key: widgets.Ctrl(fyne.KeyK), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: func(m *Meters) { m.AskMeter(false) }},
@@ -47,7 +48,7 @@ type meterLog struct {
 	meters *Meters
 	checks *widgets.Table
 	chart  *charts.CheckChart
-	says   *widgets.Remarks
+	says   *widgets.StatusList
 	reader *widgets.Reader
 }
 
@@ -56,7 +57,7 @@ func (l *meterLog) Build(*shell.Window) fyne.CanvasObject {
 	l.checks = widgets.NewTable(l.meters.checkColumns().Heads())
 	l.checks.Small = true
 	l.checks.Empty = l.meters.session.Say("No reference has been read on it. F12 writes one down.")
-	l.chart, l.says = charts.NewCheckChart(), widgets.NewRemarks()
+	l.chart, l.says = charts.NewCheckChart(), widgets.NewStatusList()
 	l.reader = widgets.NewReader(l.says)
 	picture := container.NewBorder(widgets.NewHeading(l.meters.session.Say("Error from check to check, in points")), nil, nil, nil, l.chart)
 	log := container.NewBorder(widgets.NewHeading(l.meters.session.Say("References read on it")), nil, nil, nil, container.New(shell.High{Lines: 2.5}, l.checks))
@@ -74,7 +75,7 @@ func (l *meterLog) First() string { return "checks" }
 // Show updates the log.
 func (l *meterLog) Show() {
 	l.checks.SetRows(l.meters.Checks())
-	l.says.Set(l.meters.Remarks())
+	l.says.Set(l.meters.Statuses())
 	l.reader.Refresh()
 	c := l.meters.Chart()
 	l.chart.Empty = c.Empty

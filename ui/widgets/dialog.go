@@ -165,7 +165,7 @@ func (b *boxTitle) Paint(size fyne.Size) []fyne.CanvasObject {
 }
 
 // newProse is running text in ink, wrapped to a width.
-func newProse(text string, width float32) *Note {
+func newProse(text string, width float32) *StatusText {
 	n := newWideNote(model.Plain, text, theme.SizeNameText, width)
 	n.inked = true
 	return n
@@ -219,4 +219,42 @@ func or(text, otherwise string) string {
 		return otherwise
 	}
 	return text
+}
+
+// Choice is a list to choose one from, in a dialog.
+type Choice struct {
+	Title, Text string
+	Label       string // beside the find field
+	Options     []model.Option
+	Yes, No     string
+	Fault       string // why the previous choice was invalid
+}
+
+// AskChoice lets a person choose one of the options, by code, by letters or by arrows. The list is
+// open from the start. answer is called once.
+func (s *UIContext) AskChoice(c Choice, answer func(chosen model.Option, ok bool)) *Dialog {
+	d := s.newDialog(c.Title, model.Plain, c.Text)
+	d.onDismiss = func() { answer(model.Option{}, false) }
+	pick := NewAutocomplete(c.Options)
+	field := NewField(c.Label, "", pick)
+	field.Chars = 30
+	d.body = append(d.body, NewSheet(field))
+	d.order.Add("pick", pick)
+	submit := func() {
+		if o, ok := pick.Chosen(); ok {
+			d.finish(func() { answer(o, true) })
+			return
+		}
+		field.SetProblem(s.words.Needed)
+		d.order.Focus("pick")
+	}
+	pick.OnCommit = func(string) string { return "yes" }
+	pick.OnNoFit = func(string) { field.SetProblem(s.words.NoMatch) }
+	pick.OnEdit = func(string) { field.SetProblem("") }
+	d.addFault(c.Fault)
+	d.addButton("yes", or(c.Yes, s.words.Agree), widget.HighImportance, submit)
+	d.addButton("no", or(c.No, s.words.Cancel), widget.MediumImportance, d.Dismiss)
+	d.show("pick")
+	pick.down()
+	return d
 }

@@ -190,7 +190,7 @@ func TestABoxSaysWhyItStandsAgain(t *testing.T) {
 	d := b.askReason(model.Ask{Title: "Void", Fault: "Ticket 7 is void already."}, false)
 	said := ""
 	for _, o := range d.body {
-		if n, is := o.(*Note); is && n.State() == model.Stop {
+		if n, is := o.(*StatusText); is && n.State() == model.Stop {
 			said = n.Text()
 		}
 	}
@@ -202,7 +202,7 @@ func exampleFields() []model.AskField {
 		{ID: "grower", Label: "Grower", Options: widgettest.Growers(), Required: true},
 		{ID: "truck", Label: "Truck", Options: []model.Option{{Code: "T1"}}, FreeText: true},
 		{ID: "moisture", Label: "Moisture", Unit: "%", Figures: true, Value: "17.2"},
-		{ID: "keep", Label: "Keep the sample", Tick: true, Value: model.TickOn},
+		{ID: "keep", Label: "Keep the sample", Checkbox: true, Value: model.TickOn},
 	}
 }
 
@@ -308,4 +308,42 @@ func TestBoxesSpeakTheWordsGiven(t *testing.T) {
 	d.Dismiss()
 	d = b.ask(Question{Title: "?", Yes: "Settle", No: "Wait"})
 	widgettest.Equal(t, "own words", d.buttons[0].Text+" "+d.buttons[1].Text, "Settle Wait")
+}
+
+// A table in a box: Enter goes from cell to cell, an empty last cell of a row ends it, and a fault names
+// its row.
+func TestATableInABox(t *testing.T) {
+	h := newBoxed(t)
+	var got map[string]string
+	cell := func(id string, row int, last bool) model.AskField {
+		return model.AskField{ID: id, Label: "Oven", Unit: "%", Row: row, Chars: 6, Figures: true, Last: last}
+	}
+	refuse := true
+	h.UI.AskForm(model.Ask{
+		Title: "Round", Fields: []model.AskField{cell("a.1", 1, false), cell("b.1", 1, false), cell("a.2", 2, true), cell("b.2", 2, false)},
+		Check: func(map[string]string) map[string]string {
+			if refuse {
+				return map[string]string{"b.1": "too dry"}
+			}
+			return nil
+		},
+	}, func(values map[string]string, ok bool) { got = values })
+	write := func(text string) {
+		h.UI.Write(text)
+		h.UI.Press(fyne.KeyEnter)
+	}
+	write("15")
+	write("1")
+	write("") // the second row is left empty: on to the button
+	h.UI.Press(fyne.KeyEnter)
+	if got != nil {
+		t.Fatalf("what was refused was answered: %v", got)
+	}
+	refuse = false
+	write("16") // the keyboard is back at the cell at fault, selected
+	write("")
+	h.UI.Press(fyne.KeyEnter)
+	if got["a.1"] != "15" || got["b.1"] != "16" || got["a.2"] != "" {
+		t.Errorf("the table answers %v", got)
+	}
 }

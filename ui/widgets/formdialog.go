@@ -1,10 +1,14 @@
 package widgets
 
 import (
+	"strconv"
 	"strings"
 	"tenthpoint/ui/model"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -30,18 +34,19 @@ func (s *UIContext) AskForm(f model.Ask, answer func(values map[string]string, o
 			f.Typed(formValues(rows))
 		}
 	}
-	var stacked []fyne.CanvasObject
 	for i, spec := range f.Fields {
 		in := Input{Edit: func(string) { typed() }, Search: func(string) { typed() }}
-		in.Refused = func(why string) { rows[i].field.SetNote(model.Warn, why) }
-		if i == len(f.Fields)-1 {
+		in.Refused = func(why string) { rows[i].say(model.Warn, why) }
+		switch {
+		case i == len(f.Fields)-1:
 			in.Enter = func() string { return "yes" }
+		case spec.Last:
+			in.Enter = func() string { return endsAt(rows[i].entry) }
 		}
 		rows[i] = newFormRow(spec, in)
-		stacked = append(stacked, rows[i].field)
 		d.order.Add(spec.ID, rows[i].entry)
 	}
-	d.body = append(d.body, NewSheet(stacked...))
+	d.body = append(d.body, stackRows(rows))
 	d.addFault(f.Fault)
 	importance := widget.HighImportance
 	if f.Danger {
@@ -68,7 +73,7 @@ func formFaults(f model.Ask, rows []*formRow, values map[string]string, needed s
 		if row.spec.Required && strings.TrimSpace(values[row.spec.ID]) == "" {
 			fault = needed
 		}
-		row.field.SetProblem(fault)
+		row.say(model.Stop, fault)
 		if fault != "" && first == "" {
 			first = row.spec.ID
 		}
@@ -84,11 +89,48 @@ func formValues(rows []*formRow) map[string]string {
 	return values
 }
 
+// endsAt is the stop after a field that ends the form while it is empty.
+func endsAt(entry Keyed) string {
+	if strings.TrimSpace(InputValue(entry)) == "" {
+		return "yes"
+	}
+	return ""
+}
+
 // formRow is a field made from its spec.
 type formRow struct {
 	spec  model.AskField
 	field *Field
 	entry Keyed
+	table *askTable // that it is a cell of; nil where it has its own line
+}
+
+// say shows a sentence about the field: beside it, or under the table it is a cell of.
+func (r *formRow) say(state model.State, text string) {
+	if r.table != nil {
+		r.table.say(r.spec, state, text)
+		return
+	}
+	r.field.SetNote(state, text)
+}
+
+// stackRows puts the fields one under the other, and the cells of a table into it.
+func stackRows(rows []*formRow) fyne.CanvasObject {
+	var stacked []fyne.CanvasObject
+	var table *askTable
+	for _, row := range rows {
+		if row.spec.Row == 0 {
+			stacked, table = append(stacked, row.field), nil
+			continue
+		}
+		if table == nil {
+			table = newAskTable()
+			stacked = append(stacked, table.all)
+		}
+		row.table = table
+		table.add(row)
+	}
+	return NewSheet(stacked...)
 }
 
 func newFormRow(spec model.AskField, in Input) *formRow {
@@ -103,40 +145,84 @@ func newFormRow(spec model.AskField, in Input) *formRow {
 	return row
 }
 
-// Choice is a list to choose one from, in a dialog.
-type Choice struct {
-	Title, Text string
-	Label       string // beside the find field
-	Options     []model.Option
-	Yes, No     string
-	Fault       string // why the previous choice was invalid
+// askTable is rows of cells beside each other under their labels, with one line below for what is to
+// be said of a cell.
+type askTable struct {
+	all, grid *fyne.Container
+	note      *StatusText
+	about     string // the cell that the note is about
+	heads     []*Heading
+	cells     []*formRow
 }
 
-// AskChoice lets a person choose one of the options, by code, by letters or by arrows. The list is
-// open from the start. answer is called once.
-func (s *UIContext) AskChoice(c Choice, answer func(chosen model.Option, ok bool)) *Dialog {
-	d := s.newDialog(c.Title, model.Plain, c.Text)
-	d.onDismiss = func() { answer(model.Option{}, false) }
-	pick := NewAutocomplete(c.Options)
-	field := NewField(c.Label, "", pick)
-	field.Chars = 30
-	d.body = append(d.body, NewSheet(field))
-	d.order.Add("pick", pick)
-	submit := func() {
-		if o, ok := pick.Chosen(); ok {
-			d.finish(func() { answer(o, true) })
-			return
+func newAskTable() *askTable {
+	t := &askTable{note: NewStatusText()}
+	t.grid = container.New(t)
+	t.all = container.New(layout.NewCustomPaddedVBoxLayout(theme.Padding()), t.grid, t.note)
+	return t
+}
+
+// add puts a cell at the end of its row. The first row gives the labels.
+func (t *askTable) add(row *formRow) {
+	t.cells = append(t.cells, row)
+	if row.spec.Row == t.cells[0].spec.Row {
+		label := row.spec.Label
+		if row.spec.Unit != "" {
+			label += ", " + row.spec.Unit
 		}
-		field.SetProblem(s.words.Needed)
-		d.order.Focus("pick")
+		t.heads = append(t.heads, NewHeading(label))
+		t.grid.Add(t.heads[len(t.heads)-1])
 	}
-	pick.OnCommit = func(string) string { return "yes" }
-	pick.OnNoFit = func(string) { field.SetProblem(s.words.NoMatch) }
-	pick.OnEdit = func(string) { field.SetProblem("") }
-	d.addFault(c.Fault)
-	d.addButton("yes", or(c.Yes, s.words.Agree), widget.HighImportance, submit)
-	d.addButton("no", or(c.No, s.words.Cancel), widget.MediumImportance, d.Dismiss)
-	d.show("pick")
-	pick.down()
-	return d
+	t.grid.Add(row.entry)
+}
+
+// say shows a sentence about a cell; the first one that was found stays.
+func (t *askTable) say(cell model.AskField, state model.State, text string) {
+	switch {
+	case text == "" && t.about == cell.ID:
+		t.about = ""
+		t.note.Say(model.Plain, "")
+	case text != "" && (t.about == "" || t.about == cell.ID):
+		t.about = cell.ID
+		t.note.Say(state, strconv.Itoa(cell.Row)+". "+cell.Label+": "+text)
+	}
+}
+
+// sizes are the widths of the columns and the heights of labels and cells.
+func (t *askTable) sizes() (widths []float32, head, cell float32) {
+	digit := fyne.MeasureText("0", theme.TextSize(), fyne.TextStyle{}).Width
+	for i, h := range t.heads {
+		chars := t.cells[i].spec.Chars
+		widths = append(widths, max(float32(chars)*digit+2*theme.InnerPadding(), h.MinSize().Width+theme.InnerPadding()))
+		head, cell = max(head, h.MinSize().Height), max(cell, t.cells[i].entry.MinSize().Height)
+	}
+	return widths, head, cell
+}
+
+// MinSize is that of labels and rows.
+func (t *askTable) MinSize([]fyne.CanvasObject) fyne.Size {
+	widths, head, cell := t.sizes()
+	size := fyne.NewSize(0, head)
+	for _, w := range widths {
+		size.Width += w + theme.InnerPadding()
+	}
+	if len(widths) > 0 {
+		size.Height += float32(len(t.cells)/len(widths)) * (cell + theme.Padding())
+	}
+	return size
+}
+
+// Layout sets the labels over their columns, and the cells row by row.
+func (t *askTable) Layout([]fyne.CanvasObject, fyne.Size) {
+	widths, head, cell := t.sizes()
+	x := float32(0)
+	for at, w := range widths {
+		t.heads[at].Move(fyne.NewPos(x, 0))
+		t.heads[at].Resize(fyne.NewSize(w, head))
+		for i := at; i < len(t.cells); i += len(widths) {
+			t.cells[i].entry.Move(fyne.NewPos(x, head+float32(i/len(widths))*(cell+theme.Padding())))
+			t.cells[i].entry.Resize(fyne.NewSize(w, cell))
+		}
+		x += w + theme.InnerPadding()
+	}
 }

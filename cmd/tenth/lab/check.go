@@ -23,7 +23,10 @@ type benchCheck struct {
 	Meter     string `arg:"" optional:"" help:"The meter; without it, the only one there is." placeholder:"METER"`
 	Commodity string `aliases:"crop" required:"" help:"The grain of the reference, by id or name." placeholder:"GRAIN"`
 	Reference string `required:"" help:"Moisture of the reference by oven." placeholder:"PERCENT"`
-	Reading   string `required:"" help:"What the meter made of it." placeholder:"PERCENT"`
+	Reading   string `help:"What the meter made of it; for one with a dial give that instead." placeholder:"PERCENT" xor:"read" required:""`
+	Dial      string `help:"What the dial showed; its chart makes the percent." placeholder:"DIAL" xor:"read" required:""`
+	Mass      string `help:"With a dial, the grain put in, in g." placeholder:"GRAMS"`
+	Weight    string `help:"With a dial, the test weight where the chart goes by it." placeholder:"LB/BU"`
 	At        string `help:"Temperature of the reference, with F or C." placeholder:"TEMPERATURE"`
 	Name      string `help:"The reference's own number." placeholder:"NUMBER"`
 	Day       string `help:"Day it was read. Without it, today." placeholder:"YYYY-MM-DD"`
@@ -32,7 +35,9 @@ type benchCheck struct {
 func (benchCheck) Help() string {
 	return `A reference is grain whose moisture an oven has told. Day, person and calibration are today's, whoever acts and the meter's.
 
-    tenth bench check bench-1 --commodity corn --reference 16.02 --reading 16.1 --at 70F --name R7`
+    tenth bench check bench-1 --commodity corn --reference 16.02 --reading 16.1 --at 70F --name R7
+    tenth bench check bench-1 --commodity corn --reference 17.7 --dial 68 --mass 250 --at 65F
+    tenth bench withdraw bench-1 --reason "typed wrong"`
 }
 
 func (c benchCheck) Run(t *terminal.Terminal) error {
@@ -52,7 +57,11 @@ func (c benchCheck) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		p.Say("Written down: off by %s.", signed(check.Error()))
+		all, err := office.MeterChecks(p, p.Desk, check.Meter)
+		if err != nil {
+			return err
+		}
+		p.Say("Written down: off by %s.", signed(all[len(all)-1].Error()))
 		p.Say("%s", s.Sentence)
 		for _, why := range s.Ignored {
 			p.Say("%s", why)
@@ -64,11 +73,72 @@ func (c benchCheck) Run(t *terminal.Terminal) error {
 func (c benchCheck) check(p *terminal.Session) (meter.Check, error) {
 	crop, wrongCrop := entry.Commodity(c.Commodity)
 	reference, wrongReference := moistureNamed("Reference", c.Reference)
-	read, wrongReading := moistureNamed("Reading", c.Reading)
 	at, wrongAt := temperatureIn("Sample temperature", c.At)
 	day, wrongDay := entry.ParseDay("Day", c.Day, p.Today())
-	return meter.Check{Day: day, Meter: c.Meter, Crop: crop.ID, Name: c.Name, Reference: reference, Reading: read, Sample: at},
-		errors.Join(wrongCrop, wrongReference, wrongReading, wrongAt, wrongDay)
+	check := meter.Check{Day: day, Meter: c.Meter, Crop: crop.ID, Name: c.Name, Reference: reference, Sample: at}
+	return check, errors.Join(wrongCrop, wrongReference, c.readMeter(&check), wrongAt, wrongDay)
+}
+
+// readMeter reads what the meter showed: percent, or a dial with what its chart goes by.
+func (c benchCheck) readMeter(check *meter.Check) (err error) {
+	if c.Dial == "" {
+		check.Reading, err = moistureNamed("Reading", c.Reading)
+		return err
+	}
+	var wrong [3]error
+	check.Dial, wrong[0] = moisture.DialField.Parse(c.Dial)
+	check.Mass, wrong[1] = optional(moisture.MassField, c.Mass)
+	if c.Weight != "" {
+		check.TestWeight, wrong[2] = entry.ParseChartWeight(c.Weight)
+	}
+	return errors.Join(wrong[:]...)
+}
+
+// benchWithdraw takes a check of a meter back.
+type benchWithdraw struct {
+	terminal.BookFlags
+	terminal.WhoFlags
+	Meter  string `arg:"" optional:"" help:"The meter; without it, the only one there is." placeholder:"METER"`
+	Check  int    `help:"Number of the check. Without it, the last one that stands." placeholder:"NUMBER"`
+	Reason string `required:"" help:"What was wrong with it." placeholder:"WORDS"`
+}
+
+func (benchWithdraw) Help() string {
+	return `A manager's act, for a figure that was typed wrong. The check stays in the book and counts nowhere.
+
+    tenth bench withdraw bench-1 --check 4 --reason "typed 51 for 15" --who "Mae Orton"`
+}
+
+func (c benchWithdraw) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
+		id, err := onlyMeter(p, c.Meter)
+		if err != nil || id == "" {
+			return err
+		}
+		if c.Check == 0 {
+			standing, err := office.MeterChecks(p, p.Desk, id)
+			if err != nil {
+				return err
+			}
+			if len(standing) > 0 {
+				c.Check = standing[len(standing)-1].Seq
+			}
+		}
+		if err := scalehouse.WithdrawCheck(p, p.Desk, id, c.Check, c.Reason); err != nil {
+			return err
+		}
+		m, err := office.MeterByID(p, p.Desk, id)
+		if err != nil {
+			return err
+		}
+		s, err := office.MeterStatus(p, p.Desk, m)
+		if err != nil {
+			return err
+		}
+		p.Say("Check %d is withdrawn.", c.Check)
+		p.Say("%s", s.Sentence)
+		return nil
+	})
 }
 
 // moistureNamed reads a moisture to the hundredth; name is for errors.

@@ -36,7 +36,7 @@ const (
 // Around returns the context of a load in a book.
 func Around(lists Lists, p elevator.Profile, today quantity.Date, l *load.Load) (guard.Setting, error) {
 	s := guard.Setting{House: p, Today: today}
-	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{pit, stock, lot, truck, passages, posted, prices} {
+	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{pit, stock, lot, truck, passages, posted, prices, contracts} {
 		if err := find(lists, l, &s); err != nil {
 			return s, err
 		}
@@ -129,7 +129,7 @@ func passages(lists Lists, l *load.Load, s *guard.Setting) error {
 	if name == "" {
 		return nil
 	}
-	here, err := lists.Loads(book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}})
+	here, err := lists.Loads(book.LoadFilter{Truck: name, Phases: []string{string(load.OnYard), string(load.Ready)}})
 	if err != nil {
 		return err
 	}

@@ -21,6 +21,12 @@ type Check struct {
 	Name      string          `json:"name,omitempty"`
 	Reference quantity.Amount `json:"reference"` // by oven, in %
 	Reading   quantity.Amount `json:"reading"`   // by the meter, in %
+	// Dial is what a dial meter showed of Mass grams, and Chart the chart that Reading was read
+	// from; TestWeight is needed by charts with a second table.
+	Dial       quantity.Amount `json:"dial,omitzero"`
+	Mass       quantity.Amount `json:"mass,omitzero"`
+	TestWeight quantity.Amount `json:"test_weight,omitzero"`
+	Chart      string          `json:"chart,omitempty"`
 	// Sample is the temperature of the reference sample.
 	Sample quantity.Amount `json:"sample_temperature"`
 	By     string          `json:"by"`
@@ -83,4 +89,21 @@ func OfCrop(checks []Check, crop string) []Check {
 		}
 	}
 	return out
+}
+
+// Withdrawal takes a check back that was written down by mistake, such as a figure typed wrong. The
+// check stays in the book and counts nowhere.
+type Withdrawal struct {
+	Meter  string        `json:"meter"`
+	Seq    int           `json:"seq,string"` // of the check
+	Day    quantity.Date `json:"day"`
+	By     string        `json:"by"`
+	Reason string        `json:"reason"`
+}
+
+// Standing are the checks that were not withdrawn.
+func Standing(checks []Check, withdrawn []Withdrawal) []Check {
+	return slices.DeleteFunc(slices.Clone(checks), func(c Check) bool {
+		return slices.ContainsFunc(withdrawn, func(w Withdrawal) bool { return w.Meter == c.Meter && w.Seq == c.Seq })
+	})
 }

@@ -128,11 +128,18 @@ func (a CheckTolerance) failures(session []Check) []message.Text {
 	for _, c := range session {
 		limit, stated := a.Allowed(c.Crop, c.Reference)
 		if err := c.Error(); stated && size(err).More(limit) {
-			out = append(out, message.New("On %s it read %s for %s %s of %s: off by %s, and %s allows %s.",
-				c.Day, c.Reading, c.Crop, message.Own(c.Name), c.Reference, err, a.Name, limit))
+			out = append(out, a.failure(c, err, limit))
 		}
 	}
 	return out
+}
+
+func (a CheckTolerance) failure(c Check, off, limit quantity.Amount) message.Text {
+	if c.Name == "" {
+		return message.New("On %s it read %s for %s of %s: off by %s, and %s allows %s.", c.Day, c.Reading, c.Crop, c.Reference, off, a.Name, limit)
+	}
+	return message.New("On %s it read %s for %s %s of %s: off by %s, and %s allows %s.",
+		c.Day, c.Reading, c.Crop, message.Own(c.Name), c.Reference, off, a.Name, limit)
 }
 
 // meanFailure compares sums, which is the same as comparing means and divides
@@ -148,6 +155,9 @@ func (a CheckTolerance) meanFailure(session []Check) []message.Text {
 	}
 	if !size(sum).More(allowed) {
 		return nil
+	}
+	if len(session) == 1 {
+		return []message.Text{a.failure(session[0], sum, allowed)}
 	}
 	return []message.Text{message.New("On %s its errors with %s sum to %s over %d references, and %s allows a mean that sums to %s.",
 		session[0].Day, session[0].Crop, sum, len(session), a.Name, allowed)}
