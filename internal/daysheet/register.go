@@ -125,7 +125,7 @@ func (t Ticket) title() message.Text {
 		return message.Text{}
 	}
 	if !t.isApart() {
-		return titleWords(t.terms())
+		return titleWords(t.Terms())
 	}
 	out := make([]message.Text, len(t.Titles))
 	for i, terms := range t.Titles {

@@ -1,9 +1,7 @@
 package entry
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
@@ -266,8 +264,11 @@ type NotTested struct {
 }
 
 // Error names the results of the grain.
-func (e NotTested) Error() string {
-	return fmt.Sprintf("%s is not tested for %q. Factors of %s: %s", e.Commodity, e.Factor, e.Commodity, strings.Join(e.Known, ", "))
+func (e NotTested) Error() string { return e.Message().String() }
+
+// Message names the results of the grain.
+func (e NotTested) Message() message.Text {
+	return message.New("%s is not tested for %q. Factors of %s: %s", e.Commodity, e.Factor, e.Commodity, message.Names(", ", e.Known))
 }
 
 // FactorOf finds a factor other than the moisture, by its id, its name or the short

@@ -79,6 +79,9 @@ func Open(t testing.TB, name string, set *rates.Set) *scalehouse.Desk {
 	setUp(t, d, name)
 	if name == "guarded" {
 		must(t, scalehouse.SetBin(ctx, d, elevator.Bin{ID: "B9", Name: "Bin 9, organic corn", Commodity: "corn", Lot: "ORG-1"}))
+		must(t, scalehouse.SetContract(ctx, d, elevator.ContractTerms{
+			Number: "K-9", Grower: "103", Commodity: "corn", Quantity: quantity.Int(100, quantity.Bushel), Price: quantity.Of("4.12", quantity.DollarsPerBu), Until: d.Today().AddDays(30),
+		}))
 		trade(t, d)
 		must(t, scalehouse.PostPrice(ctx, d, elevator.PostedPrice{Commodity: "soybeans", Day: d.Today(), Price: quantity.Of("10.30", quantity.DollarsPerBu)}))
 	}

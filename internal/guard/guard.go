@@ -50,13 +50,14 @@ type Setting struct {
 	// Past marks a load from before the book, which yard, bins and day do not apply to.
 	Past bool
 
-	Bin    elevator.Bin      // that the load names; zero where it is on no list
-	InBin  []Stock           // its stock
-	Lot    string            // of the last load that came into it
-	Prices []quantity.Amount // of the last tickets of this grain, the newest first
-	Posted *load.Posted      // the price of the day; nil where none is posted
-	Truck  elevator.Truck    // as it is recorded; zero where it is on no list
-	Others []Passage         // other loads of the same truck
+	Bin       elevator.Bin      // that the load names; zero where it is on no list
+	InBin     []Stock           // its stock
+	Lot       string            // of the last load that came into it
+	Prices    []quantity.Amount // of the last tickets of this grain, the newest first
+	Posted    *load.Posted      // the price of the day; nil where none is posted
+	Truck     elevator.Truck    // as it is recorded; zero where it is on no list
+	Contracts []Contract        // that the load is delivered on
+	Others    []Passage         // other loads of the same truck
 }
 
 // Stock is grain in a bin, in lb or kg.

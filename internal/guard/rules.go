@@ -11,20 +11,21 @@ import (
 type ID string
 
 const (
-	Moisture  ID = "moisture"
-	Factor    ID = "factor"
-	Price     ID = "price"
-	LightNet  ID = "light-net"
-	Replaced  ID = "replaced"
-	Tare      ID = "tare"
-	OtherBin  ID = "bin"
-	OtherLot  ID = "lot"
-	Overdrawn ID = "overdrawn"
-	Repeated  ID = "repeated"
-	OnYard    ID = "on-yard"
-	DayAhead  ID = "day-ahead"
-	DayBack   ID = "day-back"
-	Apart     ID = "apart"
+	Moisture   ID = "moisture"
+	Factor     ID = "factor"
+	Price      ID = "price"
+	LightNet   ID = "light-net"
+	Replaced   ID = "replaced"
+	Tare       ID = "tare"
+	OtherBin   ID = "bin"
+	OtherLot   ID = "lot"
+	Overdrawn  ID = "overdrawn"
+	Overfilled ID = "contract"
+	Repeated   ID = "repeated"
+	OnYard     ID = "on-yard"
+	DayAhead   ID = "day-ahead"
+	DayBack    ID = "day-back"
+	Apart      ID = "apart"
 )
 
 // Rule is a guard with its default settings.
@@ -49,6 +50,7 @@ var rules = []Rule{
 	{OtherBin, message.New("A bin with other grain"), elevator.GuardManager, binned, false, findOtherGrain},
 	{OtherLot, message.New("A bin with another lot"), elevator.GuardQuestion, binned, false, findOtherLot},
 	{Overdrawn, message.New("A bin drawn below empty"), elevator.GuardManager, binned, false, findOverdrawn},
+	{Overfilled, message.New("A contract that would be overfilled"), elevator.GuardQuestion, overrun, false, findOverfilled},
 	{Repeated, message.New("The same truck and gross again within minutes"), elevator.GuardQuestion, repeated, false, findRepeated},
 	{OnYard, message.New("A truck that is on the yard already"), elevator.GuardQuestion, repeated, false, findOnYard},
 	{DayAhead, message.New("A day ahead of today"), elevator.GuardManager, dated, false, findDayAhead},
@@ -63,6 +65,7 @@ var (
 	again    = []string{"typed wrong before", "truck was not wholly on the scale", "weighed again on request"}
 	apart    = []string{"uncoupled, each weighed whole", "agreed in writing"}
 	binned   = []string{"bin was emptied or turned over", "blended on purpose", "bin list is out of date"}
+	overrun  = []string{"all of it on the contract, as agreed", "the rest is settled apart", "the contract is raised"}
 	repeated = []string{"another load, same weight", "two halves of one truck", "the other one is withdrawn"}
 	dated    = []string{"entered late from a paper ticket", "delivered on that day", "books of that day are open"}
 )

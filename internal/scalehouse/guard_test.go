@@ -216,3 +216,47 @@ func TestALotIsComparedWithTheLastOneOfItsBin(t *testing.T) {
 	_, err = scalehouse.Issue(ctx, d, id)
 	must(t, err)
 }
+
+// A contract with less room than the load brings is asked about, with what is left of it; the ticket
+// that a correction replaces leaves its room free.
+func TestAnOverfilledContractIsAskedAbout(t *testing.T) {
+	d := guarded(t)
+	must(t, scalehouse.SetContract(ctx, d, elevator.ContractTerms{
+		Number: "K-7", Grower: "103", Commodity: "corn", Quantity: quantity.Int(700, quantity.Bushel), Price: quantity.Of("4.10", quantity.DollarsPerBu), Until: d.Today().AddDays(30),
+	}))
+	onContract := func(truck string, gross int64) string {
+		price := quantity.Of("4.10", quantity.DollarsPerBu)
+		return taken(t, d, load.Details{
+			Direction: load.Inbound, Day: d.Today(), Commodity: "corn", Grower: load.Party{ID: "103", Name: "Ada Field"}, Truck: load.Truck{Plate: truck},
+			Terms: title.Terms{Under: title.Contract, No: "K-7"}, Price: &price,
+		}, gross, 24300)
+	}
+	first, err := scalehouse.Issue(ctx, d, onContract("T1", 52300)) // 28,000 lb: 500 bu
+	must(t, err)
+	second := onContract("T2", 52400)
+	_, err = scalehouse.Issue(ctx, d, second)
+	f := asks(t, err, "contract")
+	if f.Field != "terms" || len(f.Reasons) == 0 {
+		t.Errorf("the question is %+v", f)
+	}
+	must(t, scalehouse.Answer(ctx, d, second, f.ID, f.Reasons[0]))
+	_, err = scalehouse.Issue(ctx, d, second)
+	must(t, err)
+	again, err := scalehouse.Correct(ctx, d, first, "bin was B3")
+	must(t, err)
+	if l, err := office.Load(ctx, d, again); err != nil || l.InPlaceOf() != first {
+		t.Fatalf("load %s replaces %d, %v", again, l.InPlaceOf(), err)
+	}
+	around, err := office.Surroundings(d, office.ReadNow(ctx, d), mustLoad(t, d, again))
+	must(t, err)
+	if k := around.Contracts; len(k) != 1 || !k[0].Left.More(quantity.Int(190, quantity.Bushel)) || !k[0].Left.Less(quantity.Int(210, quantity.Bushel)) {
+		t.Errorf("the contract has %+v left beside the ticket that is replaced", k)
+	}
+}
+
+func mustLoad(t *testing.T, d *scalehouse.Desk, id string) *load.Load {
+	t.Helper()
+	l, err := office.Load(ctx, d, id)
+	must(t, err)
+	return l
+}

@@ -129,11 +129,9 @@ func resultWords(t *facts, f grain.Factor, found load.Finding) string {
 // namesBushel reports whether a test weight in lb/bu says which bushel: in Canada
 // that may be Avery's, of 36.37 L, beside Winchester's, of 35.24 L. Tickets of the
 // first law print as they did.
-func namesBushel(t *facts) bool { return t.House.Rules == "canada" && !t.isOfFirstLaw() }
-
-// isOfFirstLaw reports whether a ticket is from before its law was kept with it.
-func (t *facts) isOfFirstLaw() bool {
-	return t.l.Number > 0 && t.l.Settled != nil && t.l.Settled.Law == ""
+func namesBushel(t *facts) bool {
+	old := t.l.Number > 0 && t.l.Settled != nil && t.l.Settled.Law == ""
+	return t.House.Rules == "canada" && !old
 }
 
 // resultFigure is a result as the settlement recorded it, else as the grain's own

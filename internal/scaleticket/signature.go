@@ -20,14 +20,10 @@ func signatureSection(t *facts) Section {
 	return p.Section
 }
 
-// footer says what the ticket is not, and what takes precedence over it. What a ticket says of the
-// law is to be confirmed; tickets of the first law print as they did.
-func footer(t *facts) []string {
-	law := t.w.LawFirst
-	if !t.isOfFirstLaw() {
-		law += " " + t.w.Confirm
-	}
-	return []string{t.w.NotReceipt, t.w.Cautions, law}
+// footer says what the ticket is not, what takes precedence over it, and that what it says of the
+// law is to be confirmed.
+func footer(w Words) []string {
+	return []string{w.NotReceipt, w.Cautions, w.LawFirst + " " + w.Confirm}
 }
 
 // codeLine is the code the ticket is found by; a preview has none.

@@ -185,7 +185,7 @@ func (b *Bench) Restore(id string) bool {
 // cannot be used the focus stays. It returns the field to go to, empty for the one that follows.
 func (b *Bench) Enter(id string) (next string) {
 	s := b.current
-	if wrong := s.next.remarks[id]; wrong.State == model.Stop && s.typed[id] != "" && id != "chart" && id != "meter" {
+	if wrong := s.next.messages[id]; wrong.State == model.Stop && s.typed[id] != "" && id != "chart" && id != "meter" {
 		b.session.Notify(model.Stop, wrong.Text)
 		return id
 	}

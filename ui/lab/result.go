@@ -12,11 +12,11 @@ type Result struct {
 	found outcome
 	grade session.GradeAdvice // by the tests made and the other results as typed
 
-	Fields  []model.Field
-	Figures []model.Figure // moisture, spread, tests made
-	Tests   []model.Row    // all of them, also those left out
-	Remarks []model.Remark // the bench's findings about the sample
-	Ruler   model.Ruler
+	Fields   []model.Field
+	Figures  []model.Figure // moisture, spread, tests made
+	Tests    []model.Row    // all of them, also those left out
+	Statuses []model.Status // the bench's findings about the sample
+	Ruler    model.Ruler
 }
 
 // Result returns the current result of the current sample.
@@ -31,7 +31,7 @@ func (b *Bench) Result() Result {
 		Fields: s.fields(func() []model.Option { return b.loads.options(b.session.Language) }), Figures: s.found.figures(policy),
 		Tests: s.found.rows(b.tools.equipment), Ruler: s.found.marked(b.session.Language),
 	}
-	r.Remarks = advice{s.found, s.next, r.grade, policy}.remarks()
+	r.Statuses = advice{s.found, s.next, r.grade, policy}.statuses()
 	return r
 }
 

@@ -117,9 +117,9 @@ func breachText(in Language, b grain.Breach) string {
 	return text
 }
 
-// Remarks is the advice beside the tests of the bench; none while nothing of the
+// Statuses is the advice beside the tests of the bench; none while nothing of the
 // table is tested.
-func (a GradeAdvice) Remarks() []model.Remark {
+func (a GradeAdvice) Statuses() []model.Status {
 	if !a.told {
 		return nil
 	}
@@ -128,7 +128,7 @@ func (a GradeAdvice) Remarks() []model.Remark {
 	if a.untested != "" {
 		lines = append(lines, a.untested)
 	}
-	return []model.Remark{{State: model.Plain, Word: a.language.Say("would grade"), Text: strings.Join(lines, "\n")}}
+	return []model.Status{{State: model.Plain, Word: a.language.Say("would grade"), Text: strings.Join(lines, "\n")}}
 }
 
 // Lines are the advice under a working, apart from it: no figure uses it.

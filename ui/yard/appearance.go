@@ -176,7 +176,7 @@ func (a appearances) termsReading(_ string, l *load.Load) string {
 	if !ok {
 		return ""
 	}
-	return a.session.Say("%s at %s", c.Quantity, c.Price)
+	return a.session.Say("%s at %s", c.Quantity, c.PriceText())
 }
 
 // termsOptions are sale, storage, and the grower's contracts for the grain.
@@ -192,7 +192,7 @@ func (a appearances) termsOptions() []model.Option {
 	d := a.now.Load.Details
 	for _, c := range a.session.Known().Contracts {
 		if c.Grower == d.Grower.ID && c.Commodity == d.Commodity {
-			out = append(out, model.Option{Code: c.Number, Name: a.session.Say("contract"), Detail: a.session.Say("%s at %s until %s", c.Quantity, c.Price, c.Until)})
+			out = append(out, model.Option{Code: c.Number, Name: a.session.Say("contract"), Detail: a.session.Say("%s at %s until %s", c.Quantity, c.PriceText(), c.Until)})
 		}
 	}
 	return out

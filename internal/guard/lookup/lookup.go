@@ -36,7 +36,7 @@ const (
 // Around returns the context of a load in a book.
 func Around(lists Lists, p elevator.Profile, today quantity.Date, l *load.Load) (guard.Setting, error) {
 	s := guard.Setting{House: p, Today: today}
-	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{pit, stock, lot, truck, passages, posted, prices} {
+	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{pit, stock, lot, truck, passages, posted, prices, contracts} {
 		if err := find(lists, l, &s); err != nil {
 			return s, err
 		}
