@@ -2,6 +2,7 @@ package entry
 
 import (
 	"slices"
+	"strings"
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"

@@ -18,9 +18,9 @@ func TestOneKeyAnswersForAllThatIsNotFound(t *testing.T) {
 	b.test(t, "62")
 	b.typeAll("foreign-material 0.4", "test-weight 56")
 	open := func() string {
-		advice, found := session.Find(b.Result().Remarks, func(s model.Remark) bool { return s.Word == "would grade" })
+		advice, found := session.Find(b.Result().Statuses, func(s model.Status) bool { return s.Word == "would grade" })
 		if !found {
-			t.Fatalf("the bench says %+v", b.Result().Remarks)
+			t.Fatalf("the bench says %+v", b.Result().Statuses)
 		}
 		return advice.Text
 	}
