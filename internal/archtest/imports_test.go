@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -84,6 +84,8 @@ var mayImport = map[string][]string{
 
 	"internal/guard/lookup": slices.Concat(core, inside("book")), // what the book has around a load
 
+	"internal/entry/moving": inside("entry", "quantity", "bin", "bin/shape"), // what is typed of a movement of grain
+
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
 	"internal/book":                   core,                                // what a book holds
@@ -151,6 +153,7 @@ var mayImport = map[string][]string{
 	"ui/lab/shelf":  area(),                                                                 // the samples kept
 	"ui/tickets":    area(),
 	"ui/disputes":   area(),
+	"ui/bins":       area(),
 	"ui/day":        area(),
 	"ui/rates":      area(),
 	"ui/growers":    area(),
