@@ -2,6 +2,7 @@ package entry
 
 import (
 	"slices"
+	"strings"
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
@@ -19,6 +20,7 @@ func (f *Form) sampleFields(d *draft) []Field {
 	return append(out,
 		moistureWord("meter", "Meter"), moistureWord("why", "Why typed"),
 		sampleWord("number", "Sample number", func(s *load.Sample) *string { return &s.Number }),
+		noneSeenField(),
 		sampleWord("probes", "Probed", func(s *load.Sample) *string { return &s.Probes }),
 		sampleWord("tester", "Tester", func(s *load.Sample) *string { return &s.Tester }),
 		sampleWord("grade", "Grade", func(s *load.Sample) *string { return &s.Grade }),
@@ -217,6 +219,27 @@ func untilField() Field {
 			d.sample.Until = day
 		}
 		return err
+	})
+}
+
+// NoneSeen is the field that answers for all that a tester looks for and does not find.
+const NoneSeen = "none-seen"
+
+// noneSeenField takes whether whatever is counted or noticed and not typed was looked for and not
+// found.
+func noneSeenField() Field {
+	answers := map[bool]string{true: "yes"}
+	f := Field{ID: NoneSeen, Label: "Looked for, not found", Kind: YesNo, Seldom: true, shown: func(l *load.Load) string { return answers[l.Sample.NoneSeen] }}
+	return found(f, func(d *draft, text string) error {
+		switch strings.ToLower(text) {
+		case "yes":
+			d.sample.NoneSeen = true
+		case "", "no":
+			d.sample.NoneSeen = false
+		default:
+			return message.Invalid.Errorf("%q is not yes or no; type yes where everything was looked for", text)
+		}
+		return nil
 	})
 }
 

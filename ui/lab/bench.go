@@ -345,6 +345,15 @@ func (b *Bench) AskFactor(then func(field string)) {
 	})
 }
 
+// CanSeeNone reports whether a load of known grain is tested.
+func (b *Bench) CanSeeNone() bool { return b.current.form != nil && b.current.results().CanSeeNone() }
+
+// SeeNone answers that whatever is not typed was looked for and not found, or takes it back.
+func (b *Bench) SeeNone() {
+	b.current.results().SeeNone()
+	b.drafts.saveDraft(b.current)
+}
+
 // CanPrintLabel reports whether the current sample has a number in the book.
 func (b *Bench) CanPrintLabel() bool {
 	return b.current.load != nil && b.current.load.Sample.Number != ""

@@ -24,7 +24,7 @@ func (b *Bench) Result() Result {
 	s, policy := b.current, b.tools.policy(b.current.crop())
 	graded := entry.CopyOf(s.found.would)
 	if s.form != nil {
-		graded.Sample.Findings = s.results().Findings()
+		graded.Sample.Findings, graded.Sample.NoneSeen = s.results().Findings(), s.results().Sample().NoneSeen
 	}
 	r := Result{
 		found: s.found, grade: session.AdviseGrade(b.session, graded),

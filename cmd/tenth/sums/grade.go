@@ -92,12 +92,7 @@ func (c Grade) typed(t *terminal.Terminal) (office.Grading, error) {
 	if err != nil {
 		return office.Grading{}, err
 	}
-	if c.NoneSeen {
-		if crop, err = tables.ByID(crop.ID); err != nil {
-			return office.Grading{}, err
-		}
-		s.Findings = append(s.Findings, office.NoneSeen(crop, s)...)
-	}
+	s.NoneSeen = c.NoneSeen
 	return office.GradeSample(tables, crop.ID, s, c.Class)
 }
 
