@@ -8,18 +8,18 @@ import (
 )
 
 // Hours are the loads of the day by the hour.
-func (s *DaySheet) Hours() model.Bars { return s.shown(s.sheet.HourBars()) }
+func (s *DaySheet) Hours() model.Bars { return barsIn(s.session.Language, s.sheet.HourBars()) }
 
 // Spread returns the number of loads by moisture.
-func (s *DaySheet) Spread() model.Bars { return s.shown(s.sheet.SpreadBars()) }
+func (s *DaySheet) Spread() model.Bars { return barsIn(s.session.Language, s.sheet.SpreadBars()) }
 
-// shown is a chart of the day's paper on the screen, where a bar of no height has no figure.
-func (s *DaySheet) shown(b report.Bars) model.Bars {
-	out := model.Bars{Title: s.session.Text(b.Title), Empty: s.session.Text(b.Empty)}
+// barsIn is a chart of the day's paper on the screen, where a bar of no height has no figure.
+func barsIn(in session.Language, b report.Bars) model.Bars {
+	out := model.Bars{Title: in.Text(b.Title), Empty: in.Text(b.Empty)}
 	for i, height := range b.Heights {
-		bar := model.Bar{Label: s.session.Text(b.Labels[i]), Height: height}
+		bar := model.Bar{Label: in.Text(b.Labels[i]), Height: height}
 		if height > 0 {
-			bar.Value = s.session.Text(b.Values[i])
+			bar.Value = in.Text(b.Values[i])
 		}
 		out.Bars = append(out.Bars, bar)
 	}
