@@ -51,10 +51,12 @@ type commands struct {
 	Difference tickets.Difference `cmd:"" group:"tickets" help:"Set two tickets side by side."`
 	Dispute    tickets.Dispute    `cmd:"" group:"tickets" help:"A disagreement about a ticket, from doubt to decision."`
 
-	Day      day.Day      `cmd:"" group:"evening" help:"Show the sheet of a day, or close the day."`
-	Position day.Position `cmd:"" group:"evening" help:"Show what is in the house."`
-	Account  day.Account  `cmd:"" group:"evening" help:"Show a grower's account."`
-	Examine  day.Examine  `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
+	Day        day.Day        `cmd:"" group:"evening" help:"Show the sheet of a day, or close the day."`
+	Position   day.Position   `cmd:"" group:"evening" help:"Show what is in the house."`
+	Production day.Production `cmd:"" group:"evening" help:"Show what single farms and fields have delivered, and whose it is."`
+	Undecided  day.Undecided  `cmd:"" group:"evening" help:"List grain of which nobody has said what becomes of it, with its age and its day."`
+	Account    day.Account    `cmd:"" group:"evening" help:"Show a grower's account."`
+	Examine    day.Examine    `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
 
 	Settle sums.Settle `cmd:"" group:"sums" help:"Settle a load without a book: figures in, working out."`
 	Shrink sums.Shrink `cmd:"" group:"sums" help:"Work out the bare water shrink of a weight."`

@@ -15,7 +15,7 @@ var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity"
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "scalehouse/money", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "audit", "ratefiles")
+var rooms = inside("scalehouse", "scalehouse/intake", "scalehouse/money", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/growing", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
@@ -58,7 +58,7 @@ var mayImport = map[string][]string{
 
 	"internal/position": inside("title", "quantity", "grain", "settle", "bin"), // the daily position record
 
-	"internal/elevator": inside("quantity", "grain", "bin/shape"),
+	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
 	"internal/contract": inside("quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
 	"internal/journal":  inside("quantity"),
 	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
@@ -116,12 +116,13 @@ var mayImport = map[string][]string{
 	"internal/scalelink":            inside("quantity"),
 	"internal/atomicfile":           {}, // files that appear whole or not at all
 	"internal/printing":             inside("atomicfile"),
-	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "grain", "rates", "tariff", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
-	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup")),
+	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "title", "grain", "rates", "tariff", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
+	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms")),
 	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
+	"internal/office/growing":       slices.Concat(core, papers, inside("book", "office")), // production by farm
 	"internal/office/money":         slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
-	"internal/office/terms":         slices.Concat(core, papers, inside("book", "office")), // posted prices, undecided grain
+	"internal/office/terms":         slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
 	"internal/audit":                slices.Concat(core, inside("book", "office")),
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
