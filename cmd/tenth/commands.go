@@ -192,5 +192,5 @@ func mistyped(err error) error {
 	if errors.As(err, &parse) && parse.Context != nil && parse.Context.Selected() != nil {
 		name = "tenth " + parse.Context.Selected().Path()
 	}
-	return terminal.Misused(message.Name(err.Error()), message.New("Type \"%v --help\" to see what it takes", name))
+	return terminal.Advised(message.Name(err.Error()), message.New("Type \"%v --help\" to see what it takes", name))
 }
