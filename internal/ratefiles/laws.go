@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/tomlfile"
+	"tenthpoint/internal/truckscale"
 )
 
 // ReadLaws gathers the published rules in use: those of the program, and the elevator's own from
@@ -100,9 +101,11 @@ func CheckLaw(f *law.File) (err error) {
 		_, err = moisture.ReadRetentions(f)
 	case meter.KindTolerances:
 		_, err = meter.ReadTolerances(f)
+	case truckscale.KindTolerances:
+		_, err = truckscale.ReadLadder(f)
 	default:
 		return tomlfile.Problems{tomlfile.Locate(f.Name, f.Text).Problem("law.kind", message.New("law.kind is %q", f.Kind),
-			message.New("Known here: grades, recording, bushels, moisture-classes, disputes, retention, meter-tolerances."))}
+			message.New("Known here: grades, recording, bushels, moisture-classes, disputes, retention, meter-tolerances, scale-tolerances."))}
 	}
 	return err
 }
