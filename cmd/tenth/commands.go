@@ -20,6 +20,7 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/cmd/tenth/tickets"
 	"tenthpoint/cmd/tenth/yard"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/version"
 )
 
@@ -125,7 +126,10 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 	if err != nil {
 		panic(err) // the commands themselves are written wrongly
 	}
-	t.Printer = terminal.HouseLanguage(ctx, args)
+	var asked bool
+	if args, t.Printer, asked = terminal.HelpLanguage(args); !asked {
+		t.Printer = terminal.HouseLanguage(ctx, args)
+	}
 	translate(parser.Model, t.Printer)
 	line, err := parser.Parse(args)
 	if err != nil {
@@ -184,5 +188,5 @@ func mistyped(err error) error {
 	if errors.As(err, &parse) && parse.Context != nil && parse.Context.Selected() != nil {
 		name = "tenth " + parse.Context.Selected().Path()
 	}
-	return terminal.Complaint{What: err.Error(), Hint: "Type \"" + name + " --help\" to see what it takes"}
+	return terminal.Misused(message.Name(err.Error()), message.New("Type \"%v --help\" to see what it takes", name))
 }

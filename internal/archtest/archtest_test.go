@@ -29,6 +29,7 @@ var rules = []rule{
 	folderNames,
 	noSkippedTests,
 	noLanguageInVariables,
+	errorTextStays,
 }
 
 // TestArchitecture applies every rule to the repository and reports all problems.

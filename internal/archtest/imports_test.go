@@ -9,13 +9,13 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "settle", "bin/shape", "bin", "position", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "audit", "ratefiles")
+var rooms = inside("scalehouse", "scalehouse/intake", "scalehouse/money", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
@@ -59,6 +59,7 @@ var mayImport = map[string][]string{
 	"internal/position": inside("title", "quantity", "grain", "settle", "bin"), // the daily position record
 
 	"internal/elevator": inside("quantity", "grain", "bin/shape"),
+	"internal/contract": inside("quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
 	"internal/journal":  inside("quantity"),
 	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
@@ -82,6 +83,8 @@ var mayImport = map[string][]string{
 	"internal/entry":      inside("title", "guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
 	"internal/guard/lookup": slices.Concat(core, inside("book")), // what the book has around a load
+
+	"internal/entry/moving": inside("entry", "quantity", "bin", "bin/shape"), // what is typed of a movement of grain
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
@@ -123,6 +126,7 @@ var mayImport = map[string][]string{
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":    slices.Concat(core, inside("office", "scalehouse")),
+	"internal/scalehouse/money":     slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
 	"internal/demo":                 slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 
 	"ui/model":               inside("textsearch", "moisture"),
@@ -149,6 +153,7 @@ var mayImport = map[string][]string{
 	"ui/lab/shelf":  area(),                                                                 // the samples kept
 	"ui/tickets":    area(),
 	"ui/disputes":   area(),
+	"ui/bins":       area(),
 	"ui/day":        area(),
 	"ui/rates":      area(),
 	"ui/growers":    area(),

@@ -37,9 +37,9 @@ type Book interface {
 	Series(context.Context) ([]string, error)
 	// VerifyFile checks the engine's schema and triggers, VerifyEditions the texts against their
 	// hashes, VerifyStock the position against the loads.
-	VerifyFile(context.Context) ([]string, error)
-	VerifyEditions(context.Context) (problems []string, count int64, err error)
-	VerifyStock(context.Context) ([]string, error)
+	VerifyFile(context.Context) ([]message.Text, error)
+	VerifyEditions(context.Context) (problems []message.Text, count int64, err error)
+	VerifyStock(context.Context) ([]message.Text, error)
 }
 
 // Soundness is the result of verifying the whole book.
@@ -119,10 +119,10 @@ func (v *walk) ordered(f journal.Fact) {
 	if f.Kind == (journal.ClockAnswered{}).Kind() {
 		answer, err := journal.ReadBody[journal.ClockAnswered](f.Body)
 		if err != nil {
-			v.found(message.New("Fact %d: %v.", f.Seq, err))
+			v.found(message.New("Fact %d: %s.", f.Seq, err))
 			return
 		}
-		v.remark("Fact %d: the clock stood at %s after a fact of %s. %s answered for it: %s", f.Seq, v.desk.Local(f.At), v.desk.Local(answer.Last), f.Who, answer.Reason)
+		v.remark("Fact %d: the clock stood at %s after a fact of %s. %v answered for it: %v", f.Seq, v.desk.Local(f.At), v.desk.Local(answer.Last), f.Who, answer.Reason)
 		return
 	}
 	if f.At < v.lastAt {
@@ -132,20 +132,20 @@ func (v *walk) ordered(f journal.Fact) {
 
 func (v *walk) file() error {
 	problems, err := v.book.VerifyFile(v.ctx)
-	v.found(sentences(problems)...)
+	v.found(problems...)
 	return err
 }
 
 func (v *walk) stock() error {
 	problems, err := v.book.VerifyStock(v.ctx)
-	v.found(sentences(problems)...)
+	v.found(problems...)
 	return err
 }
 
 func (v *walk) keptEditions() error {
 	problems, count, err := v.book.VerifyEditions(v.ctx)
 	v.out.Editions = count
-	v.found(sentences(problems)...)
+	v.found(problems...)
 	if err != nil {
 		return err
 	}
@@ -163,7 +163,7 @@ func (v *walk) keptEditions() error {
 func (v *walk) named(id, hash string) {
 	_, text, err := v.book.Edition(v.ctx, hash)
 	if err != nil {
-		v.found(message.New("The text kept as %q with the hash %.12s cannot be read: %v.", id, hash, err))
+		v.found(message.New("The text kept as %q with the hash %.12s cannot be read: %s.", id, hash, err))
 		return
 	}
 	if own := v.ownName(text); own != id {
@@ -197,7 +197,7 @@ func (v *walk) ownName(text string) string {
 func (v *walk) journal() error {
 	problems, count, err := journal.Check(v.noting(v.book.Facts(v.ctx, book.FactFilter{}), 1))
 	v.out.Facts = count
-	v.found(sentences(problems)...)
+	v.found(problems...)
 	return err
 }
 
@@ -231,13 +231,4 @@ func (v *walk) note(f journal.Fact) {
 		v.seen[id] = true
 		v.loadNo = max(v.loadNo, int64(office.LoadNumber(id)))
 	}
-}
-
-// sentences are problems that the engine or the journal put in English.
-func sentences(problems []string) []message.Text {
-	out := make([]message.Text, len(problems))
-	for i, one := range problems {
-		out[i] = message.Words(one)
-	}
-	return out
 }

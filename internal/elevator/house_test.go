@@ -1,6 +1,7 @@
 package elevator
 
 import (
+	"encoding/json"
 	"strings"
 	"testing"
 
@@ -123,5 +124,19 @@ func TestKinds(t *testing.T) {
 	}
 	if IsFact("house.moved") {
 		t.Error("an unknown kind is known")
+	}
+}
+
+// A contract whose price is open is read back from the journal as it was written.
+func TestAnOpenPriceIsReadBack(t *testing.T) {
+	basis := quantity.Of("-0.30", quantity.DollarsPerBu)
+	c := ContractTerms{Number: "B", Grower: "1", Commodity: "corn", Quantity: quantity.Int(5000, quantity.Bushel), Until: quantity.MustDate("2026-12-31"), Form: Basis, Basis: &basis}
+	body, err := json.Marshal(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back ContractTerms
+	if err := json.Unmarshal(body, &back); err != nil || back.Check() != nil || back.HasPrice() || !back.Basis.Equal(basis) {
+		t.Errorf("%s: %v, %v", body, err, back.Check())
 	}
 }

@@ -1,7 +1,6 @@
 package entry
 
 import (
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/elevator"
@@ -151,8 +150,11 @@ func ParseShares(text string) ([]Share, error) {
 type NotShare struct{ Text string }
 
 // Error says how to write one.
-func (e NotShare) Error() string {
-	return fmt.Sprintf("%q is no share. Write an owner and the part, like 102=2/3 or 901=33.5%%", e.Text)
+func (e NotShare) Error() string { return e.Message().String() }
+
+// Message says how to write one.
+func (e NotShare) Message() message.Text {
+	return message.New("%q is no share. Write an owner and the part, like 102=2/3 or 901=33.5%%", e.Text)
 }
 
 // ParseDay reads a date, or a relative day such as yesterday; the error names the field.
@@ -203,6 +205,9 @@ func Temperature(name, text string, usual quantity.Unit) (quantity.Amount, error
 type NoScaleLetter struct{ Name, Text string }
 
 // Error says how to write it.
-func (e NoScaleLetter) Error() string {
-	return fmt.Sprintf("%s %q does not say whether it is °F or °C. Write it like 65F or 18C", e.Name, e.Text)
+func (e NoScaleLetter) Error() string { return e.Message().String() }
+
+// Message says how to write it.
+func (e NoScaleLetter) Message() message.Text {
+	return message.New("%s %q does not say whether it is °F or °C. Write it like 65F or 18C", e.Name, e.Text)
 }

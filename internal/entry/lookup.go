@@ -1,7 +1,6 @@
 package entry
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -79,8 +78,11 @@ type Ambiguous struct {
 }
 
 // Error names the candidates.
-func (e Ambiguous) Error() string {
-	return fmt.Sprintf("%q may be several. Type the code of one: %s", e.Text, strings.Join(e.Like, ", "))
+func (e Ambiguous) Error() string { return e.Message().String() }
+
+// Message names the candidates.
+func (e Ambiguous) Message() message.Text {
+	return message.New("%q may be several. Type the code of one: %s", e.Text, message.Names(", ", e.Like))
 }
 
 // mostCandidates is the largest number of candidates an error lists.

@@ -142,7 +142,7 @@ func (r *reader) agree(weighed []load.Weighing) {
 // settles reports why the load could not be settled.
 func (r *reader) settles(form *entry.Form, cells []pastCell) {
 	tried := form.Tried()
-	if whole := tried.Remarks[entry.WholeLoad]; whole.Err != nil {
+	if whole := tried.Messages[entry.WholeLoad]; whole.Err != nil {
 		r.wrong("", message.Of(whole.Err))
 		return
 	}

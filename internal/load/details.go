@@ -168,6 +168,9 @@ type Sample struct {
 	Probes   string    `json:"probes,omitempty"`
 	Moisture *Moisture `json:"moisture,omitempty"`
 	Findings []Finding `json:"findings,omitempty"`
+	// NoneSeen is that whatever is counted or noticed and is not among Findings was looked for
+	// and not found. It makes a grade whole; a settlement takes Findings alone.
+	NoneSeen bool `json:"none_seen,omitempty"`
 	// Flags are warnings about the reading, printed on the slip.
 	Flags []Flag `json:"flags,omitempty"`
 	// Stops are the warnings that stop the ticket.

@@ -135,7 +135,7 @@ func contractsOf(ctx context.Context, d Desk, growerID string) ([]daysheet.Contr
 	var out []daysheet.Contract
 	for _, c := range all {
 		if c.Grower == growerID {
-			out = append(out, daysheet.Contract{Number: c.Number, Commodity: c.Commodity, Name: commodityName(c.Commodity), Quantity: c.Quantity, Price: c.Price, Until: c.Until})
+			out = append(out, daysheet.Contract{Number: c.Number, Commodity: c.Commodity, Name: commodityName(c.Commodity), Quantity: c.Quantity, Price: c.Price, Priced: c.PriceText(), Until: c.Until})
 		}
 	}
 	return out, nil

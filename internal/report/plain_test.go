@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"tenthpoint/internal/message"
 	"testing"
@@ -114,6 +115,26 @@ func TestText(t *testing.T) {
 	d := sample()
 	d.Blocks = append(d.Blocks[:len(d.Blocks)-1], longTable(8))
 	golden(t, "sample.txt", d.Text(100))
+}
+
+// On a screen no line is longer than the screen, and every figure is still there in one piece.
+func TestFoldedTablesKeepEveryFigure(t *testing.T) {
+	d := sample()
+	d.Blocks = append(d.Blocks[:len(d.Blocks)-1], longTable(8))
+	for _, width := range []int{60, 80, 100, 200} {
+		text := d.Folded(width)
+		for _, line := range strings.Split(text, "\n") {
+			if n := len([]rune(line)); n > width {
+				t.Errorf("a line of %d letters at %d: %q", n, width, line)
+			}
+		}
+		words := strings.Fields(text)
+		for _, field := range strings.Fields(d.Text(width)) {
+			if strings.ContainsAny(field, "0123456789") && !slices.Contains(words, field) {
+				t.Errorf("%s is not in the text folded at %d", field, width)
+			}
+		}
+	}
 }
 
 func golden(t *testing.T, name, got string) {

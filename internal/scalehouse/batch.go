@@ -68,7 +68,7 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 			return err
 		}
 		recorded = w.recorded
-		return w.renewRows()
+		return w.renewRows("")
 	})
 	if err != nil || !recorded {
 		return err
@@ -79,16 +79,13 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 // do does acts as part of the batch.
 func (w *Batch) do(_ context.Context, acts func(*Batch) error) error { return acts(w) }
 
-// renewRows updates the rows of all loads touched.
-func (w *Batch) renewRows() error { return w.renewRowsBut("") }
-
-// renewRowsBut updates the rows of all loads touched except one.
-func (w *Batch) renewRowsBut(except string) error {
+// renewRows updates the rows of all loads touched, except one where it is named.
+func (w *Batch) renewRows(except string) error {
 	for _, id := range slices.Sorted(maps.Keys(w.touched)) {
 		if id == except {
 			continue
 		}
-		if err := w.renewRow(id); err != nil {
+		if err := renewRow(w, id); err != nil {
 			return err
 		}
 		delete(w.touched, id)
@@ -98,7 +95,7 @@ func (w *Batch) renewRowsBut(except string) error {
 
 // renewRow updates the row of a load. A weight alone changes nothing in a row, and a driver is
 // waiting: such a row is skipped.
-func (w *Batch) renewRow(id string) error {
+func renewRow(w *Batch, id string) error {
 	is := office.RowOf(w.loads[id])
 	was, known := w.rows[id]
 	if known && reflect.DeepEqual(was, is) {
@@ -211,10 +208,20 @@ func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 // id.
 func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasRecord(kind, id) }
 
+// RecordsIn are the records of a kind as a batch has left them so far.
+func RecordsIn[T interface{ Kind() string }](w *Batch) ([]T, error) {
+	var kind T
+	rows, err := w.tx.Records(kind.Kind())
+	if err != nil {
+		return nil, err
+	}
+	return office.ReadRecords[T](rows)
+}
+
 // onYardWith returns the load on the yard that is to replace a ticket, by the filter; empty when
 // there is none.
 func (w *Batch) onYardWith(f book.LoadFilter) (id string, err error) {
-	if err := w.renewRows(); err != nil {
+	if err := w.renewRows(""); err != nil {
 		return "", err
 	}
 	f.Phases = []string{string(load.OnYard), string(load.Ready)}

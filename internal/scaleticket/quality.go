@@ -19,6 +19,9 @@ func qualitySection(t *facts) Section {
 	for _, id := range statedFactors(t) {
 		factorLine(p, id)
 	}
+	if t.l.Sample.NoneSeen {
+		p.given(t.w.say(message.New("Looked for, not found")), t.w.say(message.New("all else")))
+	}
 	p.fact(t.w.Grade, Joined(", ", t.l.Sample.Grade, t.w.word(string(t.l.Sample.Mark))), t.w.NotGraded)
 	instruments(p)
 	doubts(p)

@@ -140,7 +140,7 @@ func addOwner(d *calculation, i int, line *ShareLine) {
 		if step == nil || step.Value().Unit() != quantity.Dollar {
 			continue
 		}
-		if d.out.Deductions[n].Gives == rule.Pays {
+		if d.out.Deductions[n].Direction == rule.Pays {
 			pays = append(pays, step)
 		} else {
 			docks = append(docks, step)

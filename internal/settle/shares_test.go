@@ -103,7 +103,7 @@ func ownLines(rt *rapid.T, s *settle.Settlement, l settle.ShareLine) {
 	for i, step := range l.Deductions {
 		switch {
 		case step == nil || step.Value().Unit() != quantity.Dollar:
-		case s.Deductions[i].Gives == rule.Pays:
+		case s.Deductions[i].Direction == rule.Pays:
 			charges = charges.Sub(step.Value())
 		default:
 			charges = charges.Add(step.Value())

@@ -66,6 +66,9 @@ var loadActs = []shell.ActRow[*Screen]{
 		Do: func(s *Screen) {
 			ResultsOf(s.Form()).AskMore(func(field string) { s.Load.Show(true); s.Load.Focus(field) })
 		}},
+	{ID: "load.none", Title: "Looked for, not found", Key: widgets.CtrlShift(fyne.KeyN),
+		When: func(s *Screen) bool { return ResultsOf(s.Form()).CanSeeNone() }, Why: "Say first what grain it is.",
+		Do: func(s *Screen) { ResultsOf(s.Form()).SeeNone(); s.Load.showAll() }},
 	{ID: "load.details", Title: "More about the load", Key: widgets.Ctrl(fyne.KeyM), Do: func(s *Screen) { detailsSheet{s.Form()}.ask() }},
 	{ID: "load.papers", Title: "Where it grew, and its papers", Key: widgets.CtrlShift(fyne.KeyG), Do: func(s *Screen) { papersSheet{detailsSheet{s.Form()}}.ask() }},
 	{ID: "load.grower", Title: "New grower", Key: widgets.Ctrl(fyne.KeyG), Do: func(s *Screen) { s.Form().AskGrower() }},

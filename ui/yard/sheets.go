@@ -18,7 +18,7 @@ import (
 
 // seldom are the fields of a load that few loads need. They have no place on the
 // form and are asked for on a sheet of their own.
-var seldom = []string{"driver", "plate", "trailer", "class", "crop", "whose", "consignee", "agent", "number", "probes", "tester", "kept"}
+var seldom = []string{"driver", "plate", "trailer", "class", "crop", "whose", "consignee", "agent", "number", "probes", "tester", "none-seen", "kept"}
 
 // ofPapers are the fields of where the grain grew, and of the papers that go with it.
 var ofPapers = []string{

@@ -39,6 +39,7 @@ type Setup struct {
 	Weigher  string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
 	Language string   `help:"Language of screens and papers." placeholder:"en|fr"`
 	Dates    string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
+	Fills    string   `help:"Which contract takes what another has no room for: the one that ends first, the one written down first, or the dearest." enum:",until,number,price" default:"" placeholder:"until|number|price"`
 	JSON     bool     `help:"Print for programs: every figure as text."`
 }
 
@@ -86,7 +87,7 @@ func discard(path string) error {
 }
 
 func (c Setup) changes() bool {
-	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain+c.Dispute > 0
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Fills != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain+c.Dispute > 0
 }
 
 // write stores the profile, and in a new book its first manager.
@@ -109,7 +110,7 @@ func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
 	for _, one := range []struct {
 		typed string
 		cell  *string
-	}{{c.Business, &p.Business}, {c.Street, &p.Street}, {c.Town, &p.Town}, {c.Phone, &p.Phone}, {c.Licence, &p.Licence}, {c.Rules, &p.Rules}, {c.Weigher, &p.Weigher}, {c.Language, &p.Language}, {c.Dates, &p.Dates}} {
+	}{{c.Business, &p.Business}, {c.Street, &p.Street}, {c.Town, &p.Town}, {c.Phone, &p.Phone}, {c.Licence, &p.Licence}, {c.Rules, &p.Rules}, {c.Weigher, &p.Weigher}, {c.Language, &p.Language}, {c.Dates, &p.Dates}, {c.Fills, &p.FillOrder}} {
 		if one.typed != "" {
 			*one.cell = one.typed
 		}

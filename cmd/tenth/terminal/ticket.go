@@ -14,8 +14,8 @@ import (
 func Standing(l *load.Load) message.Text {
 	switch l.Phase {
 	case load.Void:
-		if l.Again.By > 0 {
-			return message.New("Ticket %d is void: %v. Ticket %d was issued in its place.", l.Number, l.Ended.Reason, l.Again.By)
+		if l.Reissue.By > 0 {
+			return message.New("Ticket %d is void: %v. Ticket %d was issued in its place.", l.Number, l.Ended.Reason, l.Reissue.By)
 		}
 		return message.New("Ticket %d is void: %v.", l.Number, l.Ended.Reason)
 	case load.Corrected:
@@ -59,7 +59,7 @@ func (p *Session) TicketJSON(l *load.Load) (Ticket, error) {
 	return Ticket{
 		Ticket: fmt.Sprint(l.Number), Load: l.ID, Status: string(l.Phase), Code: code,
 		Edition: l.Settled.Edition, Figures: SettlementJSON(s).Figures,
-		Corrects: numberOrNone(l.Corrects), CorrectedBy: numberOrNone(l.Ended.By), Reissues: numberOrNone(l.Reissues), ReissuedAs: numberOrNone(l.Again.By),
+		Corrects: numberOrNone(l.Corrects), CorrectedBy: numberOrNone(l.Ended.By), Reissues: numberOrNone(l.Reissues), ReissuedAs: numberOrNone(l.Reissue.By),
 	}, err
 }
 
