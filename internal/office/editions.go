@@ -2,7 +2,6 @@ package office
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -116,7 +115,7 @@ func KeptTables(ctx context.Context, b Book, hash string) (*grain.Tables, error)
 		return text, err
 	})
 	if err != nil {
-		return nil, fmt.Errorf("the rules of law that the book keeps cannot be read: %w", err)
+		return nil, message.Errorf("the rules of law that the book keeps cannot be read: %w", err)
 	}
 	return grain.TablesOf(l)
 }
