@@ -30,6 +30,7 @@ var rules = []rule{
 	noSkippedTests,
 	noLanguageInVariables,
 	errorTextStays,
+	sentencesAreMessages,
 }
 
 // TestArchitecture applies every rule to the repository and reports all problems.

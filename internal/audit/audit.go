@@ -13,11 +13,13 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/levy"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/tariff"
 )
 
 // Book is the book to verify: everything that queries read, and the checks that only the engine can
@@ -63,7 +65,7 @@ type Soundness struct {
 // left to the next one.
 func Verify(ctx context.Context, d office.Desk, b Book, progress func(done int64)) (Soundness, error) {
 	v := newWalk(ctx, d, b, progress)
-	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, v.standingRows, v.stock, v.lastNumbers, v.successions} {
+	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, func() error { return sheets(v) }, v.standingRows, v.stock, v.lastNumbers, v.successions} {
 		if err := walk(); err != nil {
 			return v.out, err
 		}
@@ -76,7 +78,7 @@ func newWalk(ctx context.Context, d office.Desk, b Book, progress func(done int6
 		desk: d, book: b, ctx: ctx, progress: progress,
 		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
 		inPlace: map[int64]int64{}, superseded: map[int64]int64{},
-		seen: map[string]bool{}, samples: map[int64]bool{}, records: map[string]journal.Fact{},
+		seen: map[string]bool{}, ended: map[int64]bool{}, samples: map[int64]bool{}, records: map[string]journal.Fact{},
 	}
 }
 
@@ -96,11 +98,13 @@ type walk struct {
 	lastAt      string                    // the time of that fact
 	tickets     map[int64]string          // number -> load
 	inPlace     map[int64]int64           // number -> the ticket it replaced
+	ended       map[int64]bool            // tickets void or corrected
 	superseded  map[int64]int64           // number -> the ticket that took its place
 	loadNo      int64                     // highest load id
 	lastDispute int64
 	// lastMovement is the highest number of a movement of grain.
 	lastMovement int64
+	lastSheet    int64            // highest number of a settlement sheet
 	samples      map[int64]bool   // numbers of samples issued by the book
 	begun        map[string]int64 // series as they were before the walk
 }
@@ -182,6 +186,12 @@ func (v *walk) ownName(text string) string {
 	}
 	if f, err := law.Open("", []byte(text)); err == nil {
 		return f.ID
+	}
+	if e, err := tariff.Read("", []byte(text)); err == nil {
+		return e.ID
+	}
+	if l, err := levy.Read("", []byte(text)); err == nil {
+		return l.ID
 	}
 	kept, err := law.Resolve(text, func(hash string) (string, error) {
 		_, text, err := v.book.Edition(v.ctx, hash)

@@ -167,6 +167,9 @@ func (v *walk) count(id string, l *load.Load) {
 	if before := l.InPlaceOf(); before > 0 {
 		v.inPlace[l.Number] = before
 	}
+	if l.Phase == load.Void || l.Phase == load.Corrected {
+		v.ended[l.Number] = true
+	}
 	if after := l.Successor(); after > 0 {
 		v.superseded[l.Number] = after
 	}

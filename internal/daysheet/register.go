@@ -56,7 +56,7 @@ func registerGrid(period Period, canada bool) *grid[Ticket, Range] {
 		{wordsColumn("Weighed in"), func(t Ticket) cell { return name(t.ScaleNet.Unit().String()) }, nil, always},
 		{unitColumn("Moisture", quantity.Percent), func(t Ticket) cell { return measured(t.Moisture) }, nil, always},
 		{figureColumn("Test weight"), func(t Ticket) cell { return t.recorded(testWeightLine) }, nil, always},
-		{wordsColumn("Test weight in"), func(t Ticket) cell { return t.testWeightUnit(canada) }, nil, always},
+		{wordsColumn("Test weight in"), func(t Ticket) cell { return testWeightUnit(t, canada) }, nil, always},
 		{figureColumn("Dockage"), func(t Ticket) cell { return known(t.Dockage, !t.Outbound) }, nil, always},
 		{wordsColumn("Grade"), func(t Ticket) cell { return name(t.Grade) }, nil, always},
 		{figureColumn("Settled"), func(t Ticket) cell { return known(t.Quantity, !t.Outbound) }, nil, always},
@@ -73,7 +73,7 @@ var testWeightLine = settle.FactorLine(grain.TestWeight)
 
 // testWeightUnit is the unit of the test weight. In Canada pounds are those of a Winchester bushel or
 // of Avery's, so the bushel is named.
-func (t Ticket) testWeightUnit(canada bool) cell {
+func testWeightUnit(t Ticket, canada bool) cell {
 	a, there := t.Figures[testWeightLine]
 	switch {
 	case !there:

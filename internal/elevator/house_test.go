@@ -94,9 +94,9 @@ func TestStandingThings(t *testing.T) {
 	}{
 		"grower":              {Grower{ID: "1", Name: "Ada"}.Check(), ""},
 		"grower without name": {Grower{ID: "1"}.Check(), "short code and a name"},
-		"thirds":              {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(1), parts(3)}, {"2", parts(2), parts(3)}}}.Check(), ""},
-		"shares over":         {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(60), parts(100)}, {"2", parts(50), parts(100)}}}.Check(), "add to 110 %"},
-		"share of nothing":    {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(0), parts(100)}}}.Check(), "above zero"},
+		"thirds":              {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(1), parts(3), nil}, {"2", parts(2), parts(3), nil}}}.Check(), ""},
+		"shares over":         {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(60), parts(100), nil}, {"2", parts(50), parts(100), nil}}}.Check(), "add to 110 %"},
+		"share of nothing":    {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(0), parts(100), nil}}}.Check(), "above zero"},
 		"truck":               {Truck{ID: "7", Tare: &tare, Taken: quantity.MustDate("2026-09-01")}.Check(), ""},
 		"truck without name":  {Truck{}.Check(), "number or a plate"},
 		"negative tare":       {Truck{ID: "7", Tare: &negative}.Check(), "weight above zero"},

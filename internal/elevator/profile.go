@@ -19,6 +19,9 @@ type Profile struct {
 	Demo   bool    `json:"demo,omitempty"`
 	Scales []Scale `json:"scales"`
 	Rules  string  `json:"rules"` // rule set: "us" or "canada"
+	// Place is the state or province whose law on tickets it follows, such as "montana"; empty
+	// where that was not read.
+	Place string `json:"place,omitempty"`
 	// Unlicensed marks an elevator under the Canadian rule set that is not
 	// licensed under the Canada Grain Act, whose rules on shrink and handling
 	// then do not bind it.

@@ -100,6 +100,7 @@ func Moisture() quantity.Field {
 type Share struct {
 	Owner     string
 	Parts, Of quantity.Amount
+	Drying    *quantity.Portion // of the drying charge, where that was typed apart
 }
 
 // ParseShare reads a part: "2/3", "33.5%", or "33.5" in percent.
@@ -116,15 +117,46 @@ func ParseShare(name, text string) (parts, of quantity.Amount, err error) {
 	return parts, of, err
 }
 
-// ParseOwnerShare reads an owner with a part: "102=2/3", "901=33.5%".
+// dryingWord stands between the part of the grain and that of the drying charge.
+const dryingWord = " drying "
+
+// ParsePart reads a part, and after "drying" the part of the drying charge where that is another:
+// "1/3 drying 1/2", "1/3 drying none".
+func ParsePart(name, text string) (parts, of quantity.Amount, drying *quantity.Portion, err error) {
+	grain, water, apart := strings.Cut(text, dryingWord)
+	if parts, of, err = ParseShare(name, strings.TrimSpace(grain)); err != nil || !apart {
+		return parts, of, nil, err
+	}
+	if water = strings.TrimSpace(water); strings.EqualFold(water, noShares) {
+		return parts, of, &quantity.Portion{Parts: quantity.Zero(quantity.Plain), Of: quantity.Int(1, quantity.Plain)}, nil
+	}
+	drying = &quantity.Portion{}
+	drying.Parts, drying.Of, err = ParseShare(name, water)
+	return parts, of, drying, err
+}
+
+// PartText is a part as [ParsePart] takes it back.
+func PartText(parts, of quantity.Amount, drying *quantity.Portion) string {
+	text := quantity.Portion{Parts: parts, Of: of}.Text()
+	switch {
+	case drying == nil:
+		return text
+	case drying.Parts.IsZero():
+		return text + dryingWord + noShares
+	}
+	return text + dryingWord + drying.Text()
+}
+
+// ParseOwnerShare reads an owner with a part: "102=2/3", "901=33.5%", "901=1/3 drying 1/2".
 func ParseOwnerShare(text string) (Share, error) {
 	owner, value, ok := strings.Cut(text, "=")
 	owner, value = strings.TrimSpace(owner), strings.TrimSpace(value)
-	if isPart := strings.Contains(value, "/") || strings.HasSuffix(value, "%"); !ok || owner == "" || !isPart {
+	grain, _, _ := strings.Cut(value, dryingWord)
+	if isPart := strings.Contains(grain, "/") || strings.HasSuffix(grain, "%"); !ok || owner == "" || !isPart {
 		return Share{}, NotShare{strings.TrimSpace(text)}
 	}
-	parts, of, err := ParseShare("The share of "+owner, value)
-	return Share{owner, parts, of}, err
+	parts, of, drying, err := ParsePart("The share of "+owner, value)
+	return Share{owner, parts, of, drying}, err
 }
 
 // ParseShares reads owners with their parts, with semicolons between them. They

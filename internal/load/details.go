@@ -65,6 +65,9 @@ type Owner struct {
 	Party
 	Parts quantity.Amount `json:"parts"`
 	Of    quantity.Amount `json:"of"`
+	// Drying is this owner's part of the drying charge; nil of all is that it is the part of the
+	// grain.
+	Drying *quantity.Portion `json:"drying,omitempty"`
 	// Own is this owner's deal; nil where it is the load's.
 	Own *Deal `json:"own,omitempty"`
 }

@@ -10,8 +10,10 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 )
 
@@ -216,6 +218,45 @@ func RecordsIn[T interface{ Kind() string }](w *Batch) ([]T, error) {
 		return nil, err
 	}
 	return office.ReadRecords[T](rows)
+}
+
+// TicketIn finds a load by its ticket number inside a batch; one that is being corrected is
+// refused.
+func TicketIn(w *Batch, number int64) (*load.Load, error) {
+	l, err := w.ticket(number)
+	if err != nil {
+		return nil, err
+	}
+	return l, w.notUnderCorrection(number)
+}
+
+// OpenDay is a day as far as anything may still count in it; a closed one is refused.
+func OpenDay(w *Batch, day quantity.Date) error {
+	first, err := w.openDay(day)
+	if err == nil && first != day {
+		err = message.Refused.Errorf("%s is closed, and nothing counts in it any more. The first open day is %s", day, first)
+	}
+	return err
+}
+
+// NextIn issues the next number of a series inside a batch.
+func NextIn(w *Batch, series string) (int64, error) { return w.tx.NextNumber(series) }
+
+// KeepIn keeps the text of a dated file by its SHA-256 inside a batch.
+func KeepIn(w *Batch, id, sha string, text []byte) error {
+	return w.tx.KeepEdition(id, sha, string(text))
+}
+
+// nothingRests refuses to void or correct a ticket alone that a settlement sheet rests on.
+func nothingRests(w *Batch, number int64) error {
+	sheets, err := RecordsIn[paysheet.Sheet](w)
+	if err != nil {
+		return err
+	}
+	if resting := paysheet.RestingOn(sheets, number); len(resting) > 0 {
+		return message.Refused.Errorf("ticket %d rests on settlement sheet %d, which paid for it. Void that sheet first, or settle the difference on the next one", number, resting[0])
+	}
+	return nil
 }
 
 // onYardWith returns the load on the yard that is to replace a ticket, by the filter; empty when

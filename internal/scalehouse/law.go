@@ -10,8 +10,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Laws are the published rules in use, by the rule set of the elevator.
-func (d *Desk) Laws() *law.Set { return d.laws.For(cmp.Or(d.profile.Rules, "us")) }
+// Laws are the published rules in use, by the rule set of the elevator and its place.
+func (d *Desk) Laws() *law.Set { return d.laws.For(cmp.Or(d.profile.Rules, "us")).In(d.profile.Place) }
 
 // UseLaws replaces the published rules for loads without a ticket.
 func (d *Desk) UseLaws(laws *law.Set) { d.laws = laws }

@@ -9,7 +9,7 @@ func Compose(ticket Ticket) Document {
 	parts := sections(t)
 	t.w.figures(parts)
 	return Document{
-		Marks: marks(t), Stamp: stamp(t), Sections: parts, Footer: footer(t.w), CodeLine: codeLine(t),
+		Marks: marks(t), Stamp: stamp(t), Sections: parts, Footer: footer(t), CodeLine: codeLine(t),
 		Running: t.w.Ticket + " " + t.ticketNumber(), PageOf: t.w.PageOf, Named: t.w.Named,
 		Made: made(t), Preview: t.isDraft() && !t.isRefused(), payload: payloadOf(t),
 	}

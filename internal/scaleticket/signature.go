@@ -20,10 +20,11 @@ func signatureSection(t *facts) Section {
 	return p.Section
 }
 
-// footer says what the ticket is not, what takes precedence over it, and that what it says of the
-// law is to be confirmed.
-func footer(w Words) []string {
-	return []string{w.NotReceipt, w.Cautions, w.LawFirst + " " + w.Confirm}
+// footer has the words that the law of the place asks for under a ticket, says what takes precedence
+// over it, and that what it says of the law is to be confirmed. States differ in the words, and one
+// says the opposite of the others: where nobody read the law there are none.
+func footer(t *facts) []string {
+	return append(some(t.w.word(t.Titles.Words)), t.w.Cautions, t.w.LawFirst+" "+t.w.Confirm)
 }
 
 // codeLine is the code the ticket is found by; a preview has none.

@@ -118,7 +118,7 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 	} else {
 		para("", message.New("%s: %s.", g.Commodity.Name, g.US.Words()))
 		list(message.New("Not tested, and may lower it"), texts(g.US.NotTested))
-		list(message.New("Held down by"), messages(g.US.HeldDown))
+		list(message.New("Grade-determining factor"), messages(g.US.HeldDown))
 		list(message.New("Special grade, because"), g.US.SpecialBecause)
 		list(message.New("Not told, for want of a test"), texts(g.US.SpecialNotTested))
 		list(message.New("Noticed"), slices.Concat(g.US.Faults, g.US.Cautions))

@@ -77,8 +77,8 @@ func Refusal(hint, what string, args ...any) error {
 // Problem is a complaint that says nothing of what to do.
 func Problem(what message.Text) Complaint { return complaint(what, message.Text{}) }
 
-// Misused is a complaint about a command line, with the way out.
-func Misused(what, hint message.Text) Complaint { return complaint(what, hint) }
+// Advised is a complaint whose advice has arguments.
+func Advised(what, hint message.Text) Complaint { return complaint(what, hint) }
 
 func complaint(what, hint message.Text) Complaint {
 	return Complaint{What: what.String(), Hint: hint.String(), what: what, hint: hint}
