@@ -127,7 +127,7 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 	}
 	var c commands
 	parser, err := kong.New(&c, kong.Name("tenth"), kong.Description(about), kong.Writers(t.Stdout, t.Stderr), kong.Exit(os.Exit),
-		groups, kong.Vars{"version": version.Line("tenth")}, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
+		groups, kong.Help(func(o kong.HelpOptions, line *kong.Context) error { return printHelp(o, line, t.Printer) }), kong.Vars{"version": version.Line("tenth")}, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
 	if err != nil {
 		panic(err) // the commands themselves are written wrongly
 	}
