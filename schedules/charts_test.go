@@ -180,8 +180,8 @@ func TestWheatDialCheckValue(t *testing.T) {
 	}
 	s := &worksheet.Sheet{}
 	dial := s.Given("dial", message.Words("Dial"), quantity.Int(45, quantity.Dial), quantity.Unrounded, worksheet.Unsourced)
-	warmth := s.Given("temperature", message.Words("Temperature"), quantity.Int(22, quantity.Celsius), quantity.Unrounded, worksheet.Unsourced)
-	step, err := inForce[0].Convert(s, "m", dial, warmth, nil)
+	temperature := s.Given("temperature", message.Words("Temperature"), quantity.Int(22, quantity.Celsius), quantity.Unrounded, worksheet.Unsourced)
+	step, err := inForce[0].Convert(s, "m", dial, temperature, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

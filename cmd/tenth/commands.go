@@ -20,6 +20,7 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/cmd/tenth/tickets"
 	"tenthpoint/cmd/tenth/yard"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/version"
 )
 
@@ -50,10 +51,14 @@ type commands struct {
 	Difference tickets.Difference `cmd:"" group:"tickets" help:"Set two tickets side by side."`
 	Dispute    tickets.Dispute    `cmd:"" group:"tickets" help:"A disagreement about a ticket, from doubt to decision."`
 
-	Day      day.Day      `cmd:"" group:"evening" help:"Show the sheet of a day, or close the day."`
-	Position day.Position `cmd:"" group:"evening" help:"Show what is in the house."`
-	Account  day.Account  `cmd:"" group:"evening" help:"Show a grower's account."`
-	Examine  day.Examine  `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
+	Day        day.Day        `cmd:"" group:"evening" help:"Show the sheet of a day, or close the day."`
+	Position   day.Position   `cmd:"" group:"evening" help:"Show what is in the house."`
+	Production day.Production `cmd:"" group:"evening" help:"Show what single farms and fields have delivered, and whose it is."`
+	Undecided  day.Undecided  `cmd:"" group:"evening" help:"List grain of which nobody has said what becomes of it, with its age and its day."`
+	Account    day.Account    `cmd:"" group:"evening" help:"Show a grower's account."`
+	Examine    day.Examine    `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
+	Payment    money.Payment  `cmd:"" group:"evening" help:"What was paid on settlement sheets, and what is still to be paid."`
+	Sheet      money.Sheet    `cmd:"" group:"evening" help:"Settlement sheets: what a grower is paid for tickets, with every line worked out."`
 
 	Settle sums.Settle `cmd:"" group:"sums" help:"Settle a load without a book: figures in, working out."`
 	Shrink sums.Shrink `cmd:"" group:"sums" help:"Work out the bare water shrink of a weight."`
@@ -67,6 +72,7 @@ type commands struct {
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
 	Price    house.Price    `cmd:"" group:"house" help:"Post the price of a grain for the day, or list the posted ones."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
+	Levy     money.Levy     `cmd:"" group:"house" help:"What is deducted for others: checkoffs and funds."`
 	Tariff   money.Tariff   `cmd:"" group:"house" help:"Read, check, try and compare what is posted for storage and charges."`
 	Law      rates.Law      `cmd:"" group:"house" help:"Read and check the published rules: grades, recording, bushels, tolerances, deadlines."`
 	Bin      bins.Bin       `cmd:"" group:"house" help:"Pits and bins: what lies in them, and what is done with it."`
@@ -121,11 +127,14 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 	}
 	var c commands
 	parser, err := kong.New(&c, kong.Name("tenth"), kong.Description(about), kong.Writers(t.Stdout, t.Stderr), kong.Exit(os.Exit),
-		groups, kong.Vars{"version": version.Line("tenth")}, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
+		groups, kong.Help(func(o kong.HelpOptions, line *kong.Context) error { return printHelp(o, line, t.Printer) }), kong.Vars{"version": version.Line("tenth")}, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
 	if err != nil {
 		panic(err) // the commands themselves are written wrongly
 	}
-	t.Printer = terminal.HouseLanguage(ctx, args)
+	var asked bool
+	if args, t.Printer, asked = terminal.HelpLanguage(args); !asked {
+		t.Printer = terminal.HouseLanguage(ctx, args)
+	}
 	translate(parser.Model, t.Printer)
 	line, err := parser.Parse(args)
 	if err != nil {
@@ -184,5 +193,5 @@ func mistyped(err error) error {
 	if errors.As(err, &parse) && parse.Context != nil && parse.Context.Selected() != nil {
 		name = "tenth " + parse.Context.Selected().Path()
 	}
-	return terminal.Complaint{What: err.Error(), Hint: "Type \"" + name + " --help\" to see what it takes"}
+	return terminal.Advised(message.Name(err.Error()), message.New("Type \"%v --help\" to see what it takes", name))
 }

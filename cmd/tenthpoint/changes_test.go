@@ -79,8 +79,8 @@ func changedTickets(t *testing.T, at *scalehouse.Desk, first int64) {
 		return l
 	}
 	void, again := ticket(first), ticket(first+2)
-	if void.Phase != load.Void || void.Ended.Reason != "torn in the printer" || void.Ended.Who != "Harriet Blume" || void.Again.By != first+2 || void.Copies != 2 {
-		t.Errorf("ticket %d is %s, printed %d times: %+v, %+v", first, void.Phase, void.Copies, void.Ended, void.Again)
+	if void.Phase != load.Void || void.Ended.Reason != "torn in the printer" || void.Ended.Who != "Harriet Blume" || void.Reissue.By != first+2 || void.Copies != 2 {
+		t.Errorf("ticket %d is %s, printed %d times: %+v, %+v", first, void.Phase, void.Copies, void.Ended, void.Reissue)
 	}
 	if again.Phase != load.Ticketed || again.Reissues != first || again.Why != "torn in the printer" || fmt.Sprint(again.Details.Grower, again.Details.Truck) != fmt.Sprint(void.Details.Grower, void.Details.Truck) {
 		t.Errorf("ticket %d is %s, for %d: %+v", first+2, again.Phase, again.Reissues, again)

@@ -29,6 +29,8 @@ var rules = []rule{
 	folderNames,
 	noSkippedTests,
 	noLanguageInVariables,
+	errorTextStays,
+	sentencesAreMessages,
 }
 
 // TestArchitecture applies every rule to the repository and reports all problems.

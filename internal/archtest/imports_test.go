@@ -9,13 +9,13 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "settle", "bin/shape", "bin", "position", "elevator", "journal", "load", "dispute", "guard", "imports", "entry", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "levy", "paysheet", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "audit", "ratefiles")
+var rooms = inside("scalehouse", "scalehouse/intake", "scalehouse/money", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/growing", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
@@ -46,6 +46,8 @@ var mayImport = map[string][]string{
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), ruleKinds),
 	"internal/tariff":         inside("title", "quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // storage, service and interest, as dated editions
 	"internal/title":          inside("quantity", "tomlfile", "law"),                                                // whose grain it is, and under what
+	"internal/levy":           inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"),          // deductions for others, as dated files
+	"internal/paysheet":       inside("quantity", "worksheet", "title", "tariff", "levy"),                           // what a grower is paid for tickets
 	"internal/settle":         slices.Concat(inside("title", "quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
 	"internal/rates/shrink":   ruleKind(),
@@ -58,7 +60,8 @@ var mayImport = map[string][]string{
 
 	"internal/position": inside("title", "quantity", "grain", "settle", "bin"), // the daily position record
 
-	"internal/elevator": inside("quantity", "grain", "bin/shape"),
+	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
+	"internal/contract": inside("quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
 	"internal/journal":  inside("quantity"),
 	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
@@ -69,19 +72,21 @@ var mayImport = map[string][]string{
 	"internal/keeping/blend":  inside("quantity"),                                                       // what mix of lots meets a target
 	"internal/dryness":        inside("fault", "quantity", "grain", "moisture", "moisture/meter", "keeping"),
 
-	"schedules":         inside("quantity", "tomlfile", "grain", "rates", "tariff", "moisture/chart"), // the editions, tariffs and charts inside the program
-	"schedules/factors": {},                                                                           // results the trade tests for, as data
-	"schedules/keeping": {},                                                                           // curves and tables of storing grain, as data
-	"schedules/law":     {},                                                                           // the published rules inside the program
-	"migrations":        {},                                                                           // the text of the book's own upgrades
+	"schedules":         inside("quantity", "tomlfile", "grain", "rates", "tariff", "levy", "moisture/chart"), // the editions, tariffs and charts inside the program
+	"schedules/factors": {},                                                                                   // results the trade tests for, as data
+	"schedules/keeping": {},                                                                                   // curves and tables of storing grain, as data
+	"schedules/law":     {},                                                                                   // the published rules inside the program
+	"migrations":        {},                                                                                   // the text of the book's own upgrades
 
-	"internal/guard":      inside("title", "quantity", "grain", "elevator", "load"), // what is improbable about a load
-	"internal/truckscale": inside("quantity", "elevator", "journal"),                // the log of a truck scale
+	"internal/guard":      inside("title", "quantity", "grain", "elevator", "load"),     // what is improbable about a load
+	"internal/truckscale": inside("quantity", "tomlfile", "law", "elevator", "journal"), // the log of a truck scale
 	"internal/dispute":    inside("quantity", "tomlfile", "law", "journal"),
 	"internal/imports":    inside("title", "quantity", "grain", "elevator", "load", "entry", "settle"),
 	"internal/entry":      inside("title", "guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
 	"internal/guard/lookup": slices.Concat(core, inside("book")), // what the book has around a load
+
+	"internal/entry/moving": inside("entry", "quantity", "bin", "bin/shape"), // what is typed of a movement of grain
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
@@ -113,16 +118,18 @@ var mayImport = map[string][]string{
 	"internal/scalelink":            inside("quantity"),
 	"internal/atomicfile":           {}, // files that appear whole or not at all
 	"internal/printing":             inside("atomicfile"),
-	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "grain", "rates", "tariff", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
-	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup")),
+	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "title", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
+	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms")),
 	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
+	"internal/office/growing":       slices.Concat(core, papers, inside("book", "office")), // production by farm
 	"internal/office/money":         slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
-	"internal/office/terms":         slices.Concat(core, papers, inside("book", "office")), // posted prices, undecided grain
-	"internal/audit":                slices.Concat(core, inside("book", "office")),
+	"internal/office/terms":         slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
+	"internal/audit":                slices.Concat(core, inside("book", "office", "office/money")),
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":    slices.Concat(core, inside("office", "scalehouse")),
+	"internal/scalehouse/money":     slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
 	"internal/demo":                 slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
 
 	"ui/model":               inside("textsearch", "moisture"),
@@ -149,6 +156,7 @@ var mayImport = map[string][]string{
 	"ui/lab/shelf":  area(),                                                                 // the samples kept
 	"ui/tickets":    area(),
 	"ui/disputes":   area(),
+	"ui/bins":       area(),
 	"ui/day":        area(),
 	"ui/rates":      area(),
 	"ui/growers":    area(),

@@ -13,11 +13,13 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/levy"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/tariff"
 )
 
 // Book is the book to verify: everything that queries read, and the checks that only the engine can
@@ -37,9 +39,9 @@ type Book interface {
 	Series(context.Context) ([]string, error)
 	// VerifyFile checks the engine's schema and triggers, VerifyEditions the texts against their
 	// hashes, VerifyStock the position against the loads.
-	VerifyFile(context.Context) ([]string, error)
-	VerifyEditions(context.Context) (problems []string, count int64, err error)
-	VerifyStock(context.Context) ([]string, error)
+	VerifyFile(context.Context) ([]message.Text, error)
+	VerifyEditions(context.Context) (problems []message.Text, count int64, err error)
+	VerifyStock(context.Context) ([]message.Text, error)
 }
 
 // Soundness is the result of verifying the whole book.
@@ -63,7 +65,7 @@ type Soundness struct {
 // left to the next one.
 func Verify(ctx context.Context, d office.Desk, b Book, progress func(done int64)) (Soundness, error) {
 	v := newWalk(ctx, d, b, progress)
-	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, v.standingRows, v.stock, v.lastNumbers, v.successions} {
+	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, func() error { return sheets(v) }, func() error { return payments(v) }, v.standingRows, v.stock, v.lastNumbers, v.successions} {
 		if err := walk(); err != nil {
 			return v.out, err
 		}
@@ -76,7 +78,7 @@ func newWalk(ctx context.Context, d office.Desk, b Book, progress func(done int6
 		desk: d, book: b, ctx: ctx, progress: progress,
 		editions: map[string]*rates.Edition{}, tickets: map[int64]string{},
 		inPlace: map[int64]int64{}, superseded: map[int64]int64{},
-		seen: map[string]bool{}, samples: map[int64]bool{}, records: map[string]journal.Fact{},
+		seen: map[string]bool{}, ended: map[int64]bool{}, samples: map[int64]bool{}, records: map[string]journal.Fact{},
 	}
 }
 
@@ -96,11 +98,14 @@ type walk struct {
 	lastAt      string                    // the time of that fact
 	tickets     map[int64]string          // number -> load
 	inPlace     map[int64]int64           // number -> the ticket it replaced
+	ended       map[int64]bool            // tickets void or corrected
 	superseded  map[int64]int64           // number -> the ticket that took its place
 	loadNo      int64                     // highest load id
 	lastDispute int64
 	// lastMovement is the highest number of a movement of grain.
 	lastMovement int64
+	lastPayment  int64
+	lastSheet    int64            // highest number of a settlement sheet
 	samples      map[int64]bool   // numbers of samples issued by the book
 	begun        map[string]int64 // series as they were before the walk
 }
@@ -119,10 +124,10 @@ func (v *walk) ordered(f journal.Fact) {
 	if f.Kind == (journal.ClockAnswered{}).Kind() {
 		answer, err := journal.ReadBody[journal.ClockAnswered](f.Body)
 		if err != nil {
-			v.found(message.New("Fact %d: %v.", f.Seq, err))
+			v.found(message.New("Fact %d: %s.", f.Seq, err))
 			return
 		}
-		v.remark("Fact %d: the clock stood at %s after a fact of %s. %s answered for it: %s", f.Seq, v.desk.Local(f.At), v.desk.Local(answer.Last), f.Who, answer.Reason)
+		v.remark("Fact %d: the clock stood at %s after a fact of %s. %v answered for it: %v", f.Seq, v.desk.Local(f.At), v.desk.Local(answer.Last), f.Who, answer.Reason)
 		return
 	}
 	if f.At < v.lastAt {
@@ -132,20 +137,20 @@ func (v *walk) ordered(f journal.Fact) {
 
 func (v *walk) file() error {
 	problems, err := v.book.VerifyFile(v.ctx)
-	v.found(sentences(problems)...)
+	v.found(problems...)
 	return err
 }
 
 func (v *walk) stock() error {
 	problems, err := v.book.VerifyStock(v.ctx)
-	v.found(sentences(problems)...)
+	v.found(problems...)
 	return err
 }
 
 func (v *walk) keptEditions() error {
 	problems, count, err := v.book.VerifyEditions(v.ctx)
 	v.out.Editions = count
-	v.found(sentences(problems)...)
+	v.found(problems...)
 	if err != nil {
 		return err
 	}
@@ -163,7 +168,7 @@ func (v *walk) keptEditions() error {
 func (v *walk) named(id, hash string) {
 	_, text, err := v.book.Edition(v.ctx, hash)
 	if err != nil {
-		v.found(message.New("The text kept as %q with the hash %.12s cannot be read: %v.", id, hash, err))
+		v.found(message.New("The text kept as %q with the hash %.12s cannot be read: %s.", id, hash, err))
 		return
 	}
 	if own := v.ownName(text); own != id {
@@ -183,6 +188,12 @@ func (v *walk) ownName(text string) string {
 	if f, err := law.Open("", []byte(text)); err == nil {
 		return f.ID
 	}
+	if e, err := tariff.Read("", []byte(text)); err == nil {
+		return e.ID
+	}
+	if l, err := levy.Read("", []byte(text)); err == nil {
+		return l.ID
+	}
 	kept, err := law.Resolve(text, func(hash string) (string, error) {
 		_, text, err := v.book.Edition(v.ctx, hash)
 		return text, err
@@ -197,7 +208,7 @@ func (v *walk) ownName(text string) string {
 func (v *walk) journal() error {
 	problems, count, err := journal.Check(v.noting(v.book.Facts(v.ctx, book.FactFilter{}), 1))
 	v.out.Facts = count
-	v.found(sentences(problems)...)
+	v.found(problems...)
 	return err
 }
 
@@ -231,13 +242,4 @@ func (v *walk) note(f journal.Fact) {
 		v.seen[id] = true
 		v.loadNo = max(v.loadNo, int64(office.LoadNumber(id)))
 	}
-}
-
-// sentences are problems that the engine or the journal put in English.
-func sentences(problems []string) []message.Text {
-	out := make([]message.Text, len(problems))
-	for i, one := range problems {
-		out[i] = message.Words(one)
-	}
-	return out
 }

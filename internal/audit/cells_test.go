@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
 )
@@ -122,7 +123,7 @@ func TestForeignSchemaIsNamed(t *testing.T) {
 			_, err := db.Exec(c.statement)
 			must(t, err)
 			problems, err := s.Store.VerifyFile(ctx)
-			if all := strings.Join(problems, "\n"); !strings.Contains(all, c.want) {
+			if all := message.Texts("\n", problems).String(); !strings.Contains(all, c.want) {
 				t.Errorf("named: %s, %v", all, err)
 			}
 		})

@@ -23,9 +23,9 @@ import (
 // looksTogether is the number of loads checked per batch.
 const looksTogether = 256
 
-// told is the book's data on one load: its facts, and its row in the read model where that could be
-// read.
-type told struct {
+// loadFacts is the book's data on one load: its facts, and its row in the read model where that
+// could be read.
+type loadFacts struct {
 	id    string
 	facts []journal.Fact
 	row   *book.LoadRow
@@ -41,8 +41,8 @@ type look struct {
 // rows are each read once, in the same order. Loads do not depend on each other, so
 // every core looks at some.
 func (v *walk) loads() error {
-	var together []told
-	for t, err := range eachTold(v) {
+	var together []loadFacts
+	for t, err := range eachLoad(v) {
 		if err != nil {
 			return err
 		}
@@ -56,14 +56,14 @@ func (v *walk) loads() error {
 	return lookAt(v, together)
 }
 
-// eachTold joins the facts of every load of the walk with its row. Loads opened since the walk
+// eachLoad joins the facts of every load of the walk with its row. Loads opened since the walk
 // began are left out.
-func eachTold(v *walk) iter.Seq2[told, error] {
-	return func(yield func(told, error) bool) {
+func eachLoad(v *walk) iter.Seq2[loadFacts, error] {
+	return func(yield func(loadFacts, error) bool) {
 		nextRow, stop := iter.Pull2(v.book.EachLoad(v.ctx))
 		defer stop()
 		row, rowErr, more := nextRow()
-		finish := func(t told) bool {
+		finish := func(t loadFacts) bool {
 			for more && row.ID < t.id {
 				row, rowErr, more = nextRow()
 			}
@@ -73,7 +73,7 @@ func eachTold(v *walk) iter.Seq2[told, error] {
 			}
 			return !v.seen[t.id] || yield(t, nil)
 		}
-		var t told
+		var t loadFacts
 		for f, err := range v.book.FactsBySubject(v.ctx, office.LoadSubject("")) {
 			if err != nil {
 				yield(t, err)
@@ -83,7 +83,7 @@ func eachTold(v *walk) iter.Seq2[told, error] {
 				if t.facts != nil && !finish(t) {
 					return
 				}
-				t = told{id: id}
+				t = loadFacts{id: id}
 			}
 			t.facts = append(t.facts, f)
 		}
@@ -94,7 +94,7 @@ func eachTold(v *walk) iter.Seq2[told, error] {
 }
 
 // lookAt looks at some loads and counts them.
-func lookAt(v *walk, together []told) error {
+func lookAt(v *walk, together []loadFacts) error {
 	looks := make([]look, len(together))
 	var next atomic.Int64
 	var workers sync.WaitGroup
@@ -121,7 +121,7 @@ func lookAt(v *walk, together []told) error {
 
 // look checks a load, and again in one snapshot where anything is wrong: a truck may have been
 // weighed between the two reads.
-func (v *walk) look(t told) look {
+func (v *walk) look(t loadFacts) look {
 	if l := sound(v, t); l != nil {
 		return look{load: l}
 	}
@@ -133,7 +133,7 @@ func (v *walk) look(t told) look {
 }
 
 // sound returns a load whose facts and row agree, or nil.
-func sound(v *walk, t told) *load.Load {
+func sound(v *walk, t loadFacts) *load.Load {
 	if t.row == nil {
 		return nil
 	}
@@ -166,6 +166,9 @@ func (v *walk) count(id string, l *load.Load) {
 	v.tickets[l.Number] = id
 	if before := l.InPlaceOf(); before > 0 {
 		v.inPlace[l.Number] = before
+	}
+	if l.Phase == load.Void || l.Phase == load.Corrected {
+		v.ended[l.Number] = true
 	}
 	if after := l.Successor(); after > 0 {
 		v.superseded[l.Number] = after

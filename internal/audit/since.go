@@ -18,7 +18,7 @@ func VerifySince(ctx context.Context, d office.Desk, b Book, head journal.Head) 
 	v := newWalk(ctx, d, b, nil)
 	problems, count, err := journal.CheckSince(head, v.noting(b.Facts(ctx, book.FactFilter{FromSeq: head.Seq}), head.Seq+1))
 	v.out.Facts = max(count-1, 0) // the head's own is no news
-	v.found(sentences(problems)...)
+	v.found(problems...)
 	if err != nil {
 		return v.out, err
 	}

@@ -2,7 +2,6 @@ package book
 
 import (
 	"encoding/json"
-	"fmt"
 	"maps"
 	"slices"
 
@@ -317,32 +316,32 @@ func (s *BinSum) Rows() ([]bin.Row, error) {
 }
 
 // CompareBins says of every row in which the book differs from what was worked out anew.
-func CompareBins(want, kept []bin.Row) []string {
+func CompareBins(want, kept []bin.Row) []message.Text {
 	found := map[string]bin.Row{}
 	for _, r := range kept {
-		found[binPlace(r)] = r
+		found[binPlace(r).String()] = r
 	}
-	var problems []string
+	var problems []message.Text
 	for _, w := range want {
-		is, ok := found[binPlace(w)]
-		delete(found, binPlace(w))
+		is, ok := found[binPlace(w).String()]
+		delete(found, binPlace(w).String())
 		switch {
 		case !ok:
-			problems = append(problems, fmt.Sprintf("What lies in %s is missing from the book.", binPlace(w)))
+			problems = append(problems, message.New("What lies in %s is missing from the book.", binPlace(w)))
 		case !equalRows(is, w):
-			problems = append(problems, fmt.Sprintf("What lies in %s is written down as %s; tickets and movements come to %s.", binPlace(w), is.Close.Balance(), w.Close.Balance()))
+			problems = append(problems, message.New("What lies in %s is written down as %s; tickets and movements come to %s.", binPlace(w), is.Close.Balance(), w.Close.Balance()))
 		}
 	}
 	for _, r := range kept {
-		if _, left := found[binPlace(r)]; left {
-			problems = append(problems, fmt.Sprintf("What lies in %s is written down as %s, but nothing moved there.", binPlace(r), r.Close.Balance()))
+		if _, left := found[binPlace(r).String()]; left {
+			problems = append(problems, message.New("What lies in %s is written down as %s, but nothing moved there.", binPlace(r), r.Close.Balance()))
 		}
 	}
 	return problems
 }
 
-func binPlace(r bin.Row) string {
-	return fmt.Sprintf("bin %q, %s in %s, on %s", r.Bin, r.Commodity, r.Unit, r.Day)
+func binPlace(r bin.Row) message.Text {
+	return message.New("bin %q, %s in %v, on %s", r.Bin, r.Commodity, r.Unit, r.Day)
 }
 
 // LineSum adds the lines of owners up from all loads and movements.

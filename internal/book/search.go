@@ -8,6 +8,8 @@ type Search struct {
 	// who shares in the load.
 	Ticket        int64
 	Grower, Truck string
+	// AlsoGrowers are the codes of cards that the grower has taken over.
+	AlsoGrowers []string
 	// Commodity and Bin are ids, given whole.
 	Commodity, Bin string
 	Phases         []string
@@ -28,4 +30,6 @@ type Search struct {
 type Term struct {
 	Text        string
 	Commodities []string
+	// Growers are the codes that the word leads to, of cards merged or renamed.
+	Growers []string
 }

@@ -2,7 +2,6 @@ package book
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"tenthpoint/internal/message"
@@ -168,31 +167,31 @@ func balanced(rows []StockRow) []StockRow {
 
 // CompareStock says of every row in which the book differs from what was added up anew. Place is
 // what the balances are of: a bin, or a line of who owns the grain.
-func CompareStock(place string, want, kept []StockRow) []string {
+func CompareStock(place string, want, kept []StockRow) []message.Text {
 	found := map[string]StockRow{}
 	for _, r := range kept {
-		found[stockPlace(place, r)] = r
+		found[stockPlace(place, r).String()] = r
 	}
-	var problems []string
+	var problems []message.Text
 	for _, w := range want {
-		is, ok := found[stockPlace(place, w)]
-		delete(found, stockPlace(place, w))
+		is, ok := found[stockPlace(place, w).String()]
+		delete(found, stockPlace(place, w).String())
 		if !ok {
-			problems = append(problems, fmt.Sprintf("The position of %s is missing from the book.", stockPlace(place, w)))
+			problems = append(problems, message.New("The position of %s is missing from the book.", stockPlace(place, w)))
 		} else if !equalStock(is, w) {
-			problems = append(problems, fmt.Sprintf("The position of %s is written down as %s; its tickets come to %s.", stockPlace(place, w), is.Weight, w.Weight))
+			problems = append(problems, message.New("The position of %s is written down as %s; its tickets come to %s.", stockPlace(place, w), is.Weight, w.Weight))
 		}
 	}
 	for _, r := range kept {
-		if _, left := found[stockPlace(place, r)]; left {
-			problems = append(problems, fmt.Sprintf("The position of %s is written down as %s, but no ticket moved anything there.", stockPlace(place, r), r.Weight))
+		if _, left := found[stockPlace(place, r).String()]; left {
+			problems = append(problems, message.New("The position of %s is written down as %s, but no ticket moved anything there.", stockPlace(place, r), r.Weight))
 		}
 	}
 	return problems
 }
 
-func stockPlace(place string, r StockRow) string {
-	return fmt.Sprintf("%s in %s %q on %s, in %s", r.Commodity, place, r.Bin, r.Day, r.Weight.Unit())
+func stockPlace(place string, r StockRow) message.Text {
+	return message.New("%s in %s %q on %v, in %v", r.Commodity, message.Words(place), r.Bin, r.Day, r.Weight.Unit())
 }
 
 func equalStock(r StockRow, o StockRow) bool {

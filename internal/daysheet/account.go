@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
 )
@@ -26,6 +27,7 @@ type AccountFacts struct {
 type Contract struct {
 	Number, Commodity, Name string
 	Quantity, Price         quantity.Amount
+	Priced                  message.Text // the price, or what is fixed of one that is open
 	Until                   quantity.Date
 }
 
@@ -122,7 +124,7 @@ func (a *Account) part(t Ticket) *AccountPart {
 func fill(c Contract, own []Ticket) Fill {
 	f := Fill{Contract: c, Delivered: quantity.Zero(c.Quantity.Unit())}
 	for _, t := range own {
-		if terms := t.terms(); terms.Under == title.Contract && terms.No == c.Number && t.Commodity == c.Commodity && t.InForce() && !t.Outbound {
+		if terms := t.Terms(); terms.Under == title.Contract && terms.No == c.Number && t.Commodity == c.Commodity && t.InForce() && !t.Outbound {
 			if t.Quantity.Unit() == c.Quantity.Unit() {
 				f.Delivered = f.Delivered.Add(t.Quantity)
 			}

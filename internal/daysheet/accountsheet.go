@@ -127,7 +127,7 @@ func (a Account) fills() report.Table {
 		{figureColumn("Over"), func(f Fill) cell { return amount(aboveZero(f.Left.Neg())) }, nil, always},
 		{wordsColumn("Unit"), func(f Fill) cell { return name(f.Quantity.Unit().String()) }, nil, always},
 		{figureColumn("Loads"), func(f Fill) cell { return count(f.Loads) }, nil, always},
-		{wordsColumn("Price"), func(f Fill) cell { return text(report.Figure(f.Price.Written())) }, nil, always},
+		{wordsColumn("Price"), func(f Fill) cell { return text(f.price()) }, nil, always},
 		{wordsColumn("Until"), func(f Fill) cell { return date(f.Until) }, nil, always},
 	})
 	for _, f := range a.Fills {
@@ -189,4 +189,12 @@ func (a Account) outTable() report.Table {
 		}
 	}
 	return g.table(message.New("taken out"), message.Text{})
+}
+
+// price is the price of a contract, or what is fixed of one that is open.
+func (c Contract) price() message.Text {
+	if c.Price.Sign() > 0 {
+		return report.Figure(c.Price.Written())
+	}
+	return c.Priced
 }

@@ -10,9 +10,10 @@ import (
 
 // KeptSample is a retained sample as the register shows it.
 type KeptSample struct {
-	Number, Load, Grower, Commodity, Place, Held string
-	Ticket                                       int64
-	Taken, Until                                 quantity.Date
+	Number, Load, Grower, Commodity, Place string
+	Held                                   message.Text // what it is held for, beyond its day
+	Ticket                                 int64
+	Taken, Until                           quantity.Date
 }
 
 // SampleRegister lists the retained samples on the last day of a period, with the day each may be
@@ -43,12 +44,12 @@ func SampleRegister(p elevator.Profile, period Period, kept []KeptSample) report
 }
 
 // isDue reports whether a sample was kept long enough by the end of a period.
-func (k KeptSample) isDue(period Period) bool { return k.Held == "" && k.Until.Before(period.To) }
+func (k KeptSample) isDue(period Period) bool { return k.Held.IsZero() && k.Until.Before(period.To) }
 
 func (k KeptSample) state(period Period) message.Text {
 	switch {
-	case k.Held != "":
-		return message.New("held for %v", k.Held)
+	case !k.Held.IsZero():
+		return message.New("held for %s", k.Held)
 	case k.isDue(period):
 		return message.New("may go")
 	}

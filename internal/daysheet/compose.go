@@ -59,7 +59,7 @@ func Compose(s Sheet, p elevator.Profile) report.Document {
 	c.head()
 	c.received()
 	c.charged()
-	c.put(c.hourBars(), c.spreadBars())
+	c.put(c.HourBars(), c.SpreadBars())
 	c.places()
 	c.dispositions()
 	c.position()

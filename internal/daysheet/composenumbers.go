@@ -195,6 +195,9 @@ func (c *composer) evening() {
 		{Label: message.New("Disputes"), Value: none(c.Notes.Disputes, message.New("None was open."))},
 		{Label: message.New("Moisture meters"), Value: none(c.Notes.Meters, message.New("None was overdue or outside its limit."))},
 	}
+	if len(c.Notes.Undecided) > 0 {
+		pairs = append(pairs, report.Pair{Label: message.New("Not decided"), Value: message.Texts(" ", c.Notes.Undecided)})
+	}
 	if len(c.Notes.Scales) > 0 { // scales without a log, and days closed before there was one
 		pairs = append(pairs, report.Pair{Label: message.New("Truck scales"), Value: message.Texts(" ", c.Notes.Scales)})
 	}

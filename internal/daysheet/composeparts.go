@@ -1,7 +1,6 @@
 package daysheet
 
 import (
-	"fmt"
 	"slices"
 
 	"tenthpoint/internal/message"
@@ -159,31 +158,6 @@ func (c *composer) charged() {
 		return
 	}
 	c.say(message.New("These are figures of the house: what it charges and takes off stands without a sign, premiums are what it adds. Drying is a charge for a service; discounts and premiums are for quality. Taken is drying and discounts less premiums. Payable is value less that, of what has a price; what has none is charged and not yet paid."))
-}
-
-func (c *composer) hourBars() report.Bars {
-	b := report.Bars{Title: message.New("Loads by hour"), Empty: message.New("No load was ticketed.")}
-	most := 1
-	for _, h := range c.Hours {
-		most = max(most, h.In+h.Out)
-	}
-	for _, h := range c.Hours {
-		n := h.In + h.Out
-		b.Labels, b.Heights, b.Values = append(b.Labels, message.Name(h.Hour)), append(b.Heights, n*1000/most), append(b.Values, message.Name(fmt.Sprint(n)))
-	}
-	return b
-}
-
-func (c *composer) spreadBars() report.Bars {
-	b := report.Bars{Title: message.New("Loads by moisture, whole percents"), Empty: message.New("No load was tested.")}
-	most := 1
-	for _, s := range c.Spread {
-		most = max(most, s.Loads)
-	}
-	for _, s := range c.Spread {
-		b.Labels, b.Heights, b.Values = append(b.Labels, message.Name(s.Moisture)), append(b.Heights, s.Loads*1000/most), append(b.Values, message.Name(fmt.Sprint(s.Loads)))
-	}
-	return b
 }
 
 // placeRow is one bin's intake and shipments of one commodity, or the total.

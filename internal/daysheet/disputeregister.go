@@ -17,8 +17,8 @@ func DisputeRegister(p elevator.Profile, period Period, disputes []dispute.Dispu
 		{wordsColumn("By"), func(o dispute.Dispute) cell { return name(o.Raised.By) }, nil, always},
 		{wordsColumn("About"), func(o dispute.Dispute) cell { return said(o.Raised.About) }, nil, always},
 		{wordsColumn("Claim"), func(o dispute.Dispute) cell { return name(o.Raised.Claim) }, nil, always},
-		{wordsColumn("Ask by"), func(o dispute.Dispute) cell { return date(o.Raised.Due) }, nil, always},
-		{wordsColumn("Phase"), func(o dispute.Dispute) cell { return said(string(o.Phase)) }, nil, always},
+		{wordsColumn("Deadline"), func(o dispute.Dispute) cell { return date(o.Raised.Due) }, nil, always},
+		{wordsColumn("Status"), func(o dispute.Dispute) cell { return said(string(o.Phase)) }, nil, always},
 		{wordsColumn("Outcome"), func(o dispute.Dispute) cell { return text(outcomeOf(o)) }, nil, always},
 	})
 	for _, one := range disputes {

@@ -94,7 +94,7 @@ func byDisposition(parts []Part) []DispositionSum {
 			})
 			if i < 0 {
 				i = len(out)
-				out = append(out, DispositionSum{Name: message.Words(t.Name), How: how, Whose: part.terms().Owner(), Sum: newSum(p.units)})
+				out = append(out, DispositionSum{Name: message.Words(t.Name), How: how, Whose: part.Terms().Owner(), Sum: newSum(p.units)})
 			}
 			out[i].Sum.join(sumOfOne(part))
 		}
@@ -110,7 +110,7 @@ func (t Ticket) how() message.Text {
 	if t.isApart() {
 		return message.New("by owner")
 	}
-	switch terms := t.terms(); {
+	switch terms := t.Terms(); {
 	case terms.Under == title.Contract:
 		return message.List(" ", message.New("contract"), message.Own(terms.No))
 	case terms.No != "":

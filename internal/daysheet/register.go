@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -30,7 +31,7 @@ func registerPaper(p elevator.Profile, title message.Text, period Period, exampl
 func TicketRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
 	d := registerPaper(p, message.New("Register of tickets"), period, example)
 	slices.SortFunc(tickets, func(a, b Ticket) int { return cmp.Compare(a.Number, b.Number) })
-	g := registerGrid(period)
+	g := registerGrid(period, p.Rules == "canada")
 	numbers, missing := registerNumbers(g, tickets)
 	d.Blocks = []report.Block{report.Para{Strong: true, Text: numberSentence(tickets, numbers, missing)},
 		g.table(message.New("tickets"), message.New("No ticket was issued in this period."))}
@@ -39,7 +40,7 @@ func TicketRegister(p elevator.Profile, period Period, tickets []Ticket, example
 
 // registerGrid has a row for each ticket, and in the place of a total the numbers that
 // are not there.
-func registerGrid(period Period) *grid[Ticket, Range] {
+func registerGrid(period Period, canada bool) *grid[Ticket, Range] {
 	return newGrid([]column[Ticket, Range]{
 		{figureColumn("Ticket"), func(t Ticket) cell { return number(t.Number) }, func(gap Range) cell { return text(gap.Message()) }, always},
 		{wordsColumn("Day"), func(t Ticket) cell { return date(t.Day) }, nil, always},
@@ -54,7 +55,8 @@ func registerGrid(period Period) *grid[Ticket, Range] {
 		{figureColumn("Net"), func(t Ticket) cell { return amount(t.ScaleNet) }, nil, always},
 		{wordsColumn("Weighed in"), func(t Ticket) cell { return name(t.ScaleNet.Unit().String()) }, nil, always},
 		{unitColumn("Moisture", quantity.Percent), func(t Ticket) cell { return measured(t.Moisture) }, nil, always},
-		{figureColumn("Test weight"), func(t Ticket) cell { return measured(t.TestWeight) }, nil, always},
+		{figureColumn("Test weight"), func(t Ticket) cell { return t.recorded(testWeightLine) }, nil, always},
+		{wordsColumn("Test weight in"), func(t Ticket) cell { return testWeightUnit(t, canada) }, nil, always},
 		{figureColumn("Dockage"), func(t Ticket) cell { return known(t.Dockage, !t.Outbound) }, nil, always},
 		{wordsColumn("Grade"), func(t Ticket) cell { return name(t.Grade) }, nil, always},
 		{figureColumn("Settled"), func(t Ticket) cell { return known(t.Quantity, !t.Outbound) }, nil, always},
@@ -64,6 +66,22 @@ func registerGrid(period Period) *grid[Ticket, Range] {
 		{wordsColumn("Weigher"), func(t Ticket) cell { return name(t.Weigher) }, nil, always},
 		{wordsColumn("Status"), func(t Ticket) cell { return text(t.status(period)) }, func(Range) cell { return text(message.New("look into this")) }, always},
 	})
+}
+
+// testWeightLine is the line of a settlement that has the test weight.
+var testWeightLine = settle.FactorLine(grain.TestWeight)
+
+// testWeightUnit is the unit of the test weight. In Canada pounds are those of a Winchester bushel or
+// of Avery's, so the bushel is named.
+func testWeightUnit(t Ticket, canada bool) cell {
+	a, there := t.Figures[testWeightLine]
+	switch {
+	case !there:
+		return cell{}
+	case canada && a.Unit() == quantity.LbPerBushel:
+		return text(message.New("%v (%s)", a.Unit().String(), message.New("Winchester bushel")))
+	}
+	return name(a.Unit().String())
 }
 
 // settledUnit is the unit a ticket was settled in; grain that left was not.
@@ -107,7 +125,7 @@ func (t Ticket) title() message.Text {
 		return message.Text{}
 	}
 	if !t.isApart() {
-		return titleWords(t.terms())
+		return titleWords(t.Terms())
 	}
 	out := make([]message.Text, len(t.Titles))
 	for i, terms := range t.Titles {

@@ -34,11 +34,13 @@ type Notes struct {
 	Disputes []message.Kept `json:"disputes,omitempty"` // disputes not decided
 	Meters   []message.Kept `json:"meters,omitempty"`   // meters overdue, failed, never checked
 	Scales   []message.Kept `json:"scales,omitempty"`   // status of truck scales by their logs
+	// Undecided is the grain of which it should be said by now what becomes of it.
+	Undecided []message.Kept `json:"undecided,omitempty"`
 }
 
 // Sentences are the notes in English, as facts of the first engine hold them.
 func (n Notes) Sentences() Notes {
-	for _, notes := range []*[]message.Kept{&n.Yard, &n.Samples, &n.Disputes, &n.Meters, &n.Scales} {
+	for _, notes := range []*[]message.Kept{&n.Yard, &n.Samples, &n.Disputes, &n.Meters, &n.Scales, &n.Undecided} {
 		*notes = slices.Clone(*notes)
 		for i, note := range *notes {
 			(*notes)[i] = message.Kept{Text: message.Words(note.String())}

@@ -82,11 +82,11 @@ func (t Ticket) unpriced() message.Text {
 	if t.isApart() {
 		return message.New("by owner")
 	}
-	return t.terms().Under.Unpriced()
+	return t.Terms().Under.Unpriced()
 }
 
-// terms are whose grain it is and under what, where all owners have the same.
-func (t Ticket) terms() title.Terms {
+// Terms are whose grain it is and under what, where all owners have the same.
+func (t Ticket) Terms() title.Terms {
 	if len(t.Titles) > 0 {
 		return t.Titles[0]
 	}

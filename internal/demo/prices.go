@@ -110,3 +110,37 @@ func contracts(c *chance, all []priced, today quantity.Date) []elevator.Contract
 	}
 	return out
 }
+
+// delivered is what loads brought on each contract, by its number.
+type delivered map[string]quantity.Amount
+
+// spareLoads is how many loads of room a contract keeps: a correction may raise a load, and nobody
+// here is asked what becomes of a rest.
+const spareLoads = 3
+
+// has reports whether a contract has room for a load, and counts the load on it.
+func (d delivered) has(terms elevator.ContractTerms, v *visit) bool {
+	load, known := v.crop.amount(v.net)
+	if !known {
+		return true
+	}
+	before, delivered := d[terms.Number]
+	if !delivered {
+		before = quantity.Zero(load.Unit())
+	}
+	if before.Add(load.Mul(quantity.Int(spareLoads, quantity.Plain))).More(terms.Quantity) {
+		return false
+	}
+	d[terms.Number] = before.Add(load)
+	return true
+}
+
+// amount is a net weight in the unit that loads are settled in.
+func (k priced) amount(pounds int64) (quantity.Amount, bool) {
+	unit := k.edition.Units.Settle
+	if unit == quantity.Bushel {
+		return lb(pounds).Div(k.edition.Commodity.Bushel), true
+	}
+	factor, err := quantity.MassFactor(quantity.Lb, unit)
+	return lb(pounds).Mul(factor), err == nil
+}

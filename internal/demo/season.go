@@ -25,6 +25,7 @@ type season struct {
 	crops     []priced
 	fleet     []truck
 	contracts []elevator.ContractTerms
+	delivered delivered
 	chance    *chance
 	first     quantity.Date // first day of the season
 	today     quantity.Date // day of Now
@@ -43,7 +44,7 @@ func plan(o Options) (*season, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &season{Options: o, today: today, chance: newChance(o.Seed, ofSeason), heaps: heaps{}, came: comings{}}
+	s := &season{Options: o, today: today, chance: newChance(o.Seed, ofSeason), heaps: heaps{}, came: comings{}, delivered: delivered{}}
 	s.days = min(o.Loads/loadsADay+1, mostDays)
 	for s.days > 1 && len(s.inForce(today.AddDays(-s.days))) == 0 {
 		s.days--

@@ -141,7 +141,7 @@ func (s *season) crop() priced {
 func (v *visit) terms(c *chance) {
 	d := &v.details
 	for _, terms := range v.season.contracts {
-		if terms.Grower == v.grower.ID && terms.Commodity == d.Commodity && c.in1000(600) {
+		if terms.Grower == v.grower.ID && terms.Commodity == d.Commodity && c.in1000(600) && v.season.delivered.has(terms, v) {
 			d.Under, d.Terms.No = title.Contract, terms.Number
 			d.Price, d.PriceSource = &terms.Price, "contract "+terms.Number
 			return

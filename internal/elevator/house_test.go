@@ -1,6 +1,7 @@
 package elevator
 
 import (
+	"encoding/json"
 	"strings"
 	"testing"
 
@@ -93,9 +94,9 @@ func TestStandingThings(t *testing.T) {
 	}{
 		"grower":              {Grower{ID: "1", Name: "Ada"}.Check(), ""},
 		"grower without name": {Grower{ID: "1"}.Check(), "short code and a name"},
-		"thirds":              {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(1), parts(3)}, {"2", parts(2), parts(3)}}}.Check(), ""},
-		"shares over":         {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(60), parts(100)}, {"2", parts(50), parts(100)}}}.Check(), "add to 110 %"},
-		"share of nothing":    {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(0), parts(100)}}}.Check(), "above zero"},
+		"thirds":              {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(1), parts(3), nil}, {"2", parts(2), parts(3), nil}}}.Check(), ""},
+		"shares over":         {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(60), parts(100), nil}, {"2", parts(50), parts(100), nil}}}.Check(), "add to 110 %"},
+		"share of nothing":    {Grower{ID: "1", Name: "A", Shares: []Share{{"1", parts(0), parts(100), nil}}}.Check(), "above zero"},
 		"truck":               {Truck{ID: "7", Tare: &tare, Taken: quantity.MustDate("2026-09-01")}.Check(), ""},
 		"truck without name":  {Truck{}.Check(), "number or a plate"},
 		"negative tare":       {Truck{ID: "7", Tare: &negative}.Check(), "weight above zero"},
@@ -123,5 +124,19 @@ func TestKinds(t *testing.T) {
 	}
 	if IsFact("house.moved") {
 		t.Error("an unknown kind is known")
+	}
+}
+
+// A contract whose price is open is read back from the journal as it was written.
+func TestAnOpenPriceIsReadBack(t *testing.T) {
+	basis := quantity.Of("-0.30", quantity.DollarsPerBu)
+	c := ContractTerms{Number: "B", Grower: "1", Commodity: "corn", Quantity: quantity.Int(5000, quantity.Bushel), Until: quantity.MustDate("2026-12-31"), Form: Basis, Basis: &basis}
+	body, err := json.Marshal(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back ContractTerms
+	if err := json.Unmarshal(body, &back); err != nil || back.Check() != nil || back.HasPrice() || !back.Basis.Equal(basis) {
+		t.Errorf("%s: %v, %v", body, err, back.Check())
 	}
 }

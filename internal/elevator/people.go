@@ -1,6 +1,7 @@
 package elevator
 
 import (
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/message"
@@ -16,6 +17,12 @@ type Grower struct {
 	// Shares split this grower's loads unless the ticket says otherwise; none means the grower owns
 	// all of it.
 	Shares []Share `json:"shares,omitempty"`
+	// Farms are the splits of single farms and fields, which go before Shares.
+	Farms []Farm `json:"farms,omitempty"`
+	// Former are names this card had before, Into the card that has taken its place. Old papers keep
+	// the name they print, and the grower is found by all of them.
+	Former []string  `json:"former,omitempty"`
+	Into   *Takeover `json:"into,omitempty"`
 }
 
 // Share is Parts of Of for the grower named.
@@ -23,6 +30,8 @@ type Share struct {
 	GrowerID string          `json:"grower"`
 	Parts    quantity.Amount `json:"parts"`
 	Of       quantity.Amount `json:"of"`
+	// Drying is the part of the drying charge, where that is not the part of the grain.
+	Drying *quantity.Portion `json:"drying,omitempty"`
 }
 
 // Kind names the fact in the journal.
@@ -33,18 +42,44 @@ func (g Grower) Check() error {
 	if strings.TrimSpace(g.ID) == "" || strings.TrimSpace(g.Name) == "" {
 		return message.Invalid.Errorf("a grower has a short code and a name; got %q and %q", g.ID, g.Name)
 	}
-	if len(g.Shares) == 0 {
+	if err := checkShares(g.Name, g.Shares); err != nil {
+		return err
+	}
+	for i, f := range g.Farms {
+		if err := f.check(); err != nil {
+			return err
+		}
+		if slices.ContainsFunc(g.Farms[:i], f.isSame) {
+			return message.Invalid.Errorf("the farm %v has two splits of the same grain and year; keep one", f.Name)
+		}
+	}
+	return nil
+}
+
+// checkShares returns what is wrong with the shares of a grower or farm, or nil.
+func checkShares(of string, shares []Share) error {
+	if len(shares) == 0 {
 		return nil
 	}
-	total := quantity.Zero(quantity.Plain)
-	for _, s := range g.Shares {
+	total, drying, apart := quantity.Zero(quantity.Plain), quantity.Zero(quantity.Plain), false
+	for _, s := range shares {
 		if s.Parts.Sign() <= 0 || s.Of.Sign() <= 0 {
-			return message.Invalid.Errorf("the share of %s in the loads of %s is %s of %s; every share is above zero", s.GrowerID, g.Name, s.Parts, s.Of)
+			return message.Invalid.Errorf("the share of %s in the loads of %s is %s of %s; every share is above zero", s.GrowerID, of, s.Parts, s.Of)
 		}
 		total = total.Add(s.Parts.Div(s.Of))
+		if d := s.Drying; d != nil {
+			if !d.IsPart() {
+				return message.Invalid.Errorf("the part of %s in the drying of %s is %s of %s; it is not below zero", s.GrowerID, of, d.Parts, d.Of)
+			}
+			drying, apart = drying.Add(d.Fraction()), true
+		}
 	}
-	if !total.Equal(quantity.Int(1, quantity.Plain)) {
-		return message.Invalid.Errorf("the shares of %s add to %s %%, not to 100 %%", g.Name, total.Mul(quantity.Int(100, quantity.Plain)).Figure())
+	whole := quantity.Int(1, quantity.Plain)
+	if !total.Equal(whole) {
+		return message.Invalid.Errorf("the shares of %s add to %s %%, not to 100 %%", of, total.Mul(quantity.Int(100, quantity.Plain)).Figure())
+	}
+	if apart && !drying.Equal(whole) {
+		return message.Invalid.Errorf("the parts in the drying of %s add to %s %%, not to 100 %%", of, drying.Mul(quantity.Int(100, quantity.Plain)).Figure())
 	}
 	return nil
 }

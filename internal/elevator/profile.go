@@ -19,6 +19,9 @@ type Profile struct {
 	Demo   bool    `json:"demo,omitempty"`
 	Scales []Scale `json:"scales"`
 	Rules  string  `json:"rules"` // rule set: "us" or "canada"
+	// Place is the state or province whose law on tickets it follows, such as "montana"; empty
+	// where that was not read.
+	Place string `json:"place,omitempty"`
 	// Unlicensed marks an elevator under the Canadian rule set that is not
 	// licensed under the Canada Grain Act, whose rules on shrink and handling
 	// then do not bind it.
@@ -43,6 +46,9 @@ type Profile struct {
 	// CopiesFor lists the recipients a ticket prints a copy for: "driver", "office", "landlord".
 	// Each copy names its recipient; none means one copy without a name.
 	CopiesFor []string `json:"copies_for,omitempty"`
+	// FillOrder is which contract takes what another has no room for: "until", the one that ends
+	// first, where nothing is said; "number"; "price", the dearest.
+	FillOrder string `json:"fill_order,omitempty"`
 }
 
 // UsualRetainDays is how many days samples are kept where a house has not said:

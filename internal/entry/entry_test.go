@@ -93,14 +93,14 @@ func TestNoRatesAreSaidBesideTheCommodity(t *testing.T) {
 	for _, texts := range [][]string{
 		{"commodity", "oats"}, {"commodity", "oats", "moisture", "12"}, {"commodity", "corn", "day", "1999-01-02"}, {"commodity", "corn", "schedule", "none such"},
 	} {
-		r := form(t, d, nil, texts...).Tried().Remarks["commodity"]
-		if r.Kind != entry.Stop || !strings.HasPrefix(r.Text.String(), "no rates are in force for ") {
+		r := form(t, d, nil, texts...).Tried().Messages["commodity"]
+		if r.Severity != entry.Stop || !strings.HasPrefix(r.Text.String(), "no rates are in force for ") {
 			t.Errorf("%v: %+v", texts, r)
 		}
 	}
 	out := entry.New(office.NewEntering(t.Context(), d), entry.Start{Direction: load.Outbound})
 	out.Set("commodity", "oats")
-	if r, said := out.Tried().Remarks["commodity"]; said {
+	if r, said := out.Tried().Messages["commodity"]; said {
 		t.Errorf("grain that leaves is settled under no rates: %+v", r)
 	}
 }

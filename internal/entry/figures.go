@@ -1,7 +1,6 @@
 package entry
 
 import (
-	"fmt"
 	"strings"
 
 	"tenthpoint/internal/elevator"
@@ -101,6 +100,7 @@ func Moisture() quantity.Field {
 type Share struct {
 	Owner     string
 	Parts, Of quantity.Amount
+	Drying    *quantity.Portion // of the drying charge, where that was typed apart
 }
 
 // ParseShare reads a part: "2/3", "33.5%", or "33.5" in percent.
@@ -117,15 +117,46 @@ func ParseShare(name, text string) (parts, of quantity.Amount, err error) {
 	return parts, of, err
 }
 
-// ParseOwnerShare reads an owner with a part: "102=2/3", "901=33.5%".
+// dryingWord stands between the part of the grain and that of the drying charge.
+const dryingWord = " drying "
+
+// ParsePart reads a part, and after "drying" the part of the drying charge where that is another:
+// "1/3 drying 1/2", "1/3 drying none".
+func ParsePart(name, text string) (parts, of quantity.Amount, drying *quantity.Portion, err error) {
+	grain, water, apart := strings.Cut(text, dryingWord)
+	if parts, of, err = ParseShare(name, strings.TrimSpace(grain)); err != nil || !apart {
+		return parts, of, nil, err
+	}
+	if water = strings.TrimSpace(water); strings.EqualFold(water, noShares) {
+		return parts, of, &quantity.Portion{Parts: quantity.Zero(quantity.Plain), Of: quantity.Int(1, quantity.Plain)}, nil
+	}
+	drying = &quantity.Portion{}
+	drying.Parts, drying.Of, err = ParseShare(name, water)
+	return parts, of, drying, err
+}
+
+// PartText is a part as [ParsePart] takes it back.
+func PartText(parts, of quantity.Amount, drying *quantity.Portion) string {
+	text := quantity.Portion{Parts: parts, Of: of}.Text()
+	switch {
+	case drying == nil:
+		return text
+	case drying.Parts.IsZero():
+		return text + dryingWord + noShares
+	}
+	return text + dryingWord + drying.Text()
+}
+
+// ParseOwnerShare reads an owner with a part: "102=2/3", "901=33.5%", "901=1/3 drying 1/2".
 func ParseOwnerShare(text string) (Share, error) {
 	owner, value, ok := strings.Cut(text, "=")
 	owner, value = strings.TrimSpace(owner), strings.TrimSpace(value)
-	if isPart := strings.Contains(value, "/") || strings.HasSuffix(value, "%"); !ok || owner == "" || !isPart {
+	grain, _, _ := strings.Cut(value, dryingWord)
+	if isPart := strings.Contains(grain, "/") || strings.HasSuffix(grain, "%"); !ok || owner == "" || !isPart {
 		return Share{}, NotShare{strings.TrimSpace(text)}
 	}
-	parts, of, err := ParseShare("The share of "+owner, value)
-	return Share{owner, parts, of}, err
+	parts, of, drying, err := ParsePart("The share of "+owner, value)
+	return Share{owner, parts, of, drying}, err
 }
 
 // ParseShares reads owners with their parts, with semicolons between them. They
@@ -151,8 +182,11 @@ func ParseShares(text string) ([]Share, error) {
 type NotShare struct{ Text string }
 
 // Error says how to write one.
-func (e NotShare) Error() string {
-	return fmt.Sprintf("%q is no share. Write an owner and the part, like 102=2/3 or 901=33.5%%", e.Text)
+func (e NotShare) Error() string { return e.Message().String() }
+
+// Message says how to write one.
+func (e NotShare) Message() message.Text {
+	return message.New("%q is no share. Write an owner and the part, like 102=2/3 or 901=33.5%%", e.Text)
 }
 
 // ParseDay reads a date, or a relative day such as yesterday; the error names the field.
@@ -203,6 +237,9 @@ func Temperature(name, text string, usual quantity.Unit) (quantity.Amount, error
 type NoScaleLetter struct{ Name, Text string }
 
 // Error says how to write it.
-func (e NoScaleLetter) Error() string {
-	return fmt.Sprintf("%s %q does not say whether it is °F or °C. Write it like 65F or 18C", e.Name, e.Text)
+func (e NoScaleLetter) Error() string { return e.Message().String() }
+
+// Message says how to write it.
+func (e NoScaleLetter) Message() message.Text {
+	return message.New("%s %q does not say whether it is °F or °C. Write it like 65F or 18C", e.Name, e.Text)
 }

@@ -1,7 +1,6 @@
 package entry
 
 import (
-	"errors"
 	"slices"
 	"strings"
 
@@ -224,7 +223,7 @@ func (f *Form) readRest(d *draft) {
 func (f *Form) noField(d *draft, id string) error {
 	c, err := grain.ByID(d.details.Commodity)
 	if err != nil {
-		return errors.New("No commodity yet: say what grain it is.")
+		return message.Incomplete.Errorf("No commodity yet: say what grain it is.")
 	}
 	_, err = FactorOf(c, c, id)
 	return err
@@ -256,4 +255,4 @@ func (f *Form) PriceUnit() quantity.Unit {
 }
 
 // ErrPriceOfWhat is why a price cannot be read before the commodity is known.
-var ErrPriceOfWhat = errors.New("The price is per bushel, hundredweight or tonne, as the rates of the commodity settle. Say what grain it is first")
+var ErrPriceOfWhat = message.Incomplete.Errorf("The price is per bushel, hundredweight or tonne, as the rates of the commodity settle. Say what grain it is first")

@@ -10,7 +10,7 @@ import (
 func (t *trying) guard() {
 	around, err := t.house.Around(t.Load)
 	if err != nil {
-		t.Remark(WholeLoad, Remark{Stop, ended(message.Of(err)), err})
+		t.AddMessage(WholeLoad, FieldMessage{Stop, ended(message.Of(err)), err})
 		return
 	}
 	around.Past = t.start.Past
@@ -24,7 +24,7 @@ func (t *trying) guard() {
 		if _, asked := t.Asked.Find(f.ID); asked {
 			kind = Ask
 		}
-		t.Remark(t.beside(f.Field), Remark{Kind: kind, Text: f.Said})
+		t.AddMessage(t.beside(f.Field), FieldMessage{Severity: kind, Text: f.Said})
 	}
 	if !t.start.Past {
 		t.Lacking = guard.Lacks(t.Load, around.House)
@@ -45,6 +45,6 @@ func (t *trying) answer(a Answer) {
 		err = t.Load.Apply(load.Stamped{Fact: f.Answer(reason), Stamp: t.house.Stamp()})
 	}
 	if err != nil {
-		t.Remark(t.beside(f.Field), Remark{Stop, ended(message.Of(err)), err})
+		t.AddMessage(t.beside(f.Field), FieldMessage{Stop, ended(message.Of(err)), err})
 	}
 }

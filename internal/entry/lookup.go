@@ -1,7 +1,6 @@
 package entry
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -79,8 +78,11 @@ type Ambiguous struct {
 }
 
 // Error names the candidates.
-func (e Ambiguous) Error() string {
-	return fmt.Sprintf("%q may be several. Type the code of one: %s", e.Text, strings.Join(e.Like, ", "))
+func (e Ambiguous) Error() string { return e.Message().String() }
+
+// Message names the candidates.
+func (e Ambiguous) Message() message.Text {
+	return message.New("%q may be several. Type the code of one: %s", e.Text, message.Names(", ", e.Like))
 }
 
 // mostCandidates is the largest number of candidates an error lists.
@@ -172,13 +174,17 @@ func candidates[T any](like []T, keysOf func(T) keys) []string {
 	return out
 }
 
-// Grower finds a grower by code, name, or the part of one name only.
+// Grower finds a grower by code, name, or the part of one name only; also by the code and name of a
+// card it has taken over, and a name it had before.
 func Grower(in Lists, text string) (elevator.Grower, error) {
 	all, err := in.Growers()
 	if err != nil {
 		return elevator.Grower{}, err
 	}
-	return look(GrowerList, text, all, func(g elevator.Grower) keys { return keys{g.ID, []string{g.Name}, g.Name} })
+	c, err := look(GrowerList, text, elevator.Cards(all), func(c elevator.Card) keys {
+		return keys{c.ID, slices.Concat([]string{c.Name}, c.Codes[1:], c.Names), c.Name}
+	})
+	return c.Grower, err
 }
 
 // Truck finds a truck by its number or plate. Known is false for one that has not

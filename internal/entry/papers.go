@@ -15,7 +15,6 @@ import (
 
 func grownFields() []Field {
 	return []Field{
-		seldom(word("field", "Field or bin of origin", WhoPart, func(d *load.Details) *string { return &d.Grown.Field })),
 		seldom(word("grown-in", "Grown in", WhoPart, func(d *load.Details) *string { return &d.Grown.Place })),
 		seldom(word("variety", "Variety declared", WhoPart, func(d *load.Details) *string { return &d.Grown.Variety })),
 		seldom(word("lot", "Lot", WhoPart, func(d *load.Details) *string { return &d.Lot })),

@@ -1,7 +1,6 @@
 package entry
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -21,6 +20,7 @@ func (f *Form) sampleFields(d *draft) []Field {
 	return append(out,
 		moistureWord("meter", "Meter"), moistureWord("why", "Why typed"),
 		sampleWord("number", "Sample number", func(s *load.Sample) *string { return &s.Number }),
+		noneSeenField(),
 		sampleWord("probes", "Probed", func(s *load.Sample) *string { return &s.Probes }),
 		sampleWord("tester", "Tester", func(s *load.Sample) *string { return &s.Tester }),
 		sampleWord("grade", "Grade", func(s *load.Sample) *string { return &s.Grade }),
@@ -222,6 +222,27 @@ func untilField() Field {
 	})
 }
 
+// NoneSeen is the field that answers for all that a tester looks for and does not find.
+const NoneSeen = "none-seen"
+
+// noneSeenField takes whether whatever is counted or noticed and not typed was looked for and not
+// found.
+func noneSeenField() Field {
+	answers := map[bool]string{true: "yes"}
+	f := Field{ID: NoneSeen, Label: "Looked for, not found", Kind: YesNo, Seldom: true, shown: func(l *load.Load) string { return answers[l.Sample.NoneSeen] }}
+	return found(f, func(d *draft, text string) error {
+		switch strings.ToLower(text) {
+		case "yes":
+			d.sample.NoneSeen = true
+		case "", "no":
+			d.sample.NoneSeen = false
+		default:
+			return message.Invalid.Errorf("%q is not yes or no; type yes where everything was looked for", text)
+		}
+		return nil
+	})
+}
+
 // keptField says where the retained part of the sample is. It is kept as long as the elevator keeps
 // samples, unless a day is named.
 func keptField() Field {
@@ -244,8 +265,11 @@ type NotTested struct {
 }
 
 // Error names the results of the grain.
-func (e NotTested) Error() string {
-	return fmt.Sprintf("%s is not tested for %q. Factors of %s: %s", e.Commodity, e.Factor, e.Commodity, strings.Join(e.Known, ", "))
+func (e NotTested) Error() string { return e.Message().String() }
+
+// Message names the results of the grain.
+func (e NotTested) Message() message.Text {
+	return message.New("%s is not tested for %q. Factors of %s: %s", e.Commodity, e.Factor, e.Commodity, message.Names(", ", e.Known))
 }
 
 // FactorOf finds a factor other than the moisture, by its id, its name or the short

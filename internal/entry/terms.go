@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/title"
@@ -106,7 +107,22 @@ func (d *draft) readTerms(text string) (load.Deal, error) {
 	if err != nil {
 		return load.Deal{}, err
 	}
-	return load.Deal{Terms: title.Terms{Under: title.Contract, No: c.Number}, Price: &c.Price, PriceSource: "contract " + c.Number}, nil
+	if end, closed := c.Closed(); closed {
+		return load.Deal{}, message.Refused.Errorf("contract %s was ended on %s, and no load is delivered on it. Name another", c.Number, end.Day)
+	}
+	return dealOn(c), nil
+}
+
+// dealOn is grain delivered on a contract, at its price where it has one.
+func dealOn(c elevator.ContractTerms) load.Deal {
+	deal := load.Deal{Terms: title.Terms{Under: title.Contract, No: c.Number}}
+	if c.Form == elevator.DelayedPrice {
+		deal.Under = title.DelayedPrice
+	}
+	if c.HasPrice() {
+		deal.Price, deal.PriceSource = &c.Price, "contract "+c.Number
+	}
+	return deal
 }
 
 // TermsText returns the terms of the grain as its field's text.

@@ -12,54 +12,54 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// RemarkKind is the severity of a remark.
-type RemarkKind int
+// Severity says how grave a message is.
+type Severity int
 
 // A warning needs a second look; a stop keeps the ticket from being issued.
 const (
-	Warn RemarkKind = iota + 1
+	Warn Severity = iota + 1
 	Ask
 	Stop
 )
 
-// Remark is a message about a field.
-type Remark struct {
-	Kind RemarkKind
-	Text message.Text
-	Err  error // the error of an invalid text
+// FieldMessage is a message about a field.
+type FieldMessage struct {
+	Severity Severity
+	Text     message.Text
+	Err      error // the error of an invalid text
 }
 
-// WholeLoad is the field of a remark about the load as a whole.
+// WholeLoad is the field of a message about the load as a whole.
 const WholeLoad = ""
 
 // Tried is a preview: the load with every text applied.
 type Tried struct {
 	Load       *load.Load
-	Edition    *rates.Edition     // it would be settled under; nil while there is none
-	Settlement *settle.Settlement // nil while it cannot be settled
-	Problems   settle.Problems    // why not
-	Remarks    map[string]Remark  // by field
-	Missing    map[string]bool    // fields the ticket cannot do without
-	Lacking    []guard.Lacking    // what this elevator does not do without
-	Found      []guard.Finding    // improbable things, answered ones among them
-	Asked      guard.Asked        // those that wait for an answer
+	Edition    *rates.Edition          // it would be settled under; nil while there is none
+	Settlement *settle.Settlement      // nil while it cannot be settled
+	Problems   settle.Problems         // why not
+	Messages   map[string]FieldMessage // by field
+	Missing    map[string]bool         // fields the ticket cannot do without
+	Lacking    []guard.Lacking         // what this elevator does not do without
+	Found      []guard.Finding         // improbable things, answered ones among them
+	Asked      guard.Asked             // those that wait for an answer
 }
 
-// Remark adds a message to a field; the first one stays, unless the later one is graver.
-func (t *Tried) Remark(field string, r Remark) {
-	if old, taken := t.Remarks[field]; taken && old.Kind >= r.Kind {
+// AddMessage adds a message to a field; the first one stays, unless the later one is graver.
+func (t *Tried) AddMessage(field string, r FieldMessage) {
+	if old, taken := t.Messages[field]; taken && old.Severity >= r.Severity {
 		return
 	}
-	t.Remarks[field] = r
+	t.Messages[field] = r
 }
 
 // Tried previews the form: it applies all texts to a copy of the load, settles it, and reports for
 // each field what is wrong or doubtful.
 func (f *Form) Tried() Tried {
 	d := f.read()
-	t := trying{Form: f, draft: d, Tried: Tried{Remarks: map[string]Remark{}, Missing: map[string]bool{}}}
+	t := trying{Form: f, draft: d, Tried: Tried{Messages: map[string]FieldMessage{}, Missing: map[string]bool{}}}
 	for id, err := range d.refused {
-		t.Remark(id, Remark{Stop, ended(message.Of(err)), err})
+		t.AddMessage(id, FieldMessage{Stop, ended(message.Of(err)), err})
 	}
 	t.applyDraft()
 	t.findEdition()
@@ -93,7 +93,7 @@ func (t *trying) applyDraft() {
 	stamp := t.house.Stamp()
 	apply := func(fact load.Fact) {
 		if err := t.Load.Apply(load.Stamped{Fact: fact, Stamp: stamp}); err != nil {
-			t.Remark(WholeLoad, Remark{Stop, ended(message.Of(err)), err})
+			t.AddMessage(WholeLoad, FieldMessage{Stop, ended(message.Of(err)), err})
 		}
 	}
 	details := d.details
@@ -133,7 +133,7 @@ func (t *trying) findEdition() {
 	var err error
 	if t.Edition, err = t.draft.rates(); err != nil {
 		t.Edition = nil
-		t.Remark("commodity", Remark{Kind: Stop, Text: message.New("%s.", err), Err: nil})
+		t.AddMessage("commodity", FieldMessage{Severity: Stop, Text: message.New("%s.", err), Err: nil})
 	}
 }
 
@@ -160,7 +160,7 @@ func (t *trying) settle() {
 		t.Problems = t.unsaid(settle.Check(t.Load.SettleFacts(), t.Edition))
 	}
 	for _, p := range t.Problems {
-		t.Remark(t.beside(p.Field), Remark{Kind: Stop, Text: p.Sentence})
+		t.AddMessage(t.beside(p.Field), FieldMessage{Severity: Stop, Text: p.Sentence})
 	}
 }
 
@@ -190,10 +190,10 @@ func (t *trying) beside(problem string) string {
 // warn adds warnings that do not stop a ticket, and the flags of the bench.
 func (t *trying) warn() {
 	for _, stop := range t.Load.Sample.Stops {
-		t.Remark("moisture", Remark{Kind: Warn, Text: stop.Sentence.Message()})
+		t.AddMessage("moisture", FieldMessage{Severity: Warn, Text: stop.Sentence.Message()})
 	}
 	for _, flag := range t.Load.Sample.Flags {
-		t.Remark("moisture", Remark{Kind: Warn, Text: flag.Message()})
+		t.AddMessage("moisture", FieldMessage{Severity: Warn, Text: flag.Message()})
 	}
 	t.warnNearLimit()
 }
@@ -211,7 +211,7 @@ func (t *trying) warnNearLimit() {
 	}
 	for _, class := range t.house.MoistureClasses(t.Load) {
 		if class.HasUpTo && !m.Percent.Less(class.UpTo.Sub(nearLimit)) && !m.Percent.More(class.UpTo.Add(nearLimit)) {
-			t.Remark("moisture", Remark{Kind: Warn, Text: message.New("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1))})
+			t.AddMessage("moisture", FieldMessage{Severity: Warn, Text: message.New("Within %s of the limit of %s, %s: test three times and take the mean.", nearLimit, class.Name, class.UpTo.FixedString(1))})
 		}
 	}
 }

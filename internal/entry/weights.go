@@ -1,13 +1,12 @@
 package entry
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 )
 
 // StoredTareText in the field of the tare takes the truck's tare of an earlier
@@ -86,10 +85,10 @@ func (f *Form) weightField(which load.Which, of string) Field {
 }
 
 // ErrWeightStays is why a weight in the book cannot be typed away.
-var ErrWeightStays = errors.New("A weight once taken can be replaced, not taken away. Type the other weight, or press Escape")
+var ErrWeightStays = message.Refused.Errorf("A weight once taken can be replaced, not taken away. Type the other weight, or press Escape")
 
 // ErrNoScale is why nothing can be weighed.
-var ErrNoScale = errors.New("No scale is set up. Add one in the set-up")
+var ErrNoScale = message.NotFound.Errorf("No scale is set up. Add one in the set-up")
 
 // weighing reads a typed weight as one of the scale in use.
 func (f *Form) weighing(d *draft, which load.Which, of, label, text string) (load.Weighing, error) {
@@ -146,8 +145,11 @@ func (f *Form) scaleField() Field {
 type NoStoredTare struct{ Truck string }
 
 // Error says what to do instead.
-func (e NoStoredTare) Error() string {
-	return fmt.Sprintf("Truck %s has no stored tare. Weigh it empty", e.Truck)
+func (e NoStoredTare) Error() string { return e.Message().String() }
+
+// Message says what to do instead.
+func (e NoStoredTare) Message() message.Text {
+	return message.New("Truck %v has no stored tare. Weigh it empty", e.Truck)
 }
 
 // storedTare is the truck's tare from an earlier weighing, in the unit of the elevator's scales.

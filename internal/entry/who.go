@@ -22,7 +22,7 @@ func whoFields(outbound bool) []Field {
 		seldom(dayField()), seldom(word("schedule", "Rates", WhoPart, func(d *load.Details) *string { return &d.Schedule })),
 		grower, consignee, commodityField(), truckField(),
 		seldom(word("crop", "Crop year", WhoPart, func(d *load.Details) *string { return &d.CropYear })),
-		seldom(word("farm", "Farm", WhoPart, func(d *load.Details) *string { return &d.Grown.Farm })),
+		seldom(word("field", "Field or bin of origin", WhoPart, func(d *load.Details) *string { return &d.Grown.Field })), farmField(),
 		seldom(sharesField()),
 		seldom(word("driver", "Driver", WhoPart, func(d *load.Details) *string { return &d.Driver })),
 		seldom(word("plate", "Plate", WhoPart, func(d *load.Details) *string { return &d.Truck.Plate })),
@@ -70,22 +70,51 @@ func codeOf(p load.Party) string {
 
 // UsualShares are a grower's usual shares as a load keeps them, each owner by the
 // name on the list.
-func UsualShares(in Lists, g elevator.Grower) ([]load.Owner, error) {
+func UsualShares(in Lists, g elevator.Grower) ([]load.Owner, error) { return ownersOf(in, g.Shares) }
+
+// ownersOf are shares of a card as a load keeps them. An owner whose card was taken over is the one
+// who has it now.
+func ownersOf(in Lists, shares []elevator.Share) ([]load.Owner, error) {
 	all, err := in.Growers()
 	if err != nil {
 		return nil, err
 	}
 	var out []load.Owner
-	for _, s := range g.Shares {
+	for _, s := range shares {
 		party := load.Party{ID: s.GrowerID, Name: s.GrowerID}
-		for _, other := range all {
-			if other.ID == s.GrowerID {
-				party.Name = other.Name
-			}
+		if card, known := elevator.CardOf(all, s.GrowerID); known {
+			party = load.Party{ID: card.ID, Name: card.Name}
 		}
-		out = append(out, load.Owner{Party: party, Parts: s.Parts, Of: s.Of})
+		out = append(out, load.Owner{Party: party, Parts: s.Parts, Of: s.Of, Drying: s.Drying})
 	}
 	return out, nil
+}
+
+// farmField takes the farm. One on the grower's card brings its split, and its county and state.
+func farmField() Field {
+	f := Field{ID: "farm", Label: "Farm", Kind: Open, Part: WhoPart, Seldom: true, shown: func(l *load.Load) string { return l.Details.Grown.Farm }}
+	return detail(f, func(d *draft, text string) error {
+		d.details.Grown.Farm = text
+		g, err := Grower(d.house, codeOf(d.details.Grower))
+		if err != nil || text == "" {
+			return nil // the farm of a grower on no list is a word
+		}
+		farm, known := g.FarmFor(text, d.details.Grown.Field, d.details.Commodity, d.details.CropYear)
+		if !known {
+			return nil
+		}
+		d.details.Grown.Farm = farm.Name
+		if farm.Place != "" {
+			d.details.Grown.Place = farm.Place
+		}
+		if d.details.Grown.Field == "" {
+			d.details.Grown.Field = farm.Field
+		}
+		if len(farm.Shares) > 0 {
+			d.details.Shares, err = ownersOf(d.house, farm.Shares)
+		}
+		return err
+	})
 }
 
 func commodityField() Field {
@@ -158,7 +187,7 @@ func sharesField() Field {
 			if err != nil {
 				return err
 			}
-			owners = append(owners, load.Owner{Party: load.Party{ID: g.ID, Name: g.Name}, Parts: one.Parts, Of: one.Of, Own: ownDeal(d.details.Shares, g.ID)})
+			owners = append(owners, load.Owner{Party: load.Party{ID: g.ID, Name: g.Name}, Parts: one.Parts, Of: one.Of, Drying: one.Drying, Own: ownDeal(d.details.Shares, g.ID)})
 		}
 		d.details.Shares = owners
 		return nil
@@ -178,7 +207,7 @@ func ownDeal(owners []load.Owner, id string) *load.Deal {
 func sharesText(l *load.Load) string {
 	var out []string
 	for _, o := range l.Details.Shares {
-		out = append(out, o.ID+"="+o.Parts.Figure()+"/"+o.Of.Figure())
+		out = append(out, o.ID+"="+PartText(o.Parts, o.Of, o.Drying))
 	}
 	return strings.Join(out, "; ")
 }

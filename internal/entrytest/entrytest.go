@@ -214,15 +214,15 @@ func Outcome(f *entry.Form) string {
 	}
 	tried := f.Tried()
 	for _, kind := range []struct {
-		kind entry.RemarkKind
+		kind entry.Severity
 		word string
 	}{{entry.Stop, "stopped"}, {entry.Ask, "asked"}, {entry.Warn, "warned"}} {
 		for _, field := range f.Fields() {
-			if tried.Remarks[field.ID].Kind == kind.kind {
+			if tried.Messages[field.ID].Severity == kind.kind {
 				return kind.word + " " + field.ID
 			}
 		}
-		if tried.Remarks[entry.WholeLoad].Kind == kind.kind {
+		if tried.Messages[entry.WholeLoad].Severity == kind.kind {
 			return kind.word + " load"
 		}
 	}

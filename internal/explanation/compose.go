@@ -89,7 +89,7 @@ func (c *composer) marks() []message.Text {
 	case load.Corrected:
 		out = append(out, message.New("CORRECTED BY TICKET %d", c.Load.Ended.By))
 	}
-	if by := c.Load.Again.By; by > 0 {
+	if by := c.Load.Reissue.By; by > 0 {
 		out = append(out, message.New("REISSUED AS TICKET %d", by))
 	}
 	switch {

@@ -35,7 +35,7 @@ func (c *composer) bench() {
 		said = append(said, message.New("Let through by %v: %s, %v.", a.Who, a.Limit, a.Accepted.Reason))
 	}
 	for _, a := range c.Load.Answers {
-		said = append(said, message.New("Asked: %s Answered by %v: %v.", a.Asked, a.Who, a.Answered.Reason))
+		said = append(said, message.New("Asked: %s Answered by %v: %s.", a.Asked, a.Who, message.Words(a.Answered.Reason)))
 	}
 	c.put(report.Para{Text: message.List(" ", said...)})
 }

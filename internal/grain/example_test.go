@@ -17,7 +17,7 @@ func ExampleCommodity_Grade() {
 		grain.BrokenCorn: quantity.Of("1.25", quantity.Percent),
 	})
 	fmt.Println(g, err)
-	fmt.Println(g.HeldDownBy[0])
+	fmt.Println(g.HeldDown[0])
 	fmt.Println(g.Advisory)
 	// Output:
 	// no better than U.S. No. 3; not tested: Heat-damaged kernels <nil>

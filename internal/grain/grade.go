@@ -1,9 +1,6 @@
 package grain
 
 import (
-	"fmt"
-	"strings"
-
 	"tenthpoint/internal/message"
 )
 
@@ -12,9 +9,9 @@ const Advisory = "Advice only: an official grade is given only by a licensed ins
 
 // GradeResult is the result of grading a sample by the table.
 type GradeResult struct {
-	// Grade may be shown unchanged. While something has not been tested it reads "no better than
-	// U.S. No. 2", and "not graded" before anything was.
-	Grade string
+	// Grade is the grade, or while something has not been tested "no better than U.S. No. 2", and
+	// "not graded" before anything was.
+	Grade message.Text
 	// Best is the bare name of the best grade still open, such as "U.S. No. 2";
 	// empty before anything was tested.
 	Best string
@@ -25,21 +22,20 @@ type GradeResult struct {
 	Open bool
 	// Sample reports that there is no numbered grade; HeldDown has the reasons.
 	Sample bool
-	// HeldDown are the lines of the table that kept the lot from the next better grade, and
-	// HeldDownBy a sentence for each.
-	HeldDown   []Breach
-	HeldDownBy []string
+	// HeldDown are the lines of the table that kept the lot from the next better grade.
+	HeldDown []Breach
 	// Special are the words added to the grade, and SpecialBecause the reason
 	// for each, in the same order.
-	Special, SpecialBecause []string
+	Special        []string
+	SpecialBecause []message.Text
 	// NotTested names the factors still missing for the grade, and SpecialNotTested the special
 	// grades that cannot be determined yet.
 	NotTested, SpecialNotTested []string
 	// Faults are the observations that make it sample grade.
-	Faults []string
+	Faults []message.Text
 	// Cautions are faults noticed whose rule was not read: they do not lower
 	// the grade here, but it is not claimed either.
-	Cautions []string
+	Cautions []message.Text
 	// NotJudged names what this table does not cover.
 	NotJudged string
 	Advisory  string
@@ -73,8 +69,7 @@ func (t *GradeTable) grade(r results) GradeResult {
 	g := GradeResult{Best: t.name(worst), NotJudged: t.NotJudged, Advisory: Advisory, Source: t.Source}
 	for _, v := range verdicts {
 		if v.best == worst && worst > 0 {
-			breach := t.because(v, r)
-			g.HeldDown, g.HeldDownBy = append(g.HeldDown, breach), append(g.HeldDownBy, breach.String())
+			g.HeldDown = append(g.HeldDown, t.because(v, r))
 		}
 		if v.could > worst {
 			g.NotTested = append(g.NotTested, r.names(v.missing)...)
@@ -95,12 +90,12 @@ func (t *GradeTable) grade(r results) GradeResult {
 }
 
 // faults describes the observations that make the lot sample grade.
-func (t *GradeTable) faults(r results) []string {
-	var out []string
+func (t *GradeTable) faults(r results) []message.Text {
+	var out []message.Text
 	for _, rule := range t.Sample {
 		for _, id := range rule.Factors {
 			if a, tested := r.recorded[id]; tested && a.Equal(Yes) {
-				out = append(out, fmt.Sprintf("%s: such grain is %s (%s)", r.name(id), t.Below, rule.Source))
+				out = append(out, message.New("%s: such grain is %s (%s)", r.name(id), t.Below, rule.Source))
 			}
 		}
 	}
@@ -124,26 +119,35 @@ func (t *GradeTable) name(i int) string {
 }
 
 // claim limits the grade to what was tested.
-func (g GradeResult) claim() string {
+func (g GradeResult) claim() message.Text {
 	switch {
 	case g.Best == "":
-		return "not graded"
+		return message.New("not graded")
 	case g.Open:
-		return "no better than " + g.Best
+		return message.New("no better than %s", g.Best)
 	}
-	return g.Best
+	return message.Words(g.Best)
 }
 
 // Words are the grade and its special words.
-func (g GradeResult) Words() string {
-	return strings.Join(append([]string{g.Grade}, g.Special...), ", ")
+func (g GradeResult) Words() message.Text { return message.List(", ", g.Grade, listOf(g.Special)) }
+
+// Message is the grade line: the grade, its special words, what is missing.
+func (g GradeResult) Message() message.Text {
+	if !g.Complete {
+		return message.New("%s; not tested: %s", g.Words(), listOf(g.NotTested))
+	}
+	return g.Words()
 }
 
-// String is the grade line: the grade, its special words, what is missing.
-func (g GradeResult) String() string {
-	text := g.Words()
-	if !g.Complete {
-		text += "; not tested: " + strings.Join(g.NotTested, ", ")
+// listOf lists names of factors and grades.
+func listOf(names []string) message.Text {
+	items := make([]any, len(names))
+	for i, name := range names {
+		items[i] = message.Words(name)
 	}
-	return text
+	return message.List(", ", items...)
 }
+
+// String is the grade line in English.
+func (g GradeResult) String() string { return g.Message().String() }

@@ -8,6 +8,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -68,14 +69,10 @@ func TestCornGradeNamesWhatHeldItDown(t *testing.T) {
 	c := mustCommodity(t, "corn")
 	g := mustGrade(t, c, seen(t, c, "test-weight", "53.9", "heat-damage", "0.2", "damage", "6.9", "bcfm", "2.1"))
 	want := GradeResult{
-		Grade: "U.S. No. 3", Best: "U.S. No. 3", Complete: true,
+		Grade: message.Words("U.S. No. 3"), Best: "U.S. No. 3", Complete: true,
 		HeldDown: []Breach{
 			{Factor: "Test weight", Result: "53.9 lb/bu", Limit: "54.0 lb/bu", Bound: Least, Grade: "U.S. No. 2"},
 			{Factor: "Damaged kernels, total", Result: "6.9 %", Limit: "5.0 %", Bound: Most, Grade: "U.S. No. 2"},
-		},
-		HeldDownBy: []string{
-			"Test weight 53.9 lb/bu is under 54.0 lb/bu, the least for U.S. No. 2",
-			"Damaged kernels, total 6.9 % is over 5.0 %, the most for U.S. No. 2",
 		},
 		SpecialNotTested: []string{"Flint", "Flint and dent", "Waxy", "Infested"},
 		NotJudged:        "Weathering, stones, glass, harmful seeds and filth are not judged here: the desk has no place for them with this grain.",
@@ -90,14 +87,14 @@ func TestCornGradeNamesWhatHeldItDown(t *testing.T) {
 func TestSampleGradeGivesItsReasons(t *testing.T) {
 	c := mustCommodity(t, "corn")
 	g := mustGrade(t, c, seen(t, c, "bcfm", "7.1", "damage", "16"))
-	if !g.Sample || g.Grade != "U.S. Sample grade" || !g.Complete {
+	if !g.Sample || g.Grade.String() != "U.S. Sample grade" || !g.Complete {
 		t.Errorf("%+v", g)
 	}
 	want := []string{
 		"Damaged kernels, total 16.0 % is over 15.0 %, the most for U.S. No. 5",
 		"Broken corn and foreign material 7.1 % is over 7.0 %, the most for U.S. No. 5",
 	}
-	if diff := cmp.Diff(want, g.HeldDownBy); diff != "" {
+	if diff := cmp.Diff(want, heldDown(g)); diff != "" {
 		t.Error(diff)
 	}
 }
@@ -108,7 +105,7 @@ func TestMaltingBarleyHasNoSampleGrade(t *testing.T) {
 	for _, id := range []string{"barley-malting-six", "barley-malting-two"} {
 		c := mustCommodity(t, id)
 		g := mustGrade(t, c, seen(t, c, "wild-oats", "3.1"))
-		if g.Sample || g.Grade != "below U.S. No. 4 of malting barley" {
+		if g.Sample || g.Grade.String() != "below U.S. No. 4 of malting barley" {
 			t.Errorf("%s: %+v", id, g)
 		}
 	}
@@ -126,7 +123,7 @@ func TestNeverClaimedAboveWhatWasTested(t *testing.T) {
 	} {
 		maps.Copy(obs, seen(t, c, step.factor, step.value))
 		g := mustGrade(t, c, obs)
-		if g.Grade != step.grade || g.String() != step.line {
+		if g.Grade.String() != step.grade || g.String() != step.line {
 			t.Errorf("after %s: %q, %q", step.factor, g.Grade, g)
 		}
 	}
@@ -138,7 +135,7 @@ func TestAWholeOfZeroSettlesItsParts(t *testing.T) {
 	c := mustCommodity(t, "wheat-hrw")
 	g := mustGrade(t, c, seen(t, c, "test-weight", "60.5", "damage", "0.0", "foreign-material", "0.2", "shrunken-broken", "1.5",
 		"wheat-of-other-classes", "0.5", "stones", "0", "other-material", "0", "insect-damaged", "0"))
-	if g.Grade != "U.S. No. 1" || len(g.NotTested) != 0 {
+	if g.Grade.String() != "U.S. No. 1" || len(g.NotTested) != 0 {
 		t.Errorf("%s: %+v", g, g.NotTested)
 	}
 }
@@ -146,12 +143,12 @@ func TestAWholeOfZeroSettlesItsParts(t *testing.T) {
 func TestDefectsAreTheSumOfTheirParts(t *testing.T) {
 	c := mustCommodity(t, "wheat-hrw")
 	g := mustGrade(t, c, seen(t, c, "damage", "1.24", "foreign-material", "0.3", "shrunken-broken", "1.5"))
-	if len(g.HeldDownBy) != 0 || g.Best != "U.S. No. 1" {
+	if len(g.HeldDown) != 0 || g.Best != "U.S. No. 1" {
 		t.Errorf("1.24 + 0.3 + 1.5 = 3.04 is recorded as 3.0, within 3.0: %+v", g)
 	}
 	g = mustGrade(t, c, seen(t, c, "damage", "1.25", "foreign-material", "0.3", "shrunken-broken", "1.5"))
-	if want := []string{"Defects, total 3.1 % is over 3.0 %, the most for U.S. No. 1"}; !cmp.Equal(want, g.HeldDownBy) {
-		t.Errorf("1.25 + 0.3 + 1.5 = 3.05 is recorded as 3.1: %v", g.HeldDownBy)
+	if want := []string{"Defects, total 3.1 % is over 3.0 %, the most for U.S. No. 1"}; !cmp.Equal(want, heldDown(g)) {
+		t.Errorf("1.25 + 0.3 + 1.5 = 3.05 is recorded as 3.1: %v", heldDown(g))
 	}
 }
 
@@ -191,8 +188,8 @@ func TestStonesCountOnlyWhenTheyWeigh(t *testing.T) {
 		if g.Sample != s.sample || strings.Join(g.NotTested, ", ") != s.missing {
 			t.Errorf("%s stones of %s %%: sample %v, missing %v", s.count, s.percent, g.Sample, g.NotTested)
 		}
-		if s.sample && g.HeldDownBy[0] != "Stones 4 is over 3, the most for U.S. No. 4, and Stones by weight 0.2 % is over 0.1 %" {
-			t.Error(g.HeldDownBy)
+		if s.sample && g.HeldDown[0].String() != "Stones 4 is over 3, the most for U.S. No. 4, and Stones by weight 0.2 % is over 0.1 %" {
+			t.Error(heldDown(g))
 		}
 	}
 }
@@ -206,15 +203,15 @@ func TestAnOdourIsSampleGrade(t *testing.T) {
 			obs := perfect(c)
 			delete(obs, OtherMaterial) // the sum of what was counted
 			obs[fault] = No
-			if g := mustGrade(t, c, obs); g.Grade != "U.S. No. 1" || len(g.Faults)+len(g.Cautions) != 0 {
+			if g := mustGrade(t, c, obs); g.Grade.String() != "U.S. No. 1" || len(g.Faults)+len(g.Cautions) != 0 {
 				t.Errorf("%s without %s: %+v", id, fault, g)
 			}
 			obs[fault] = Yes
-			if g := mustGrade(t, c, obs); g.Grade != sampleGrade || !g.Sample || !g.Complete || g.Open || len(g.Faults) != 1 || len(g.Cautions) != 0 {
+			if g := mustGrade(t, c, obs); g.Grade.String() != sampleGrade || !g.Sample || !g.Complete || g.Open || len(g.Faults) != 1 || len(g.Cautions) != 0 {
 				t.Errorf("%s with %s: %+v", id, fault, g)
 			}
 			// Nothing else needs to be tested to know it.
-			if g := mustGrade(t, c, Observations{fault: Yes}); g.Grade != sampleGrade || len(g.NotTested) != 0 {
+			if g := mustGrade(t, c, Observations{fault: Yes}); g.Grade.String() != sampleGrade || len(g.NotTested) != 0 {
 				t.Errorf("%s, only %s: %+v", id, fault, g)
 			}
 		}
@@ -228,12 +225,12 @@ func TestAnOdourWithholdsTheGrade(t *testing.T) {
 	for _, fault := range []FactorID{Musty, Sour, OffOdor, Heating} {
 		obs := perfect(c)
 		obs[fault] = No
-		if g := mustGrade(t, c, obs); g.Grade != "U.S. No. 1" || len(g.Cautions) != 0 {
+		if g := mustGrade(t, c, obs); g.Grade.String() != "U.S. No. 1" || len(g.Cautions) != 0 {
 			t.Errorf("without %s: %+v", fault, g)
 		}
 		obs[fault] = Yes
 		g := mustGrade(t, c, obs)
-		if g.Grade != "no better than U.S. No. 1" || g.Sample || len(g.Cautions) != 1 || !strings.Contains(g.Cautions[0], "from memory") {
+		if g.Grade.String() != "no better than U.S. No. 1" || g.Sample || len(g.Cautions) != 1 || !strings.Contains(g.Cautions[0].String(), "from memory") {
 			t.Errorf("with %s: %+v", fault, g)
 		}
 	}
@@ -244,4 +241,13 @@ func TestGradeWithoutATable(t *testing.T) {
 	if err == nil || err.Error() != "There is no United States grade table here for Peas; go by moisture class, dockage and the edition" {
 		t.Error(err)
 	}
+}
+
+// heldDown are the limits that a lot exceeded, in words.
+func heldDown(g GradeResult) []string {
+	out := make([]string, len(g.HeldDown))
+	for i, b := range g.HeldDown {
+		out[i] = b.String()
+	}
+	return out
 }

@@ -3,6 +3,7 @@ package grain
 import (
 	"fmt"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -27,14 +28,14 @@ type MoistureClass struct {
 
 // Interval is the class as figures: "up to 14.5 %", "14.6 % to 17.0 %", "over
 // 17.0 %".
-func (c MoistureClass) Interval() string {
+func (c MoistureClass) Interval() message.Text {
 	switch {
 	case !c.HasOver:
-		return "up to " + c.UpTo.FixedString(1)
+		return message.New("up to %s", c.UpTo.FixedString(1))
 	case !c.HasUpTo:
-		return "over " + c.Over.FixedString(1)
+		return message.New("over %s", c.Over.FixedString(1))
 	}
-	return c.Over.Add(tenthPercent).FixedString(1) + " to " + c.UpTo.FixedString(1)
+	return message.New("%s to %s", c.Over.Add(tenthPercent).FixedString(1), c.UpTo.FixedString(1))
 }
 
 // String says class, grain and interval: "tough (Canola: 10.1 % to 12.5 %)".

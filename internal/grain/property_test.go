@@ -135,7 +135,7 @@ func TestCompleteMeansComplete(t *testing.T) {
 		obs := drawObservations(t, c)
 		g := mustGrade(t, c, obs)
 		if !g.Complete {
-			if slices.Contains(c.Grades.Names, g.Grade) {
+			if slices.Contains(c.Grades.Names, g.Grade.String()) {
 				t.Fatalf("%s: %q is claimed with %v not tested", c.ID, g.Grade, g.NotTested)
 			}
 			return

@@ -2,7 +2,6 @@ package grain
 
 import (
 	"errors"
-	"fmt"
 	"maps"
 	"slices"
 
@@ -92,11 +91,11 @@ func (r results) names(ids []FactorID) []string {
 // cautions are the faults noticed on the sample whose place in the standards
 // was not read, and which no rule of the table is about. From memory, such grain is sample grade; memory decides
 // nothing here, but a better grade is not claimed over it.
-func (r results) cautions(ruled []FactorID) []string {
-	var out []string
+func (r results) cautions(ruled []FactorID) []message.Text {
+	var out []message.Text
 	for _, id := range []FactorID{Musty, Sour, OffOdor, Heating} {
 		if a, tested := r.recorded[id]; tested && a.Equal(Yes) && !slices.Contains(ruled, id) {
-			out = append(out, fmt.Sprintf("%s was noticed. Such grain may be U.S. Sample grade (from memory, not read in the standards). Ask a licensed inspector", r.name(id)))
+			out = append(out, message.New("%s was noticed. Such grain may be U.S. Sample grade (from memory, not read in the standards). Ask a licensed inspector", r.name(id)))
 		}
 	}
 	return out

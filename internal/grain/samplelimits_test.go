@@ -66,7 +66,7 @@ func TestGradeIsWholeWhereNothingWasSeen(t *testing.T) {
 		"corn":     {"test-weight", "56", "heat-damage", "0", "damage", "2.0", "bcfm", "1.0"},
 		"soybeans": {"heat-damage", "0", "damage", "1.0", "foreign-material", "0.5", "splits", "5"},
 	} {
-		if g := clean(t, tables, commodity, measured...); !g.Complete || g.Grade != "U.S. No. 1" {
+		if g := clean(t, tables, commodity, measured...); !g.Complete || g.Grade.String() != "U.S. No. 1" {
 			t.Errorf("%s is %s, not tested: %v", commodity, g.Grade, g.NotTested)
 		}
 	}

@@ -1,7 +1,6 @@
 package grain
 
 import (
-	"slices"
 	"strings"
 	"testing"
 )
@@ -97,7 +96,7 @@ func TestSpecialGradesGiveTheirReason(t *testing.T) {
 	} {
 		grain := mustCommodity(t, c.commodity)
 		g := mustGrade(t, grain, seen(t, grain, strings.Fields(c.results)...))
-		if !slices.Equal(g.SpecialBecause, []string{c.because}) {
+		if len(g.SpecialBecause) != 1 || g.SpecialBecause[0].String() != c.because {
 			t.Errorf("%s with %s: %q, want %q", c.commodity, c.results, g.SpecialBecause, c.because)
 		}
 	}

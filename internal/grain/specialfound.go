@@ -1,9 +1,6 @@
 package grain
 
-import (
-	"fmt"
-	"strings"
-)
+import "tenthpoint/internal/message"
 
 // answer is the outcome of a rule for the results.
 type answer int
@@ -21,7 +18,7 @@ func (g *GradeResult) addSpecial(r results) {
 		switch found {
 		case yes:
 			g.Special = append(g.Special, s.Name)
-			g.SpecialBecause = append(g.SpecialBecause, fmt.Sprintf("%s: %s (%s)", s.Name, because, s.Source))
+			g.SpecialBecause = append(g.SpecialBecause, message.New("%s: %s (%s)", s.Name, because, s.Source))
 		case notTested:
 			g.SpecialNotTested = append(g.SpecialNotTested, s.Name)
 		}
@@ -29,7 +26,7 @@ func (g *GradeResult) addSpecial(r results) {
 }
 
 // ask goes through the ways to earn the word: one that holds is enough.
-func (s SpecialGrade) ask(r results) (answer, string) {
+func (s SpecialGrade) ask(r results) (answer, message.Text) {
 	out := no
 	for _, way := range s.Any {
 		found, because := r.askAll(way)
@@ -42,39 +39,39 @@ func (s SpecialGrade) ask(r results) (answer, string) {
 }
 
 // askWord accepts the tester's own yes, and the tester's no where the counts were not taken.
-func (s SpecialGrade) askWord(r results, byCount answer) (answer, string) {
+func (s SpecialGrade) askWord(r results, byCount answer) (answer, message.Text) {
 	word, given := r.recorded[s.Word]
 	switch {
 	case !given:
-		return byCount, ""
+		return byCount, message.Text{}
 	case word.Equal(Yes):
-		return yes, r.name(s.Word) + ": yes, by the tester"
+		return yes, message.New("%s: yes, by the tester", r.name(s.Word))
 	}
-	return no, ""
+	return no, message.Text{}
 }
 
 // askAll needs every condition of one way to hold.
-func (r results) askAll(way []Condition) (answer, string) {
+func (r results) askAll(way []Condition) (answer, message.Text) {
 	out := yes
-	var because []string
+	var because []message.Text
 	for _, c := range way {
 		result, tested := r.recorded[c.Factor]
 		switch {
 		case !tested:
 			out = min(out, notTested)
 		case !c.holds(result):
-			return no, ""
+			return no, message.Text{}
 		default:
 			because = append(because, r.condition(c))
 		}
 	}
-	return out, strings.Join(because, "; ")
+	return out, message.Texts("; ", because)
 }
 
 // condition describes a condition that holds: "Ergot 0.06 % is over 0.05 %".
-func (r results) condition(c Condition) string {
+func (r results) condition(c Condition) message.Text {
 	if f, _ := r.commodity.Factor(c.Factor); f.YesNo {
-		return f.Name + ": yes"
+		return message.New("%s: yes", f.Name)
 	}
-	return fmt.Sprintf("%s %s is %s %s", r.name(c.Factor), r.show(c.Factor, r.recorded[c.Factor]), c.Relation, r.show(c.Factor, c.Figure))
+	return message.New("%s %s is %s %s", r.name(c.Factor), r.show(c.Factor, r.recorded[c.Factor]), string(c.Relation), r.show(c.Factor, c.Figure))
 }

@@ -1,8 +1,7 @@
 package grain
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -91,23 +90,20 @@ type Breach struct {
 	And                   *Breach
 }
 
-// String says how the line was broken: "Test weight 53.9 lb/bu is under 54.0
+// Message says how the line was broken: "Test weight 53.9 lb/bu is under 54.0
 // lb/bu, the least for U.S. No. 2".
-func (b Breach) String() string {
-	text := fmt.Sprintf("%s, the %s for %s", b.broken(), b.Bound, b.Grade)
-	if b.And != nil {
-		text += ", and " + b.And.broken()
+func (b Breach) Message() message.Text {
+	switch {
+	case b.And != nil:
+		return message.New("%s %s is over %s, the most for %s, and %s %s is over %s", b.Factor, b.Result, b.Limit, b.Grade, b.And.Factor, b.And.Result, b.And.Limit)
+	case b.Bound == Least:
+		return message.New("%s %s is under %s, the least for %s", b.Factor, b.Result, b.Limit, b.Grade)
 	}
-	return text
+	return message.New("%s %s is over %s, the most for %s", b.Factor, b.Result, b.Limit, b.Grade)
 }
 
-func (b Breach) broken() string {
-	side := "over"
-	if b.Bound == Least {
-		side = "under"
-	}
-	return fmt.Sprintf("%s %s is %s %s", b.Factor, b.Result, side, b.Limit)
-}
+// String is the same in English.
+func (b Breach) String() string { return b.Message().String() }
 
 // because returns the breach of the next better grade's limit.
 func (t *GradeTable) because(v verdict, r results) Breach {

@@ -85,15 +85,15 @@ func (t *GradeTable) misfits(r results) []error {
 		slack := w.slack(r, parts)
 		switch {
 		case least.Sub(whole).More(slack):
-			problems = append(problems, w.misfit(r, "less than its parts"))
+			problems = append(problems, w.misfit(r, message.New("less than its parts")))
 		case w.Complete && parts == len(w.Parts) && whole.Sub(least).More(slack):
-			problems = append(problems, w.misfit(r, "more than its parts together"))
+			problems = append(problems, w.misfit(r, message.New("more than its parts together")))
 		}
 	}
 	return problems
 }
 
-func (w Whole) misfit(r results, how string) error {
+func (w Whole) misfit(r results, how message.Text) error {
 	return message.Invalid.Errorf("%s %s is %s: %s; check the figures",
 		r.name(w.Factor), r.show(w.Factor, r.recorded[w.Factor]), how, w.listed(r))
 }
@@ -112,15 +112,12 @@ func (w Whole) slack(r results, parts int) quantity.Amount {
 var half = quantity.Of("0.5", quantity.Plain)
 
 // listed writes the tested parts out: "Damaged kernels, total 2.0 %, ...".
-func (w Whole) listed(r results) string {
-	var text string
+func (w Whole) listed(r results) message.Text {
+	var parts []message.Text
 	for _, id := range w.Parts {
 		if part, ok := r.recorded[id]; ok {
-			if text != "" {
-				text += ", "
-			}
-			text += r.name(id) + " " + r.show(id, part)
+			parts = append(parts, message.List(" ", r.name(id), r.show(id, part)))
 		}
 	}
-	return text
+	return message.Texts(", ", parts)
 }

@@ -38,10 +38,11 @@ var pastCells = []pastCell{
 // past reads a row of the list of loads: its cells are texts of a load's form. A
 // row without a problem is settled, to see whether it can be.
 func (r *reader) past() {
+	place := fmt.Sprintf("%s:%d", r.usual.Name, r.row.Line) // the same in every language
 	form := entry.New(r.usual.House, entry.Start{
 		Past: true, Direction: load.Inbound,
-		Origin: entry.Origin{Moisture: "from the old books", Price: fmt.Sprintf("old books, line %d", r.row.Line)},
-		Reason: func(string) string { return fmt.Sprintf("past load, from line %d of %s", r.row.Line, r.usual.Name) },
+		Origin: entry.Origin{Moisture: message.New("from the old books").String(), Price: place},
+		Reason: func(string) string { return place },
 	})
 	cells := r.pastCells()
 	for _, c := range cells {
@@ -142,7 +143,7 @@ func (r *reader) agree(weighed []load.Weighing) {
 // settles reports why the load could not be settled.
 func (r *reader) settles(form *entry.Form, cells []pastCell) {
 	tried := form.Tried()
-	if whole := tried.Remarks[entry.WholeLoad]; whole.Err != nil {
+	if whole := tried.Messages[entry.WholeLoad]; whole.Err != nil {
 		r.wrong("", message.Of(whole.Err))
 		return
 	}

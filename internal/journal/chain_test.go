@@ -8,6 +8,7 @@ import (
 	"iter"
 	"slices"
 	"strings"
+	"tenthpoint/internal/message"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -130,7 +131,7 @@ func TestCheckNamesEveryBreak(t *testing.T) {
 				t.Fatalf("got %q, %v, want %d problems", problems, err, len(c.want))
 			}
 			for i, want := range c.want {
-				if !strings.Contains(problems[i], want) {
+				if !strings.Contains(problems[i].String(), want) {
 					t.Errorf("problem %d is %q, want %q", i, problems[i], want)
 				}
 			}
@@ -166,8 +167,8 @@ func TestCheckFindsAnyByte(t *testing.T) {
 		*field = string(bytes)
 		f.Body = []byte(body)
 		problems, _, _ := Check(stream(facts))
-		if !slices.ContainsFunc(problems, func(p string) bool {
-			return strings.HasPrefix(p, fmt.Sprintf("Fact %d ", i+1))
+		if !slices.ContainsFunc(problems, func(p message.Text) bool {
+			return strings.HasPrefix(p.String(), fmt.Sprintf("Fact %d ", i+1))
 		}) {
 			t.Fatalf("fact %d was changed, found: %q", i+1, problems)
 		}

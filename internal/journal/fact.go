@@ -2,8 +2,8 @@ package journal
 
 import (
 	"bytes"
-	"fmt"
 	"strings"
+	"tenthpoint/internal/message"
 	"time"
 	"unicode"
 	"unicode/utf8"
@@ -55,41 +55,41 @@ func (f Fact) Time() (time.Time, error) {
 }
 
 // Problems lists every reason the draft may not be entered; none means it may.
-func (d Draft) Problems() []string {
-	var found []string
+func (d Draft) Problems() []message.Text {
+	var found []message.Text
 	for _, name := range []struct{ what, text string }{
 		{"the person", d.Who}, {"the desk", d.Desk},
 		{"the kind of fact", d.Kind}, {"the subject", d.Subject},
 	} {
-		if fault := nameFault(name.text); fault != "" {
-			found = append(found, fmt.Sprintf("A fact needs %s, but %s.", name.what, fault))
+		if fault := nameFault(name.text); !fault.IsZero() {
+			found = append(found, message.New("A fact needs %s, but %s.", message.Words(name.what), fault))
 		}
 	}
 	if !stampOK(d.At) {
-		found = append(found, fmt.Sprintf(
-			"The time %q is not in the form %s (UTC, whole seconds).", d.At, TimeLayout))
+		found = append(found, message.New(
+			"The time %q is not in the form %v (UTC, whole seconds).", d.At, TimeLayout))
 	}
-	if fault := bodyFault(d.Body); fault != "" {
+	if fault := bodyFault(d.Body); !fault.IsZero() {
 		found = append(found, fault)
 	}
 	return found
 }
 
 // nameFault returns what is wrong with a short text, or nothing.
-func nameFault(text string) string {
+func nameFault(text string) message.Text {
 	switch {
 	case strings.TrimSpace(text) == "":
-		return "it is empty"
+		return message.New("it is empty")
 	case len(text) > maxNameBytes:
-		return fmt.Sprintf("it is %d bytes long and the most is %d", len(text), maxNameBytes)
+		return message.New("it is %d bytes long and the most is %d", len(text), maxNameBytes)
 	case !utf8.ValidString(text), strings.ContainsRune(text, utf8.RuneError):
-		return fmt.Sprintf("%q holds bytes that are no letters", text)
+		return message.New("%q holds bytes that are no letters", text)
 	case strings.ContainsFunc(text, unicode.IsControl):
-		return fmt.Sprintf("%q holds a control character", text)
+		return message.New("%q holds a control character", text)
 	case strings.TrimSpace(text) != text:
-		return fmt.Sprintf("%q begins or ends with a space", text)
+		return message.New("%q begins or ends with a space", text)
 	}
-	return ""
+	return message.Text{}
 }
 
 // stampOK reports whether the text is a moment in exactly TimeLayout. Parsing alone is not enough:
@@ -100,18 +100,18 @@ func stampOK(text string) bool {
 }
 
 // bodyFault returns what is wrong with the details, or nothing.
-func bodyFault(body []byte) string {
+func bodyFault(body []byte) message.Text {
 	if len(body) > maxBodyBytes {
-		return fmt.Sprintf("The details are %d bytes long and the most is %d.", len(body), maxBodyBytes)
+		return message.New("The details are %d bytes long and the most is %d.", len(body), maxBodyBytes)
 	}
 	canonical, err := canonicalText(body)
 	switch {
 	case err != nil:
-		return fmt.Sprintf("The details cannot be entered: %v", err)
+		return message.New("The details cannot be entered: %s", err)
 	case len(body) == 0 || body[0] != '{':
-		return "The details are not a JSON object."
+		return message.New("The details are not a JSON object.")
 	case !bytes.Equal(canonical, body):
-		return "The details are JSON but not in the canonical form; make them with Canonical."
+		return message.New("The details are JSON but not in the canonical form; make them with Canonical.")
 	}
-	return ""
+	return message.Text{}
 }

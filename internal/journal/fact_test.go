@@ -48,7 +48,7 @@ func TestDraftProblems(t *testing.T) {
 			d := weighed()
 			c.spoil(&d)
 			found := d.Problems()
-			if len(found) != 1 || !strings.Contains(found[0], c.want) {
+			if len(found) != 1 || !strings.Contains(found[0].String(), c.want) {
 				t.Errorf("got %q, want one sentence with %q", found, c.want)
 			}
 		})

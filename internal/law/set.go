@@ -3,6 +3,7 @@ package law
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -14,18 +15,17 @@ type Set struct {
 	files   []*File         // by place and first day
 	periods []period        // in the order of their days
 	own     map[string]*Set // by the rule set of an elevator
+	places  []*File         // of all places, for the set of one rule set
+
+	making sync.Mutex
+	in     map[string]*Set // by place, as they are asked for
 }
 
 // NewSet compares files with each other: no id twice, and no two of one place that begin on the
 // same day. All problems are returned at once.
 func NewSet(files ...*File) (*Set, tomlfile.Problems) {
 	s := &Set{files: slices.Clone(files), own: map[string]*Set{}}
-	slices.SortStableFunc(s.files, func(a, b *File) int {
-		if c := strings.Compare(a.place(), b.place()); c != 0 {
-			return c
-		}
-		return a.From.Cmp(b.From)
-	})
+	slices.SortStableFunc(s.files, inOrder)
 	var problems tomlfile.Problems
 	ids := map[string]*File{}
 	for i, f := range s.files {
@@ -37,13 +37,26 @@ func NewSet(files ...*File) (*Set, tomlfile.Problems) {
 			problems = append(problems, f.clash("from", message.New("%v and %v begin on the same day and are about the same thing", s.files[i-1].ID, f.ID), message.New("Write the first day of the newer one.")))
 		}
 	}
-	s.periods = periodsOf(s.files)
+	s.periods, s.in = periodsOf(s.files), map[string]*Set{}
+	for _, f := range s.files {
+		if f.Kind == PerPlace {
+			s.places = append(s.places, f)
+		}
+	}
 	for _, f := range s.files {
 		if _, done := s.own[f.Jurisdiction]; !done {
 			s.own[f.Jurisdiction] = s.ownOf(f.Jurisdiction)
 		}
 	}
 	return s, problems
+}
+
+// inOrder sorts files by place and first day.
+func inOrder(a, b *File) int {
+	if c := strings.Compare(a.place(), b.place()); c != 0 {
+		return c
+	}
+	return a.From.Cmp(b.From)
 }
 
 // clash is a problem that shows only beside another file.
@@ -55,6 +68,45 @@ func (f *File) clash(key string, what, remedy message.Text) tomlfile.Problem {
 // result is recorded once. The rules of all other kinds are kept for every jurisdiction, and
 // callers name one.
 var oneAuthority = []string{"recording"}
+
+// PerPlace is the kind of file that an elevator follows for its own place only, a state or
+// province; there is no rule for a place that nobody read.
+const PerPlace = "titles"
+
+// In is the files of an elevator of a place, beside those of its rule set.
+func (s *Set) In(place string) *Set {
+	if place == "" {
+		return s
+	}
+	s.making.Lock()
+	defer s.making.Unlock()
+	if made, has := s.in[place]; has {
+		return made
+	}
+	files := slices.DeleteFunc(slices.Clone(s.files), func(f *File) bool { return f.Kind == PerPlace })
+	for _, f := range s.places {
+		if f.Jurisdiction == place {
+			files = append(files, f)
+		}
+	}
+	slices.SortStableFunc(files, inOrder)
+	made := &Set{files: files, periods: periodsOf(files), places: s.places, in: map[string]*Set{}}
+	s.in[place] = made
+	return made
+}
+
+// Places are the places with files of their own, rule sets apart.
+func (s *Set) Places() []string {
+	var out []string
+	for _, f := range s.places {
+		isRuleSet := slices.ContainsFunc(s.files, func(o *File) bool { return o.Jurisdiction == f.Jurisdiction && o.Kind != PerPlace })
+		if !isRuleSet {
+			out = append(out, f.Jurisdiction)
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
 
 // For is the files of an elevator under a rule set, "us" or "canada". A rule set without rules of
 // its own about something has those of all jurisdictions.
@@ -73,9 +125,10 @@ func (s *Set) ownOf(rules string) *Set {
 		}
 	}
 	files := slices.DeleteFunc(slices.Clone(s.files), func(f *File) bool {
-		return slices.Contains(oneAuthority, f.Kind) && kinds[f.Kind] && f.Jurisdiction != rules
+		elsewhere := f.Jurisdiction != rules
+		return elsewhere && (f.Kind == PerPlace || slices.Contains(oneAuthority, f.Kind) && kinds[f.Kind])
 	})
-	return &Set{files: files, periods: periodsOf(files)}
+	return &Set{files: files, periods: periodsOf(files), places: s.places, in: map[string]*Set{}}
 }
 
 // On returns the files in force on a day. Of two files about the same thing the one that begins

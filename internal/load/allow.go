@@ -1,7 +1,6 @@
 package load
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -74,52 +73,52 @@ func (l *Load) phase() Phase {
 }
 
 // phaseSentence describes the phase of the load.
-func (l *Load) phaseSentence() string {
+func (l *Load) phaseSentence() message.Text {
 	switch l.phase() {
 	case NotOpened:
-		return "The load has not been opened"
+		return message.New("The load has not been opened")
 	case OnYard:
-		return fmt.Sprintf("Load %s is on the yard and not settled", l.ID)
+		return message.New("Load %v is on the yard and not settled", l.ID)
 	case TurnedAway:
-		return fmt.Sprintf("Load %s was refused (%s)", l.ID, l.Ended.Reason)
+		return message.New("Load %v was refused (%v)", l.ID, l.Ended.Reason)
 	case TakenBack:
-		return fmt.Sprintf("Load %s was withdrawn", l.ID)
+		return message.New("Load %v was withdrawn", l.ID)
 	case Ready:
-		return fmt.Sprintf("Load %s is settled, its ticket is not issued", l.ID)
+		return message.New("Load %v is settled, its ticket is not issued", l.ID)
 	case Ticketed:
-		return fmt.Sprintf("Ticket %d is issued", l.Number)
+		return message.New("Ticket %d is issued", l.Number)
 	case Void:
-		if l.Again.By > 0 {
-			return fmt.Sprintf("Ticket %d is void and was reissued as ticket %d", l.Number, l.Again.By)
+		if l.Reissue.By > 0 {
+			return message.New("Ticket %d is void and was reissued as ticket %d", l.Number, l.Reissue.By)
 		}
-		return fmt.Sprintf("Ticket %d is void (%s)", l.Number, l.Ended.Reason)
+		return message.New("Ticket %d is void (%v)", l.Number, l.Ended.Reason)
 	}
-	return fmt.Sprintf("Ticket %d was corrected by ticket %d", l.Number, l.Ended.By)
+	return message.New("Ticket %d was corrected by ticket %d", l.Number, l.Ended.By)
 }
 
 // instead advises what to do in place of a refused fact.
-func (l *Load) instead(f Fact) string {
+func (l *Load) instead(f Fact) message.Text {
 	switch {
 	case l.phase() == NotOpened:
-		return "open it first"
+		return message.New("open it first")
 	case f.Kind() == Opened{}.Kind():
-		return "open a new load for another truck"
+		return message.New("open a new load for another truck")
 	case l.phase() == Ticketed && f.Kind() == Issued{}.Kind():
-		return "print it again as a reprint"
+		return message.New("print it again as a reprint")
 	case l.phase() == Ticketed && f.Kind() == Reissued{}.Kind():
-		return "void it first, or correct it"
+		return message.New("void it first, or correct it")
 	case l.phase() == Ticketed:
-		return "correct the ticket, or void it and weigh again"
+		return message.New("correct the ticket, or void it and weigh again")
 	case l.phase() == OnYard && f.Kind() == Issued{}.Kind():
-		return "settle it first"
+		return message.New("settle it first")
 	case l.phase() == OnYard || l.phase() == Ready:
-		return "issue the ticket first"
+		return message.New("issue the ticket first")
 	case l.Successor() > 0:
-		return fmt.Sprintf("go on with ticket %d", l.Successor())
+		return message.New("go on with ticket %d", l.Successor())
 	case l.phase() == Void:
-		return "reissue it, or open a new load"
+		return message.New("reissue it, or open a new load")
 	}
-	return "open a new load"
+	return message.New("open a new load")
 }
 
 // mayCarry lets only a load that corrects or reissues a ticket take facts over
@@ -134,7 +133,7 @@ func (l *Load) mayCarry(carried *Stamp) error {
 // mayReissue allows one replacement of a void ticket. Should that one turn out wrong it is itself
 // corrected, or voided and reissued.
 func (l *Load) mayReissue() error {
-	if l.Again.By == 0 {
+	if l.Reissue.By == 0 {
 		return nil
 	}
 	return message.WrongPhase.Errorf("%s; %s", l.phaseSentence(), l.instead(Reissued{}))
@@ -173,7 +172,7 @@ func (a Answered) check() error {
 
 func needsReason(reason, act string) error {
 	if strings.TrimSpace(reason) == "" {
-		return message.WrongPhase.Errorf("%s only with a reason; type one", act)
+		return message.WrongPhase.Errorf("%s only with a reason; type one", message.Words(act))
 	}
 	return nil
 }

@@ -65,6 +65,9 @@ type Owner struct {
 	Party
 	Parts quantity.Amount `json:"parts"`
 	Of    quantity.Amount `json:"of"`
+	// Drying is this owner's part of the drying charge; nil of all is that it is the part of the
+	// grain.
+	Drying *quantity.Portion `json:"drying,omitempty"`
 	// Own is this owner's deal; nil where it is the load's.
 	Own *Deal `json:"own,omitempty"`
 }
@@ -168,6 +171,9 @@ type Sample struct {
 	Probes   string    `json:"probes,omitempty"`
 	Moisture *Moisture `json:"moisture,omitempty"`
 	Findings []Finding `json:"findings,omitempty"`
+	// NoneSeen is that whatever is counted or noticed and is not among Findings was looked for
+	// and not found. It makes a grade whole; a settlement takes Findings alone.
+	NoneSeen bool `json:"none_seen,omitempty"`
 	// Flags are warnings about the reading, printed on the slip.
 	Flags []Flag `json:"flags,omitempty"`
 	// Stops are the warnings that stop the ticket.

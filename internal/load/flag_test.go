@@ -45,12 +45,12 @@ func TestFlagsInFacts(t *testing.T) {
 // Lists hold a line for each doubt; that of an earlier version is the text the fact holds.
 func TestFlagsInLists(t *testing.T) {
 	l := flagged()
-	flags, err := ReadFlagLines(l.FlagLines())
+	flags, err := ReadFlagLines(FlagLines(l))
 	if err != nil || len(flags) != 3 || flags[0].Message().Key() != "The sample was at %s, below %s." {
 		t.Fatalf("read as %v, %v", flags, err)
 	}
 	l.Sample.Flags = l.Sample.Flags[1:]
-	if got := l.FlagLines(); got != "meter-overdue: Meter M1 was due on 2026-10-01.\nTwo tests differ: look again." {
+	if got := FlagLines(l); got != "meter-overdue: Meter M1 was due on 2026-10-01.\nTwo tests differ: look again." {
 		t.Errorf("listed as %q", got)
 	}
 	if _, err := ReadFlagLines(`{"code"`); err == nil {
@@ -65,7 +65,7 @@ func TestPassedInLists(t *testing.T) {
 	for _, question := range []message.Kept{{Text: asked}, message.OldWords(asked.String())} {
 		l.Answers = append(l.Answers, Answer{Answered: Answered{Guard: "net", Asked: question, Reason: "part of a load"}, Stamp: Stamp{Who: "C. Lerk"}})
 	}
-	accepted, answered, err := ReadPassedLines(l.PassedLines())
+	accepted, answered, err := ReadPassedLines(PassedLines(l))
 	if err != nil || len(accepted) != 1 || len(answered) != 2 {
 		t.Fatalf("read as %v and %v, %v", accepted, answered, err)
 	}

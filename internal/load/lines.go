@@ -11,7 +11,7 @@ import (
 // arguments, or the sentence that the fact of an earlier version holds.
 
 // FlagLines are the doubts about the sample.
-func (l *Load) FlagLines() string {
+func FlagLines(l *Load) string {
 	lines := make([]string, len(l.Sample.Flags))
 	for i, f := range l.Sample.Flags {
 		lines[i] = f.line()
@@ -47,7 +47,7 @@ func ReadFlagLines(text string) ([]Flag, error) {
 }
 
 // PassedLines are the limits accepted and the questions answered: what somebody has let pass.
-func (l *Load) PassedLines() string {
+func PassedLines(l *Load) string {
 	var lines []string
 	for _, a := range l.Accepted {
 		lines = append(lines, a.Limit+": "+a.Accepted.Reason+" ("+a.Who+")")

@@ -71,13 +71,13 @@ type Load struct {
 	charts *chart.Set             // the moisture charts its tests were looked up in
 	clock  func(at string) string // the elevator's own time; nil leaves times as the facts have them
 	Ended  Ending
-	// Again is the ticket that a void one was reissued as; its zero is none.
-	Again Again
+	// Reissue is the ticket that a void one was reissued as; its zero is none.
+	Reissue Reissue
 }
 
-// Again is the ticket that the grain of a void one has now. Day is the business
+// Reissue is the ticket that the grain of a void one has now. Day is the business
 // day it counts in.
-type Again struct {
+type Reissue struct {
 	By  int64
 	Day quantity.Date
 	Stamp
@@ -158,7 +158,7 @@ func (l *Load) Apply(f Stamped) error {
 	case Superseded:
 		l.end(Corrected, Ending{Reason: fact.Reason, By: fact.By, Day: fact.Day, Stamp: f.Stamp})
 	case Reissued:
-		l.Again = Again{By: fact.By, Day: fact.Day, Stamp: f.Stamp}
+		l.Reissue = Reissue{By: fact.By, Day: fact.Day, Stamp: f.Stamp}
 	}
 	return nil
 }
@@ -171,7 +171,7 @@ func (l *Load) InPlaceOf() int64 { return max(l.Corrects, l.Reissues) }
 
 // Successor is the number of the ticket that took the place of this load's;
 // zero while none has.
-func (l *Load) Successor() int64 { return max(l.Ended.By, l.Again.By) }
+func (l *Load) Successor() int64 { return max(l.Ended.By, l.Reissue.By) }
 
 // unsettle drops a settlement that new facts have overtaken.
 func (l *Load) unsettle() {

@@ -60,7 +60,7 @@ const (
 )
 
 // OriginDifference is the net less the origin's weight; false while one of them is not known.
-func (l *Load) OriginDifference() (quantity.Amount, bool) {
+func OriginDifference(l *Load) (quantity.Amount, bool) {
 	net, known := l.Net()
 	origin := l.Details.Elsewhere
 	if !known || origin.Weight == nil || origin.Weight.Unit() != net.Unit() {

@@ -94,7 +94,7 @@ func (l *Load) finding(f Finding) settle.Finding {
 
 // settled is an owner as the settlement reads it.
 func (o Owner) settled() settle.Share {
-	share := settle.Share{Owner: o.Name, Parts: o.Parts, Of: o.Of}
+	share := settle.Share{Owner: o.Name, Parts: o.Parts, Of: o.Of, Drying: o.Drying}
 	if o.Own != nil {
 		own := o.Own.settled()
 		share.Own = &own

@@ -3,6 +3,7 @@ package message
 import (
 	"errors"
 	"fmt"
+	"reflect"
 	"strings"
 )
 
@@ -82,15 +83,47 @@ func Of(err error) Text {
 	case Sayable:
 		return e.Message()
 	case interface{ Unwrap() []error }:
+		if reflect.TypeOf(err) != joined {
+			break
+		}
 		parts := e.Unwrap()
 		lines := make([]any, len(parts))
-		words := make([]string, len(parts))
 		for i, one := range parts {
-			lines[i], words[i] = Of(one), one.Error()
+			lines[i] = Of(one)
 		}
-		if err.Error() == strings.Join(words, "\n") {
-			return List("\n", lines...)
-		}
+		return List("\n", lines...)
 	}
 	return Words(err.Error())
+}
+
+// joined is the type of joined errors, which say a line each.
+var joined = reflect.TypeOf(errors.Join(Invalid))
+
+// Lines are the lines of an error: one text, or those of joined errors.
+func Lines(err error) []Text { return linesOf(Of(err)) }
+
+func linesOf(t Text) []Text {
+	if t.IsZero() {
+		return nil
+	}
+	var out []Text
+	if t.form == literal { // from outside the program
+		for line := range strings.Lines(t.key) {
+			if line = strings.TrimSpace(line); line != "" {
+				out = append(out, Words(line))
+			}
+		}
+		return out
+	}
+	if t.form != list || t.key != "\n" {
+		return []Text{t}
+	}
+	for _, item := range t.args {
+		line, is := item.(Sayable)
+		if !is {
+			line = Words(english(item))
+		}
+		out = append(out, linesOf(line.Message())...)
+	}
+	return out
 }

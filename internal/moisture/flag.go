@@ -1,7 +1,6 @@
 package moisture
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -118,9 +117,9 @@ func ApplyOverrides(flags []Flag, overrides []Override) ([]Flag, []error) {
 	return flags, faults
 }
 
-func onTest(n int) string {
+func onTest(n int) message.Text {
 	if n == 0 {
-		return ""
+		return message.Text{}
 	}
-	return fmt.Sprintf(" on test %d", n)
+	return message.New(" on test %d", n)
 }

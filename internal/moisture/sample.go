@@ -1,9 +1,8 @@
 package moisture
 
 import (
-	"fmt"
-
 	"tenthpoint/internal/fault"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -28,7 +27,7 @@ type Sample struct {
 	// Keep is the rule the retained part is kept under.
 	Keep Retention `json:"keep"`
 	// Held is the reason to keep the sample longer, such as a dispute.
-	Held string `json:"held,omitempty"`
+	Held message.Kept `json:"held,omitzero"`
 	// Discarded is the day the retained part went.
 	Discarded quantity.Date `json:"discarded"`
 }
@@ -46,7 +45,7 @@ func (s Sample) Retained() bool { return s.Place != "" && s.Discarded.IsZero() }
 
 // DueOn reports whether the retained part may be discarded on a day. A held one may not.
 func (s Sample) DueOn(day quantity.Date) bool {
-	return s.Retained() && s.Held == "" && !day.Before(s.DiscardFrom())
+	return s.Retained() && s.Held.IsZero() && !day.Before(s.DiscardFrom())
 }
 
 // Check lists everything wrong with the sample as recorded.
@@ -60,19 +59,6 @@ func (s Sample) Check() []error {
 	faults.Unless(s.Place == "" || s.Keep.Days > 0, "sample %s is kept at %s under no rule; choose how many days", s.Number, s.Place)
 	early := !s.Discarded.IsZero() && s.Place != "" && s.Discarded.Before(s.DiscardFrom())
 	faults.Unless(!early, "sample %s was discarded on %s, and is to be kept through %s (%d days: %s)", s.Number, s.Discarded, s.KeepThrough(), s.Keep.Days, s.Keep.Name)
-	faults.Unless(s.Discarded.IsZero() || s.Held == "", "sample %s was discarded on %s while it was held for %s", s.Number, s.Discarded, s.Held)
+	faults.Unless(s.Discarded.IsZero() || s.Held.IsZero(), "sample %s was discarded on %s while it was held for %s", s.Number, s.Discarded, s.Held)
 	return faults
-}
-
-// Where is the retained sample for the slip: "shelf B-3, until 2025-11-10".
-func (s Sample) Where() string {
-	switch {
-	case s.Place == "":
-		return "no sample retained"
-	case !s.Discarded.IsZero():
-		return fmt.Sprintf("discarded %s", s.Discarded)
-	case s.Held != "":
-		return fmt.Sprintf("%s, held for %s", s.Place, s.Held)
-	}
-	return fmt.Sprintf("%s, until %s", s.Place, s.KeepThrough())
 }

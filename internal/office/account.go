@@ -1,7 +1,9 @@
 package office
 
 import (
+	"cmp"
 	"context"
+	"slices"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
@@ -20,30 +22,62 @@ func Account(ctx context.Context, d Desk, growerID string, from, to quantity.Dat
 	if err != nil {
 		return daysheet.Account{}, err
 	}
-	f.Name, f.Address = grower.Name, grower.Address
-	rows, err := d.Reader().Loads(ctx, book.LoadFilter{Grower: growerID, FromTicket: 1})
-	if err != nil {
+	f.GrowerID, f.Name, f.Address = grower.ID, grower.Name, grower.Address
+	if f.Tickets, err = ticketsOf(ctx, d, grower); err != nil {
 		return daysheet.Account{}, err
 	}
-	owners, err := d.Reader().OwnersFor(ctx, growerID)
-	if err != nil {
-		return daysheet.Account{}, err
-	}
-	for _, r := range rows {
-		r.Owners = owners[r.ID]
-		t, err := sharedTicket(ctx, d, r)
-		if err != nil {
-			return daysheet.Account{}, err
-		}
-		f.Tickets = append(f.Tickets, t)
-	}
-	if f.Contracts, err = contractsOf(ctx, d, growerID); err != nil {
+	if f.Contracts, err = contractsOf(ctx, d, grower.Codes); err != nil {
 		return daysheet.Account{}, err
 	}
 	if f.Example, err = isExample(ctx, d, f.Tickets); err != nil {
 		return daysheet.Account{}, err
 	}
 	return daysheet.MakeAccount(f), nil
+}
+
+// ticketsOf are the tickets of a grower and of the cards it has taken over, as its own.
+func ticketsOf(ctx context.Context, d Desk, grower elevator.Card) ([]daysheet.Ticket, error) {
+	var out []daysheet.Ticket
+	seen := map[string]bool{}
+	for _, code := range grower.Codes {
+		rows, err := d.Reader().Loads(ctx, book.LoadFilter{Grower: code, FromTicket: 1})
+		if err != nil {
+			return nil, err
+		}
+		owners, err := d.Reader().OwnersFor(ctx, code)
+		if err != nil {
+			return nil, err
+		}
+		for _, r := range rows {
+			if seen[r.ID] {
+				continue
+			}
+			seen[r.ID] = true
+			r.Owners = owners[r.ID]
+			t, err := sharedTicket(ctx, d, r)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, asOwn(t, grower))
+		}
+	}
+	slices.SortStableFunc(out, func(a, b daysheet.Ticket) int { return cmp.Compare(a.Number, b.Number) })
+	return out, nil
+}
+
+// asOwn names a grower by the card that goes on.
+func asOwn(t daysheet.Ticket, grower elevator.Card) daysheet.Ticket {
+	now := func(code string) string {
+		if slices.Contains(grower.Codes, code) {
+			return grower.ID
+		}
+		return code
+	}
+	t.GrowerID, t.Owners = now(t.GrowerID), slices.Clone(t.Owners)
+	for i := range t.Owners {
+		t.Owners[i] = now(t.Owners[i])
+	}
+	return t
 }
 
 // ContractFill returns how much of a contract is delivered, by the grower's part of all tickets.
@@ -70,27 +104,25 @@ func Statement(ctx context.Context, d Desk, growerID string, from, to quantity.D
 }
 
 // findGrower finds a grower; one that is only on tickets, not in the list, is named by the code.
-func findGrower(ctx context.Context, d Desk, id string) (elevator.Grower, error) {
+func findGrower(ctx context.Context, d Desk, id string) (elevator.Card, error) {
 	growers, err := Growers(ctx, d)
 	if err != nil {
-		return elevator.Grower{}, err
+		return elevator.Card{}, err
 	}
-	for _, g := range growers {
-		if g.ID == id {
-			return g, nil
-		}
+	if card, known := elevator.CardOf(growers, id); known {
+		return card, nil
 	}
 	rows, err := d.Reader().Loads(ctx, book.LoadFilter{Grower: id, Limit: 1})
 	if err != nil {
-		return elevator.Grower{}, err
+		return elevator.Card{}, err
 	}
 	if len(rows) == 0 {
-		return elevator.Grower{}, message.NotFound.Errorf("there is no grower %q in this book. Look the code up in the list of growers", id)
+		return elevator.Card{}, message.NotFound.Errorf("there is no grower %q in this book. Look the code up in the list of growers", id)
 	}
 	if rows[0].Grower == id {
-		return elevator.Grower{ID: id, Name: rows[0].GrowerName}, nil
+		return elevator.Card{Grower: elevator.Grower{ID: id, Name: rows[0].GrowerName}, Codes: []string{id}}, nil
 	}
-	return elevator.Grower{ID: id, Name: id}, nil
+	return elevator.Card{Grower: elevator.Grower{ID: id, Name: id}, Codes: []string{id}}, nil
 }
 
 // sharedTicket is a row as the account reads it, with the shares of its owners.
@@ -127,15 +159,15 @@ func ownersParts(l *load.Load) []string {
 	return out
 }
 
-func contractsOf(ctx context.Context, d Desk, growerID string) ([]daysheet.Contract, error) {
+func contractsOf(ctx context.Context, d Desk, codes []string) ([]daysheet.Contract, error) {
 	all, err := Contracts(ctx, d)
 	if err != nil {
 		return nil, err
 	}
 	var out []daysheet.Contract
 	for _, c := range all {
-		if c.Grower == growerID {
-			out = append(out, daysheet.Contract{Number: c.Number, Commodity: c.Commodity, Name: commodityName(c.Commodity), Quantity: c.Quantity, Price: c.Price, Until: c.Until})
+		if slices.Contains(codes, c.Grower) {
+			out = append(out, daysheet.Contract{Number: c.Number, Commodity: c.Commodity, Name: commodityName(c.Commodity), Quantity: c.Quantity, Price: c.Price, Priced: c.PriceText(), Until: c.Until})
 		}
 	}
 	return out, nil

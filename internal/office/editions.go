@@ -2,7 +2,6 @@ package office
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -12,6 +11,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/title"
 )
 
 // otherEdition returns the edition to compare with the one a ticket was settled under: the one
@@ -115,7 +115,24 @@ func KeptTables(ctx context.Context, b Book, hash string) (*grain.Tables, error)
 		return text, err
 	})
 	if err != nil {
-		return nil, fmt.Errorf("the rules of law that the book keeps cannot be read: %w", err)
+		return nil, message.Errorf("the rules of law that the book keeps cannot be read: %w", err)
 	}
 	return grain.TablesOf(l)
+}
+
+// TitlesOf are the rules of the place about what stands under a ticket, by the law it was issued
+// under; those of a load without a ticket are of its day.
+func TitlesOf(ctx context.Context, d Desk, l *load.Load) (title.Rules, error) {
+	if l.Number == 0 || l.Settled == nil {
+		day := l.Details.Day
+		if day.IsZero() {
+			day = d.Today()
+		}
+		return title.RulesIn(d.Laws().On(day))
+	}
+	tables, err := d.TablesKept(ctx, l.Settled.Law)
+	if err != nil {
+		return title.Rules{}, err
+	}
+	return title.RulesIn(tables.Law())
 }

@@ -13,7 +13,9 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office/terms"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 	"tenthpoint/internal/truckscale"
 )
 
@@ -23,7 +25,7 @@ func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
 	for _, one := range []struct {
 		into *[]message.Kept
 		find func(Desk, Lists, quantity.Date) ([]message.Text, error)
-	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}, {&n.Scales, scaleNotes}} {
+	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}, {&n.Scales, scaleNotes}, {&n.Undecided, undecidedNotes}} {
 		found, err := one.find(d, l, day)
 		if err != nil {
 			return n, err
@@ -31,6 +33,34 @@ func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
 		*one.into = message.Keep(found...)
 	}
 	return n, nil
+}
+
+// undecidedNotes name the tickets whose grain should be decided by a day, where the law of the place
+// was read and has such a day.
+func undecidedNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
+	rules, err := title.RulesIn(d.Laws().On(day))
+	if err != nil || rules.UndecidedDays == 0 {
+		return nil, err
+	}
+	rows, err := l.Loads(terms.Tickets(day))
+	if err != nil {
+		return nil, err
+	}
+	all, err := terms.UndecidedIn(rows, d.Laws(), day)
+	if err != nil {
+		return nil, err
+	}
+	var late []any
+	for _, u := range all {
+		if !u.Due.IsZero() && !day.Before(u.Due) {
+			late = append(late, u.Ticket)
+		}
+	}
+	if len(late) == 0 {
+		return nil, nil
+	}
+	return []message.Text{message.Count(len(late), "%[1]d part of a ticket is undecided and its day has come (ticket %[2]s): %[3]s", "%[1]d parts of tickets are undecided and their day has come (tickets %[2]s): %[3]s",
+		message.List(", ", late...), rules.Said())}, nil
 }
 
 // yardNotes are the trucks without a ticket, and what each lacks.
@@ -154,7 +184,7 @@ func scaleNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 
 // ScaleLog reads the log of a truck scale from its facts.
 func ScaleLog(d Desk, l Lists, scale elevator.Scale) (truckscale.Log, error) {
-	log := truckscale.Log{Scale: scale, Rules: d.Profile().Rules}
+	log := truckscale.Log{Scale: scale, Rules: d.Profile().Rules, Laws: d.Laws()}
 	var facts []journal.Fact
 	for _, subject := range truckscale.Subjects(scale.ID) {
 		some, err := l.FactsOf(subject)

@@ -2,6 +2,7 @@ package office
 
 import (
 	"context"
+	"slices"
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/law"
@@ -45,6 +46,9 @@ func GradeSample(tables *grain.Tables, commodity string, s load.Sample, class st
 		return Grading{}, err
 	}
 	out := Grading{Commodity: c}
+	if s.NoneSeen {
+		s.Findings = append(slices.Clone(s.Findings), NoneSeen(c, s)...)
+	}
 	observed, err := c.Record(observations(s))
 	if err != nil {
 		return out, err

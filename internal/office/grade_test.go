@@ -19,7 +19,7 @@ func TestGradeOfALoad(t *testing.T) {
 	l.Sample = housetest.SampleOf("15.6", housetest.Found("test-weight", "53.8", quantity.LbPerBushel), load.Finding{Factor: grain.Musty})
 	g, err := office.Grade(ctx, s.Desk, l)
 	must(t, err)
-	if g.US == nil || g.US.Best != "U.S. No. 3" || g.US.Complete || len(g.US.HeldDownBy) != 1 || len(g.US.Cautions) != 0 {
+	if g.US == nil || g.US.Best != "U.S. No. 3" || g.US.Complete || len(g.US.HeldDown) != 1 || len(g.US.Cautions) != 0 {
 		t.Errorf("graded %+v", g.US)
 	}
 	if len(g.Canada) != 2 || g.Canada[0].Name != "tough" {
@@ -30,7 +30,7 @@ func TestGradeOfALoad(t *testing.T) {
 		t.Errorf("a musty sample: %v, %v", g.US, err)
 	}
 	l.Sample = load.Sample{}
-	if g, err = office.Grade(ctx, s.Desk, l); err != nil || g.US.Grade != "not graded" || len(g.Canada) != 0 {
+	if g, err = office.Grade(ctx, s.Desk, l); err != nil || g.US.Grade.String() != "not graded" || len(g.Canada) != 0 {
 		t.Errorf("nothing tested: %+v, %v", g, err)
 	}
 }

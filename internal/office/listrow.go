@@ -23,15 +23,15 @@ func RowOf(l *load.Load) book.LoadRow {
 		Disposition: string(l.Details.Under), Contract: l.Details.Terms.No,
 		Ticket: l.Number, IssuedAt: l.Issued.At, IssuedDay: l.IssuedDay.String(),
 		EndedAt: l.Ended.At, EndedDay: l.Ended.Day.String(), EndedBy: l.Ended.By, Corrects: l.Corrects,
-		Reissues: l.Reissues, ReissuedBy: l.Again.By, ReissuedDay: l.Again.Day.String(),
+		Reissues: l.Reissues, ReissuedBy: l.Reissue.By, ReissuedDay: l.Reissue.Day.String(),
 		Reason: l.Ended.Reason, Who: l.Weigher, Weigher: l.Weigher, Manual: manual(l),
-		Flags: l.FlagLines(), Sample: l.Sample.Number,
+		Flags: load.FlagLines(l), Sample: l.Sample.Number,
 		Kept: l.Sample.Kept, KeepUntil: l.Sample.Until.String(),
 	}
 	if l.Ended.Who != "" {
 		r.Who = l.Ended.Who
 	}
-	r.Accepted = l.PassedLines()
+	r.Accepted = load.PassedLines(l)
 	for _, o := range l.Details.Shares {
 		r.Owners = append(r.Owners, o.ID)
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -97,7 +98,7 @@ func TestOverdueMeterIsOnEverySlip(t *testing.T) {
 		sample.Moisture.Meter = meter
 		must(t, scalehouse.RecordSample(ctx, s.Desk, id, sample))
 		must(t, scalehouse.RecordSample(ctx, s.Desk, id, s.Load(id).Sample)) // written down again
-		return s.Load(id).FlagLines()
+		return load.FlagLines(s.Load(id))
 	}
 	if got := flags("bench-1"); got != "" {
 		t.Errorf("checked today, and flagged: %s", got)

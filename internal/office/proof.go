@@ -127,11 +127,7 @@ func whatIf(name message.Text, s *settle.Settlement, err error) explanation.What
 
 // inOneLine is an error whose lines follow each other.
 func inOneLine(err error) message.Text {
-	text := message.Of(err)
-	if text.Key() == "\n" {
-		return message.List(" ", text.Args()...)
-	}
-	return text
+	return message.Texts(" ", message.Lines(err))
 }
 
 // named is a moisture to try, and why.

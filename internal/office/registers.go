@@ -118,7 +118,7 @@ func (r *registrar) samples() (report.Document, error) {
 			continue
 		}
 		kept = append(kept, daysheet.KeptSample{Number: s.Number, Load: s.Load, Ticket: s.TicketNo, Grower: s.GrowerName, Commodity: commodityName(s.Crop),
-			Place: s.Place, Taken: s.Taken, Until: s.Until, Held: s.Held})
+			Place: s.Place, Taken: s.Taken, Until: s.Until, Held: s.Held.Message()})
 	}
 	return daysheet.SampleRegister(r.desk.Profile(), r.period, kept), nil
 }

@@ -128,12 +128,12 @@ func isDiscarded(ctx context.Context, d Desk, load string) (bool, error) {
 }
 
 // heldSamples are the samples that open disputes need, with the dispute's name.
-func heldSamples(ctx context.Context, d Desk, origin map[string]string) (map[string]string, error) {
+func heldSamples(ctx context.Context, d Desk, origin map[string]string) (map[string]message.Kept, error) {
 	disputes, err := Disputes(ctx, d)
 	if err != nil {
 		return nil, err
 	}
-	out := map[string]string{}
+	out := map[string]message.Kept{}
 	for _, one := range disputes {
 		if one.Phase == dispute.Closed {
 			continue
@@ -147,7 +147,7 @@ func heldSamples(ctx context.Context, d Desk, origin map[string]string) (map[str
 			if !corrects {
 				from = r.ID
 			}
-			out[from] = fmt.Sprintf("dispute %s about ticket %d", one.ID, one.Raised.Ticket)
+			out[from] = message.Kept{Text: message.New("dispute %v about ticket %d", one.ID, one.Raised.Ticket)}
 		}
 	}
 	return out, nil

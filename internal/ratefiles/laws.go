@@ -13,7 +13,9 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/title"
 	"tenthpoint/internal/tomlfile"
+	"tenthpoint/internal/truckscale"
 )
 
 // ReadLaws gathers the published rules in use: those of the program, and the elevator's own from
@@ -98,11 +100,15 @@ func CheckLaw(f *law.File) (err error) {
 		_, err = dispute.ReadRule(f)
 	case moisture.KindRetention:
 		_, err = moisture.ReadRetentions(f)
+	case title.KindTitles:
+		_, err = title.ReadRules(f)
 	case meter.KindTolerances:
 		_, err = meter.ReadTolerances(f)
+	case truckscale.KindTolerances:
+		_, err = truckscale.ReadLadder(f)
 	default:
 		return tomlfile.Problems{tomlfile.Locate(f.Name, f.Text).Problem("law.kind", message.New("law.kind is %q", f.Kind),
-			message.New("Known here: grades, recording, bushels, moisture-classes, disputes, retention, meter-tolerances."))}
+			message.New("Known here: grades, recording, bushels, moisture-classes, disputes, retention, meter-tolerances, scale-tolerances, titles."))}
 	}
 	return err
 }

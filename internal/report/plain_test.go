@@ -2,8 +2,10 @@ package report
 
 import (
 	"bytes"
+	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"tenthpoint/internal/message"
 	"testing"
@@ -62,6 +64,18 @@ func TestCSV(t *testing.T) {
 	}
 }
 
+// TestCSVIsAlikeInEveryLanguage: headings are of the language, names and figures are written alike for an elevator with a decimal
+// comma.
+func TestCSVIsAlikeInEveryLanguage(t *testing.T) {
+	var english, french strings.Builder
+	if err := errors.Join((Document{}).CSV(&english, exact()), (Document{Language: "fr"}).CSV(&french, exact())); err != nil {
+		t.Fatal(err)
+	}
+	if want := strings.Replace(english.String(), "Bushels", "Boisseaux", 1); french.String() != want {
+		t.Errorf("got\n%s\nwant\n%s", french.String(), want)
+	}
+}
+
 // A figure in a workbook is a number, and the very text that prints.
 func TestWorkbookKeepsEveryDigit(t *testing.T) {
 	d := sample()
@@ -101,6 +115,26 @@ func TestText(t *testing.T) {
 	d := sample()
 	d.Blocks = append(d.Blocks[:len(d.Blocks)-1], longTable(8))
 	golden(t, "sample.txt", d.Text(100))
+}
+
+// On a screen no line is longer than the screen, and every figure is still there in one piece.
+func TestFoldedTablesKeepEveryFigure(t *testing.T) {
+	d := sample()
+	d.Blocks = append(d.Blocks[:len(d.Blocks)-1], longTable(8))
+	for _, width := range []int{60, 80, 100, 200} {
+		text := d.Folded(width)
+		for _, line := range strings.Split(text, "\n") {
+			if n := len([]rune(line)); n > width {
+				t.Errorf("a line of %d letters at %d: %q", n, width, line)
+			}
+		}
+		words := strings.Fields(text)
+		for _, field := range strings.Fields(d.Text(width)) {
+			if strings.ContainsAny(field, "0123456789") && !slices.Contains(words, field) {
+				t.Errorf("%s is not in the text folded at %d", field, width)
+			}
+		}
+	}
 }
 
 func golden(t *testing.T, name, got string) {

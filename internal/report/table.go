@@ -26,14 +26,14 @@ const (
 // natural is the size that widths are compared in.
 const natural = 1000 * pt
 
-// fitting is the layout of a table between the margins.
-type fitting struct {
+// tableLayout is the layout of a table between the margins.
+type tableLayout struct {
 	printed
 	size   paper.Length
 	widths []paper.Length
 }
 
-func (f fitting) style(kind RowKind) paper.Style {
+func (f tableLayout) style(kind RowKind) paper.Style {
 	switch kind {
 	case Total:
 		return style(f.size, 0).Strong()
@@ -45,21 +45,21 @@ func (f fitting) style(kind RowKind) paper.Style {
 
 // fit finds the largest size in which every row takes one line, and failing
 // that one in which no figure and no word is broken.
-func fit(t printed, room paper.Length) fitting {
+func fit(t printed, room paper.Length) tableLayout {
 	least, full := naturalWidths(t)
 	room -= cellGap * paper.Length(len(t.columns)-1)
 	for _, size := range tableSizes[:sizesOfOneLine] {
 		if widths := scaled(full, size); total(widths) <= room {
-			return fitting{t, size, spread(widths, room)}
+			return tableLayout{t, size, spread(widths, room)}
 		}
 	}
 	for _, size := range tableSizes[sizesOfMoreBegin:] {
 		if widths := scaled(least, size); total(widths) <= room {
-			return fitting{t, size, between(widths, scaled(full, size), room)}
+			return tableLayout{t, size, between(widths, scaled(full, size), room)}
 		}
 	}
 	size := max(smallestTableSize, room*natural/total(least))
-	return fitting{t, size, scaled(least, size)}
+	return tableLayout{t, size, scaled(least, size)}
 }
 
 // naturalWidths are the least and the full widths of the columns.
@@ -157,7 +157,7 @@ func (s *sheet) table(t printed) []paper.Block {
 }
 
 // cellLines are a row's cells folded into their columns.
-func (f fitting) cellLines(cells []string, look paper.Style, foldAll bool) (lines [][]string, most int) {
+func (f tableLayout) cellLines(cells []string, look paper.Style, foldAll bool) (lines [][]string, most int) {
 	lines = make([][]string, len(cells))
 	for c, text := range cells {
 		lines[c] = []string{text}
@@ -169,12 +169,12 @@ func (f fitting) cellLines(cells []string, look paper.Style, foldAll bool) (line
 	return lines, most
 }
 
-func (f fitting) width() paper.Length {
+func (f tableLayout) width() paper.Length {
 	return total(f.widths) + cellGap*paper.Length(len(f.widths)-1)
 }
 
 // head sets the titles, the last line of each on one level.
-func (f fitting) head() (b paper.Block) {
+func (f tableLayout) head() (b paper.Block) {
 	look := f.style(Total)
 	lines, most := f.cellLines(f.titles(), look, true)
 	for c := range lines {
@@ -187,7 +187,7 @@ func (f fitting) head() (b paper.Block) {
 	return b
 }
 
-func (f fitting) row(r row) (b paper.Block) {
+func (f tableLayout) row(r row) (b paper.Block) {
 	look := f.style(r.kind)
 	lines, most := f.cellLines(r.cells, look, false)
 	b.Height = paper.Length(most)*look.Leading() + 2*rowAbove
@@ -209,7 +209,7 @@ func (f fitting) row(r row) (b paper.Block) {
 
 // struckWidth goes as far as the last figure: the words after it say why the
 // row is struck.
-func (f fitting) struckWidth() paper.Length {
+func (f tableLayout) struckWidth() paper.Length {
 	last := len(f.columns) - 1
 	for last > 0 && f.columns[last].align == Left {
 		last--
@@ -217,7 +217,7 @@ func (f fitting) struckWidth() paper.Length {
 	return total(f.widths[:last+1]) + cellGap*paper.Length(last)
 }
 
-func (f fitting) cell(m *paper.Marks, c int, y paper.Length, lines []string, look paper.Style) {
+func (f tableLayout) cell(m *paper.Marks, c int, y paper.Length, lines []string, look paper.Style) {
 	x := total(f.widths[:c]) + cellGap*paper.Length(c)
 	if f.columns[c].align == Left {
 		m.Paragraph(x, y, lines, look)

@@ -10,8 +10,10 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 )
 
@@ -68,7 +70,7 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 			return err
 		}
 		recorded = w.recorded
-		return w.renewRows()
+		return w.renewRows("")
 	})
 	if err != nil || !recorded {
 		return err
@@ -79,16 +81,13 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 // do does acts as part of the batch.
 func (w *Batch) do(_ context.Context, acts func(*Batch) error) error { return acts(w) }
 
-// renewRows updates the rows of all loads touched.
-func (w *Batch) renewRows() error { return w.renewRowsBut("") }
-
-// renewRowsBut updates the rows of all loads touched except one.
-func (w *Batch) renewRowsBut(except string) error {
+// renewRows updates the rows of all loads touched, except one where it is named.
+func (w *Batch) renewRows(except string) error {
 	for _, id := range slices.Sorted(maps.Keys(w.touched)) {
 		if id == except {
 			continue
 		}
-		if err := w.renewRow(id); err != nil {
+		if err := renewRow(w, id); err != nil {
 			return err
 		}
 		delete(w.touched, id)
@@ -98,7 +97,7 @@ func (w *Batch) renewRowsBut(except string) error {
 
 // renewRow updates the row of a load. A weight alone changes nothing in a row, and a driver is
 // waiting: such a row is skipped.
-func (w *Batch) renewRow(id string) error {
+func renewRow(w *Batch, id string) error {
 	is := office.RowOf(w.loads[id])
 	was, known := w.rows[id]
 	if known && reflect.DeepEqual(was, is) {
@@ -211,10 +210,59 @@ func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 // id.
 func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasRecord(kind, id) }
 
+// RecordsIn are the records of a kind as a batch has left them so far.
+func RecordsIn[T interface{ Kind() string }](w *Batch) ([]T, error) {
+	var kind T
+	rows, err := w.tx.Records(kind.Kind())
+	if err != nil {
+		return nil, err
+	}
+	return office.ReadRecords[T](rows)
+}
+
+// TicketIn finds a load by its ticket number inside a batch; one that is being corrected is
+// refused.
+func TicketIn(w *Batch, number int64) (*load.Load, error) {
+	l, err := w.ticket(number)
+	if err != nil {
+		return nil, err
+	}
+	return l, w.notUnderCorrection(number)
+}
+
+// OpenDay is a day as far as anything may still count in it; a closed one is refused.
+func OpenDay(w *Batch, day quantity.Date) error {
+	first, err := w.openDay(day)
+	if err == nil && first != day {
+		err = message.Refused.Errorf("%s is closed, and nothing counts in it any more. The first open day is %s", day, first)
+	}
+	return err
+}
+
+// NextIn issues the next number of a series inside a batch.
+func NextIn(w *Batch, series string) (int64, error) { return w.tx.NextNumber(series) }
+
+// KeepIn keeps the text of a dated file by its SHA-256 inside a batch.
+func KeepIn(w *Batch, id, sha string, text []byte) error {
+	return w.tx.KeepEdition(id, sha, string(text))
+}
+
+// nothingRests refuses to void or correct a ticket alone that a settlement sheet rests on.
+func nothingRests(w *Batch, number int64) error {
+	sheets, err := RecordsIn[paysheet.Sheet](w)
+	if err != nil {
+		return err
+	}
+	if resting := paysheet.RestingOn(sheets, number); len(resting) > 0 {
+		return message.Refused.Errorf("ticket %d rests on settlement sheet %d, which paid for it. Void that sheet first, or settle the difference on the next one", number, resting[0])
+	}
+	return nil
+}
+
 // onYardWith returns the load on the yard that is to replace a ticket, by the filter; empty when
 // there is none.
 func (w *Batch) onYardWith(f book.LoadFilter) (id string, err error) {
-	if err := w.renewRows(); err != nil {
+	if err := w.renewRows(""); err != nil {
 		return "", err
 	}
 	f.Phases = []string{string(load.OnYard), string(load.Ready)}

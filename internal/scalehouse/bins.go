@@ -103,7 +103,7 @@ func dateMovement(w *Batch, m *bin.Movement) error {
 // housesFrom is what lies in the bins in the evening of a day, and now: a movement of an earlier
 // day must leave enough for both.
 func housesFrom(w *Batch, day quantity.Date) ([]bin.House, error) {
-	if err := w.renewRows(); err != nil {
+	if err := w.renewRows(""); err != nil {
 		return nil, err
 	}
 	var out []bin.House

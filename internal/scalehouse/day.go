@@ -43,7 +43,7 @@ func CloseDay(ctx context.Context, at Actor, day quantity.Date, remark string) e
 
 // evening returns what a day is closed with: its notes, and the hash of its sheet.
 func (w *Batch) evening(day quantity.Date, by settle.Engine) (daysheet.Notes, string, error) {
-	if err := w.renewRows(); err != nil {
+	if err := w.renewRows(""); err != nil {
 		return daysheet.Notes{}, "", err
 	}
 	f, err := office.DayFacts(w.desk, w.tx, day)

@@ -3,13 +3,13 @@ package scalehouse
 import (
 	"context"
 	"encoding/json"
-	"fmt"
 	"slices"
 	"strings"
 	"unicode/utf8"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 )
 
 // Draft is text typed at a place of the book but not entered: texts by name, all as typed. It
@@ -63,7 +63,7 @@ func draftRow(d *Desk, place, id string, texts map[string]string) (book.Draft, e
 
 // Drafts returns the texts typed but not entered when the desk last stopped. One that cannot be
 // read is dropped, with a message in lost; one whose load has left the yard is dropped silently.
-func Drafts(ctx context.Context, d *Desk) (kept []Draft, lost []string, err error) {
+func Drafts(ctx context.Context, d *Desk) (kept []Draft, lost []message.Text, err error) {
 	rows, err := d.book.Drafts(ctx)
 	if err != nil || len(rows) == 0 {
 		return nil, nil, err
@@ -76,7 +76,7 @@ func Drafts(ctx context.Context, d *Desk) (kept []Draft, lost []string, err erro
 		draft := Draft{Place: row.Place, ID: row.ID, At: row.At, Who: row.Who}
 		switch {
 		case !draft.read(row.Texts):
-			lost = append(lost, fmt.Sprintf("What was typed by %s at %s (%s) can no longer be read and was dropped. Type it again.", row.Who, d.Local(row.At), placeOf(row)))
+			lost = append(lost, message.New("What was typed by %v at %v (%v) can no longer be read and was dropped. Type it again.", row.Who, d.Local(row.At), placeOf(row)))
 		case len(draft.Texts) == 0:
 		case isLoadID(row.ID) && !slices.Contains(here, row.ID):
 		default:

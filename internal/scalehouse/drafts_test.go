@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
 )
@@ -157,7 +158,7 @@ func TestDamagedDraftIsDroppedWithASentence(t *testing.T) {
 		if len(all) != 1 || len(all[0].Texts) != 1 {
 			t.Fatalf("of %q there are left %v", damaged, all)
 		}
-		said := strings.Join(lost, " ")
+		said := message.Texts(" ", lost).String()
 		if isEmpty := damaged == "null" || damaged == "{}"; isEmpty != (said == "") || said != "" && !strings.Contains(said, "typed by Cal Reyes at 2026-10-01 13:00") {
 			t.Fatalf("of %q it said %q", damaged, said)
 		}

@@ -44,7 +44,7 @@ func Answer(ctx context.Context, at Actor, id, question, reason string) error {
 // found returns the findings of the guards on a load, given what the batch has written so far of
 // other loads.
 func found(w *Batch, l *load.Load) ([]guard.Finding, error) {
-	if err := w.renewRowsBut(l.ID); err != nil {
+	if err := w.renewRows(l.ID); err != nil {
 		return nil, err
 	}
 	around, err := office.Surroundings(w.desk, w.tx, l)

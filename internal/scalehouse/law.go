@@ -10,8 +10,8 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Laws are the published rules in use, by the rule set of the elevator.
-func (d *Desk) Laws() *law.Set { return d.laws.For(cmp.Or(d.profile.Rules, "us")) }
+// Laws are the published rules in use, by the rule set of the elevator and its place.
+func (d *Desk) Laws() *law.Set { return d.laws.For(cmp.Or(d.profile.Rules, "us")).In(d.profile.Place) }
 
 // UseLaws replaces the published rules for loads without a ticket.
 func (d *Desk) UseLaws(laws *law.Set) { d.laws = laws }
@@ -59,7 +59,7 @@ func keepLaw(w *Batch, day quantity.Date) (hash string, err error) {
 	if hash = hashOf(l); hash == "" {
 		return "", nil
 	}
-	for _, f := range l.Files() {
+	for _, f := range l.OfTickets() {
 		if err := w.tx.KeepEdition(f.ID, f.Hash, string(f.Text)); err != nil {
 			return "", err
 		}

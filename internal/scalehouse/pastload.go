@@ -43,7 +43,7 @@ func EnterPastLoad(ctx context.Context, at Actor, details load.Details, facts []
 // ticket that has its number already, and after the last day that is closed.
 func (w *Batch) pastDay(own, last quantity.Date) (quantity.Date, error) {
 	if last.IsZero() {
-		if err := w.renewRows(); err != nil {
+		if err := w.renewRows(""); err != nil {
 			return own, err
 		}
 		text, err := w.tx.LastIssuedDay()

@@ -2,6 +2,8 @@ package scalehouse
 
 import (
 	"context"
+	"slices"
+	"strings"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
@@ -16,9 +18,63 @@ func SetProfile(ctx context.Context, at Actor, p elevator.Profile) error {
 	return SetRecord(ctx, at, "elevator", p)
 }
 
-// SetGrower records a grower.
+// SetGrower records a grower. A name it had before still finds it.
 func SetGrower(ctx context.Context, at Actor, g elevator.Grower) error {
-	return SetRecord(ctx, at, g.ID, g)
+	return at.do(ctx, func(w *Batch) error {
+		old, known, err := growerNow(w, g.ID)
+		if err != nil {
+			return err
+		}
+		if known && old.Name != g.Name && !slices.Contains(g.Former, old.Name) {
+			g.Former = append(slices.Clone(g.Former), old.Name)
+		}
+		return SetRecord(ctx, w, g.ID, g)
+	})
+}
+
+// TakeOver ends a grower's card: another takes its place. What was issued keeps the name it prints.
+func TakeOver(ctx context.Context, at Actor, id string, by elevator.Takeover) error {
+	return at.do(ctx, func(w *Batch) error {
+		if err := w.desk.MayManage("Merging the cards of growers"); err != nil {
+			return err
+		}
+		old, known, err := growerNow(w, id)
+		if err != nil {
+			return err
+		}
+		next, there, err := growerNow(w, by.Grower)
+		switch {
+		case err != nil:
+			return err
+		case !known || !there:
+			return message.NotFound.Errorf("there is no grower %q in this book. Look the code up in the list of growers", id+" "+by.Grower)
+		case id == by.Grower:
+			return message.Invalid.Errorf("%s cannot take its own place; name another card", next.Name)
+		case old.Into != nil:
+			return message.WrongPhase.Errorf("%s has ended already; %s is in its place", old.Name, old.Into.Grower)
+		case next.Into != nil:
+			return message.WrongPhase.Errorf("%s has ended already; %s is in its place", next.Name, next.Into.Grower)
+		case strings.TrimSpace(by.Reason) == "":
+			return message.Incomplete.Errorf("a card is taken over only with a reason; type one")
+		}
+		by.Day = w.desk.Today()
+		old.Into = &by
+		return SetRecord(ctx, w, id, old)
+	})
+}
+
+// growerNow is a grower by code as the work has left it so far.
+func growerNow(w *Batch, id string) (g elevator.Grower, known bool, err error) {
+	rows, err := w.tx.Records(g.Kind())
+	if err != nil {
+		return g, false, err
+	}
+	all, err := office.ReadRecords[elevator.Grower](rows)
+	i := slices.IndexFunc(all, func(one elevator.Grower) bool { return one.ID == id })
+	if err != nil || i < 0 {
+		return g, false, err
+	}
+	return all[i], true, nil
 }
 
 // SetTruck records a truck.

@@ -34,7 +34,7 @@ func TestReissueOfAVoidTicket(t *testing.T) {
 	must(t, err)
 	wantFigures(t, s.Load(secondID), settledByHand)
 	old, now := s.Load(firstID), s.Load(secondID)
-	if second != 2 || old.Phase != load.Void || old.Ended.Day != housetest.Oct1 || old.Again.By != second || old.Again.Day != housetest.Oct2 || now.Phase != load.Ticketed {
+	if second != 2 || old.Phase != load.Void || old.Ended.Day != housetest.Oct1 || old.Reissue.By != second || old.Reissue.Day != housetest.Oct2 || now.Phase != load.Ticketed {
 		t.Errorf("ticket %d in place of %+v", second, old)
 	}
 	chain, err := office.Chain(ctx, s.Desk, first)
@@ -56,8 +56,8 @@ func TestReissueAfterReissue(t *testing.T) {
 	turned, err := scalehouse.Reissue(ctx, s.Desk, first, "torn")
 	must(t, err)
 	must(t, scalehouse.Refuse(ctx, s.Desk, turned, "the driver left"))
-	if l, err := office.Ticket(ctx, s.Desk, first); err != nil || l.Again.By != 0 {
-		t.Errorf("a load turned away is in its place: %+v, %v", l.Again, err)
+	if l, err := office.Ticket(ctx, s.Desk, first); err != nil || l.Reissue.By != 0 {
+		t.Errorf("a load turned away is in its place: %+v, %v", l.Reissue, err)
 	}
 	number := first
 	for range 3 {
@@ -162,7 +162,7 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 	must(t, scalehouse.Refuse(ctx, s.Desk, turned, "by mistake"))
 	kept, err := office.RetainedSample(ctx, s.Desk, "S1")
 	must(t, err)
-	if kept.Now != "L1" || kept.TicketNo != number || kept.Held == "" {
+	if kept.Now != "L1" || kept.TicketNo != number || kept.Held.IsZero() {
 		t.Errorf("handed back: %+v", kept)
 	}
 	again, err := scalehouse.Reissue(ctx, s.Desk, number, "torn")
@@ -170,7 +170,7 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 	second, err := scalehouse.Issue(ctx, s.Desk, again)
 	must(t, err)
 	s.At("2026-10-09 08:00")
-	if kept, err = office.RetainedSample(ctx, s.Desk, again); err != nil || kept.Load != "L1" || kept.TicketNo != second || kept.Held == "" {
+	if kept, err = office.RetainedSample(ctx, s.Desk, again); err != nil || kept.Load != "L1" || kept.TicketNo != second || kept.Held.IsZero() {
 		t.Errorf("of the ticket in its place: %+v, %v", kept, err)
 	}
 	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")

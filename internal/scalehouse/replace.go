@@ -23,6 +23,9 @@ func Correct(ctx context.Context, at Actor, number int64, reason string) (string
 		if err := old.Allow(load.Superseded{By: number + 1, Reason: reason}); err != nil {
 			return "", err
 		}
+		if err := nothingRests(w, number); err != nil {
+			return "", err
+		}
 		if err := w.notUnderCorrection(number); err != nil {
 			return "", err
 		}

@@ -102,7 +102,7 @@ func (w *Batch) sampleNumber(id, asked string) (string, error) {
 
 // loadOfSample is another load that carries a sample's number, if one does.
 func loadOfSample(w *Batch, id, number string) (other string, err error) {
-	if err := w.renewRows(); err != nil {
+	if err := w.renewRows(""); err != nil {
 		return "", err
 	}
 	rows, err := w.tx.Loads(book.LoadFilter{Sample: number})
@@ -143,7 +143,7 @@ func discarded(kept []office.Retained, name string, today quantity.Date) (office
 	switch {
 	case err != nil:
 		return office.SampleDiscarded{}, err
-	case r.Held != "":
+	case !r.Held.IsZero():
 		return office.SampleDiscarded{}, message.Refused.Errorf("sample %s is held for %s. Leave it on %s until that is decided", name, r.Held, r.Place)
 	case !today.After(r.Until):
 		return office.SampleDiscarded{}, message.Refused.Errorf("sample %s is to be kept through %s, and today is %s. Discard it from %s on", name, r.Until, today, r.Until.AddDays(1))

@@ -141,6 +141,9 @@ func Void(ctx context.Context, at Actor, number int64, reason string) error {
 		if err != nil {
 			return err
 		}
+		if err := nothingRests(w, number); err != nil {
+			return err
+		}
 		_, err = w.append(l, load.Voided{Reason: reason, Day: day})
 		return err
 	})

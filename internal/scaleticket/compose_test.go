@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/load"
 
 	"tenthpoint/internal/law"
@@ -214,15 +215,14 @@ func TestSplitWeighingSaysHow(t *testing.T) {
 	}
 }
 
-// TestLawIsToBeConfirmed: a ticket whose law was kept with it says that it is to be confirmed; one
-// from before prints as it was issued.
+// TestLawIsToBeConfirmed: what a slip says of the law is to be confirmed, in every language.
 func TestLawIsToBeConfirmed(t *testing.T) {
-	ticket := tickettest.Corn(t)
-	for hash, confirmed := range map[string]bool{"": false, "5f1c": true} {
-		ticket.Load.Settled.Law = hash
+	for _, language := range i18n.Codes() {
+		ticket := tickettest.Corn(t)
+		ticket.House.Language = language
 		foot := scaleticket.Compose(ticket).Footer
-		if strings.HasSuffix(foot[len(foot)-1], law.Confirm) != confirmed {
-			t.Errorf("law %q: the foot ends with %q", hash, foot[len(foot)-1])
+		if want := i18n.In(language).Word(law.Confirm); !strings.HasSuffix(foot[len(foot)-1], " "+want) {
+			t.Errorf("%s: the foot ends with %q", language, foot[len(foot)-1])
 		}
 	}
 }

@@ -76,7 +76,7 @@ func handlingLine(t *facts, col column) Line {
 
 func discountInWeight(t *facts, col column, d settle.Deduction) Line {
 	line := takenLine(t, col, t.w.say(d.Rule.Label), d.Step, basisWords(t, d))
-	if d.Gives == rule.Pays && !d.Step.Value().IsZero() {
+	if d.Direction == rule.Pays && !d.Step.Value().IsZero() {
 		line.Value = col.on(d.Step.Value())
 	}
 	return line

@@ -56,7 +56,7 @@ func numberSection(t *facts) Section {
 		p.put(Line{Label: t.w.InPlaceOf, Value: fmt.Sprintf(t.w.VoidTicket, t.l.Reissues), Notes: some(t.l.Why)})
 	}
 	ending(p)
-	if again := t.l.Again; again.By != 0 {
+	if again := t.l.Reissue; again.By != 0 {
 		p.put(Line{Label: t.w.ReissuedAs, Value: fmt.Sprintf(t.w.ByTicket, again.By), Notes: some(Joined(", ", again.Who, t.moment(again.At)))})
 	}
 	return p.Section

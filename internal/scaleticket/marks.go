@@ -16,7 +16,7 @@ func marks(t *facts) []string {
 	}{
 		{t.isExample(), t.w.MarkExample},
 		{t.l.Phase == load.Void, t.w.MarkVoid},
-		{t.l.Again.By != 0, fmt.Sprintf(t.w.MarkReissued, t.l.Again.By)},
+		{t.l.Reissue.By != 0, fmt.Sprintf(t.w.MarkReissued, t.l.Reissue.By)},
 		{t.isRefused(), t.w.MarkRefused},
 		{t.l.Phase == load.Corrected, fmt.Sprintf(t.w.MarkCorrected, t.l.Ended.By)},
 		{t.l.Corrects != 0, fmt.Sprintf(t.w.MarkCorrects, t.l.Corrects)},

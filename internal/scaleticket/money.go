@@ -166,7 +166,7 @@ func (m moneyColumn) charge(label string, step *worksheet.Step, none string, rea
 }
 
 func (m moneyColumn) discount(d settle.Deduction, step *worksheet.Step) {
-	if d.Gives == rule.Pays && step != nil && !step.Value().IsZero() {
+	if d.Direction == rule.Pays && step != nil && !step.Value().IsZero() {
 		note := m.w.named(Joined(", ", m.w.Premium, basisWords(m.facts, d)), m.w.worked(step))
 		m.put(Line{Field: step.ID(), Label: m.w.say(d.Rule.Label), Value: m.signed(step.Value(), true), Notes: some(note)})
 		return

@@ -19,6 +19,9 @@ func qualitySection(t *facts) Section {
 	for _, id := range statedFactors(t) {
 		factorLine(p, id)
 	}
+	if t.l.Sample.NoneSeen {
+		p.given(t.w.say(message.New("Looked for, not found")), t.w.say(message.New("all else")))
+	}
 	p.fact(t.w.Grade, Joined(", ", t.l.Sample.Grade, t.w.word(string(t.l.Sample.Mark))), t.w.NotGraded)
 	instruments(p)
 	doubts(p)
@@ -126,11 +129,9 @@ func resultWords(t *facts, f grain.Factor, found load.Finding) string {
 // namesBushel reports whether a test weight in lb/bu says which bushel: in Canada
 // that may be Avery's, of 36.37 L, beside Winchester's, of 35.24 L. Tickets of the
 // first law print as they did.
-func namesBushel(t *facts) bool { return t.House.Rules == "canada" && !t.isOfFirstLaw() }
-
-// isOfFirstLaw reports whether a ticket is from before its law was kept with it.
-func (t *facts) isOfFirstLaw() bool {
-	return t.l.Number > 0 && t.l.Settled != nil && t.l.Settled.Law == ""
+func namesBushel(t *facts) bool {
+	old := t.l.Number > 0 && t.l.Settled != nil && t.l.Settled.Law == ""
+	return t.House.Rules == "canada" && !old
 }
 
 // resultFigure is a result as the settlement recorded it, else as the grain's own

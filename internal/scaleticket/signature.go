@@ -20,14 +20,11 @@ func signatureSection(t *facts) Section {
 	return p.Section
 }
 
-// footer says what the ticket is not, and what takes precedence over it. What a ticket says of the
-// law is to be confirmed; tickets of the first law print as they did.
+// footer has the words that the law of the place asks for under a ticket, says what takes precedence
+// over it, and that what it says of the law is to be confirmed. States differ in the words, and one
+// says the opposite of the others: where nobody read the law there are none.
 func footer(t *facts) []string {
-	law := t.w.LawFirst
-	if !t.isOfFirstLaw() {
-		law += " " + t.w.Confirm
-	}
-	return []string{t.w.NotReceipt, t.w.Cautions, law}
+	return append(some(t.w.word(t.Titles.Words)), t.w.Cautions, t.w.LawFirst+" "+t.w.Confirm)
 }
 
 // codeLine is the code the ticket is found by; a preview has none.

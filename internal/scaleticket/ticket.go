@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // Draft is the copy number of a slip that is not a ticket yet: the preview
@@ -38,6 +39,9 @@ type Ticket struct {
 	Owner int
 	// Problems are the sentences why the load cannot be settled.
 	Problems []message.Text
+	// Titles are the rules of the place about what stands under a ticket, by the law it was issued
+	// under; none where nobody read them.
+	Titles title.Rules
 	// MeterNote says what is wrong with the moisture meter, such as a check
 	// that is overdue; empty when nothing is.
 	MeterNote message.Text

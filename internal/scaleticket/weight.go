@@ -178,7 +178,7 @@ func originLines(p *part, col column) {
 		line.Notes = append(line.Notes, p.w.say(message.New("scale %v", o.Scale)))
 	}
 	p.put(line)
-	if off, known := p.l.OriginDifference(); known {
+	if off, known := load.OriginDifference(p.l); known {
 		value := col.figure(off)
 		if off.Sign() > 0 {
 			value = col.on(off)

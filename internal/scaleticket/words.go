@@ -55,10 +55,10 @@ type Words struct {
 	NotSettled, WeighedOnly, LegalBushels                                      string
 
 	// Signature, footer, working.
-	Weigher, WeigherLater, DriverSigns, CheckCode, NotReceipt string
-	Cautions, LawFirst, Confirm, Working, WorkedUnder         string
-	NothingWorked, NotApplied                                 string
-	SampleLabel, Discard, NoDiscard                           string
+	Weigher, WeigherLater, DriverSigns, CheckCode     string
+	Cautions, LawFirst, Confirm, Working, WorkedUnder string
+	NothingWorked, NotApplied                         string
+	SampleLabel, Discard, NoDiscard                   string
 }
 
 // EnglishWords are the words in English.

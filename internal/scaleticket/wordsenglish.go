@@ -69,7 +69,7 @@ func (w *Words) settlementInEnglish() {
 
 func (w *Words) footInEnglish() {
 	w.Weigher, w.WeigherLater, w.DriverSigns = "Weighed by", "weigher not named", "Driver"
-	w.CheckCode, w.NotReceipt = "Code", "Scale ticket only, not a warehouse receipt."
+	w.CheckCode = "Code"
 	w.Cautions = "See the deck clear of trucks and people before weighing. Nobody climbs on a load."
 	w.LawFirst = "Local law and the weights and measures authority outrank this ticket."
 	w.Confirm = law.Confirm

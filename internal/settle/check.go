@@ -183,8 +183,29 @@ func (c *checker) shares() {
 		}
 		total = total.Add(s.fraction())
 	}
+	c.dryingParts()
 	if len(c.facts.Shares) > 0 && !total.Equal(quantity.Int(1, quantity.Plain)) {
 		c.wrong("shares", "The shares add to %s, not to the whole. Mend them so that they add to 100 %% or to 1.", total.Mul(hundredPercent))
+	}
+}
+
+// dryingParts checks the parts of the drying charge where they are not those of the grain.
+func (c *checker) dryingParts() {
+	if !driesApart(c.facts.Shares) {
+		return
+	}
+	total := quantity.Zero(quantity.Plain)
+	for _, s := range c.facts.Shares {
+		if d := s.Drying; d != nil {
+			if !d.IsPart() {
+				c.wrong("shares", "The part of %s in the drying is %s of %s. It is not below zero.", s.Owner, d.Parts, d.Of)
+				return
+			}
+			total = total.Add(d.Fraction())
+		}
+	}
+	if !total.Equal(quantity.Int(1, quantity.Plain)) {
+		c.wrong("shares", "The parts in the drying add to %s, not to the whole. Mend them so that they add to 100 %% or to 1.", total.Mul(hundredPercent))
 	}
 }
 

@@ -137,7 +137,7 @@ func (c *Comparison) side(s *Settlement, step *worksheet.Step, suffix string) *w
 		return nil
 	}
 	for _, d := range s.Deductions {
-		if d.Step == step && d.Gives == rule.Pays {
+		if d.Step == step && d.Direction == rule.Pays {
 			zero := worksheet.Const(quantity.Zero(step.Value().Unit()))
 			return c.Sheet.Work(step.ID()+suffix, message.New("%s (premium)", step.Label()), worksheet.Less(zero, step), quantity.Unrounded, worksheet.Unsourced)
 		}

@@ -74,5 +74,5 @@ func (r discounting) None(reason message.Text) {
 }
 
 func (r discounting) add(gives rule.Direction, step *worksheet.Step) {
-	r.out.Deductions = append(r.out.Deductions, Deduction{Rule: r.rule, Gives: gives, Step: step})
+	r.out.Deductions = append(r.out.Deductions, Deduction{Rule: r.rule, Direction: gives, Step: step})
 }

@@ -82,7 +82,7 @@ func TestPrintedLinesAdd(t *testing.T) {
 		for _, d := range s.Deductions {
 			if strings.HasPrefix(d.Step.Printed(), "$") {
 				size := printed(rt, d.Step.Printed())
-				if d.Gives == "premium" {
+				if d.Direction == "premium" {
 					size.Neg(size)
 				}
 				charges = add(charges, size)

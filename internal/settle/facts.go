@@ -85,4 +85,7 @@ type Share struct {
 	Owner     string
 	Parts, Of quantity.Amount // plain numbers
 	Own       *Deal           // nil where it is that of the load
+	// Drying is the part of the drying charge where that is not the part of the grain: a landlord
+	// who pays for no drying. Where any owner has one, an owner without has none of it.
+	Drying *quantity.Portion
 }

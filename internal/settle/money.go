@@ -42,7 +42,7 @@ func chargeSum(d *calculation) worksheet.Operand {
 		if one.Step.Value().Unit() != quantity.Dollar || one.Step.Value().IsZero() {
 			continue
 		}
-		if one.Gives == rule.Pays {
+		if one.Direction == rule.Pays {
 			pays = append(pays, one.Step)
 		} else {
 			docks = append(docks, one.Step)
@@ -106,7 +106,7 @@ func sides(d *calculation, steps []*worksheet.Step, unit quantity.Unit) (docks, 
 	for i, step := range steps {
 		switch {
 		case step == nil || step.Value().Unit() != unit || step.Value().IsZero():
-		case d.out.Deductions[i].Gives == rule.Pays:
+		case d.out.Deductions[i].Direction == rule.Pays:
 			pays = append(pays, step)
 		default:
 			docks = append(docks, step)

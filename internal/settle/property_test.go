@@ -67,8 +67,8 @@ func withoutPremiums(all []bothWays) []bothWays {
 			return true
 		}
 		return slices.ContainsFunc(b.engine.Discounts, func(d discount.Rule) bool {
-			pays := slices.ContainsFunc(d.Rows, func(row rule.Band) bool { return row.Gives == rule.Pays })
-			return pays || d.Gives == rule.Pays
+			pays := slices.ContainsFunc(d.Rows, func(row rule.Band) bool { return row.Direction == rule.Pays })
+			return pays || d.Direction == rule.Pays
 		})
 	})
 }

@@ -58,12 +58,12 @@ func (o Owed) ToOwner() quantity.Amount {
 	return o.Charges.Value().Neg()
 }
 
-// Deduction is one discount or premium. Its step's figure is a size, in money or in weight; Gives
-// is the direction.
+// Deduction is one discount or premium. Its step's figure is a size, in money or in weight;
+// Direction says who gains by it.
 type Deduction struct {
-	Rule  *discount.Rule // of the edition
-	Gives rule.Direction
-	Step  *worksheet.Step
+	Rule      *discount.Rule // of the edition
+	Direction rule.Direction
+	Step      *worksheet.Step
 }
 
 // settle works the facts with the parts of an engine.

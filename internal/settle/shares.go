@@ -1,6 +1,8 @@
 package settle
 
 import (
+	"slices"
+
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
@@ -61,7 +63,7 @@ func partWeights(d *calculation) []ShareLine {
 	} else if d.out.Bushels != nil {
 		partLine(d, d.out.Bushels, d.places().Quantity, func(i int, s *worksheet.Step) { lines[i].Bushels = s })
 	}
-	partLine(d, d.out.Drying, d.out.Drying.Rounding(), func(i int, s *worksheet.Step) { lines[i].Drying = s })
+	partDrying(d, func(i int, s *worksheet.Step) { lines[i].Drying = s })
 	for _, one := range d.out.Deductions {
 		partDeduction(d, one, lines)
 	}
@@ -85,16 +87,44 @@ func partDeduction(d *calculation, one Deduction, lines []ShareLine) {
 	partLine(d, one.Step, one.Rule.Rounding, keep)
 }
 
-// partLine shares one line out.
+// partDrying shares the drying charge out as the grain, or as the owners have agreed on it.
+func partDrying(d *calculation, keep func(int, *worksheet.Step)) {
+	if !driesApart(d.facts.Shares) {
+		partLine(d, d.out.Drying, d.out.Drying.Rounding(), keep)
+		return
+	}
+	parts := make([]Share, len(d.facts.Shares))
+	rest := remainderOwner(d)
+	for i, s := range d.facts.Shares {
+		parts[i] = Share{Parts: quantity.Int(0, quantity.Plain), Of: quantity.Int(1, quantity.Plain)}
+		if s.Drying != nil {
+			parts[i].Parts, parts[i].Of = s.Drying.Parts, s.Drying.Of
+		}
+	}
+	if parts[rest].Parts.IsZero() { // who pays for no drying takes no cent left over
+		rest = slices.IndexFunc(parts, func(s Share) bool { return !s.Parts.IsZero() })
+	}
+	partBy(d, parts, rest, d.out.Drying, d.out.Drying.Rounding(), keep)
+}
+
+func driesApart(shares []Share) bool {
+	return slices.ContainsFunc(shares, func(s Share) bool { return s.Drying != nil })
+}
+
+// partLine shares one line out by the parts of the grain.
 func partLine(d *calculation, whole *worksheet.Step, place quantity.Rounding, keep func(int, *worksheet.Step)) {
+	partBy(d, d.facts.Shares, remainderOwner(d), whole, place, keep)
+}
+
+// partBy shares one line out; the owner rest takes what is left over.
+func partBy(d *calculation, shares []Share, rest int, whole *worksheet.Step, place quantity.Rounding, keep func(int, *worksheet.Step)) {
 	down := quantity.Rounding{Step: place.Step, Rule: quantity.Down}
 	if place.IsExact() {
 		down = quantity.Unrounded
 	}
-	rest := remainderOwner(d)
-	steps := make([]*worksheet.Step, len(d.facts.Shares))
+	steps := make([]*worksheet.Step, len(shares))
 	var others []worksheet.Operand
-	for i, s := range d.facts.Shares {
+	for i, s := range shares {
 		if i == rest {
 			continue
 		}
@@ -140,7 +170,7 @@ func addOwner(d *calculation, i int, line *ShareLine) {
 		if step == nil || step.Value().Unit() != quantity.Dollar {
 			continue
 		}
-		if d.out.Deductions[n].Gives == rule.Pays {
+		if d.out.Deductions[n].Direction == rule.Pays {
 			pays = append(pays, step)
 		} else {
 			docks = append(docks, step)

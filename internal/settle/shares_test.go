@@ -103,7 +103,7 @@ func ownLines(rt *rapid.T, s *settle.Settlement, l settle.ShareLine) {
 	for i, step := range l.Deductions {
 		switch {
 		case step == nil || step.Value().Unit() != quantity.Dollar:
-		case s.Deductions[i].Gives == rule.Pays:
+		case s.Deductions[i].Direction == rule.Pays:
 			charges = charges.Sub(step.Value())
 		default:
 			charges = charges.Add(step.Value())
@@ -128,4 +128,44 @@ func drawOwners(rt *rapid.T) []settle.Share {
 		out = append(out, settle.Share{Owner: string(rune('A' + i)), Parts: quantity.Int(p, quantity.Plain), Of: quantity.Int(of, quantity.Plain)})
 	}
 	return out
+}
+
+// A landlord who pays for no drying has none of its charge; the parts still add to the whole, and the
+// cent that rounding leaves is never the landlord's.
+func TestDryingIsSharedApart(t *testing.T) {
+	none := &quantity.Portion{Parts: quantity.Int(0, quantity.Plain), Of: quantity.Int(1, quantity.Plain)}
+	third := func(n int64) *quantity.Portion {
+		return &quantity.Portion{Parts: quantity.Int(n, quantity.Plain), Of: quantity.Int(3, quantity.Plain)}
+	}
+	e := shipped(t, "corn-main-2026") // whose first owner takes what rounding leaves
+	settled := func(drying ...*quantity.Portion) *settle.Settlement {
+		f := corn("52300", "18.0", owners(3, 1, 1, 1), at("4.12 $/bu"))
+		for i := range drying {
+			f.Shares[i].Drying = drying[i]
+		}
+		return mustSettle(t, f, e)
+	}
+	plain, apart := settled(), settled(none, third(1), third(2))
+	if plain.Drying.Value().IsZero() {
+		t.Fatal("nothing is dried")
+	}
+	sum := quantity.Zero(quantity.Dollar)
+	for i, l := range apart.Shares {
+		sum = sum.Add(l.Drying.Value())
+		if !l.Quantity.Value().Equal(plain.Shares[i].Quantity.Value()) {
+			t.Errorf("owner %d has another part of the grain", i)
+		}
+	}
+	if !sum.Equal(apart.Drying.Value()) || !apart.Drying.Value().Equal(plain.Drying.Value()) {
+		t.Errorf("the parts add to %s of %s", sum, apart.Drying.Value())
+	}
+	if first := apart.Shares[0]; !first.Drying.Value().IsZero() || !first.Payable.Value().Equal(first.NetValue.Value()) {
+		t.Errorf("who pays for no drying is charged %s", first.Drying.Value())
+	}
+	if two := apart.Shares[2].Drying.Value(); !two.More(apart.Shares[1].Drying.Value()) {
+		t.Errorf("two thirds are %s", two)
+	}
+	bad := corn("52300", "18.0", owners(2, 1, 1))
+	bad.Shares[0].Drying = third(1)
+	refused(t, bad, e, "The parts in the drying add to")
 }

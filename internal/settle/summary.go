@@ -1,7 +1,6 @@
 package settle
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -209,14 +208,14 @@ func (l *lineReader) part(by *engine) Part {
 type lineReader struct {
 	lines  map[string]quantity.Amount
 	owner  int // counted from 1; zero reads the whole load's
-	faults []string
+	faults []message.Text
 }
 
 func (l *lineReader) err() error {
 	if len(l.faults) == 0 {
 		return nil
 	}
-	return message.Errorf("the figures written down with the load cannot be read: %s", strings.Join(l.faults, ", "))
+	return message.Errorf("the figures written down with the load cannot be read: %s", message.Texts(", ", l.faults))
 }
 
 func (l *lineReader) id(line string) string {
@@ -243,7 +242,7 @@ func (l *lineReader) optional(line string) *quantity.Amount {
 func (l *lineReader) any(line string) quantity.Amount {
 	a, ok := l.lines[l.id(line)]
 	if !ok {
-		l.faults = append(l.faults, fmt.Sprintf("there is no line %q", l.id(line)))
+		l.faults = append(l.faults, message.New("there is no line %q", l.id(line)))
 	}
 	return a
 }
@@ -256,7 +255,7 @@ func (l *lineReader) in(line string, unit quantity.Unit) quantity.Amount {
 	}
 	a := l.any(line)
 	if a.Unit() != unit {
-		l.faults = append(l.faults, fmt.Sprintf("the line %q is %s and should be in %s", l.id(line), a, unit))
+		l.faults = append(l.faults, message.New("the line %q is %s and should be in %s", l.id(line), a, unit))
 		return quantity.Zero(unit)
 	}
 	return a

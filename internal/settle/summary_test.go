@@ -128,7 +128,7 @@ func sumsOf(s *settle.Settlement) (discounts, premiums, quality quantity.Amount)
 	discounts, premiums = quantity.Zero(quantity.Dollar), quantity.Zero(quantity.Dollar)
 	quality = quantity.Zero(s.Net.Value().Unit())
 	for _, d := range s.Deductions {
-		a, pays := d.Step.Value(), d.Gives == rule.Pays
+		a, pays := d.Step.Value(), d.Direction == rule.Pays
 		switch {
 		case a.Unit() != quantity.Dollar && pays:
 			quality = quality.Sub(a)

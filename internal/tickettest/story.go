@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // The tickets of these tests are invented: no such elevator, grower or truck.
@@ -138,7 +139,7 @@ func (s *Story) Load() *load.Load {
 func (s *Story) Ticket(p elevator.Profile, e *rates.Edition) scaleticket.Ticket {
 	s.t.Helper()
 	l := s.Load()
-	t := scaleticket.Ticket{House: p, Load: l, Edition: e, Zone: central, Code: "3fa9c01d22e4"}
+	t := scaleticket.Ticket{House: p, Load: l, Edition: e, Zone: central, Code: "3fa9c01d22e4", Titles: title.First}
 	if l.Number == 0 {
 		t.Copy, t.Code = scaleticket.Draft, ""
 	}

@@ -150,7 +150,9 @@ func Preview(t testing.TB) scaleticket.Ticket {
 	return s.Ticket(ExampleElevator(), edition(t, "corn"))
 }
 
-func Empty(testing.TB) scaleticket.Ticket { return scaleticket.Ticket{Copy: scaleticket.Draft} }
+func Empty(testing.TB) scaleticket.Ticket {
+	return scaleticket.Ticket{Copy: scaleticket.Draft, Titles: title.First}
+}
 
 func Tonnes(t testing.TB) scaleticket.Ticket {
 	d := CornDetails()

@@ -22,12 +22,12 @@ type notation struct {
 	printer *message.Printer
 }
 
-// How tightly an operator binds, loosest first.
+// Precedence of operators, lowest first.
 const (
-	loose = iota
+	lowest = iota
 	sums
 	products
-	tight
+	highest
 )
 
 // Expr is an exact calculation over operands. It is evaluated once, when it is made; nothing in it
@@ -166,9 +166,9 @@ func (c Choice) amount() quantity.Amount { return c.value }
 
 func (c Choice) write(b *strings.Builder, how notation, _ int) {
 	b.WriteString(how.printer.Text(c.word) + " (")
-	c.a.write(b, how, loose)
+	c.a.write(b, how, lowest)
 	b.WriteString("; ")
-	c.b.write(b, how, loose)
+	c.b.write(b, how, lowest)
 	b.WriteByte(')')
 }
 
@@ -186,11 +186,11 @@ func (c constant) write(b *strings.Builder, how notation, _ int) {
 
 // Same returns an operand unchanged, for a step that only records or rounds.
 func Same(o Operand) Expr {
-	return Expr{binding: tight, two: [2]Operand{o}, value: o.amount()}
+	return Expr{binding: highest, two: [2]Operand{o}, value: o.amount()}
 }
 
 // Root is the square root of a, rounded once under r: a root seldom terminates, so unlike other
 // expressions it cannot be kept exact. See [quantity.Sqrt].
 func Root(a Operand, r quantity.Rounding) Expr {
-	return Expr{prefix: "√", binding: tight, two: [2]Operand{a}, value: quantity.Sqrt(a.amount(), r)}
+	return Expr{prefix: "√", binding: highest, two: [2]Operand{a}, value: quantity.Sqrt(a.amount(), r)}
 }

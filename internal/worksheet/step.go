@@ -141,7 +141,7 @@ func (s *Step) written(how notation) string {
 		return ""
 	}
 	var b strings.Builder
-	s.expr.write(&b, how, loose)
+	s.expr.write(&b, how, lowest)
 	return b.String()
 }
 

@@ -7,5 +7,5 @@ import "embed"
 
 // Files are the shipped files by path: "us/grades-corn.toml".
 //
-//go:embed us canada first.txt
+//go:embed us canada places first.txt
 var Files embed.FS

@@ -100,23 +100,23 @@ func (s *DaySheet) NothingTold() string {
 }
 
 // Evening returns the open items of the day: trucks, samples, disputes, meters.
-func (s *DaySheet) Evening() []model.Remark {
-	var out []model.Remark
+func (s *DaySheet) Evening() []model.Status {
+	var out []model.Status
 	tell := func(word string, lines []message.Kept, nothing string) {
 		if len(lines) == 0 {
-			out = append(out, model.Remark{State: model.OK, Word: word, Text: nothing})
+			out = append(out, model.Status{State: model.OK, Word: word, Text: nothing})
 			return
 		}
-		out = append(out, model.Remark{State: model.Warn, Word: word, Text: s.session.Text(message.Texts("\n", lines))})
+		out = append(out, model.Status{State: model.Warn, Word: word, Text: s.session.Text(message.Texts("\n", lines))})
 	}
 	if row, chosen := session.Find(s.AlertRows(), func(r model.Row) bool { return r.Key == s.chosen }); chosen {
-		out = append(out, model.Remark{State: row.State, Word: session.Join(" ", s.session.Say("ticket %s:", row.Cells[0]), row.Cells[3]), Text: row.Cells[4]})
+		out = append(out, model.Status{State: row.State, Word: session.Join(" ", s.session.Say("ticket %s:", row.Cells[0]), row.Cells[3]), Text: row.Cells[4]})
 	}
 	if c := s.sheet.Closed; c != nil && c.Differs {
-		out = append(out, model.Remark{State: model.Stop, Word: s.session.Say("not what was closed"), Text: s.session.Say("The book gives other figures for this day now than in the evening it was closed. Check the book and go back to a backup before anybody signs.")})
+		out = append(out, model.Status{State: model.Stop, Word: s.session.Say("not what was closed"), Text: s.session.Say("The book gives other figures for this day now than in the evening it was closed. Check the book and go back to a backup before anybody signs.")})
 	}
 	if c := s.sheet.Closed; c != nil && c.Remark != "" {
-		out = append(out, model.Remark{State: model.Plain, Word: s.session.Say("remark"), Text: c.Remark})
+		out = append(out, model.Status{State: model.Plain, Word: s.session.Say("remark"), Text: c.Remark})
 	}
 	n := s.sheet.Notes
 	tell(s.session.Say("on the yard"), n.Yard, s.session.Say("No truck is without its ticket."))
@@ -124,7 +124,7 @@ func (s *DaySheet) Evening() []model.Remark {
 	tell(s.session.Say("disputes"), n.Disputes, s.session.Say("None is open."))
 	tell(s.session.Say("meters"), n.Meters, s.session.Say("None is overdue or outside its limit."))
 	if len(n.Scales) > 0 {
-		out = append(out, model.Remark{State: model.Plain, Word: s.session.Say("truck scales"), Text: s.session.Text(message.Texts("\n", n.Scales))})
+		out = append(out, model.Status{State: model.Plain, Word: s.session.Say("truck scales"), Text: s.session.Text(message.Texts("\n", n.Scales))})
 	}
 	return out
 }

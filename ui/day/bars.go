@@ -2,42 +2,28 @@ package day
 
 import (
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
 // Hours are the loads of the day by the hour.
-func (s *DaySheet) Hours() model.Bars {
-	out := model.Bars{Title: s.session.Say("Loads by hour"), Empty: s.session.Say("No load was ticketed.")}
-	most := 1
-	for _, h := range s.sheet.Hours {
-		most = max(most, h.In+h.Out)
-	}
-	for _, h := range s.sheet.Hours {
-		out.Bars = append(out.Bars, countBar(h.Hour, h.In+h.Out, most))
-	}
-	return out
-}
+func (s *DaySheet) Hours() model.Bars { return barsIn(s.session.Language, s.sheet.HourBars()) }
 
 // Spread returns the number of loads by moisture.
-func (s *DaySheet) Spread() model.Bars {
-	out := model.Bars{Title: s.session.Say("Loads by moisture, whole percents"), Empty: s.session.Say("No load was tested.")}
-	most := 1
-	for _, m := range s.sheet.Spread {
-		most = max(most, m.Loads)
-	}
-	for _, m := range s.sheet.Spread {
-		out.Bars = append(out.Bars, countBar(m.Moisture, m.Loads, most))
+func (s *DaySheet) Spread() model.Bars { return barsIn(s.session.Language, s.sheet.SpreadBars()) }
+
+// barsIn is a chart of the day's paper on the screen, where a bar of no height has no figure.
+func barsIn(in session.Language, b report.Bars) model.Bars {
+	out := model.Bars{Title: in.Text(b.Title), Empty: in.Text(b.Empty)}
+	for i, height := range b.Heights {
+		bar := model.Bar{Label: in.Text(b.Labels[i]), Height: height}
+		if height > 0 {
+			bar.Value = in.Text(b.Values[i])
+		}
+		out.Bars = append(out.Bars, bar)
 	}
 	return out
-}
-
-func countBar(label string, n, most int) model.Bar {
-	bar := model.Bar{Label: label, Height: n * 1000 / most}
-	if n > 0 {
-		bar.Value = session.Counted(int64(n))
-	}
-	return bar
 }
 
 // WhereTo returns the intake of each bin, in the quantity settled.

@@ -98,32 +98,32 @@ func (s *DaySheet) Step(days int) {
 	s.session.Window.Redraw()
 }
 
-// Stand returns the status of the day: open or closed.
-func (s *DaySheet) Stand() model.Remark {
+// Status returns the status of the day: open or closed.
+func (s *DaySheet) Status() model.Status {
 	switch c := s.sheet.Closed; {
 	case c == nil:
-		return model.Remark{State: model.Wait, Text: s.session.Say("not closed")}
+		return model.Status{State: model.Wait, Text: s.session.Say("not closed")}
 	case c.Differs:
-		return model.Remark{State: model.Stop, Text: s.session.Say("not what was closed")}
+		return model.Status{State: model.Stop, Text: s.session.Say("not what was closed")}
 	case c.Late:
-		return model.Remark{State: model.Stop, Text: s.session.Say("something came later")}
+		return model.Status{State: model.Stop, Text: s.session.Say("something came later")}
 	default:
-		return model.Remark{State: model.Locked, Text: s.session.Say("closed by %s, %s", c.By, c.At)}
+		return model.Status{State: model.Locked, Text: s.session.Say("closed by %s, %s", c.By, c.At)}
 	}
 }
 
 // Numbers accounts for the ticket numbers of the day, in a sentence.
-func (s *DaySheet) Numbers() model.Remark {
+func (s *DaySheet) Numbers() model.Status {
 	n := s.sheet.Numbers
 	if n.Issued == 0 {
-		return model.Remark{State: model.Plain, Text: s.session.Say("No ticket was issued. Loads turned away: %d.", len(s.sheet.Refused))}
+		return model.Status{State: model.Plain, Text: s.session.Say("No ticket was issued. Loads turned away: %d.", len(s.sheet.Refused))}
 	}
 	text := s.session.Say("Tickets %d to %d, all accounted for: %d in force, %d void, %d corrected. Loads turned away: %d.",
 		n.First, n.Last, n.InForce, n.Voided, n.Corrected, len(s.sheet.Refused))
 	if len(n.Missing) == 0 {
-		return model.Remark{State: model.OK, Text: text}
+		return model.Status{State: model.OK, Text: text}
 	}
-	return model.Remark{State: model.Stop, Text: s.session.Say("Tickets %d to %d: not of this day are %s. Check the book before anybody signs.", n.First, n.Last, message.Texts(", ", n.Missing))}
+	return model.Status{State: model.Stop, Text: s.session.Say("Tickets %d to %d: not of this day are %s. Check the book before anybody signs.", n.First, n.Last, message.Texts(", ", n.Missing))}
 }
 
 // Sheet is one table of the paper, ready to show.

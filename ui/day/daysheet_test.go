@@ -132,8 +132,8 @@ func TestDayIsChosen(t *testing.T) {
 	if len(s.DayField().Options) < 2 {
 		t.Error("the days closed are not offered")
 	}
-	if s.CanClose() || !strings.Contains(s.WhyNotClose(), "closed already") || s.Stand().State != model.Locked {
-		t.Errorf("yesterday stands as %v", s.Stand())
+	if s.CanClose() || !strings.Contains(s.WhyNotClose(), "closed already") || s.Status().State != model.Locked {
+		t.Errorf("yesterday stands as %v", s.Status())
 	}
 	s.Step(+2)
 	s.Refresh()
@@ -169,10 +169,10 @@ func TestDayIsClosed(t *testing.T) {
 	}
 	r.Answer(map[string]string{"who": demo.Manager, "remark": "scale cleaned"})
 	s.Refresh()
-	if s.Stand().State != model.Locked || !strings.Contains(s.Stand().Text, demo.Manager) {
-		t.Errorf("the day stands as %+v; said %q", s.Stand(), r.Last())
+	if s.Status().State != model.Locked || !strings.Contains(s.Status().Text, demo.Manager) {
+		t.Errorf("the day stands as %+v; said %q", s.Status(), r.Last())
 	}
-	if !slices.ContainsFunc(s.Evening(), func(x model.Remark) bool { return x.Text == "scale cleaned" }) {
+	if !slices.ContainsFunc(s.Evening(), func(x model.Status) bool { return x.Text == "scale cleaned" }) {
 		t.Error("the remark is not shown")
 	}
 	if who := r.Session.Desk.Who().Name; who != demo.Clerk {

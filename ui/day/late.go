@@ -12,18 +12,18 @@ import (
 // which only books of earlier programs have.
 type late struct{ *DaySheet }
 
-// remark tells of what was entered after the day was closed and counts on it or before
+// status tells of what was entered after the day was closed and counts on it or before
 // it: that somebody has to explain it, or who has. It is empty where nothing was.
-func (s late) remark() model.Remark {
+func (s late) status() model.Status {
 	c := s.sheet.Closed
 	switch {
 	case c == nil:
 	case c.Late:
-		return model.Remark{State: model.Stop, Text: s.session.Say("Something entered after the day was closed counts on it or before it. The sheet is the one that was signed; Ctrl+Shift+E lets a manager explain what came later.")}
+		return model.Status{State: model.Stop, Text: s.session.Say("Something entered after the day was closed counts on it or before it. The sheet is the one that was signed; Ctrl+Shift+E lets a manager explain what came later.")}
 	case c.Explained != nil:
-		return model.Remark{State: model.Warn, Text: s.session.Say("Entered later, explained by %s, %s: %s", c.Explained.By, c.Explained.At, c.Explained.Reason)}
+		return model.Status{State: model.Warn, Text: s.session.Say("Entered later, explained by %s, %s: %s", c.Explained.By, c.Explained.At, c.Explained.Reason)}
 	}
-	return model.Remark{}
+	return model.Status{}
 }
 
 // waits reports whether something entered later waits for an explanation.

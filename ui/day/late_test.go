@@ -16,13 +16,13 @@ func TestWhatCameLaterIsTold(t *testing.T) {
 	s := NewDaySheet(r.Session)
 	s.Step(-1)
 	s.Refresh()
-	closed, tells, waits := s.sheet.Closed, late{s}.remark, late{s}.waits
+	closed, tells, waits := s.sheet.Closed, late{s}.status, late{s}.waits
 	if closed == nil || tells().Text != "" || waits() {
 		t.Fatalf("yesterday is closed %v and says %+v", closed != nil, tells())
 	}
 	closed.Late = true
-	if got := tells(); got.State != model.Stop || !waits() || s.Stand().State != model.Stop {
-		t.Errorf("not explained, it says %+v and stands as %+v", got, s.Stand())
+	if got := tells(); got.State != model.Stop || !waits() || s.Status().State != model.Stop {
+		t.Errorf("not explained, it says %+v and stands as %+v", got, s.Status())
 	}
 	closed.Late, closed.Explained = false, &daysheet.Explanation{By: "Mae Orton", At: "2025-10-14 08:00", Reason: "taken over late"}
 	if got := tells(); got.State != model.Warn || !strings.Contains(got.Text, "Mae Orton") || !strings.Contains(got.Text, "taken over late") {

@@ -18,8 +18,8 @@ type Screen struct {
 	day    *DaySheet
 
 	entry      *widgets.Autocomplete
-	note       *widgets.Note
-	stand      *widgets.Badge
+	note       *widgets.StatusText
+	status     *widgets.Badge
 	turns      []*widgets.Button
 	parts      []*fyne.Container
 	current    int
@@ -29,7 +29,7 @@ type Screen struct {
 
 	hours, spread, where *bars
 	alertTable           *widgets.Table
-	evening              *widgets.Remarks
+	evening              *widgets.StatusList
 	reader               *widgets.Reader
 }
 
@@ -72,7 +72,7 @@ var dayActs = []shell.ActRow[*DaySheet]{
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
 	s.focusOrder = widgets.NewFocusOrder(w.UI)
-	s.note, s.stand = widgets.NewNote(), widgets.NewBadge(model.Plain, "")
+	s.note, s.status = widgets.NewStatusText(), widgets.NewBadge(model.Plain, "")
 	s.buildDay()
 	turns := container.New(shell.Spread{})
 	for _, part := range DayParts {
@@ -85,7 +85,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 		s.parts = append(s.parts, container.NewStack(part()))
 	}
 	buttons := shell.ButtonRow(w, s.focusOrder, append(shell.ButtonsOf(s.Acts()), "go.disputes"))
-	day := container.NewBorder(nil, nil, container.New(shell.Margin{}, container.New(shell.Wide{Figures: 16}, s.entry)), nil, s.stand)
+	day := container.NewBorder(nil, nil, container.New(shell.Margin{}, container.New(shell.Wide{Figures: 16}, s.entry)), nil, s.status)
 	head := container.NewVBox(shell.Titled(w.Session.Say("screen|Day sheet"), day), s.note)
 	body := container.NewStack()
 	for _, part := range s.parts {
@@ -136,7 +136,7 @@ func (s *Screen) buildTold() fyne.CanvasObject {
 	s.alertTable.Small = true
 	s.alertTable.Empty = s.day.NothingTold()
 	s.alertTable.OnChoose = func(_ int, key string) { s.day.Choose(key); s.showEvening() }
-	s.evening = widgets.NewRemarks()
+	s.evening = widgets.NewStatusList()
 	s.reader = widgets.NewReader(s.evening)
 	s.focusOrder.Add("alerts", s.alertTable)
 	s.focusOrder.Add("evening", s.reader)
@@ -197,10 +197,10 @@ func (s *Screen) show() {
 	if s.focusOrder.Current() != "day" || f.State != model.Stop {
 		s.entry.SetChosen(f.Value)
 	}
-	stand, numbers := s.day.Stand(), s.day.Numbers()
-	s.stand.Say(stand.State, stand.Text)
+	status, numbers := s.day.Status(), s.day.Numbers()
+	s.status.Say(status.State, status.Text)
 	s.note.Say(numbers.State, numbers.Text)
-	if later := (late{s.day}).remark(); later.Text != "" {
+	if later := (late{s.day}).status(); later.Text != "" {
 		s.note.Say(later.State, later.Text)
 	}
 	if f.State == model.Stop {

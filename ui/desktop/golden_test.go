@@ -33,9 +33,9 @@ func TestGolden(t *testing.T) {
 	read.Reading = "typed by hand"
 	wrong.State, wrong.Note = model.Stop, "Gross is not a whole number of divisions."
 	missing.Value, missing.Missing = "", true
-	truck := model.TruckRow{ID: "L1", Key: "F2", Truck: "23", Who: "Hollow Oak Farm, Corn", Waits: "14 min", Next: model.Remark{State: model.Missing, Text: "weigh it empty"}}
+	truck := model.TruckRow{ID: "L1", Key: "F2", Truck: "23", Who: "Hollow Oak Farm, Corn", Waits: "14 min", Next: model.Status{State: model.Missing, Text: "weigh it empty"}}
 	inHand := truck
-	inHand.Current, inHand.Next = true, model.Remark{State: model.OK, Text: "issue the ticket"}
+	inHand.Current, inHand.Next = true, model.Status{State: model.OK, Text: "issue the ticket"}
 	for _, c := range []struct {
 		name string
 		of   fyne.CanvasObject

@@ -3,6 +3,7 @@ package desktop
 import (
 	"fyne.io/fyne/v2"
 
+	"tenthpoint/ui/bins"
 	"tenthpoint/ui/day"
 	"tenthpoint/ui/disputes"
 	"tenthpoint/ui/equipment"
@@ -24,6 +25,7 @@ var Screens = []shell.ScreenRow{
 	{ID: "bench", Title: "Bench", Menu: "Bench", Key: widgets.Ctrl(fyne.Key2), Open: lab.NewBenchScreen},
 	{ID: "tickets", Title: "Tickets", Menu: "Tickets", Key: widgets.Ctrl(fyne.Key3), Open: tickets.NewScreen},
 	{ID: "day", Title: "screen|Day sheet", Menu: "Day", Key: widgets.Ctrl(fyne.Key4), Open: day.NewScreen},
+	{ID: "bins", Title: "Bins", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key9), Open: bins.NewScreen},
 	{ID: "rates", Title: "Rates", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key5), Open: rates.NewScreen},
 	{ID: "growers", Title: "Growers", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key6), Open: growers.NewScreen},
 	{ID: "gear", Title: "Equipment", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key7), Open: equipment.NewScreen},

@@ -27,7 +27,7 @@ func AskRaise(f *session.Session, ticket int64, then func()) {
 			{ID: "ticket", Label: f.Say("Ticket"), Value: value, Figures: true, Chars: 8, Required: true},
 			{ID: "by", Label: f.Say("Raised by"), Chars: 28, Hint: f.Say("the grower's name"), Required: true},
 			{ID: "about", Label: f.Say("About"), Options: aboutOptions(f.Language), Chars: 18, Required: true},
-			{ID: "official", Label: f.Say("About an official inspection"), Tick: true},
+			{ID: "official", Label: f.Say("About an official inspection"), Checkbox: true},
 			{ID: "claim", Label: f.Say("Claim"), Chars: 40, Most: 1000, Hint: f.Say("in the grower's words"), Required: true},
 		},
 		Yes: f.Say("Raise it"),
@@ -118,7 +118,7 @@ func (d *Disputes) AskSent() {
 			{ID: "mass", Label: d.session.Say("Mass"), Unit: "g", Figures: true, Chars: 7},
 			{ID: "half", Label: d.session.Say("Other half at"), Chars: 20},
 			{ID: "fee", Label: d.session.Say("Test paid by"), Chars: 20},
-			{ID: "airtight", Label: d.session.Say("Sealed airtight"), Tick: true},
+			{ID: "airtight", Label: d.session.Say("Sealed airtight"), Checkbox: true},
 		},
 		Yes: d.session.Say("It is sent"),
 		Check: func(values map[string]string) map[string]string {

@@ -71,7 +71,7 @@ func (d *Disputes) columns() model.Columns[dispute.Dispute] {
 		model.Words(d.session.Say("About"), 9, func(one dispute.Dispute) string { return aboutWord(d.session.Language, one.Raised.About) }),
 		model.Words(d.session.Say("Raised"), 10, func(one dispute.Dispute) string { return d.session.Date(one.Raised.Day) }).Dropped(1),
 		model.Words(d.session.Say("Until"), 10, func(one dispute.Dispute) string { return d.session.Date(one.Raised.Due) }).Dropped(2),
-		model.Words(d.session.Say("Waits for"), 14, func(one dispute.Dispute) string { return d.stand(one).Text }).Stated(),
+		model.Words(d.session.Say("Waits for"), 14, func(one dispute.Dispute) string { return d.status(one).Text }).Stated(),
 	}
 }
 
@@ -83,27 +83,27 @@ func (d *Disputes) Rows() []model.Row {
 	columns := d.columns()
 	var out []model.Row
 	for _, one := range d.all {
-		out = append(out, model.Row{Key: one.ID, State: d.stand(one).State, Cells: columns.Cells(one)})
+		out = append(out, model.Row{Key: one.ID, State: d.status(one).State, Cells: columns.Cells(one)})
 	}
 	return out
 }
 
-// stand returns the status of a dispute: what it waits for and whether it is late.
-func (d *Disputes) stand(one dispute.Dispute) model.Remark {
+// status returns the status of a dispute: what it waits for and whether it is late.
+func (d *Disputes) status(one dispute.Dispute) model.Status {
 	late := d.session.Desk.Today().After(one.Raised.Due)
 	switch {
 	case one.Phase == dispute.Closed && one.Decided.Stands:
-		return model.Remark{State: model.Locked, Text: d.session.Say("decided: stands")}
+		return model.Status{State: model.Locked, Text: d.session.Say("decided: stands")}
 	case one.Phase == dispute.Closed:
-		return model.Remark{State: model.Locked, Text: d.session.Say("decided: %d", one.Decided.Corrected)}
+		return model.Status{State: model.Locked, Text: d.session.Say("decided: %d", one.Decided.Corrected)}
 	case one.Phase == dispute.Tested:
-		return model.Remark{State: model.Warn, Text: d.session.Say("to be decided")}
+		return model.Status{State: model.Warn, Text: d.session.Say("to be decided")}
 	case one.Phase == dispute.Testing:
-		return model.Remark{State: model.Wait, Text: d.session.Say("sample away")}
+		return model.Status{State: model.Wait, Text: d.session.Say("sample away")}
 	case late:
-		return model.Remark{State: model.Stop, Text: d.session.Say("past its day")}
+		return model.Status{State: model.Stop, Text: d.session.Say("past its day")}
 	}
-	return model.Remark{State: model.Warn, Text: d.session.Say("send the sample")}
+	return model.Status{State: model.Warn, Text: d.session.Say("send the sample")}
 }
 
 // aboutWords are the possible subjects of a dispute.
@@ -116,14 +116,14 @@ func aboutWord(in session.Language, about string) string {
 	return about
 }
 
-// Sayings are the story of the chosen dispute, in the order it happened.
-func (d *Disputes) Sayings() []model.Remark {
+// History are the story of the chosen dispute, in the order it happened.
+func (d *Disputes) History() []model.Status {
 	one, there := d.inHand()
 	if !there {
-		return []model.Remark{{State: model.Wait, Word: d.session.Say("how it goes"), Text: d.session.Say("The grower says what is wrong. The retained sample is split, sealed before both, and sent to an official or agreed laboratory. Its result decides: the ticket stands, or a corrected ticket takes its place. Both are kept.")}}
+		return []model.Status{{State: model.Wait, Word: d.session.Say("how it goes"), Text: d.session.Say("The grower says what is wrong. The retained sample is split, sealed before both, and sent to an official or agreed laboratory. Its result decides: the ticket stands, or a corrected ticket takes its place. Both are kept.")}}
 	}
 	r := one.Raised
-	out := []model.Remark{{State: model.Warn, Word: d.session.Say("raised"), Text: d.session.Say("%s, %s about ticket %d: %s. By the rule %s another test is asked for until %s.",
+	out := []model.Status{{State: model.Warn, Word: d.session.Say("raised"), Text: d.session.Say("%s, %s about ticket %d: %s. By the rule %s another test is asked for until %s.",
 		d.session.Date(r.Day), r.By, r.Ticket, r.Claim, r.Rule, d.session.Date(r.Due))}}
 	if r.IsByLaw() {
 		out[0].Text = session.Join(" ", out[0].Text, d.session.Say(law.Confirm))
@@ -133,7 +133,7 @@ func (d *Disputes) Sayings() []model.Remark {
 		if s.Witness != "" {
 			text += " " + d.session.Say("Certified for the grower by %s.", s.Witness)
 		}
-		out = append(out, model.Remark{State: model.Wait, Word: d.session.Say("sample sent"), Text: text})
+		out = append(out, model.Status{State: model.Wait, Word: d.session.Say("sample sent"), Text: text})
 	}
 	if s := one.Resulted; s != nil {
 		text := d.session.Say("%s, by %s: %s", d.session.Date(s.Day), s.By, s.Finding)
@@ -143,29 +143,29 @@ func (d *Disputes) Sayings() []model.Remark {
 		if s.Certificate != "" {
 			text = session.Join(" ", text, d.session.Say("Certificate %s.", s.Certificate))
 		}
-		out = append(out, model.Remark{State: model.Warn, Word: d.session.Say("result"), Text: text})
+		out = append(out, model.Status{State: model.Warn, Word: d.session.Say("result"), Text: text})
 	}
 	if s := one.Decided; s != nil {
 		text := d.session.Say("%s: %s. The ticket stands.", d.session.Date(s.Day), s.Decision)
 		if !s.Stands {
 			text = d.session.Say("%s: %s. Ticket %d takes its place.", d.session.Date(s.Day), s.Decision, s.Corrected)
 		}
-		out = append(out, model.Remark{State: model.OK, Word: d.session.Say("decided"), Text: text})
+		out = append(out, model.Status{State: model.OK, Word: d.session.Say("decided"), Text: text})
 	}
 	return append(out, d.whatNext(one))
 }
 
 // whatNext returns what the dispute waits for.
-func (d *Disputes) whatNext(one dispute.Dispute) model.Remark {
+func (d *Disputes) whatNext(one dispute.Dispute) model.Status {
 	switch one.Phase {
 	case dispute.Open:
-		return model.Remark{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Split and seal the retained sample, airtight when moisture is at issue, and send it: Ctrl+K. One about rates may be decided at once: F12.")}
+		return model.Status{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Split and seal the retained sample, airtight when moisture is at issue, and send it: Ctrl+K. One about rates may be decided at once: F12.")}
 	case dispute.Testing:
-		return model.Remark{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Write the result down when it comes: Ctrl+O.")}
+		return model.Status{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Write the result down when it comes: Ctrl+O.")}
 	case dispute.Tested:
-		return model.Remark{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Decide: F12. If the ticket is wrong, correct it first on the screen Tickets; the decision names the corrected ticket.")}
+		return model.Status{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Decide: F12. If the ticket is wrong, correct it first on the screen Tickets; the decision names the corrected ticket.")}
 	}
-	return model.Remark{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Nothing: a new doubt is a new dispute.")}
+	return model.Status{State: model.Plain, Word: d.session.Say("next"), Text: d.session.Say("Nothing: a new doubt is a new dispute.")}
 }
 
 // CanSend reports whether the sample may be sent away now.

@@ -18,8 +18,8 @@ import (
 func TestDisputeIsWalkedThrough(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 120)
 	d := NewDisputes(r.Session)
-	if d.HasDispute() || d.CanSend() || len(d.Sayings()) != 1 {
-		t.Fatalf("a house without disputes shows %v", d.Sayings())
+	if d.HasDispute() || d.CanSend() || len(d.History()) != 1 {
+		t.Fatalf("a house without disputes shows %v", d.History())
 	}
 	d.Raise()
 	if wrong := r.Answer(map[string]string{"ticket": "0", "by": "Nils Farrow", "about": "moisture", "claim": "our meter says 16.1"}); wrong["ticket"] == "" {
@@ -51,7 +51,7 @@ func TestDisputeIsWalkedThrough(t *testing.T) {
 		t.Fatalf("after the decision: %+v; said %q", d.Rows(), r.Last())
 	}
 	var words []string
-	for _, s := range d.Sayings() {
+	for _, s := range d.History() {
 		words = append(words, s.Word)
 	}
 	if want := []string{"raised", "sample sent", "result", "decided", "next"}; !slices.Equal(words, want) {
@@ -98,7 +98,7 @@ func TestDeadlineOfTheLawIsToBeConfirmed(t *testing.T) {
 		d := NewDisputes(r.Session)
 		d.Raise()
 		r.Answer(map[string]string{"ticket": "5", "by": "Nils Farrow", "about": "moisture", "claim": "our own meter says 16.1"})
-		if said := d.Sayings()[0].Text; strings.Contains(said, law.Confirm) != (rules == "canada") {
+		if said := d.History()[0].Text; strings.Contains(said, law.Confirm) != (rules == "canada") {
 			t.Errorf("under the rules %s it says %q", rules, said)
 		}
 	}

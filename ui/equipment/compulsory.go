@@ -30,7 +30,7 @@ func AskCompulsory(f *session.Session) {
 	}
 	var fields []model.AskField
 	for _, c := range elevator.Compulsories() {
-		field := model.AskField{ID: string(c), Label: compulsoryLabels(f.Language)[c], Tick: true}
+		field := model.AskField{ID: string(c), Label: compulsoryLabels(f.Language)[c], Checkbox: true}
 		if isAsked[c] {
 			field.Value = model.TickOn
 		}

@@ -51,51 +51,51 @@ func linkWords(in session.Language, link string) string {
 }
 
 // scaleStands returns the reading of a scale. Only this desk's own scale is connected.
-func (g *Equipment) scaleStands(s elevator.Scale) model.Remark {
+func (g *Equipment) scaleStands(s elevator.Scale) model.Status {
 	here, _ := g.session.Scale()
 	if g.Logs.status(s).State == truckscale.Out {
-		return model.Remark{State: model.Stop, Text: g.session.Say("out of service")}
+		return model.Status{State: model.Stop, Text: g.session.Say("out of service")}
 	}
 	switch {
 	case s.ID != here.ID:
-		return model.Remark{State: model.Plain, Text: g.session.Say("not weighed on here")}
+		return model.Status{State: model.Plain, Text: g.session.Say("not weighed on here")}
 	case s.Link == "":
-		return model.Remark{State: model.Plain, Text: g.session.Say("weights are typed")}
+		return model.Status{State: model.Plain, Text: g.session.Say("weights are typed")}
 	case g.session.Indicator == nil:
-		return model.Remark{State: model.Stop, Text: g.session.Say("no link")}
+		return model.Status{State: model.Stop, Text: g.session.Say("no link")}
 	}
 	display, err := g.session.Indicator.Latest()
 	if err != nil {
-		return model.Remark{State: model.Stop, Text: g.session.Say("no reading")}
+		return model.Status{State: model.Stop, Text: g.session.Say("no reading")}
 	}
 	return display.Says(g.session.Language)
 }
 
 // ScaleSaid returns the status of the link, in a sentence.
-func (g *Equipment) ScaleSaid() model.Remark {
+func (g *Equipment) ScaleSaid() model.Status {
 	s, known := g.session.Scale()
 	isDemo := g.session.Desk.Profile().Demo
 	switch {
 	case !known:
-		return model.Remark{State: model.Stop, Text: g.session.Say("No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.")}
+		return model.Status{State: model.Stop, Text: g.session.Say("No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.")}
 	case s.Link == "" && isDemo:
-		return model.Remark{State: model.Plain, Text: g.session.Say("Weights are typed. Ctrl+Shift+O lets a simulated scale stand in on this invented elevator.")}
+		return model.Status{State: model.Plain, Text: g.session.Say("Weights are typed. Ctrl+Shift+O lets a simulated scale stand in on this invented elevator.")}
 	case s.Link == "":
-		return model.Remark{State: model.Plain, Text: g.session.Say("Weights are typed and print MANUAL WT. Give the scale a link (Ctrl+E) to read its indicator.")}
+		return model.Status{State: model.Plain, Text: g.session.Say("Weights are typed and print MANUAL WT. Give the scale a link (Ctrl+E) to read its indicator.")}
 	case g.session.Indicator == nil:
-		return model.Remark{State: model.Stop, Text: g.session.Say("The link %s could not be opened. Check it with Ctrl+E.", s.Link)}
+		return model.Status{State: model.Stop, Text: g.session.Say("The link %s could not be opened. Check it with Ctrl+E.", s.Link)}
 	}
 	display, err := g.session.Indicator.Latest()
 	switch {
 	case err != nil:
-		return model.Remark{State: model.Stop, Text: g.session.Sentence(err)}
+		return model.Status{State: model.Stop, Text: g.session.Sentence(err)}
 	case !display.IsAtRest() && display.Condition != session.Moving:
-		return model.Remark{State: model.Stop, Text: g.session.Say("The indicator says %s: nothing is weighed so. See the deck clear, zero the indicator, show the gross.", display.Says(g.session.Language).Text)}
+		return model.Status{State: model.Stop, Text: g.session.Say("The indicator says %s: nothing is weighed so. See the deck clear, zero the indicator, show the gross.", display.Says(g.session.Language).Text)}
 	}
 	if g.session.Deck != nil {
-		return model.Remark{State: model.Warn, Text: g.session.Say("A simulated scale: example - not for trade. Ctrl+O rolls a truck on or off, F10 on a load takes its weight.")}
+		return model.Status{State: model.Warn, Text: g.session.Say("A simulated scale: example - not for trade. Ctrl+O rolls a truck on or off, F10 on a load takes its weight.")}
 	}
-	return model.Remark{State: model.OK, Text: g.session.Say("The indicator is read. F10 on a load takes the weight.")}
+	return model.Status{State: model.OK, Text: g.session.Say("The indicator is read. F10 on a load takes the weight.")}
 }
 
 // personColumns are the columns of the people.

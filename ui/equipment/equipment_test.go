@@ -54,16 +54,16 @@ func TestEquipmentScaleShows(t *testing.T) {
 		title string
 		link  string
 		shows session.Indicator
-		want  model.Remark
+		want  model.Status
 		says  string
 	}{
-		{"typed", "", nil, model.Remark{State: model.Plain, Text: "weights are typed"}, "simulated scale stand in"},
-		{"not opened", "tcp://10.0.0.1:4001", nil, model.Remark{State: model.Stop, Text: "no link"}, "could not be opened"},
-		{"silent", "tcp://10.0.0.1:4001", dial{err: errors.New("nothing has come for 5 s")}, model.Remark{State: model.Stop, Text: "no reading"}, "nothing has come for 5 s."},
-		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, model.Remark{State: model.Wait, Text: "52,300 lb, MOTION"}, "The indicator is read"},
-		{"at rest", "tcp://10.0.0.1:4001", dial{weight: weight, atRest: true}, model.Remark{State: model.OK, Text: "52,300 lb, at rest"}, "The indicator is read"},
-		{"over", "tcp://10.0.0.1:4001", dial{condition: session.Over}, model.Remark{State: model.Stop, Text: "OVER"}, "nothing is weighed so"},
-		{"net", "tcp://10.0.0.1:4001", dial{weight: weight, condition: session.Net}, model.Remark{State: model.Stop, Text: "52,300 lb, NET"}, "nothing is weighed so"},
+		{"typed", "", nil, model.Status{State: model.Plain, Text: "weights are typed"}, "simulated scale stand in"},
+		{"not opened", "tcp://10.0.0.1:4001", nil, model.Status{State: model.Stop, Text: "no link"}, "could not be opened"},
+		{"silent", "tcp://10.0.0.1:4001", dial{err: errors.New("nothing has come for 5 s")}, model.Status{State: model.Stop, Text: "no reading"}, "nothing has come for 5 s."},
+		{"moving", "tcp://10.0.0.1:4001", dial{weight: weight}, model.Status{State: model.Wait, Text: "52,300 lb, MOTION"}, "The indicator is read"},
+		{"at rest", "tcp://10.0.0.1:4001", dial{weight: weight, atRest: true}, model.Status{State: model.OK, Text: "52,300 lb, at rest"}, "The indicator is read"},
+		{"over", "tcp://10.0.0.1:4001", dial{condition: session.Over}, model.Status{State: model.Stop, Text: "OVER"}, "nothing is weighed so"},
+		{"net", "tcp://10.0.0.1:4001", dial{weight: weight, condition: session.Net}, model.Status{State: model.Stop, Text: "52,300 lb, NET"}, "nothing is weighed so"},
 	} {
 		p := r.Session.Desk.Profile()
 		p.Scales = []elevator.Scale{{ID: "1", Division: quantity.Int(20, quantity.Lb), Capacity: quantity.Int(120_000, quantity.Lb), Link: c.link}}

@@ -29,7 +29,7 @@ func (g *Equipment) AskPerson(name string) {
 	title := g.session.Say("Somebody new at the desk")
 	if known {
 		title = name
-		fields = append(fields[:1:1], model.AskField{ID: "gone", Label: g.session.Say("No longer works here"), Tick: true}, fields[1])
+		fields = append(fields[:1:1], model.AskField{ID: "gone", Label: g.session.Say("No longer works here"), Checkbox: true}, fields[1])
 	} else {
 		fields = append([]model.AskField{{ID: "name", Label: g.session.Say("Full name"), Chars: 28, Hint: g.session.Say("as it prints on tickets"), Required: true}}, fields...)
 	}

@@ -21,7 +21,7 @@ type Screen struct {
 	gear   *Equipment
 
 	Scales, People, Bins *widgets.Table
-	said                 *widgets.Note
+	said                 *widgets.StatusText
 	card                 *paperview.SlipView
 	focusOrder           *widgets.FocusOrder
 }
@@ -34,7 +34,7 @@ const livePause = 500 * time.Millisecond
 // Build makes the tables and the card.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
-	s.said = widgets.NewNote()
+	s.said = widgets.NewStatusText()
 	s.said.Lines = 2
 	s.Scales = newTable(s.gear.scaleColumns().Heads(), w.Session.Say("No scale is set up. Ctrl+H adds one."))
 	s.People = newTable(personColumns(w.Session.Language).Heads(), w.Session.Say("Nobody is written down. Ctrl+U adds the first."))
@@ -115,7 +115,7 @@ func (s *Screen) showScales() {
 	s.Scales.SetRows(s.gear.Scales())
 	said := s.gear.ScaleSaid()
 	if len(s.Scales.Rows()) == 0 {
-		said = model.Remark{} // the empty table shows it
+		said = model.Status{} // the empty table shows it
 	}
 	s.said.Say(said.State, said.Text)
 }

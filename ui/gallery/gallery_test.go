@@ -214,7 +214,7 @@ func TestShots(t *testing.T) {
 				{ID: "grower", Label: "Grower", Options: widgettest.Growers(), Chars: 24},
 				{ID: "moisture", Label: "Moisture", Unit: "%", Figures: true, Value: "17.2", Hint: "the meter read 17.4"},
 				{ID: "reason", Label: "Reason", Chars: 30, Required: true},
-				{ID: "sample", Label: "Keep the sample for seven days", Tick: true, Value: model.TickOn},
+				{ID: "sample", Label: "Keep the sample for seven days", Checkbox: true, Value: model.TickOn},
 			}}, func(map[string]string, bool) {})
 			h.Press(fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn, fyne.KeyReturn)
 		}, []fyne.ThemeColorName{apptheme.ColorStop, theme.ColorNameOverlayBackground}},

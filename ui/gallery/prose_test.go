@@ -121,7 +121,7 @@ func TestProseColumns(t *testing.T) {
 	h := newHouse(t)
 	p := paperview.NewProse()
 	h.Show(p, fyne.NewSize(400, 400))
-	set := p.Typesetter(400)
+	set := p.Layout(400)
 	long := strings.Repeat("words and ", 30)
 	for _, rows := range [][][]string{
 		{{"a", "b"}, {"x", long}},

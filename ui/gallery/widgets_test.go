@@ -155,7 +155,7 @@ func TestLoadFormFits(t *testing.T) {
 
 func TestNoteKeepsWithinItsLines(t *testing.T) {
 	h := newHouse(t)
-	n := widgets.NewNote()
+	n := widgets.NewStatusText()
 	h.Show(widgettest.At(n, fyne.NewPos(0, 0), fyne.NewSize(200, 2*paint.PainterFor(n).LineHeight(n.TextStyle()))), fyne.NewSize(400, 200))
 	n.Say(model.Stop, strings.Repeat("Weigh again or swap the two. ", 5))
 	lines := widgettest.TextsOf(n)

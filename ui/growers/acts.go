@@ -102,7 +102,7 @@ func (g *Growers) Shares() {
 func sharesOf(owners []load.Owner) []elevator.Share {
 	var out []elevator.Share
 	for _, o := range owners {
-		out = append(out, elevator.Share{GrowerID: o.ID, Parts: o.Parts, Of: o.Of})
+		out = append(out, elevator.Share{GrowerID: o.ID, Parts: o.Parts, Of: o.Of, Drying: o.Drying})
 	}
 	return out
 }

@@ -24,6 +24,7 @@ func (g *Growers) Card() []model.CardLine {
 		}
 	}
 	cardShares(c, one)
+	cardFarms(c, one)
 	cardTrucks(c, trucksOf(g.session, one.ID))
 	g.season.card(c, one.ID)
 	return c.Lines
@@ -81,7 +82,7 @@ func cardContracts(c *session.Card, fills []daysheet.Fill) {
 	}
 	c.Part(c.Session.Say("CONTRACTS"))
 	for _, f := range fills {
-		note := c.Session.Say("%s of %s delivered, at %s until %s", f.Delivered, f.Quantity, f.Price, c.Session.Date(f.Until))
+		note := c.Session.Say("%s of %s delivered, at %s until %s", f.Delivered, f.Quantity, f.Priced, c.Session.Date(f.Until))
 		kind, left := model.CardPair, c.Session.Say("%s left", f.Left)
 		if f.Left.Sign() < 0 {
 			kind, left = model.CardMark, c.Session.Say("%s too much", f.Left.Neg())

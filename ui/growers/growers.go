@@ -58,7 +58,10 @@ func (g *Growers) keepChosen() {
 func (g *Growers) fits() []elevator.Grower {
 	var out []elevator.Grower
 	for _, one := range g.session.Known().Growers {
-		text := strings.Join([]string{one.ID, one.Name, one.Address, one.Phone}, " ")
+		if one.Into != nil {
+			continue // another card is in its place
+		}
+		text := strings.Join(append([]string{one.ID, one.Name, one.Address, one.Phone}, one.Former...), " ")
 		for _, t := range trucksOf(g.session, one.ID) {
 			text += " " + t.ID + " " + t.Plate
 		}

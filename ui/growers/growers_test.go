@@ -253,3 +253,33 @@ func TestSeasonBegan(t *testing.T) {
 		t.Errorf("in October the season began %s", got)
 	}
 }
+
+// A farm is written onto the card with its split; another card takes the place of one that ends.
+func TestFarmsAndTakeover(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 20)
+	g := NewGrowers(r.Session)
+	g.Reload()
+	codes := []string{g.Rows()[0].Key, g.Rows()[1].Key}
+	g.Choose(codes[0])
+	askFarm(g)
+	if wrong := r.Answer(map[string]string{"farm": "Creek", "owner1": codes[0], "share1": "1/2 drying 1/1", "owner2": codes[1], "share2": "1/2 drying none"}); len(wrong) > 0 {
+		t.Fatalf("refused: %v", wrong)
+	}
+	one, _ := g.grower()
+	if len(one.Farms) != 1 || one.Farms[0].Shares[1].Drying == nil {
+		t.Errorf("farms %+v", one.Farms)
+	}
+	found := false
+	for _, line := range g.Card() {
+		found = found || strings.HasPrefix(line.Left, "Creek")
+	}
+	if !found {
+		t.Error("the card does not show the farm")
+	}
+	before := len(g.Rows())
+	askTakeover(g)
+	r.Answer(map[string]string{"into": codes[1], "kind": "merged", "reason": "written down twice", "who": r.Session.Managers()[0].Code})
+	if len(g.Rows()) != before-1 || g.Chosen() != codes[1] {
+		t.Errorf("%d rows, chosen %s: %s", len(g.Rows()), g.Chosen(), r.Last())
+	}
+}

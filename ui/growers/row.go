@@ -13,7 +13,7 @@ type row struct {
 	elevator.Grower
 	session *session.Session
 	trucks  []elevator.Truck
-	note    model.Remark
+	note    model.Status
 }
 
 func rowOf(f *session.Session, one elevator.Grower) row {
@@ -54,7 +54,7 @@ func (r row) truckNumbers() string {
 const oldTareDays = 30
 
 // oldTares says which of the trucks' stored tares are old.
-func oldTares(f *session.Session, trucks []elevator.Truck) model.Remark {
+func oldTares(f *session.Session, trucks []elevator.Truck) model.Status {
 	var old []string
 	for _, t := range trucks {
 		if isOldTare(f, t) {
@@ -63,11 +63,11 @@ func oldTares(f *session.Session, trucks []elevator.Truck) model.Remark {
 	}
 	switch len(old) {
 	case 0:
-		return model.Remark{}
+		return model.Status{}
 	case 1:
-		return model.Remark{State: model.Warn, Text: f.Say("tare of %s is old", old[0])}
+		return model.Status{State: model.Warn, Text: f.Say("tare of %s is old", old[0])}
 	}
-	return model.Remark{State: model.Warn, Text: f.Say("%d tares are old", len(old))}
+	return model.Status{State: model.Warn, Text: f.Say("%d tares are old", len(old))}
 }
 
 // isOldTare reports whether a truck's stored tare was taken too long ago.

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/growing"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -15,6 +16,7 @@ import (
 type season struct {
 	session *session.Session
 	account daysheet.Account
+	farms   []growing.Farm
 	of      string // the grower it is of; empty while it is being added up
 	err     error
 }
@@ -29,13 +31,17 @@ func (s *season) open(code string) {
 	}
 	s.of, s.err = "", nil
 	var account daysheet.Account
+	var farms []growing.Farm
 	s.session.Run(model.Job{
 		Topic: "account",
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			account, err = office.Account(ctx, s.session.Desk, code, seasonBegan(s.session), quantity.Date{})
+			if account, err = office.Account(ctx, s.session.Desk, code, seasonBegan(s.session), quantity.Date{}); err != nil {
+				return err
+			}
+			farms, err = growing.Production(ctx, s.session.Desk, code, seasonBegan(s.session), quantity.Date{})
 			return err
 		},
-		Done: func(err error) { s.account, s.of, s.err = account, code, err },
+		Done: func(err error) { s.account, s.farms, s.of, s.err = account, farms, code, err },
 	})
 }
 
@@ -73,4 +79,5 @@ func (s *season) card(c *session.Card, code string) {
 	for _, part := range s.account.Parts {
 		cardDelivered(c, part)
 	}
+	cardProduction(c, s.farms)
 }

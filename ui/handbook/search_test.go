@@ -44,7 +44,7 @@ func TestSearchInFrench(t *testing.T) {
 		{"annuler un bon", "tickets", "Annuler"},
 		{"etuve", "bench", "Vérifier l'humidimètre"},
 		{"échantillon garde", "bench", "Garder l'échantillon"},
-		{"oxygene", "cautions", "Entrer dans une cellule"},
+		{"oxygene", "cautions", "Entrer dans un silo"},
 		{"panne de courant", "backup", "Après une panne de courant"},
 		{"jours civils", "disputes", "Si l'humidité est contestée"},
 		{"zebre grille", "cautions", "La fosse"},

@@ -19,7 +19,7 @@ type HandbookScreen struct {
 	session    *session.Session
 	window     *shell.Window
 	Line       *widgets.FieldEntry
-	Found      *widgets.Note
+	Found      *widgets.StatusText
 	Table      *widgets.Table
 	Prose      *paperview.ProseView
 	focusOrder *widgets.FocusOrder
@@ -44,7 +44,7 @@ func (s *HandbookScreen) Acts() []shell.Act {
 // Build makes the list and the page.
 func (s *HandbookScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
-	s.Line, s.Found = widgets.NewFieldEntry(), widgets.NewNote()
+	s.Line, s.Found = widgets.NewFieldEntry(), widgets.NewStatusText()
 	s.Found.Lines = 2
 	s.Line.OnEdit = s.look
 	s.Line.OnDown = func() { s.focusOrder.Focus("table") }

@@ -24,16 +24,16 @@ type advice struct {
 	policy moisture.Policy
 }
 
-// remarks are, in this order: what is wrong, what stops the ticket, what is still to be tested,
+// statuses are, in this order: what is wrong, what stops the ticket, what is still to be tested,
 // whether the grain is dry enough, other warnings, its grade, what to do, the value of a tenth of a
 // point.
-func (a advice) remarks() []model.Remark {
+func (a advice) statuses() []model.Status {
 	if len(a.tests.Readings) == 0 {
 		return a.beforeTests()
 	}
-	var out []model.Remark
+	var out []model.Status
 	if a.fault != nil {
-		out = append(out, model.Remark{State: model.Stop, Word: a.language.Say("no moisture"), Text: a.language.Sentence(a.fault)})
+		out = append(out, model.Status{State: model.Stop, Word: a.language.Say("no moisture"), Text: a.language.Sentence(a.fault)})
 	}
 	first, others := a.doubts(a.testing.Result.Flags)
 	out = append(out, first...)
@@ -41,34 +41,34 @@ func (a advice) remarks() []model.Remark {
 		out = append(out, verdicts(a.language, a.advice)...)
 	}
 	out = append(append(out, others...), a.leftOut()...)
-	out = append(out, a.grade.Remarks()...)
+	out = append(out, a.grade.Statuses()...)
 	if a.judged {
 		out = append(out, choices(a.language, a.advice)...)
 	}
 	if a.worth != nil {
-		out = append(out, model.Remark{State: model.Wait, Word: a.language.Say("worth"), Text: strings.Join(worthLines(a.language, a.worth), " ")})
+		out = append(out, model.Status{State: model.Wait, Word: a.language.Say("worth"), Text: strings.Join(worthLines(a.language, a.worth), " ")})
 	}
 	return out
 }
 
 // beforeTests says what to do while nothing has been tested.
-func (a advice) beforeTests() []model.Remark {
-	out := []model.Remark{}
+func (a advice) beforeTests() []model.Status {
+	out := []model.Status{}
 	if m := a.would.Sample.Moisture; m != nil {
-		out = append(out, model.Remark{State: model.OK, Word: a.language.Say("in the book"), Text: a.language.Say("%s, %s. A test made here takes its place.", m.Percent, a.language.Say(m.Method))})
+		out = append(out, model.Status{State: model.OK, Word: a.language.Say("in the book"), Text: a.language.Say("%s, %s. A test made here takes its place.", m.Percent, a.language.Say(m.Method))})
 		if a.judged {
 			out = append(out, verdicts(a.language, a.advice)...)
 		}
 	}
-	out = append(out, model.Remark{State: model.Wait, Word: a.language.Say("to do"), Text: toDo(a.language, a.next.texts.method())})
+	out = append(out, model.Status{State: model.Wait, Word: a.language.Say("to do"), Text: toDo(a.language, a.next.texts.method())})
 	first, others := a.doubts(a.next.flags)
-	out = append(append(append(out, first...), others...), a.grade.Remarks()...)
-	out = append(out, model.Remark{State: model.Plain, Word: a.language.Say("the house asks"), Text: policyText(a.language, a.policy)})
+	out = append(append(append(out, first...), others...), a.grade.Statuses()...)
+	out = append(out, model.Status{State: model.Plain, Word: a.language.Say("the house asks"), Text: policyText(a.language, a.policy)})
 	return append(out, steps(a.language, a.next.texts.method())...)
 }
 
 // steps describe a test on a meter, for new testers.
-func steps(in session.Language, m meter.Method) []model.Remark {
+func steps(in session.Language, m meter.Method) []model.Status {
 	if !m.UsesMeter() {
 		return nil
 	}
@@ -84,9 +84,9 @@ func steps(in session.Language, m meter.Method) []model.Remark {
 		all = append(all, in.Say("The chart gives the moisture for dial and temperature; it already corrects for the temperature."))
 	}
 	all = append(all, in.Say("Empty the cup and do it again with other grain of the sample."))
-	out := make([]model.Remark, len(all))
+	out := make([]model.Status, len(all))
 	for i, text := range all {
-		out[i] = model.Remark{State: model.Plain, Word: in.Say("step %d", i+1), Text: text}
+		out[i] = model.Status{State: model.Plain, Word: in.Say("step %d", i+1), Text: text}
 	}
 	return out
 }
@@ -111,8 +111,8 @@ func policyText(in session.Language, p moisture.Policy) string {
 
 // doubts describes flags, each with what to do about it: first those that stop the ticket or need
 // more tests, then the others. One flag on several tests is shown once.
-func (a advice) doubts(flags []moisture.Flag) (first, others []model.Remark) {
-	var asking []model.Remark
+func (a advice) doubts(flags []moisture.Flag) (first, others []model.Status) {
+	var asking []model.Status
 	for _, d := range gather(flags) {
 		remark := a.doubt(d)
 		switch {
@@ -149,7 +149,7 @@ func gather(flags []moisture.Flag) []doubt {
 }
 
 // doubt describes one flag.
-func (a advice) doubt(d doubt) model.Remark {
+func (a advice) doubt(d doubt) model.Status {
 	word := doubtWord(a.language, d.Code)
 	if len(d.tests) > 0 && len(a.tests.Readings) > 1 {
 		word = a.language.Say("%s, test %s", word, strings.Join(d.tests, ", "))
@@ -163,25 +163,25 @@ func (a advice) doubt(d doubt) model.Remark {
 	case d.Stops():
 		text += " " + a.language.Say("This stops the ticket until a manager lets it through.")
 	}
-	return model.Remark{State: flagState(d.Flag), Word: word, Text: text}
+	return model.Status{State: flagState(d.Flag), Word: word, Text: text}
 }
 
 // leftOut are the tests that do not count, with rule and person.
-func (a advice) leftOut() []model.Remark {
-	var out []model.Remark
+func (a advice) leftOut() []model.Status {
+	var out []model.Status
 	for _, d := range a.tests.Exclusions {
 		text := a.language.Say("Left out by %s: %s.", d.By, exclusionWord(a.language, d.Rule))
 		if d.Reason != "" {
 			text = a.language.Say("Left out by %s: %s (%s).", d.By, exclusionWord(a.language, d.Rule), d.Reason)
 		}
-		out = append(out, model.Remark{State: model.Locked, Word: a.language.Say("test %d", d.Test), Text: text})
+		out = append(out, model.Status{State: model.Locked, Word: a.language.Say("test %d", d.Test), Text: text})
 	}
 	return out
 }
 
 // verdicts say whether the grain is dry enough, a line for each purpose, and how
 // sure that is.
-func verdicts(in session.Language, a dryness.Advice) []model.Remark {
+func verdicts(in session.Language, a dryness.Advice) []model.Status {
 	if len(a.Verdicts) == 0 {
 		return nil
 	}
@@ -197,7 +197,7 @@ func verdicts(in session.Language, a dryness.Advice) []model.Remark {
 	if !certain {
 		lines = append(lines, whyUncertain(in, a))
 	}
-	return []model.Remark{{State: state, Word: in.Say("dry enough?"), Text: strings.Join(lines, "\n")}}
+	return []model.Status{{State: state, Word: in.Say("dry enough?"), Text: strings.Join(lines, "\n")}}
 }
 
 // verdictLine is the answer for one purpose: "to buy as dry: no, 1 pt above
@@ -232,10 +232,10 @@ func whyUncertain(in session.Language, a dryness.Advice) string {
 }
 
 // choices lists what the grower can do with the load.
-func choices(in session.Language, a dryness.Advice) []model.Remark {
-	var out []model.Remark
+func choices(in session.Language, a dryness.Advice) []model.Status {
+	var out []model.Status
 	for _, o := range a.Options {
-		out = append(out, model.Remark{State: model.Plain, Word: in.Say(o.Name), Text: in.Text(o.Text)})
+		out = append(out, model.Status{State: model.Plain, Word: in.Say(o.Name), Text: in.Text(o.Text)})
 	}
 	return out
 }

@@ -185,7 +185,7 @@ func (b *Bench) Restore(id string) bool {
 // cannot be used the focus stays. It returns the field to go to, empty for the one that follows.
 func (b *Bench) Enter(id string) (next string) {
 	s := b.current
-	if wrong := s.next.remarks[id]; wrong.State == model.Stop && s.typed[id] != "" && id != "chart" && id != "meter" {
+	if wrong := s.next.messages[id]; wrong.State == model.Stop && s.typed[id] != "" && id != "chart" && id != "meter" {
 		b.session.Notify(model.Stop, wrong.Text)
 		return id
 	}
@@ -343,6 +343,15 @@ func (b *Bench) AskFactor(then func(field string)) {
 		b.drafts.saveDraft(b.current)
 		then(field)
 	})
+}
+
+// CanSeeNone reports whether a load of known grain is tested.
+func (b *Bench) CanSeeNone() bool { return b.current.form != nil && b.current.results().CanSeeNone() }
+
+// SeeNone answers that whatever is not typed was looked for and not found, or takes it back.
+func (b *Bench) SeeNone() {
+	b.current.results().SeeNone()
+	b.drafts.saveDraft(b.current)
 }
 
 // CanPrintLabel reports whether the current sample has a number in the book.

@@ -118,13 +118,13 @@ func TestBenchAsksForMoreTests(t *testing.T) {
 	_, b := benchRoom(t)
 	b.typeAll("mass 250", "temperature 65", "room 68", "dial 57")
 	if next := b.Enter("dial"); next != "dial" {
-		t.Fatalf("after one test near the trigger Enter goes to %q; the bench says %v", next, b.Result().Remarks)
+		t.Fatalf("after one test near the trigger Enter goes to %q; the bench says %v", next, b.Result().Statuses)
 	}
 	if f := b.Result().Figures[2]; f.Value != "1 of 3" || f.State != model.Warn {
 		t.Errorf("tests are shown as %+v", f)
 	}
 	if !saysWord(b, "near a limit") {
-		t.Errorf("why there must be more is not said: %v", b.Result().Remarks)
+		t.Errorf("why there must be more is not said: %v", b.Result().Statuses)
 	}
 	b.Type("dial", "57.5")
 	b.Enter("dial")
@@ -138,7 +138,7 @@ func TestBenchAsksForMoreTests(t *testing.T) {
 }
 
 func saysWord(b *Bench, word string) bool {
-	return slices.ContainsFunc(b.Result().Remarks, func(s model.Remark) bool { return strings.HasPrefix(s.Word, word) })
+	return slices.ContainsFunc(b.Result().Statuses, func(s model.Status) bool { return strings.HasPrefix(s.Word, word) })
 }
 
 // After the last test the focus goes through what is still empty, field by field, and past what is
@@ -170,7 +170,7 @@ func TestBenchLeavesOutByRule(t *testing.T) {
 		b.test(t, dial)
 	}
 	if !saysWord(b, "tests differ") {
-		t.Fatalf("the spread is not doubted: %v", b.Result().Remarks)
+		t.Fatalf("the spread is not doubted: %v", b.Result().Statuses)
 	}
 	for _, c := range []struct {
 		test   string
@@ -191,8 +191,8 @@ func TestBenchLeavesOutByRule(t *testing.T) {
 	if len(rows) != 3 || !rows[2].Struck {
 		t.Errorf("the tests are listed as %+v", rows)
 	}
-	if !slices.ContainsFunc(b.Result().Remarks, func(s model.Remark) bool { return s.Word == "test 3" && strings.Contains(s.Text, demo.Manager) }) {
-		t.Errorf("the test left out is not told with its rule: %v", b.Result().Remarks)
+	if !slices.ContainsFunc(b.Result().Statuses, func(s model.Status) bool { return s.Word == "test 3" && strings.Contains(s.Text, demo.Manager) }) {
+		t.Errorf("the test left out is not told with its rule: %v", b.Result().Statuses)
 	}
 	decisions{b}.leaveOut("3")
 	if len(b.current.tests.Exclusions) != 0 {
@@ -271,7 +271,7 @@ func TestBenchLetsThrough(t *testing.T) {
 	b.typeAll("mass 250", "temperature 36", "room 50", "dial 66")
 	sessiontest.Must(t, b.Add())
 	if !(decisions{b}).canLetThrough() || b.Result().Figures[0].State != model.Stop {
-		t.Fatalf("cold grain does not stop the ticket: %v", b.Result().Remarks)
+		t.Fatalf("cold grain does not stop the ticket: %v", b.Result().Statuses)
 	}
 	decisions{b}.askManager()
 	if wrong := r.Answer(map[string]string{"who": demo.Manager}); wrong["reason"] == "" {
@@ -333,7 +333,7 @@ func TestBenchSaysWhatATenthIsWorth(t *testing.T) {
 	b.Refresh()
 	b.test(t, "66")
 	if !saysWord(b, "worth") {
-		t.Fatalf("gross %s: the worth is not told: %v", gross.Weight, b.Result().Remarks)
+		t.Fatalf("gross %s: the worth is not told: %v", gross.Weight, b.Result().Statuses)
 	}
 }
 
@@ -347,7 +347,7 @@ func TestBenchOfAnEmptyHouse(t *testing.T) {
 	if b.First() != "load" || b.current.typed.method() != meter.Typed {
 		t.Errorf("the bench begins on %s by %s", b.First(), b.current.typed.method())
 	}
-	if len(b.Result().Remarks) == 0 {
+	if len(b.Result().Statuses) == 0 {
 		t.Error("nothing says what to do")
 	}
 }
@@ -357,12 +357,12 @@ func TestGradeAdviceFollowsTheBench(t *testing.T) {
 	_, b := benchRoom(t)
 	b.test(t, "62")
 	if saysWord(b, "would grade") {
-		t.Errorf("graded by nothing: %+v", b.Result().Remarks)
+		t.Errorf("graded by nothing: %+v", b.Result().Statuses)
 	}
 	b.typeAll("foreign-material 2.4")
-	saying, found := session.Find(b.Result().Remarks, func(s model.Remark) bool { return s.Word == "would grade" })
+	saying, found := session.Find(b.Result().Statuses, func(s model.Status) bool { return s.Word == "would grade" })
 	if !found || !strings.Contains(saying.Text, "no better than U.S. No. 3 (advisory, not official)") || !strings.Contains(saying.Text, "Foreign material 2.4 % is over 2.0 %, the most for U.S. No. 2.") {
-		t.Errorf("the bench says %+v", b.Result().Remarks)
+		t.Errorf("the bench says %+v", b.Result().Statuses)
 	}
 	if !strings.Contains(sessiontest.TextOf(b.Result().Working(b.session.Language)), "GRADE, ADVICE ONLY") {
 		t.Errorf("the working says\n%s", sessiontest.TextOf(b.Result().Working(b.session.Language)))

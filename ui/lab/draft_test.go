@@ -30,7 +30,7 @@ func (b *Bench) looks() []string {
 	for _, f := range b.Result().Fields {
 		out = append(out, fmt.Sprintf("%s: %q %d %q", f.ID, f.Value, f.State, f.Note+f.Reading))
 	}
-	return append(out, fmt.Sprint(b.Result().Figures), fmt.Sprint(b.Result().Tests), fmt.Sprint(b.Result().Remarks), fmt.Sprint(b.Result().Working(b.session.Language)), fmt.Sprint(b.Result().Ruler))
+	return append(out, fmt.Sprint(b.Result().Figures), fmt.Sprint(b.Result().Tests), fmt.Sprint(b.Result().Statuses), fmt.Sprint(b.Result().Working(b.session.Language)), fmt.Sprint(b.Result().Ruler))
 }
 
 // The bench is the same after the program stopped: tests, texts of the next one,

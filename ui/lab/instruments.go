@@ -92,7 +92,7 @@ func (i *instruments) meter(id string) (meter.Meter, bool) {
 
 // describe is a meter's model, with the state of its checks.
 func (i *instruments) describe(m meter.Meter) string {
-	return session.Join(", ", m.Model, statusRemark(i.session.Language, i.equipment.Statuses[m.ID].State).Text)
+	return session.Join(", ", m.Model, instrumentStatus(i.session.Language, i.equipment.Statuses[m.ID].State).Text)
 }
 
 // metersFor are the meters of a method to choose from.

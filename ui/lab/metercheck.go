@@ -193,7 +193,7 @@ func (m round) save(checks []meter.Check) {
 	if len(checks) > 1 {
 		said = m.session.Say("%d references are saved. %s", len(checks), m.session.Text(status.Sentence))
 	}
-	state := statusRemark(m.session.Language, status.State).State
+	state := instrumentStatus(m.session.Language, status.State).State
 	if state == model.Stop { // it is saved; what it shows is the warning
 		state = model.Warn
 	}

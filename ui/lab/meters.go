@@ -78,7 +78,7 @@ func (m *Meters) columns() model.Columns[meter.Meter] {
 		model.Words(m.session.Say("Calibration"), 12, func(one meter.Meter) string { return one.Calibration }),
 		model.Words(m.session.Say("Last check"), 11, func(one meter.Meter) string { return m.session.DateOr(m.status[one.ID].Last, m.session.Say("never")) }),
 		model.Words(m.session.Say("Next due"), 11, func(one meter.Meter) string { return m.session.DateOr(m.status[one.ID].NextDue, session.NoFigure) }),
-		model.Words(m.session.Say("Stands"), 19, func(one meter.Meter) string { return statusRemark(m.session.Language, m.status[one.ID].State).Text }).Stated(),
+		model.Words(m.session.Say("Stands"), 19, func(one meter.Meter) string { return instrumentStatus(m.session.Language, m.status[one.ID].State).Text }).Stated(),
 	}
 }
 
@@ -90,7 +90,7 @@ func (m *Meters) Rows() []model.Row {
 	columns := m.columns()
 	var out []model.Row
 	for _, one := range m.meters {
-		out = append(out, model.Row{Key: one.ID, State: statusRemark(m.session.Language, m.status[one.ID].State).State, Cells: columns.Cells(one)})
+		out = append(out, model.Row{Key: one.ID, State: instrumentStatus(m.session.Language, m.status[one.ID].State).State, Cells: columns.Cells(one)})
 	}
 	return out
 }
@@ -132,49 +132,49 @@ func allowedText(p meter.ErrorPoint) string {
 	return session.Bare(p.Limit)
 }
 
-// Remarks are the findings of the log: the state of the meter's checks, what failed, what does not
+// Statuses are the findings of the log: the state of the meter's checks, what failed, what does not
 // count, and its bias with its uncertainty.
-func (m *Meters) Remarks() []model.Remark {
+func (m *Meters) Statuses() []model.Status {
 	if _, there := m.current(); !there {
 		return nil
 	}
 	s := m.log.Standing
-	stand := statusRemark(m.session.Language, s.State)
-	out := []model.Remark{{State: stand.State, Word: stand.Text, Text: m.session.Text(s.Sentence)}}
+	status := instrumentStatus(m.session.Language, s.State)
+	out := []model.Status{{State: status.State, Word: status.Text, Text: m.session.Text(s.Sentence)}}
 	out = append(out, m.startRemark())
 	for _, hint := range s.Hints {
-		out = append(out, model.Remark{State: model.Warn, Word: m.session.Say("a hint"), Text: m.session.Text(hint)})
+		out = append(out, model.Status{State: model.Warn, Word: m.session.Say("a hint"), Text: m.session.Text(hint)})
 	}
 	for _, bias := range m.log.Biases {
 		state := model.OK
 		if bias.Shown {
 			state = model.Warn
 		}
-		out = append(out, model.Remark{State: state, Word: m.session.Say("bias, %s", m.session.GrainName(bias.Crop)), Text: m.session.Text(bias.Sentence)})
+		out = append(out, model.Status{State: state, Word: m.session.Say("bias, %s", m.session.GrainName(bias.Crop)), Text: m.session.Text(bias.Sentence)})
 	}
 	if len(m.log.Biases) == 0 {
-		out = append(out, model.Remark{State: model.Missing, Word: m.session.Say("no check"), Text: m.session.Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
+		out = append(out, model.Status{State: model.Missing, Word: m.session.Say("no check"), Text: m.session.Say("Read oven-dried references on it: ten of them tell a bias of three tenths, one tells nothing.")})
 	}
 	for _, w := range m.log.Withdrawn {
-		out = append(out, model.Remark{State: model.Locked, Word: m.session.Say("withdrawn"), Text: m.session.Say("Check %d, on %s by %v: %v", w.Seq, m.session.Date(w.Day), w.By, w.Reason)})
+		out = append(out, model.Status{State: model.Locked, Word: m.session.Say("withdrawn"), Text: m.session.Say("Check %d, on %s by %v: %v", w.Seq, m.session.Date(w.Day), w.By, w.Reason)})
 	}
 	for _, why := range s.Ignored {
-		out = append(out, model.Remark{State: model.Locked, Word: m.session.Say("does not count"), Text: m.session.Text(why)})
+		out = append(out, model.Status{State: model.Locked, Word: m.session.Say("does not count"), Text: m.session.Text(why)})
 	}
-	return append(out, model.Remark{State: model.Plain, Word: m.session.Say("checked by"), Text: m.session.Say("%s: %s", m.session.Say(m.log.Authority.Name), m.session.Text(m.log.Authority.Stated()))})
+	return append(out, model.Status{State: model.Plain, Word: m.session.Say("checked by"), Text: m.session.Say("%s: %s", m.session.Say(m.log.Authority.Name), m.session.Text(m.log.Authority.Stated()))})
 }
 
 // startRemark is the last check of the chosen meter before the first test of a day.
-func (m *Meters) startRemark() model.Remark {
+func (m *Meters) startRemark() model.Status {
 	n := len(m.log.Starts)
 	if n == 0 || m.log.Starts[n-1].Day != m.session.Desk.Today() {
-		return model.Remark{State: model.Missing, Word: m.session.Say("start check"), Text: m.session.Say("Not made today: battery, mark, balance, thermometer.")}
+		return model.Status{State: model.Missing, Word: m.session.Say("start check"), Text: m.session.Say("Not made today: battery, mark, balance, thermometer.")}
 	}
 	last := m.log.Starts[n-1]
 	if last.Skipped != "" {
-		return model.Remark{State: model.Warn, Word: m.session.Say("start check"), Text: m.session.Say("Not done today, because: %v", last.Skipped)}
+		return model.Status{State: model.Warn, Word: m.session.Say("start check"), Text: m.session.Say("Not done today, because: %v", last.Skipped)}
 	}
-	return model.Remark{State: model.OK, Word: m.session.Say("start check"), Text: m.session.Say("Made today by %v: balance %s for %s, thermometers %s and %s.", last.By, last.Balance, last.Weight, last.Thermometer, last.Other)}
+	return model.Status{State: model.OK, Word: m.session.Say("start check"), Text: m.session.Say("Made today by %v: balance %s for %s, thermometers %s and %s.", last.By, last.Balance, last.Weight, last.Thermometer, last.Other)}
 }
 
 // AskStart asks for the check of the chosen meter before the first test of a day.

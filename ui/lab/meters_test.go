@@ -34,12 +34,12 @@ func TestMetersStand(t *testing.T) {
 		if len(chart.Limits) < 2 || len(chart.Scale) != 3 {
 			t.Errorf("meter %s: limits %v, scale %v", id, chart.Limits, chart.Scale)
 		}
-		if by := m.Remarks()[len(m.Remarks())-1]; strings.Contains(by.Text, law.Confirm) {
+		if by := m.Statuses()[len(m.Statuses())-1]; strings.Contains(by.Text, law.Confirm) {
 			t.Errorf("the house's own limit is of %q, which no law says", by.Text)
 		}
-		i := slices.IndexFunc(m.Remarks(), func(s model.Remark) bool { return s.Word == "bias, Corn" })
-		if i < 0 || !strings.Contains(m.Remarks()[i].Text, "95 times in 100") {
-			t.Errorf("meter %s: the bias is not told with its interval: %v", id, m.Remarks())
+		i := slices.IndexFunc(m.Statuses(), func(s model.Status) bool { return s.Word == "bias, Corn" })
+		if i < 0 || !strings.Contains(m.Statuses()[i].Text, "95 times in 100") {
+			t.Errorf("meter %s: the bias is not told with its interval: %v", id, m.Statuses())
 		}
 	}
 	m.PrintLog()
@@ -144,8 +144,8 @@ func TestACheckIsWithdrawn(t *testing.T) {
 	if m.Rows()[1].State != model.OK || len(m.Checks()) != wrong-1 {
 		t.Errorf("withdrawn, the meter stands as %v; said %q", m.Rows()[1], r.Last())
 	}
-	if !slices.ContainsFunc(m.Remarks(), func(k model.Remark) bool { return strings.Contains(k.Text, "typed 51 for 15") }) {
-		t.Errorf("the log says nothing of it: %v", m.Remarks())
+	if !slices.ContainsFunc(m.Statuses(), func(k model.Status) bool { return strings.Contains(k.Text, "typed 51 for 15") }) {
+		t.Errorf("the log says nothing of it: %v", m.Statuses())
 	}
 }
 

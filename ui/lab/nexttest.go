@@ -22,14 +22,14 @@ type nextTest struct {
 	crop     string
 	reading  moisture.Reading
 	readings map[string]string // how each text was understood, by field
-	remarks  session.Remarks
+	messages session.FieldMessages
 	flags    []moisture.Flag // warnings known before the test is made
 }
 
 // readNext reads the texts of test seq of a crop. The other results are the load's:
 // some charts go by its test weight.
 func readNext(tools *instruments, t texts, crop string, seq int, results []load.Finding) nextTest {
-	n := nextTest{tools: tools, texts: t, crop: crop, readings: map[string]string{}, remarks: session.Remarks{}}
+	n := nextTest{tools: tools, texts: t, crop: crop, readings: map[string]string{}, messages: session.FieldMessages{}}
 	n.reading = moisture.Reading{
 		Seq: seq, Method: t.method(), Crop: crop, Day: tools.session.Desk.Today(), Tester: tools.session.Desk.Who().Name,
 	}
@@ -45,8 +45,8 @@ func readNext(tools *instruments, t texts, crop string, seq int, results []load.
 	return n
 }
 
-func (n *nextTest) remark(field string, state model.State, text string) {
-	n.remarks.Say(field, state, text)
+func (n *nextTest) addMessage(field string, state model.State, text string) {
+	n.messages.Say(field, state, text)
 }
 
 // meter is the meter chosen for the test.
@@ -60,10 +60,10 @@ func (n *nextTest) readFigures() {
 	read, faults := entry.Test{Begun: n.reading, Degrees: degrees, Signs: n.tools.session.Signs()}.Read(n.texts.figures())
 	n.reading = read
 	for _, f := range faults {
-		n.remark(f.Field, model.Stop, n.tools.session.Sentence(f.Err))
+		n.addMessage(f.Field, model.Stop, n.tools.session.Sentence(f.Err))
 	}
 	for id, a := range map[string]quantity.Amount{"temperature": read.Sample, "room": read.Room} {
-		if isDegrees := a.Unit() != quantity.Plain; isDegrees && a.Unit() != degrees && n.remarks[id].State != model.Stop {
+		if isDegrees := a.Unit() != quantity.Plain; isDegrees && a.Unit() != degrees && n.messages[id].State != model.Stop {
 			n.readings[id] = a.String()
 		}
 	}
@@ -103,7 +103,7 @@ func (n *nextTest) sayChart(charts []*chart.Chart) {
 		dials := c.Dials()
 		n.readings["dial"] = n.tools.session.Say("from %s to %s", dials[0].In(quantity.Plain), dials[len(dials)-1].In(quantity.Plain))
 	case n.crop != "" && m.ID != "":
-		n.remark("chart", model.Stop, n.tools.session.Say("There is no chart for %s on %s with calibration %s. Load the maker's chart, or test by oven.", n.tools.session.GrainName(n.crop), m.Model, m.Calibration))
+		n.addMessage("chart", model.Stop, n.tools.session.Say("There is no chart for %s on %s with calibration %s. Load the maker's chart, or test by oven.", n.tools.session.GrainName(n.crop), m.Model, m.Calibration))
 	}
 }
 
@@ -136,9 +136,9 @@ func (n *nextTest) sayMeter() {
 	m, ok := n.meter()
 	switch {
 	case !ok:
-		n.remark("meter", model.Missing, n.tools.session.Say("Choose the meter, or add one under Meters, Ctrl+Shift+M."))
+		n.addMessage("meter", model.Missing, n.tools.session.Say("Choose the meter, or add one under Meters, Ctrl+Shift+M."))
 	case m.Method != method:
-		n.remark("meter", model.Stop, n.tools.session.Say("%s is another kind of meter: %s.", m.ID, methodWord(n.tools.session.Language, m.Method)))
+		n.addMessage("meter", model.Stop, n.tools.session.Say("%s is another kind of meter: %s.", m.ID, methodWord(n.tools.session.Language, m.Method)))
 	default:
 		n.readings["meter"] = n.tools.describe(m)
 	}
@@ -160,7 +160,7 @@ func (n *nextTest) doubt() {
 	for _, flag := range n.tools.setup.Trust.Flags(n.reading, quantity.Zero(quantity.Percent), n.tools.equipment) {
 		if field, told := beside[flag.Code]; told {
 			n.flags = append(n.flags, flag)
-			n.remark(field, flagState(flag), doubtWord(n.tools.session.Language, flag.Code))
+			n.addMessage(field, flagState(flag), doubtWord(n.tools.session.Language, flag.Code))
 		}
 	}
 }
@@ -177,7 +177,7 @@ func (n *nextTest) convert() {
 	}
 	step, err := n.reading.Work(&worksheet.Sheet{}, n.tools.equipment)
 	if err != nil {
-		n.remark(last, model.Stop, n.tools.session.Sentence(err))
+		n.addMessage(last, model.Stop, n.tools.session.Sentence(err))
 		return
 	}
 	if method == meter.ByDial || method == meter.ByOven {
@@ -191,7 +191,7 @@ var atAGlance = quantity.To("0.01", quantity.HalfUp)
 
 // isWrong reports whether a figure was typed that cannot be used.
 func (n *nextTest) isWrong() bool {
-	return slices.ContainsFunc(n.figureFields(), func(f model.Field) bool { return n.remarks[f.ID].State == model.Stop })
+	return slices.ContainsFunc(n.figureFields(), func(f model.Field) bool { return n.messages[f.ID].State == model.Stop })
 }
 
 // flagState returns the state in which a flag is shown.

@@ -12,11 +12,11 @@ type Result struct {
 	found outcome
 	grade session.GradeAdvice // by the tests made and the other results as typed
 
-	Fields  []model.Field
-	Figures []model.Figure // moisture, spread, tests made
-	Tests   []model.Row    // all of them, also those left out
-	Remarks []model.Remark // the bench's findings about the sample
-	Ruler   model.Ruler
+	Fields   []model.Field
+	Figures  []model.Figure // moisture, spread, tests made
+	Tests    []model.Row    // all of them, also those left out
+	Statuses []model.Status // the bench's findings about the sample
+	Ruler    model.Ruler
 }
 
 // Result returns the current result of the current sample.
@@ -24,14 +24,14 @@ func (b *Bench) Result() Result {
 	s, policy := b.current, b.tools.policy(b.current.crop())
 	graded := entry.CopyOf(s.found.would)
 	if s.form != nil {
-		graded.Sample.Findings = s.results().Findings()
+		graded.Sample.Findings, graded.Sample.NoneSeen = s.results().Findings(), s.results().Sample().NoneSeen
 	}
 	r := Result{
 		found: s.found, grade: session.AdviseGrade(b.session, graded),
 		Fields: s.fields(func() []model.Option { return b.loads.options(b.session.Language) }), Figures: s.found.figures(policy),
 		Tests: s.found.rows(b.tools.equipment), Ruler: s.found.marked(b.session.Language),
 	}
-	r.Remarks = advice{s.found, s.next, r.grade, policy}.remarks()
+	r.Statuses = advice{s.found, s.next, r.grade, policy}.statuses()
 	return r
 }
 

@@ -118,9 +118,9 @@ func (s *SampleTest) read() {
 	switch {
 	case s.crop() != "":
 	case s.load != nil:
-		s.next.remark("load", model.Stop, s.session.Say("Nobody has said what grain it is. Type the commodity on the load's form first."))
+		s.next.addMessage("load", model.Stop, s.session.Say("Nobody has said what grain it is. Type the commodity on the load's form first."))
 	default:
-		s.next.remark("grain", model.Missing, s.session.Say("Which grain is it?"))
+		s.next.addMessage("grain", model.Missing, s.session.Say("Which grain is it?"))
 	}
 }
 
@@ -156,7 +156,7 @@ func (s *SampleTest) fill(f *model.Field) {
 	if reading := s.next.readings[f.ID]; reading != "" {
 		f.Reading = reading
 	}
-	if r := s.next.remarks[f.ID]; r.Text != "" {
+	if r := s.next.messages[f.ID]; r.Text != "" {
 		f.State, f.Note = r.State, r.Text
 	}
 }

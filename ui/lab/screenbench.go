@@ -24,7 +24,7 @@ type BenchScreen struct {
 
 	figures []*widgets.Figure
 	Tests   *widgets.Table
-	says    *widgets.Remarks
+	says    *widgets.StatusList
 	reader  *widgets.Reader
 	made    *fyne.Container // the tests and remarks
 	working *paperview.SlipView
@@ -83,7 +83,7 @@ func (s *BenchScreen) Build(w *shell.Window) fyne.CanvasObject {
 		{Title: w.Session.Say("Stands"), Width: 9, State: true},
 	})
 	s.Tests.Empty = w.Session.Say("No test yet. Each one is listed here, also those left out.")
-	s.says = widgets.NewRemarks()
+	s.says = widgets.NewStatusList()
 	s.reader = widgets.NewReader(s.says)
 	s.write, s.toggle = w.Commands.Button("bench.write"), w.Commands.Button("bench.working")
 	s.write.Importance = shell.HighImportance
@@ -170,7 +170,7 @@ func (s *BenchScreen) showResult() {
 	}
 	s.head.Refresh()
 	s.Tests.SetRows(now.Tests)
-	s.says.Set(now.Remarks)
+	s.says.Set(now.Statuses)
 	s.reader.Refresh()
 	shell.SetVisible(s.made, !s.pane.Working)
 	shell.SetVisible(s.working, s.pane.Working)

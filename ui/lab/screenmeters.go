@@ -48,7 +48,7 @@ type meterLog struct {
 	meters *Meters
 	checks *widgets.Table
 	chart  *charts.CheckChart
-	says   *widgets.Remarks
+	says   *widgets.StatusList
 	reader *widgets.Reader
 }
 
@@ -57,7 +57,7 @@ func (l *meterLog) Build(*shell.Window) fyne.CanvasObject {
 	l.checks = widgets.NewTable(l.meters.checkColumns().Heads())
 	l.checks.Small = true
 	l.checks.Empty = l.meters.session.Say("No reference has been read on it. F12 writes one down.")
-	l.chart, l.says = charts.NewCheckChart(), widgets.NewRemarks()
+	l.chart, l.says = charts.NewCheckChart(), widgets.NewStatusList()
 	l.reader = widgets.NewReader(l.says)
 	picture := container.NewBorder(widgets.NewHeading(l.meters.session.Say("Error from check to check, in points")), nil, nil, nil, l.chart)
 	log := container.NewBorder(widgets.NewHeading(l.meters.session.Say("References read on it")), nil, nil, nil, container.New(shell.High{Lines: 2.5}, l.checks))
@@ -75,7 +75,7 @@ func (l *meterLog) First() string { return "checks" }
 // Show updates the log.
 func (l *meterLog) Show() {
 	l.checks.SetRows(l.meters.Checks())
-	l.says.Set(l.meters.Remarks())
+	l.says.Set(l.meters.Statuses())
 	l.reader.Refresh()
 	c := l.meters.Chart()
 	l.chart.Empty = c.Empty

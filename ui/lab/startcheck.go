@@ -43,8 +43,8 @@ func (s starter) ask(meterID string, then func()) {
 		Title: s.session.Say("Before the first test: meter %s", meterID),
 		Text:  s.session.Say("Once a day, and when somebody else takes the bench over. Where it cannot be done, say why; that is written down too."),
 		Fields: []model.AskField{
-			{ID: "battery", Label: s.session.Say("Battery or supply is good"), Tick: true},
-			{ID: "mark", Label: s.session.Say("Set to its mark; a dial is nulled"), Tick: true},
+			{ID: "battery", Label: s.session.Say("Battery or supply is good"), Checkbox: true},
+			{ID: "mark", Label: s.session.Say("Set to its mark; a dial is nulled"), Checkbox: true},
 			figure("weight", s.session.Say("Check weight"), "g", "250"),
 			figure("balance", s.session.Say("Balance shows"), "g", ""),
 			figure("thermometer", s.session.Say("Thermometer"), unit, ""),

@@ -69,17 +69,17 @@ func purposeWord(in session.Language, p dryness.Purpose) string {
 // methodWord names a method.
 func methodWord(in session.Language, m meter.Method) string { return in.Say(m.String()) }
 
-// statusRemark returns a word for whether a meter's checks are in order.
-func statusRemark(in session.Language, s meter.State) model.Remark {
+// instrumentStatus returns a word for whether a meter's checks are in order.
+func instrumentStatus(in session.Language, s meter.State) model.Status {
 	switch s {
 	case meter.Good:
-		return model.Remark{State: model.OK, Text: in.Say("checked")}
+		return model.Status{State: model.OK, Text: in.Say("checked")}
 	case meter.Due:
-		return model.Remark{State: model.Warn, Text: in.Say("check due")}
+		return model.Status{State: model.Warn, Text: in.Say("check due")}
 	case meter.Overdue:
-		return model.Remark{State: model.Stop, Text: in.Say("check overdue")}
+		return model.Status{State: model.Stop, Text: in.Say("check overdue")}
 	case meter.Failed:
-		return model.Remark{State: model.Stop, Text: in.Say("failed its check")}
+		return model.Status{State: model.Stop, Text: in.Say("failed its check")}
 	}
-	return model.Remark{State: model.Warn, Text: in.Say("never checked")}
+	return model.Status{State: model.Warn, Text: in.Say("never checked")}
 }

@@ -36,15 +36,15 @@ type Paper struct {
 	Pages    func() *paper.Layout // what prints; nil, or of nothing: the lines
 	Lines    func() []model.CardLine
 	Shown    func() bool         // whether there is a sheet
-	Headline func() model.Remark // nil: no headline
+	Headline func() model.Status // nil: no headline
 
 	View     *paperview.SlipView
-	headline *widgets.Note
+	headline *widgets.StatusText
 }
 
 // Build makes the sheet.
 func (p *Paper) Build(*shell.Window) fyne.CanvasObject {
-	p.View, p.headline = paperview.NewSlipView(), widgets.NewNote()
+	p.View, p.headline = paperview.NewSlipView(), widgets.NewStatusText()
 	p.headline.Lines = 2
 	if p.Headline == nil {
 		return p.View
@@ -81,15 +81,15 @@ func (p *Paper) fill() {
 // Story shows the chosen row as remarks one under the other.
 type Story struct {
 	Stop string
-	Says func() []model.Remark
+	Says func() []model.Status
 
-	says   *widgets.Remarks
+	says   *widgets.StatusList
 	reader *widgets.Reader
 }
 
 // Build makes the remarks.
 func (s *Story) Build(*shell.Window) fyne.CanvasObject {
-	s.says = widgets.NewRemarks()
+	s.says = widgets.NewStatusList()
 	s.reader = widgets.NewReader(s.says)
 	return s.reader
 }

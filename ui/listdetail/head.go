@@ -20,13 +20,13 @@ type Head struct {
 // head is the title with the search line, and under them the message about the list.
 type head struct {
 	Head
-	reading *widgets.Note
+	reading *widgets.StatusText
 	counted *shell.Label
 	content fyne.CanvasObject
 }
 
 func newHead(title string, h Head, line *widgets.FieldEntry) *head {
-	out := &head{Head: h, reading: widgets.NewNote(), counted: shell.NewLabel("", shell.AtRight)}
+	out := &head{Head: h, reading: widgets.NewStatusText(), counted: shell.NewLabel("", shell.AtRight)}
 	switch {
 	case line == nil && h.Counted == nil:
 		out.content = shell.NewLabel(title, shell.Heading)

@@ -36,7 +36,7 @@ type AskField struct {
 	Chars    int  // width in figures; zero takes twelve
 	Most     int  // the longest text, in letters; zero takes that of its kind
 	Figures  bool // a weight or amount: letters kept out, text at the right
-	Tick     bool // a box to tick, labelled by Label; its value is TickOn or empty
+	Checkbox bool // a box to tick, labelled by Label; its value is TickOn or empty
 	Required bool
 	// Row sets the field beside the others of the same row, under their labels; the rows are those of a
 	// table, counted from 1. Zero gives the field a line of its own.
@@ -53,7 +53,7 @@ type AskField struct {
 func (a AskField) Field() Field {
 	f := Field{ID: a.ID, Label: a.Label, Unit: a.Unit, Chars: a.Chars, Most: a.Most, Options: a.Options, Value: a.Value, Reading: a.Hint}
 	switch {
-	case a.Tick:
+	case a.Checkbox:
 		f.Kind = TickField
 	case a.Options != nil && a.FreeText:
 		f.Kind = OpenField

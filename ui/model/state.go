@@ -15,8 +15,8 @@ const (
 	Missing              // still to be given
 )
 
-// Remark is a sentence under a word that gives a status. Without a word it is only a sentence.
-type Remark struct {
+// Status is a state with its sentence, under a word where it has one.
+type Status struct {
 	State State
 	Word  string
 	Text  string

@@ -3,6 +3,6 @@ package model
 // TruckRow is one truck on the yard, ready to show.
 type TruckRow struct {
 	ID, Key, Truck, Who, Waits string
-	Next                       Remark
+	Next                       Status
 	Current                    bool
 }

@@ -78,19 +78,20 @@ func (p *Prose) Resize(size fyne.Size) {
 	}
 }
 
-func (p *Prose) Typesetter(width float32) *proseLayout {
+// Layout lays the text out at a width.
+func (p *Prose) Layout(width float32) *proseLayout {
 	s := &cardLayout{Painter: paint.PainterFor(p), width: width}
 	return &proseLayout{cardLayout: s}
 }
 
 func (p *Prose) LeastSize() fyne.Size {
-	t := p.Typesetter(max(p.width, 1))
+	t := p.Layout(max(p.width, 1))
 	t.setAll(p.passages)
 	return fyne.NewSize(t.leastWidth(), t.y+t.margin())
 }
 
 func (p *Prose) Paint(size fyne.Size) []fyne.CanvasObject {
-	t := p.Typesetter(size.Width)
+	t := p.Layout(size.Width)
 	sheet := t.Block(apptheme.ColorPaper, fyne.NewPos(0, 0), size)
 	sheet.StrokeColor, sheet.StrokeWidth = t.Color(apptheme.ColorPaperRule), 1
 	t.add(sheet)
@@ -100,7 +101,7 @@ func (p *Prose) Paint(size fyne.Size) []fyne.CanvasObject {
 
 // Top returns the top of a passage.
 func (p *Prose) Top(passage int) float32 {
-	t := p.Typesetter(max(p.width, 1))
+	t := p.Layout(max(p.width, 1))
 	t.setAll(p.passages[:min(passage, len(p.passages))])
 	return t.y
 }

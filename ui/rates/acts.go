@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
@@ -102,15 +103,7 @@ func (r *Rates) readAgain(set *rates.Set, laws *law.Set, err error) {
 }
 
 // SetRatesWrong records the errors of the elevator's own rates; nil for none.
-func SetRatesWrong(f *session.Session, err error) { f.RatesWrong = problemLines(err) }
-
-// problemLines are the mistakes in an error, one to a line.
-func problemLines(err error) []string {
-	if err == nil {
-		return nil
-	}
-	return strings.FieldsFunc(err.Error(), func(r rune) bool { return r == '\n' })
-}
+func SetRatesWrong(f *session.Session, err error) { f.RatesWrong = message.Lines(err) }
 
 // ownFiles lists the mistakes in the elevator's own files, or explains how to begin with them.
 func ownFiles(f *session.Session) []model.CardLine {
@@ -125,7 +118,7 @@ func ownFiles(f *session.Session) []model.CardLine {
 	lines = append(lines, model.CardLine{Kind: model.CardPair, Left: f.Say("Folder"), Note: folder}, model.CardLine{Kind: model.CardRule})
 	if len(f.RatesWrong) > 0 {
 		for _, line := range f.RatesWrong {
-			add(model.CardMark, line)
+			add(model.CardMark, f.Text(line))
 			add(model.CardGap, "")
 		}
 		add(model.CardText, f.Say("Mend these, save the files, and press Ctrl+I. Until all of them are right nothing of what changed is in force."))

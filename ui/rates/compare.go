@@ -104,12 +104,12 @@ func comparedTable(in session.Language, e, other *rates.Edition, t tryLoad) *Tab
 	out := &Table{said: map[string]string{}}
 	mine, err := settle.Settle(t.under(e), e)
 	if err != nil {
-		out.says = in.Say("Under %s: %s", e.ID, session.OneLine(err.Error()))
+		out.says = in.Say("Under %s: %s", e.ID, session.OneLine(in.Text(message.Of(err))))
 		return out
 	}
 	beyond, err := settle.TakenBeyondWater(mine, t.under(e))
 	if err != nil {
-		out.says = in.Say("Under the bare water formula: %s", session.OneLine(err.Error()))
+		out.says = in.Say("Under the bare water formula: %s", session.OneLine(in.Text(message.Of(err))))
 		return out
 	}
 	out.says = in.Say("Beyond the bare water formula %s takes %s, which is %s of the wet weight: %s in the shrink itself, %s as handling.",
@@ -117,7 +117,7 @@ func comparedTable(in session.Language, e, other *rates.Edition, t tryLoad) *Tab
 	var theirs *settle.Settlement
 	if other != nil {
 		if theirs, err = settle.Settle(t.under(other), other); err != nil {
-			out.says = in.Say("Under %s: %s", other.ID, session.OneLine(err.Error()))
+			out.says = in.Say("Under %s: %s", other.ID, session.OneLine(in.Text(message.Of(err))))
 			theirs = nil
 		}
 	}

@@ -49,7 +49,7 @@ func (s pricesSheet) ask() {
 
 // postedToday are the prices in force today, by grain.
 func postedToday(f *session.Session) (map[string]load.Posted, error) {
-	all, err := terms.PostedOn(context.Background(), f.Desk, f.Desk.Today())
+	all, err := terms.PostedOn(f.Desk.Reader().Facts(context.Background(), terms.Posted()), f.Desk.Today())
 	out := map[string]load.Posted{}
 	for _, one := range all {
 		out[one.Commodity] = one

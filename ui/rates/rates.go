@@ -106,9 +106,9 @@ func (r *Rates) Rows() []model.Row {
 }
 
 // today returns the status of an edition today, or that its text was changed.
-func (r *Rates) today(e *rates.Edition) model.Remark {
+func (r *Rates) today(e *rates.Edition) model.Status {
 	if r.rewritten[e.ID] {
-		return model.Remark{State: model.Warn, Text: r.session.Say("text changed")}
+		return model.Status{State: model.Warn, Text: r.session.Say("text changed")}
 	}
 	return statusOf(r.session, e).words(r.session, e)
 }
@@ -119,22 +119,22 @@ func (r *Rates) Empty() string {
 }
 
 // Headline describes the chosen edition and its origin. Invented ones are marked first of all.
-func (r *Rates) Headline() model.Remark {
+func (r *Rates) Headline() model.Status {
 	e := r.edition()
 	if e == nil {
-		return model.Remark{}
+		return model.Status{}
 	}
 	text := session.Join(" ", r.session.Say(e.Title)+".", r.session.Say("In force %s.", periodOf(r.session, e)), r.session.Say("%s, issued %s.", e.Origin.By, r.session.Date(e.Origin.Issued)))
 	if e.Corrects != "" {
 		text = session.Join(" ", text, r.session.Say("Corrects %s.", e.Corrects))
 	}
 	if r.rewritten[e.ID] {
-		return model.Remark{State: model.Warn, Text: r.session.Say("Tickets were settled under another text of %s. They keep theirs; new ones follow this. Give a changed text a new id that corrects the old.", e.ID)}
+		return model.Status{State: model.Warn, Text: r.session.Say("Tickets were settled under another text of %s. They keep theirs; new ones follow this. Give a changed text a new id that corrects the old.", e.ID)}
 	}
 	if e.Status == rates.Example {
-		return model.Remark{State: model.Warn, Text: session.Join(" ", r.session.Say("EXAMPLE, not for trade."), text)}
+		return model.Status{State: model.Warn, Text: session.Join(" ", r.session.Say("EXAMPLE, not for trade."), text)}
 	}
-	return model.Remark{State: model.OK, Text: session.Join(" ", text, e.Origin.Document)}
+	return model.Status{State: model.OK, Text: session.Join(" ", text, e.Origin.Document)}
 }
 
 // Paper is the rows of the edition, or the problems of the files.

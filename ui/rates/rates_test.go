@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -313,7 +314,7 @@ func TestRatesReadAgain(t *testing.T) {
 
 func TestRatesWithoutAny(t *testing.T) {
 	room := sessiontest.EmptyRoom(t)
-	room.Session.RatesWrong = []string{"corn.toml:3: x is not a key"}
+	room.Session.RatesWrong = []message.Text{message.Name("corn.toml:3: x is not a key")}
 	r := NewRates(room.Session)
 	r.Choose("nothing")
 	if r.Shows() != RatesProblems || !strings.Contains(sessiontest.TextOf(r.Paper()), "corn.toml:3") {

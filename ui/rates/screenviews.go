@@ -15,11 +15,11 @@ import (
 type views struct {
 	rates *Rates
 
-	headline    *widgets.Note
+	headline    *widgets.StatusText
 	Paper       *paperview.SlipView
 	Trial       *widgets.Table
 	Compared    *widgets.Table
-	Explanation *widgets.Note
+	Explanation *widgets.StatusText
 	bodies      *fyne.Container
 	right       *fyne.Container
 	turns       [RatesProblems + 1]*widgets.Button
@@ -32,7 +32,7 @@ func newViews(r *Rates) *views { return &views{rates: r} }
 
 // Build makes headline, buttons, and the views.
 func (v *views) Build(w *shell.Window) fyne.CanvasObject {
-	v.headline, v.Explanation = widgets.NewNote(), widgets.NewNote()
+	v.headline, v.Explanation = widgets.NewStatusText(), widgets.NewStatusText()
 	v.headline.Lines, v.Explanation.Lines = 2, 3
 	v.Paper = paperview.NewSlipView()
 	v.Trial = v.newTable(v.rates.Trial)

@@ -49,18 +49,18 @@ func sorted(f *session.Session) []*rates.Edition {
 }
 
 // words say it of an edition.
-func (s editionStatus) words(f *session.Session, e *rates.Edition) model.Remark {
+func (s editionStatus) words(f *session.Session, e *rates.Edition) model.Status {
 	switch s {
 	case usedToday:
-		return model.Remark{State: model.OK, Text: f.Say("used here")}
+		return model.Status{State: model.OK, Text: f.Say("used here")}
 	case inForce:
-		return model.Remark{State: model.Plain, Text: f.Say("in force")}
+		return model.Status{State: model.Plain, Text: f.Say("in force")}
 	case yetToCome:
-		return model.Remark{State: model.Wait, Text: f.Say("from %s", f.Date(e.From))}
+		return model.Status{State: model.Wait, Text: f.Say("from %s", f.Date(e.From))}
 	case overtaken:
-		return model.Remark{State: model.Locked, Text: f.Say("corrected")}
+		return model.Status{State: model.Locked, Text: f.Say("corrected")}
 	}
-	return model.Remark{State: model.Locked, Text: f.Say("over")}
+	return model.Status{State: model.Locked, Text: f.Say("over")}
 }
 
 // statusWord is the mark of an edition in the list.

@@ -39,7 +39,7 @@ func (f *Session) Drafts() *Drafts {
 	f.drafts = &Drafts{session: f, before: map[DraftAt]map[string]string{}, kept: map[DraftAt]map[string]string{}, safe: map[DraftAt]bool{}}
 	all, lost, err := scalehouse.Drafts(context.Background(), f.Desk)
 	for _, sentence := range lost {
-		f.drafts.lost = append(f.drafts.lost, f.Say(sentence))
+		f.drafts.lost = append(f.drafts.lost, f.Text(sentence))
 	}
 	if err != nil {
 		f.drafts.lost = append(f.drafts.lost, f.Sentence(err))

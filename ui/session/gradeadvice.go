@@ -68,13 +68,13 @@ func (a *GradeAdvice) readTable(g grain.GradeResult) {
 	}
 	a.Grade = Join(", ", append([]string{a.Grade}, said(a.language, g.Special)...)...)
 	for _, b := range g.HeldDown {
-		a.held = append(a.held, breachText(a.language, b))
+		a.held = append(a.held, a.language.Text(b)+".")
 	}
 	for _, fault := range g.Faults {
-		a.noticed = append(a.noticed, a.language.Say(fault)+".")
+		a.noticed = append(a.noticed, a.language.Text(fault)+".")
 	}
 	for _, c := range g.Cautions {
-		a.noticed = append(a.noticed, a.language.Say(c)+".")
+		a.noticed = append(a.noticed, a.language.Text(c)+".")
 	}
 	if len(g.NotTested) > 0 {
 		a.untested = a.language.Say("Not tested, and may lower it: %s.", strings.Join(said(a.language, g.NotTested), ", "))
@@ -104,22 +104,9 @@ func said(in Language, english []string) []string {
 	return out
 }
 
-// breachText is a line of the table that the sample broke.
-func breachText(in Language, b grain.Breach) string {
-	text := in.Say("%s %s is over %s, the most for %s.", in.Say(b.Factor), b.Result, b.Limit, in.Say(b.Grade))
-	switch {
-	case b.And != nil:
-		text = in.Say("%s %s is over %s, the most for %s, and %s %s is over %s.", in.Say(b.Factor), b.Result, b.Limit, in.Say(b.Grade),
-			in.Say(b.And.Factor), b.And.Result, b.And.Limit)
-	case b.Bound == grain.Least:
-		text = in.Say("%s %s is under %s, the least for %s.", in.Say(b.Factor), b.Result, b.Limit, in.Say(b.Grade))
-	}
-	return text
-}
-
-// Remarks is the advice beside the tests of the bench; none while nothing of the
+// Statuses is the advice beside the tests of the bench; none while nothing of the
 // table is tested.
-func (a GradeAdvice) Remarks() []model.Remark {
+func (a GradeAdvice) Statuses() []model.Status {
 	if !a.told {
 		return nil
 	}
@@ -128,7 +115,7 @@ func (a GradeAdvice) Remarks() []model.Remark {
 	if a.untested != "" {
 		lines = append(lines, a.untested)
 	}
-	return []model.Remark{{State: model.Plain, Word: a.language.Say("would grade"), Text: strings.Join(lines, "\n")}}
+	return []model.Status{{State: model.Plain, Word: a.language.Say("would grade"), Text: strings.Join(lines, "\n")}}
 }
 
 // Lines are the advice under a working, apart from it: no figure uses it.

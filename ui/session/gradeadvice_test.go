@@ -70,7 +70,7 @@ func TestGradeAdvice(t *testing.T) {
 				t.Errorf("%s: the working does not say %q:\n%s", c.name, words, paper)
 			}
 		}
-		says := a.Remarks()
+		says := a.Statuses()
 		if len(says) > 0 != c.told || c.told && (says[0].State != model.Plain || !strings.Contains(says[0].Text, c.grade+" (advisory, not official)")) {
 			t.Errorf("%s: at the bench %+v", c.name, says)
 		}
@@ -89,7 +89,7 @@ func TestNoGradeAdvice(t *testing.T) {
 	p := r.Session.Desk.Profile()
 	p.Rules = "canada"
 	sessiontest.Must(t, scalehouse.SetProfile(t.Context(), r.Session.Desk, p))
-	if a := session.AdviseGrade(r.Session, sampleOf(t, "corn", "15.2", "test-weight 57 lb/bu")); !strings.Contains(a.Grade, "Canadian grade tables were not read") || a.Remarks() != nil {
+	if a := session.AdviseGrade(r.Session, sampleOf(t, "corn", "15.2", "test-weight 57 lb/bu")); !strings.Contains(a.Grade, "Canadian grade tables were not read") || a.Statuses() != nil {
 		t.Errorf("under Canadian rules: %+v", a)
 	}
 }

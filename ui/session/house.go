@@ -34,13 +34,13 @@ func UsualShares(f *Session, g elevator.Grower) []load.Owner {
 	return owners
 }
 
-// Remarks are the messages beside the fields of a form.
-type Remarks map[string]model.Remark
+// FieldMessages are the messages beside the fields of a form.
+type FieldMessages map[string]model.Status
 
 // Say adds a message to a field; the first one stays, unless the later one is graver.
-func (r Remarks) Say(field string, state model.State, text string) {
+func (r FieldMessages) Say(field string, state model.State, text string) {
 	if old, taken := r[field]; taken && (old.State == model.Stop || state != model.Stop) {
 		return
 	}
-	r[field] = model.Remark{State: state, Text: text}
+	r[field] = model.Status{State: state, Text: text}
 }

@@ -51,7 +51,7 @@ func (f *Session) Known() *Lists {
 
 func (l *Lists) makeGrowers() []model.Option {
 	var out []model.Option
-	for _, g := range l.Growers {
+	for _, g := range elevator.Cards(l.Growers) {
 		o := model.Option{Code: g.ID, Name: g.Name}
 		if n := len(g.Shares); n > 1 {
 			o.Detail = l.language.Say("%d shares", n)

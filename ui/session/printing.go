@@ -119,6 +119,9 @@ func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (
 		return scaleticket.Ticket{}, err
 	}
 	t := TicketOf(f, l, s, copyNo, nil)
+	if t.Titles, err = office.TitlesOf(ctx, f.Desk, l); err != nil {
+		return t, err
+	}
 	t.Code, err = office.Code(ctx, f.Desk, l)
 	return t, err
 }
@@ -129,8 +132,10 @@ func TicketOf(f *Session, l *load.Load, s *settle.Settlement, copyNo int64, prob
 	if who := f.Desk.Who().Name; who != "" {
 		profile.Weigher = who // who issues a ticket signs it
 	}
+	titles, _ := office.TitlesOf(context.Background(), f.Desk, l) // a law that cannot be read is told at the issue
 	return scaleticket.Ticket{
-		House: profile, Load: l, Settlement: s, Edition: EditionOf(f, l),
+		Titles: titles,
+		House:  profile, Load: l, Settlement: s, Edition: EditionOf(f, l),
 		Copy: copyNo, Problems: problems, Zone: f.Zone,
 	}
 }

@@ -64,15 +64,15 @@ func (d Display) isBlind() bool {
 }
 
 // Says describes the display: the weight with its condition, and its state.
-func (d Display) Says(in Language) model.Remark {
+func (d Display) Says(in Language) model.Status {
 	word, state := d.Condition.word(in)
 	switch {
 	case d.IsAtRest():
-		return model.Remark{State: state, Text: in.Say("%s, at rest", d.Weight)}
+		return model.Status{State: state, Text: in.Say("%s, at rest", d.Weight)}
 	case d.isBlind():
-		return model.Remark{State: state, Text: word}
+		return model.Status{State: state, Text: word}
 	}
-	return model.Remark{State: state, Text: Join(", ", d.Weight.String(), word)}
+	return model.Status{State: state, Text: Join(", ", d.Weight.String(), word)}
 }
 
 // Indicator is the truck scale's display, where the program can read it.

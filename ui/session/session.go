@@ -39,7 +39,7 @@ type Session struct {
 	// RatesFolder is the folder of the elevator's own rates; RatesWrong its mistakes, one to a
 	// line.
 	RatesFolder string
-	RatesWrong  []string
+	RatesWrong  []message.Text
 
 	Window Window
 	takeUp func(id string)   // how the yard puts a load on its form

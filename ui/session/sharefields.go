@@ -72,7 +72,7 @@ func ShareFields(f *Session, owners []load.Owner) []model.AskField {
 		}
 		fields = append(fields,
 			model.AskField{ID: ownerField(i), Label: f.Say("Owner %d", i+1), Options: f.Known().GrowerOptions, Value: owner, Chars: 24},
-			model.AskField{ID: shareField(i), Label: f.Say("has"), Value: share, Chars: 8, Hint: f.Say("such as 1/3, or 33.5 in percent")})
+			model.AskField{ID: shareField(i), Label: f.Say("has"), Value: share, Chars: 8, Hint: f.Say("such as 1/3, or 33.5 in percent; 1/3 drying 1/2")})
 	}
 	return fields
 }
@@ -100,7 +100,7 @@ func ReadShares(f *Session, values map[string]string) ([]load.Owner, map[string]
 			}
 			continue
 		}
-		parts, of, err := entry.ParseShare(f.Say("Share"), text)
+		parts, of, drying, err := entry.ParsePart(f.Say("Share"), text)
 		if err != nil {
 			faults[shareField(i)] = f.Sentence(err)
 			continue
@@ -110,8 +110,8 @@ func ReadShares(f *Session, values map[string]string) ([]load.Owner, map[string]
 			faults[ownerField(i)] = f.Sentence(err)
 			continue
 		}
-		owners = append(owners, load.Owner{Party: load.Party{ID: known.ID, Name: known.Name}, Parts: parts, Of: of})
-		g.Shares = append(g.Shares, elevator.Share{GrowerID: known.ID, Parts: parts, Of: of})
+		owners = append(owners, load.Owner{Party: load.Party{ID: known.ID, Name: known.Name}, Parts: parts, Of: of, Drying: drying})
+		g.Shares = append(g.Shares, elevator.Share{GrowerID: known.ID, Parts: parts, Of: of, Drying: drying})
 	}
 	if len(faults) == 0 && len(owners) > 0 {
 		if err := g.Check(); err != nil {
@@ -122,6 +122,9 @@ func ReadShares(f *Session, values map[string]string) ([]load.Owner, map[string]
 }
 
 func shareText(o load.Owner) string {
+	if o.Drying != nil {
+		return entry.PartText(o.Parts, o.Of, o.Drying)
+	}
 	if o.Of.Equal(quantity.Int(100, quantity.Plain)) {
 		return o.Parts.Figure()
 	}

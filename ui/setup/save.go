@@ -102,6 +102,7 @@ func (s *SetUp) profile() elevator.Profile {
 	text := func(id string) string { return strings.TrimSpace(s.values[id]) }
 	p.Business, p.Street, p.Town, p.Phone, p.Licence = text("business"), text("street"), text("town"), text("phone"), text("licence")
 	p.CopiesFor = session.Copies(text("copies"))
+	p.Place = text("place")
 	p.Rules, p.Language, p.Dates = text("rules"), text("language"), text("dates")
 	if p.Unlicensed = p.Rules == unlicensed; p.Unlicensed {
 		p.Rules = "canada"

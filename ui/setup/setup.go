@@ -36,7 +36,7 @@ func (s *SetUp) Reset() {
 	p := s.session.Desk.Profile()
 	s.values = map[string]string{
 		"business": p.Business, "street": p.Street, "town": p.Town, "phone": p.Phone, "licence": p.Licence,
-		"rules": rulesOf(p), "unit": p.WeightUnit().String(),
+		"rules": rulesOf(p), "place": p.Place, "unit": p.WeightUnit().String(),
 		"copies":   strings.Join(p.CopiesFor, ", "),
 		"language": session.OrElse(p.Language, "en"), "dates": session.OrElse(p.Dates, session.IsoDates),
 		"scale": "1", "division": "20", "capacity": "120,000",
@@ -96,6 +96,7 @@ func (s *SetUp) Fields() []model.Field {
 	}
 	fields = append(fields,
 		model.Field{ID: "copies", Label: s.session.Say("Copies for"), Part: model.ClosePart, Chars: 24, Reading: s.session.Say("driver, office, landlord; each copy names whose it is")},
+		model.Field{ID: "place", Label: s.session.Say("Place"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.placeOptions(), Reading: s.session.Say("whose law on tickets was read; empty: none")},
 		model.Field{ID: "language", Label: s.session.Say("Language"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
 		model.Field{ID: "dates", Label: s.session.Say("Dates"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.dateOptions()})
 	if len(s.session.Desk.People()) == 0 {
@@ -105,6 +106,15 @@ func (s *SetUp) Fields() []model.Field {
 		s.fill(&fields[i])
 	}
 	return fields
+}
+
+// placeOptions are the places whose law on tickets was read.
+func (s *SetUp) placeOptions() []model.Option {
+	out := []model.Option{}
+	for _, place := range s.session.Desk.Laws().Places() {
+		out = append(out, model.Option{Code: place})
+	}
+	return out
 }
 
 // linkHint explains the link; empty is valid too.

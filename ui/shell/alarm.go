@@ -19,11 +19,11 @@ type alarm struct {
 	window *Window
 	Bar    *fyne.Container
 	Save   *widgets.Button
-	note   *widgets.Note
+	note   *widgets.StatusText
 }
 
 func newAlarm(w *Window) *alarm {
-	a := &alarm{window: w, note: widgets.NewNote()}
+	a := &alarm{window: w, note: widgets.NewStatusText()}
 	a.note.Lines = 2
 	a.Save = widgets.NewButton(w.Session.Say("Save a copy"), a.saveCopy)
 	a.Save.Importance = widget.DangerImportance

@@ -12,10 +12,12 @@ import (
 // the field's name, and the message.
 type footLine struct {
 	name *Label
-	note *widgets.Note
+	note *widgets.StatusText
 }
 
-func newFootLine() *footLine { return &footLine{name: NewLabel("", small), note: widgets.NewNote()} }
+func newFootLine() *footLine {
+	return &footLine{name: NewLabel("", small), note: widgets.NewStatusText()}
+}
 
 func (f *footLine) objects() []fyne.CanvasObject { return []fyne.CanvasObject{f.name, f.note} }
 

@@ -19,7 +19,7 @@ type FormRow struct {
 	Field    model.Field
 	Label    *Label
 	Unit     *Label
-	note     *widgets.Note
+	note     *widgets.StatusText
 	mark     *rowMark
 	Entry    widgets.Keyed
 	columns  *FormColumns
@@ -35,7 +35,7 @@ type FormColumns struct{ label float32 }
 
 func NewFormRow(in session.Language, f model.Field, entry widgets.Keyed, columns *FormColumns) *FormRow {
 	r := &FormRow{
-		language: in, Label: NewLabel("", Ordinary), note: widgets.NewNote(), Entry: entry, columns: columns,
+		language: in, Label: NewLabel("", Ordinary), note: widgets.NewStatusText(), Entry: entry, columns: columns,
 		Unit: NewLabel("", UnitSize), mark: newRowMark(in.Say("still to come")),
 	}
 	r.ExtendBaseWidget(r)

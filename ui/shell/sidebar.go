@@ -24,7 +24,7 @@ type Sidebar struct {
 	who      *Label
 	Live     *widgets.Figure // the scale's reading
 	here     *widgets.Heading
-	empty    *widgets.Note
+	empty    *widgets.StatusText
 	Trucks   *fyne.Container
 	Scroll   *container.Scroll
 	cells    []*navCell
@@ -40,7 +40,7 @@ func newSidebar(w *Window) *Sidebar {
 		who:      NewLabel("", Quiet),
 		Live:     widgets.NewFigure("", ""),
 		here:     widgets.NewHeading(""),
-		empty:    widgets.NewNote(),
+		empty:    widgets.NewStatusText(),
 		Trucks:   container.New(&Tight{Gap: CardGap}),
 	}
 	r.empty.Lines = 3

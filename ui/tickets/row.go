@@ -18,7 +18,7 @@ type row struct {
 	session *session.Session
 	summary settle.Summary
 	settled bool // there is a summary of the recorded settlement
-	state   model.Remark
+	state   model.Status
 }
 
 func rowOf(f *session.Session, found office.Found) row {
@@ -82,25 +82,25 @@ func (r row) payable() string {
 }
 
 // ticketState is the state of a ticket, in a word.
-func ticketState(in session.Language, r office.Found) model.Remark {
+func ticketState(in session.Language, r office.Found) model.Status {
 	switch load.Phase(r.Phase) {
 	case load.Void:
 		if r.ReissuedBy != 0 {
-			return model.Remark{State: model.Stop, Text: in.Say("void, see %d", r.ReissuedBy)}
+			return model.Status{State: model.Stop, Text: in.Say("void, see %d", r.ReissuedBy)}
 		}
-		return model.Remark{State: model.Stop, Text: in.Say("void")}
+		return model.Status{State: model.Stop, Text: in.Say("void")}
 	case load.Corrected:
-		return model.Remark{State: model.Locked, Text: in.Say("corrected")}
+		return model.Status{State: model.Locked, Text: in.Say("corrected")}
 	case load.TurnedAway:
-		return model.Remark{State: model.Stop, Text: in.Say("refused")}
+		return model.Status{State: model.Stop, Text: in.Say("refused")}
 	}
 	switch {
 	case r.Corrects != 0:
-		return model.Remark{State: model.Wait, Text: in.Say("corrects %d", r.Corrects)}
+		return model.Status{State: model.Wait, Text: in.Say("corrects %d", r.Corrects)}
 	case r.Reissues != 0:
-		return model.Remark{State: model.Wait, Text: in.Say("reissues %d", r.Reissues)}
+		return model.Status{State: model.Wait, Text: in.Say("reissues %d", r.Reissues)}
 	case r.Manual != "":
-		return model.Remark{State: model.Warn, Text: in.Say("manual weight")}
+		return model.Status{State: model.Warn, Text: in.Say("manual weight")}
 	}
-	return model.Remark{State: model.OK, Text: in.Say("issued")}
+	return model.Status{State: model.OK, Text: in.Say("issued")}
 }

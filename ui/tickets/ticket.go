@@ -7,28 +7,28 @@ import (
 )
 
 // Headline describes what happened to the chosen ticket.
-func (t *Ticket) Headline() model.Remark {
+func (t *Ticket) Headline() model.Status {
 	l := t.load
 	if l == nil {
-		return model.Remark{}
+		return model.Status{}
 	}
 	local := t.session.Desk.Local
 	switch l.Phase {
 	case load.Void:
-		if l.Again.By != 0 {
-			return model.Remark{State: model.Stop, Text: t.session.Say("Void, reissued as ticket %d: %s", l.Again.By, l.Ended.Reason)}
+		if l.Reissue.By != 0 {
+			return model.Status{State: model.Stop, Text: t.session.Say("Void, reissued as ticket %d: %s", l.Reissue.By, l.Ended.Reason)}
 		}
-		return model.Remark{State: model.Stop, Text: t.session.Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+		return model.Status{State: model.Stop, Text: t.session.Say("Void since %s, by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
 	case load.Corrected:
-		return model.Remark{State: model.Locked, Text: t.session.Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
+		return model.Status{State: model.Locked, Text: t.session.Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
 	case load.TurnedAway:
-		return model.Remark{State: model.Stop, Text: t.session.Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+		return model.Status{State: model.Stop, Text: t.session.Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
 	}
 	text := t.session.Say("Issued %s by %s, %s.", local(l.Issued.At), l.Weigher, copiesText(t.session.Language, l.Copies))
 	if place := session.InPlaceText(t.session.Language, l); place != "" {
-		return model.Remark{State: model.Wait, Text: place + " · " + text}
+		return model.Status{State: model.Wait, Text: place + " · " + text}
 	}
-	return model.Remark{State: model.OK, Text: text}
+	return model.Status{State: model.OK, Text: text}
 }
 
 func copiesText(in session.Language, copies int64) string {
@@ -58,7 +58,7 @@ func (t *Ticket) WhyNotChange() string {
 	switch {
 	case l == nil:
 		return t.session.Say("No ticket is open.")
-	case l.Again.By != 0:
+	case l.Reissue.By != 0:
 		return alreadyReissued(t.session.Language, l)
 	case l.Phase == load.Void:
 		return t.session.Say("Ticket %d is void already.", l.Number)
@@ -72,14 +72,14 @@ func (t *Ticket) WhyNotChange() string {
 // ticket yet.
 func (t *Ticket) CanReissue() bool {
 	l := t.load
-	return l != nil && l.Phase == load.Void && l.Again.By == 0
+	return l != nil && l.Phase == load.Void && l.Reissue.By == 0
 }
 
 // WhyNotReissue returns why the chosen ticket may not be reissued.
 func (t *Ticket) WhyNotReissue() string {
 	l := t.load
 	switch {
-	case l != nil && l.Again.By != 0:
+	case l != nil && l.Reissue.By != 0:
 		return alreadyReissued(t.session.Language, l)
 	case t.CanChange():
 		return t.session.Say("Ticket %d is in force. Only a void ticket is reissued.", l.Number)
@@ -88,5 +88,5 @@ func (t *Ticket) WhyNotReissue() string {
 }
 
 func alreadyReissued(in session.Language, l *load.Load) string {
-	return in.Say("Ticket %d is void and was reissued as ticket %d. Go on with that one.", l.Number, l.Again.By)
+	return in.Say("Ticket %d is void and was reissued as ticket %d. Go on with that one.", l.Number, l.Reissue.By)
 }

@@ -29,7 +29,7 @@ func TestWhatMayBeReissued(t *testing.T) {
 	for _, c := range []reissueRow{
 		{"in force", load.Load{Phase: load.Ticketed, Number: 7}, false, "Ticket 7 is in force. Only a void ticket is reissued.", model.OK, "Issued", false},
 		{"void", load.Load{Phase: load.Void, Number: 7, Ended: void}, true, "", model.Stop, "by Mae Orton: torn", false},
-		{"void and reissued", load.Load{Phase: load.Void, Number: 7, Ended: void, Again: load.Again{By: 9}}, false,
+		{"void and reissued", load.Load{Phase: load.Void, Number: 7, Ended: void, Reissue: load.Reissue{By: 9}}, false,
 			"Ticket 7 is void and was reissued as ticket 9. Go on with that one.", model.Stop, "Void, reissued as ticket 9: torn", true},
 		{"in place of a void one", load.Load{Phase: load.Ticketed, Number: 9, Reissues: 7, Why: "torn"}, false,
 			"Ticket 9 is in force.", model.Wait, "In place of ticket 7, void: torn · Issued", true},

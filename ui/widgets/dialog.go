@@ -165,7 +165,7 @@ func (b *boxTitle) Paint(size fyne.Size) []fyne.CanvasObject {
 }
 
 // newProse is running text in ink, wrapped to a width.
-func newProse(text string, width float32) *Note {
+func newProse(text string, width float32) *StatusText {
 	n := newWideNote(model.Plain, text, theme.SizeNameText, width)
 	n.inked = true
 	return n

@@ -190,7 +190,7 @@ func TestABoxSaysWhyItStandsAgain(t *testing.T) {
 	d := b.askReason(model.Ask{Title: "Void", Fault: "Ticket 7 is void already."}, false)
 	said := ""
 	for _, o := range d.body {
-		if n, is := o.(*Note); is && n.State() == model.Stop {
+		if n, is := o.(*StatusText); is && n.State() == model.Stop {
 			said = n.Text()
 		}
 	}
@@ -202,7 +202,7 @@ func exampleFields() []model.AskField {
 		{ID: "grower", Label: "Grower", Options: widgettest.Growers(), Required: true},
 		{ID: "truck", Label: "Truck", Options: []model.Option{{Code: "T1"}}, FreeText: true},
 		{ID: "moisture", Label: "Moisture", Unit: "%", Figures: true, Value: "17.2"},
-		{ID: "keep", Label: "Keep the sample", Tick: true, Value: model.TickOn},
+		{ID: "keep", Label: "Keep the sample", Checkbox: true, Value: model.TickOn},
 	}
 }
 

@@ -22,7 +22,7 @@ type Field struct {
 	label string
 	unit  string
 	entry fyne.Widget
-	Note  *Note
+	Note  *StatusText
 	quiet string // the reading, shown when there is nothing worse to say
 	cols  *columns
 }
@@ -37,7 +37,7 @@ const ordinaryChars = 12
 // NewField makes a row around an entry, a find field or a tick. The unit may
 // be empty.
 func NewField(label, unit string, entry fyne.Widget) *Field {
-	f := &Field{label: label, unit: unit, entry: entry, Note: NewNote(), cols: &columns{}}
+	f := &Field{label: label, unit: unit, entry: entry, Note: NewStatusText(), cols: &columns{}}
 	f.Note.Lines = 1
 	f.ExtendBaseWidget(f)
 	return f

@@ -93,7 +93,7 @@ func TestKeysGoToCommandsFirst(t *testing.T) {
 	d := &deeds{open: true}
 	h := newHouse(t, d.commands()...)
 	d.watch(h.Commands)
-	entry, button, tick, table, reader := NewFieldEntry(), NewButton("b", nothing), NewCheckbox("t"), exampleTable(), NewReader(NewRemarks())
+	entry, button, tick, table, reader := NewFieldEntry(), NewButton("b", nothing), NewCheckbox("t"), exampleTable(), NewReader(NewStatusList())
 	pick := NewAutocomplete(widgettest.Growers())
 	ids := []string{"entry", "button", "tick", "table", "reader", "pick"}
 	order := h.Cast(map[string]Keyed{"entry": entry, "button": button, "tick": tick, "table": table, "reader": reader, "pick": pick}, ids...)

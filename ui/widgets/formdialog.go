@@ -149,14 +149,14 @@ func newFormRow(spec model.AskField, in Input) *formRow {
 // be said of a cell.
 type askTable struct {
 	all, grid *fyne.Container
-	note      *Note
+	note      *StatusText
 	about     string // the cell that the note is about
 	heads     []*Heading
 	cells     []*formRow
 }
 
 func newAskTable() *askTable {
-	t := &askTable{note: NewNote()}
+	t := &askTable{note: NewStatusText()}
 	t.grid = container.New(t)
 	t.all = container.New(layout.NewCustomPaddedVBoxLayout(theme.Padding()), t.grid, t.note)
 	return t

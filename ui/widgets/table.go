@@ -206,7 +206,7 @@ func (t *Table) CreateRenderer() fyne.WidgetRenderer {
 type tableRenderer struct {
 	fyne.WidgetRenderer
 	table *Table
-	empty *Note
+	empty *StatusText
 }
 
 func newTableRenderer(t *Table, inside fyne.WidgetRenderer) *tableRenderer {

@@ -36,7 +36,18 @@ func (a appearances) of(field entry.Field, always map[string]appearance) appeara
 	if own, known := always[field.ID]; known {
 		return own
 	}
-	return appearance{chars: 6, reading: func(_ string, l *load.Load) string { return resultReading(a.session.Language, field.Factor, l) }}
+	return appearance{chars: 6, reading: func(_ string, l *load.Load) string {
+		return session.Join(", ", resultReading(a.session.Language, field.Factor, l), a.bushel(field.Factor, l))
+	}}
+}
+
+// bushel names the bushel of a test weight in Canada, where it may be a Winchester bushel or Avery's.
+func (a appearances) bushel(factor grain.Factor, l *load.Load) string {
+	found, tested := session.Find(l.Sample.Findings, func(one load.Finding) bool { return one.Factor == factor.ID })
+	if !tested || found.Amount == nil || found.Amount.Unit() != quantity.LbPerBushel || a.session.Desk.Profile().Rules != "canada" {
+		return ""
+	}
+	return a.session.Say("Winchester bushel")
 }
 
 // always are the appearances of the fields that every load has.
@@ -165,7 +176,7 @@ func (a appearances) termsReading(_ string, l *load.Load) string {
 	if !ok {
 		return ""
 	}
-	return a.session.Say("%s at %s", c.Quantity, c.Price)
+	return a.session.Say("%s at %s", c.Quantity, c.PriceText())
 }
 
 // termsOptions are sale, storage, and the grower's contracts for the grain.
@@ -181,7 +192,7 @@ func (a appearances) termsOptions() []model.Option {
 	d := a.now.Load.Details
 	for _, c := range a.session.Known().Contracts {
 		if c.Grower == d.Grower.ID && c.Commodity == d.Commodity {
-			out = append(out, model.Option{Code: c.Number, Name: a.session.Say("contract"), Detail: a.session.Say("%s at %s until %s", c.Quantity, c.Price, c.Until)})
+			out = append(out, model.Option{Code: c.Number, Name: a.session.Say("contract"), Detail: a.session.Say("%s at %s until %s", c.Quantity, c.PriceText(), c.Until)})
 		}
 	}
 	return out

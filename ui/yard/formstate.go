@@ -27,7 +27,7 @@ type formState struct {
 
 	lines    []line
 	readings map[string]string // how each typed text was understood
-	remarks  session.Remarks
+	messages session.FieldMessages
 	missing  map[string]bool
 	lacking  []guard.Lacking
 	before   *replaced       // the ticket it is to replace; nil where there is none
@@ -40,12 +40,12 @@ func formStateOf(f *session.Session, form *entry.Form, book *load.Load, texts ma
 	tried := form.Tried()
 	s := &formState{
 		language: f.Language, Load: tried.Load, form: form, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,
-		missing: tried.Missing, lacking: tried.Lacking, asked: tried.Asked, remarks: session.Remarks{}, readings: map[string]string{}, refused: map[string]bool{},
+		missing: tried.Missing, lacking: tried.Lacking, asked: tried.Asked, messages: session.FieldMessages{}, readings: map[string]string{}, refused: map[string]bool{},
 	}
 	s.lines = linesOf(form, appearances{f, book, s})
-	for _, field := range slices.Sorted(maps.Keys(tried.Remarks)) {
-		r := tried.Remarks[field]
-		s.remark(s.beside(field), stateOf[r.Kind], saidOf(f.Language, r))
+	for _, field := range slices.Sorted(maps.Keys(tried.Messages)) {
+		r := tried.Messages[field]
+		s.addMessage(s.beside(field), stateOf[r.Severity], saidOf(f.Language, r))
 	}
 	refused := form.Refused()
 	for _, l := range s.lines {
@@ -53,26 +53,26 @@ func formStateOf(f *session.Session, form *entry.Form, book *load.Load, texts ma
 		if typed && l.reading != nil && refused[l.ID] == nil {
 			s.readings[l.ID] = l.reading(text, s.Load)
 		}
-		if typed && s.remarks[l.ID].State == model.Stop {
+		if typed && s.messages[l.ID].State == model.Stop {
 			s.refused[l.ID] = true
 		}
 	}
 	return s
 }
 
-var stateOf = map[entry.RemarkKind]model.State{entry.Warn: model.Warn, entry.Ask: model.Warn, entry.Stop: model.Stop}
+var stateOf = map[entry.Severity]model.State{entry.Warn: model.Warn, entry.Ask: model.Warn, entry.Stop: model.Stop}
 
 // saidOf is a remark in the language of the desk.
-func saidOf(in session.Language, r entry.Remark) string {
+func saidOf(in session.Language, r entry.FieldMessage) string {
 	if r.Err != nil {
 		return in.Sentence(r.Err)
 	}
 	return in.Text(r.Text)
 }
 
-// remark adds a message to a field; see [session.Remarks].
-func (s *formState) remark(field string, state model.State, text string) {
-	s.remarks.Say(field, state, text)
+// addMessage adds a message to a field; see [session.FieldMessages].
+func (s *formState) addMessage(field string, state model.State, text string) {
+	s.messages.Say(field, state, text)
 }
 
 // wholeLoad is the field of a remark about the load as a whole.
@@ -106,7 +106,7 @@ func (s *formState) field(l line, text string) model.Field {
 	if reading := s.readings[l.ID]; reading != "" {
 		out.Reading = reading
 	}
-	if r := s.remarks[l.ID]; r.Text != "" {
+	if r := s.messages[l.ID]; r.Text != "" {
 		out.State, out.Note = r.State, s.language.Say(r.Text)
 	}
 	return out
@@ -116,7 +116,7 @@ func (s *formState) field(l line, text string) model.Field {
 // something wrong in it; empty when the load is whole.
 func (s *formState) FirstMissing() string {
 	for _, l := range s.lines {
-		if s.missing[l.ID] || s.remarks[l.ID].State == model.Stop {
+		if s.missing[l.ID] || s.messages[l.ID].State == model.Stop {
 			return l.ID
 		}
 	}
@@ -176,7 +176,7 @@ func (s *formState) CanSplit() bool { return len(s.form.Drafts()) == 1 }
 func (s *formState) Leaves() bool { return s.Load.Details.Direction == load.Outbound }
 
 // Next says briefly what the load waits for, with its state.
-func (s *formState) Next() model.Remark {
+func (s *formState) Next() model.Status {
 	return board.NextAct(s.language, s.Load, s.settlement != nil)
 }
 
@@ -189,7 +189,7 @@ func (s *formState) CanIssue() bool {
 // WhyNotIssue returns the first reason that the ticket cannot be issued.
 func (s *formState) WhyNotIssue() string {
 	for _, l := range s.lines {
-		if r := s.remarks[l.ID]; s.refused[l.ID] && r.State == model.Stop {
+		if r := s.messages[l.ID]; s.refused[l.ID] && r.State == model.Stop {
 			return s.language.Say("%s: %s", l.label, r.Text)
 		}
 	}
@@ -200,7 +200,7 @@ func (s *formState) WhyNotIssue() string {
 		if s.missing[l.ID] {
 			return s.language.Say("%s is still to come.", l.label)
 		}
-		if r := s.remarks[l.ID]; r.State == model.Stop {
+		if r := s.messages[l.ID]; r.State == model.Stop {
 			return r.Text
 		}
 	}

@@ -40,7 +40,7 @@ func (l *lastTicket) show(p *Preview) {
 	if l.isFresh(p.session.Desk.Now()) {
 		said = p.session.Say("Ticket %d, truck %s. Ctrl+Shift+P prints it again, Ctrl+Shift+V voids it.", l.number, l.truck)
 	}
-	p.Margin = model.Remark{State: model.Locked, Text: said}
+	p.Margin = model.Status{State: model.Locked, Text: said}
 }
 
 // regret is the time in which a ticket that was issued by mistake is voided by one key. The truck still

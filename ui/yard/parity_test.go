@@ -142,7 +142,7 @@ func ownersValues(f *LoadForm, text string) map[string]string {
 // formOutcome is what the form says, as the table says it.
 func formOutcome(f *LoadForm, c entrytest.Case) string {
 	for _, text := range c.Texts() {
-		if l, known := f.Now.Line(text.Field); known && f.IsTyped(l.ID) && f.Now.remarks[l.ID].State == model.Stop {
+		if l, known := f.Now.Line(text.Field); known && f.IsTyped(l.ID) && f.Now.messages[l.ID].State == model.Stop {
 			return "refused " + l.ID
 		}
 	}

@@ -22,7 +22,7 @@ type Preview struct {
 
 	Fields  []model.Field
 	Figures []model.Figure       // net, quantity settled, payable: what clerk and driver look for
-	Margin  model.Remark         // beside the figures
+	Margin  model.Status         // beside the figures
 	Tenth   string               // the value of a tenth of a point of moisture; may be empty
 	Slip    scaleticket.Document // the ticket, with placeholders for what is missing
 	Ruler   model.Ruler          // of the moisture; bare without rates and reading
@@ -111,17 +111,17 @@ func moneyBetween(in session.Language, s, w *settle.Settlement) string {
 
 // margin returns the problem that stops the load as a whole, else the question about it, else the
 // ticket it replaces, else the value of a tenth of a point.
-func (p Preview) margin() model.Remark {
-	if stopped := p.now.remarks[wholeLoad]; stopped.State == model.Stop {
+func (p Preview) margin() model.Status {
+	if stopped := p.now.messages[wholeLoad]; stopped.State == model.Stop {
 		return stopped
 	}
 	if asked := p.now.questions(); len(asked) > 0 {
-		return model.Remark{State: model.Warn, Text: p.session.Text(asked[0])}
+		return model.Status{State: model.Warn, Text: p.session.Text(asked[0])}
 	}
 	if place := session.InPlaceText(p.session.Language, p.now.Load); place != "" {
-		return model.Remark{State: model.Plain, Text: session.Join(" ", p.now.payableChange(p.session.Language), place)}
+		return model.Status{State: model.Plain, Text: session.Join(" ", p.now.payableChange(p.session.Language), place)}
 	}
-	return model.Remark{State: model.Plain, Text: p.Tenth}
+	return model.Status{State: model.Plain, Text: p.Tenth}
 }
 
 // ruler has the trigger, the shrink-to moisture, and the moisture of this load.

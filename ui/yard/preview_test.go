@@ -151,7 +151,7 @@ func TestMarginOfAStoppedLoad(t *testing.T) {
 		t.Errorf("a good load says %+v", m)
 	}
 	beside := f.Now.beside("something the form does not ask for")
-	f.Now.remark(beside, model.Stop, "The deductions take more than the load is worth.")
+	f.Now.addMessage(beside, model.Stop, "The deductions take more than the load is worth.")
 	if m := f.Preview().Margin; m.State != model.Stop || !strings.Contains(m.Text, "more than the load is worth") {
 		t.Errorf("a stopped load says %+v", m)
 	}

@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
@@ -24,7 +25,7 @@ func (r Results) Fields() []model.Field {
 // Has reports whether a field is one of the results.
 func (r Results) Has(id string) bool {
 	l, known := r.form.Now.Line(id)
-	return known && l.Part == model.SamplePart && id != string(grain.Moisture)
+	return id == entry.NoneSeen || known && l.Part == model.SamplePart && id != string(grain.Moisture)
 }
 
 // Wrong is the message beside the first typed result that cannot be used.
@@ -56,7 +57,8 @@ func (r Results) Written() {
 func (r Results) Typed() map[string]string {
 	out := map[string]string{}
 	for id, text := range r.form.typed.texts {
-		if l, known := r.form.Now.Line(id); known && r.Has(id) && text != l.Shown(r.form.session.Language, r.form.inBook()) {
+		l, known := r.form.Now.Line(id)
+		if r.Has(id) && (!known || text != l.Shown(r.form.session.Language, r.form.inBook())) {
 			out[id] = text
 		}
 	}
@@ -78,6 +80,24 @@ func (r Results) Restore(draft, typed map[string]string) {
 		}
 	}
 	r.form.read()
+}
+
+// CanSeeNone reports whether the sample's grain is known.
+func (r Results) CanSeeNone() bool {
+	return r.form != nil && r.form.Now.form.Commodity() != ""
+}
+
+// SeeNone answers, or takes the answer back, that whatever is counted or noticed and not typed was
+// looked for and not found: without it no grade is ever whole.
+func (r Results) SeeNone() {
+	said, answer := r.form.session.Say("Whatever is counted or noticed and not typed counts as looked for and not found."), "yes"
+	if r.Sample().NoneSeen {
+		said, answer = r.form.session.Say("What is not typed counts as not looked for."), "no"
+	}
+	r.form.put(entry.NoneSeen, answer)
+	r.form.read()
+	r.form.saveDraft()
+	r.form.session.Notify(model.OK, said)
 }
 
 // CanAskMore reports whether the commodity has results that the form does not ask

@@ -44,6 +44,7 @@ var loadActs = []shell.ActRow[*Screen]{
 		When: func(s *Screen) bool { return limits{s.Form()}.canAccept() }, Why: "No limit stands in the way that a manager could accept.",
 		Do: func(s *Screen) { limits{s.Form()}.ask() }},
 	{ID: "load.working", Title: "Working", Key: widgets.Ctrl(fyne.KeyW), Do: (*Screen).turnPaper},
+	{ID: "load.read", Title: "The slip in large letters", Key: widgets.CtrlShift(fyne.KeyB), Do: (*Screen).readSlip},
 
 	{ID: "load.weigh", Title: "Take the weight from the scale", Key: widgets.Bare(fyne.KeyF10), Break: true,
 		When: func(s *Screen) bool { return s.Yard.Scale.CanRead() }, Why: "The scale is not linked: type the weight. Equipment says how to link it.",
@@ -65,6 +66,9 @@ var loadActs = []shell.ActRow[*Screen]{
 		Do: func(s *Screen) {
 			ResultsOf(s.Form()).AskMore(func(field string) { s.Load.Show(true); s.Load.Focus(field) })
 		}},
+	{ID: "load.none", Title: "Looked for, not found", Key: widgets.CtrlShift(fyne.KeyN),
+		When: func(s *Screen) bool { return ResultsOf(s.Form()).CanSeeNone() }, Why: "Say first what grain it is.",
+		Do: func(s *Screen) { ResultsOf(s.Form()).SeeNone(); s.Load.showAll() }},
 	{ID: "load.details", Title: "More about the load", Key: widgets.Ctrl(fyne.KeyM), Do: func(s *Screen) { detailsSheet{s.Form()}.ask() }},
 	{ID: "load.papers", Title: "Where it grew, and its papers", Key: widgets.CtrlShift(fyne.KeyG), Do: func(s *Screen) { papersSheet{detailsSheet{s.Form()}}.ask() }},
 	{ID: "load.grower", Title: "New grower", Key: widgets.Ctrl(fyne.KeyG), Do: func(s *Screen) { s.Form().AskGrower() }},

@@ -40,7 +40,7 @@ func (p *papers) reveal(field string) { p.Slip.Reveal(field) }
 // figureHead shows the large figures, with the remark about the load as a whole.
 type figureHead struct {
 	Each   []*widgets.Figure
-	margin *widgets.Note
+	margin *widgets.StatusText
 	all    fyne.CanvasObject
 }
 
@@ -48,7 +48,7 @@ type figureHead struct {
 var figureChars = []int{6, 8, 9}
 
 func newFigureHead(now Preview) *figureHead {
-	h := &figureHead{margin: widgets.NewNote()}
+	h := &figureHead{margin: widgets.NewStatusText()}
 	h.margin.Lines = 3
 	row := container.New(shell.Fitting{})
 	for i, f := range now.Figures {

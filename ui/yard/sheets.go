@@ -2,7 +2,6 @@ package yard
 
 import (
 	"context"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -18,7 +17,7 @@ import (
 
 // seldom are the fields of a load that few loads need. They have no place on the
 // form and are asked for on a sheet of their own.
-var seldom = []string{"driver", "plate", "trailer", "class", "crop", "whose", "consignee", "agent", "number", "probes", "tester", "kept"}
+var seldom = []string{"driver", "plate", "trailer", "class", "crop", "whose", "consignee", "agent", "number", "probes", "tester", "none-seen", "kept"}
 
 // ofPapers are the fields of where the grain grew, and of the papers that go with it.
 var ofPapers = []string{
@@ -160,7 +159,7 @@ func (s sharesSheet) texts(values map[string]string) map[string]string {
 	owners, _ := session.ReadShares(s.form.session, values)
 	var shares []string
 	for _, o := range owners {
-		shares = append(shares, fmt.Sprintf("%s=%s/%s", session.PartyText(o.Party), session.Bare(o.Parts), session.Bare(o.Of)))
+		shares = append(shares, session.PartyText(o.Party)+"="+entry.PartText(o.Parts, o.Of, o.Drying))
 	}
 	return map[string]string{"shares": strings.Join(shares, "; "), "owner-terms": session.OwnerTermsTyped(values, owners)}
 }

@@ -1,17 +1,12 @@
 package bins
 
 import (
-	"strings"
-
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/bin"
-	"tenthpoint/internal/bin/shape"
-	"tenthpoint/internal/entry"
-	"tenthpoint/internal/quantity"
 )
 
 type measured struct {
-	moving
+	moved
 	Bin        string `arg:"" help:"Bin that was measured."`
 	Depth      string `help:"Level depth at the wall, from the lowest point; ft unless it says m." placeholder:"LENGTH"`
 	Peak       string `help:"How high the grain is heaped above it; below zero for a hole. Without it, level." placeholder:"LENGTH"`
@@ -29,28 +24,22 @@ func (measured) Help() string {
 }
 
 func (c measured) Run(t *terminal.Terminal) error {
-	return c.enter(t, bin.MeasureUp, c.Bin, func(p *terminal.Session, m *bin.Movement) error {
-		measure := shape.Measure{PeakGuessed: c.PeakGuess, PackSource: c.PackTable}
-		var err error
-		if measure.Depth, err = length("Depth", c.Depth); err != nil {
-			return err
-		}
-		if measure.Peak, err = length("Peak", c.Peak); err != nil {
-			return err
-		}
-		if measure.TestWeight, err = figure("Test weight", c.TestWeight, quantity.LbPerBushel, quantity.KgPerHL); err != nil {
-			return err
-		}
-		if measure.Pack, err = figure("Pack", c.Pack, quantity.Percent); err != nil {
-			return err
-		}
-		m.Count = &bin.Count{Bin: c.Bin, Measure: &measure, Posted: c.Post}
-		return nil
+	return c.enter(t, bin.MeasureUp, map[string]string{
+		"from": c.Bin, "depth": c.Depth, "peak": c.Peak, "peak-unknown": ticked(c.PeakGuess), "test-weight": c.TestWeight,
+		"pack": c.Pack, "pack-table": c.PackTable, "post": ticked(c.Post),
 	})
 }
 
+// ticked is the text of a field that is yes or left alone.
+func ticked(yes bool) string {
+	if yes {
+		return "yes"
+	}
+	return ""
+}
+
 type weighed struct {
-	moving
+	moved
 	Bin    string `arg:"" help:"Bin that was weighed over."`
 	Weight string `arg:"" help:"What it really holds."`
 }
@@ -62,23 +51,14 @@ func (weighed) Help() string {
 }
 
 func (c weighed) Run(t *terminal.Terminal) error {
-	return c.enter(t, bin.WeighOver, c.Bin, func(p *terminal.Session, m *bin.Movement) error {
-		w, err := weight(p, "Weight", c.Weight)
-		m.Count = &bin.Count{Bin: c.Bin, Counted: w, Posted: true}
-		return err
-	})
+	return c.enter(t, bin.WeighOver, map[string]string{"from": c.Bin, "counted": c.Weight})
 }
 
 type writeOff struct {
-	moving
+	moved
 	Bin    string `arg:"" help:"Bin it is written off from."`
 	Weight string `arg:"" help:"Weight."`
 	As     string `help:"What the adjustment is: shrink, error, count or weighed." enum:"shrink,error,count,weighed," default:""`
-}
-
-// adjustments are the words typed for the four kinds of adjustment.
-var adjustments = map[string]bin.Adjustment{
-	"shrink": bin.ShrinkRecalculation, "error": bin.ErrorCorrection, "count": bin.AccountantsCount, "weighed": bin.WeighedInventory,
 }
 
 func (writeOff) Help() string {
@@ -86,18 +66,5 @@ func (writeOff) Help() string {
 }
 
 func (c writeOff) Run(t *terminal.Terminal) error {
-	return c.enter(t, bin.WriteOff, c.Bin, func(p *terminal.Session, m *bin.Movement) error {
-		w, err := weight(p, "Weight", c.Weight)
-		m.From, m.Adjusts = one(c.Bin, w), adjustments[c.As]
-		return err
-	})
-}
-
-// temperature reads a temperature with F or C.
-func temperature(text string) (quantity.Amount, error) {
-	a, err := entry.Temperature("Temperature", strings.TrimSpace(text), quantity.Plain)
-	if err == nil && !quantity.IsTemperature(a) {
-		err = terminal.Refusal("Write it with F or C, like 52F", "%q has no scale", text)
-	}
-	return a, err
+	return c.enter(t, bin.WriteOff, map[string]string{"from": c.Bin, "weight": c.Weight, "as": c.As})
 }

@@ -228,6 +228,6 @@ func (c show) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.ShowDocument(c.DocumentFlags, doc, "bin-"+c.Bin+"-"+to.String(), true)
+		return p.ShowDocument(c.DocumentFlags, doc, "bin-"+c.Bin+"-"+to.String(), false)
 	})
 }

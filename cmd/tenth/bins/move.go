@@ -5,12 +5,11 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/bin"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
 
 type transfer struct {
-	moving
+	moved
 	From   string `arg:"" help:"Bin it is taken from."`
 	Into   string `arg:"" help:"Bin it goes into."`
 	Weight string `arg:"" optional:"" help:"Weight; without it, all that lies there."`
@@ -22,17 +21,11 @@ func (transfer) Help() string {
 }
 
 func (c transfer) Run(t *terminal.Terminal) error {
-	return c.enter(t, bin.Transfer, c.From, func(p *terminal.Session, m *bin.Movement) error {
-		w, err := weightOrAll(p, m, c.From, c.Weight)
-		m.From, m.Into = one(c.From, w), one(c.Into, w)
-		return err
-	})
+	return c.enter(t, bin.Transfer, map[string]string{"from": c.From, "into": c.Into, "weight": c.Weight})
 }
 
-func one(name string, w quantity.Amount) []bin.Weighed { return []bin.Weighed{{Bin: name, Weight: w}} }
-
 type blended struct {
-	moving
+	moved
 	From []string `sep:"none" required:"" help:"A bin and how much of it; may be repeated." placeholder:"BIN=WEIGHT"`
 	Into string   `required:"" help:"Bin the mix goes into." placeholder:"BIN"`
 }
@@ -44,50 +37,21 @@ func (blended) Help() string {
 }
 
 func (c blended) Run(t *terminal.Terminal) error {
-	first, _, _ := strings.Cut(c.From[0], "=")
-	return c.enter(t, bin.Blend, first, func(p *terminal.Session, m *bin.Movement) error {
-		for _, text := range c.From {
-			name, figure, ok := strings.Cut(text, "=")
-			if !ok {
-				return terminal.Refusal("Write it like B1=30000", "%q is not a bin and a weight", text)
-			}
-			w, err := weight(p, "Weight", figure)
-			if err != nil {
-				return err
-			}
-			m.From = append(m.From, bin.Weighed{Bin: name, Weight: w})
-		}
-		m.Into = one(c.Into, m.In())
-		return nil
-	})
+	return c.enter(t, bin.Blend, map[string]string{"parts": strings.Join(c.From, "; "), "into": c.Into})
 }
 
 type turned struct {
-	moving
+	moved
 	Bin  string `arg:"" help:"Bin that is turned."`
 	Lost string `help:"Weight lost on the way, if it was found." placeholder:"WEIGHT"`
 }
 
 func (c turned) Run(t *terminal.Terminal) error {
-	return c.enter(t, bin.Turn, c.Bin, func(p *terminal.Session, m *bin.Movement) error {
-		w, err := all(p, m, c.Bin)
-		if err != nil {
-			return err
-		}
-		m.From, m.Into = one(c.Bin, w), one(c.Bin, w)
-		if c.Lost == "" {
-			return nil
-		}
-		lost, err := weight(p, "Weight lost", c.Lost)
-		if err == nil && lost.Unit() == w.Unit() {
-			m.Into = one(c.Bin, w.Sub(lost))
-		}
-		return err
-	})
+	return c.enter(t, bin.Turn, map[string]string{"from": c.Bin, "lost": c.Lost})
 }
 
 type cleaned struct {
-	moving
+	moved
 	From       string `arg:"" help:"Bin it is taken from."`
 	Into       string `arg:"" help:"Bin the clean grain goes into; it may be the same."`
 	Weight     string `help:"Weight that went into the cleaner; without it, all that lies there." placeholder:"WEIGHT"`
@@ -95,24 +59,11 @@ type cleaned struct {
 }
 
 func (c cleaned) Run(t *terminal.Terminal) error {
-	return c.enter(t, bin.Clean, c.From, func(p *terminal.Session, m *bin.Movement) error {
-		w, err := weightOrAll(p, m, c.From, c.Weight)
-		if err != nil {
-			return err
-		}
-		if m.Screenings, err = weight(p, "Screenings", c.Screenings); err != nil {
-			return err
-		}
-		if m.Screenings.Unit() != w.Unit() {
-			return terminal.Refusal("Weigh both in one unit", "%s went in and %s of screenings came out", w, m.Screenings)
-		}
-		m.From, m.Into = one(c.From, w), one(c.Into, w.Sub(m.Screenings))
-		return nil
-	})
+	return c.enter(t, bin.Clean, map[string]string{"from": c.From, "into": c.Into, "weight": c.Weight, "screenings": c.Screenings})
 }
 
 type dried struct {
-	moving
+	moved
 	From        string `arg:"" help:"Bin it is taken from."`
 	Into        string `arg:"" help:"Bin the dried grain goes into."`
 	WeightIn    string `required:"" help:"Weight that went into the dryer." placeholder:"WEIGHT"`
@@ -132,59 +83,25 @@ func (dried) Help() string {
 }
 
 func (c dried) Run(t *terminal.Terminal) error {
-	return c.enter(t, bin.Dry, c.From, func(p *terminal.Session, m *bin.Movement) error {
-		in, err := weight(p, "Weight in", c.WeightIn)
-		if err != nil {
-			return err
-		}
-		out, err := weight(p, "Weight out", c.WeightOut)
-		if err != nil {
-			return err
-		}
-		m.From, m.Into = one(c.From, in), one(c.Into, out)
-		m.Drying, err = c.run()
-		return err
+	return c.enter(t, bin.Dry, map[string]string{
+		"from": c.From, "into": c.Into, "weight-in": c.WeightIn, "weight-out": c.WeightOut,
+		"moisture-in": c.MoistureIn, "moisture-out": c.MoistureOut, "test-weight": c.TestWeight,
+		"fuel": c.Fuel, "power": c.Power, "hours": c.Hours,
 	})
 }
 
-func (c dried) run() (*bin.Run, error) {
-	var r bin.Run
-	var err error
-	if r.MoistureIn, err = terminal.ParsePercent("Moisture in", c.MoistureIn); err != nil {
-		return nil, err
-	}
-	if r.MoistureOut, err = terminal.ParsePercent("Moisture out", c.MoistureOut); err != nil {
-		return nil, err
-	}
-	if r.TestWeight, err = figure("Test weight", c.TestWeight, quantity.LbPerBushel, quantity.KgPerHL); err != nil {
-		return nil, err
-	}
-	if r.Fuel, err = figure("Fuel", c.Fuel, quantity.Gallon, quantity.Litre, quantity.KWh); err != nil {
-		return nil, err
-	}
-	if r.Power, err = figure("Power", c.Power, quantity.KWh); err != nil {
-		return nil, err
-	}
-	r.Hours, err = hours(c.Hours)
-	return &r, err
-}
-
 type aerated struct {
-	moving
+	moved
 	Bin   string `arg:"" help:"Bin that was aired."`
 	Hours string `arg:"" help:"How long the fans ran."`
 }
 
 func (c aerated) Run(t *terminal.Terminal) error {
-	return c.enter(t, bin.Aerate, c.Bin, func(p *terminal.Session, m *bin.Movement) (err error) {
-		m.From = one(c.Bin, quantity.Zero(quantity.Lb))
-		m.Hours, err = hours(c.Hours)
-		return err
-	})
+	return c.enter(t, bin.Aerate, map[string]string{"from": c.Bin, "hours": c.Hours})
 }
 
 type heat struct {
-	moving
+	moved
 	Bin      string   `arg:"" help:"Bin whose grain was measured."`
 	Readings []string `arg:"" help:"Temperatures from the floor up, with F or C."`
 }
@@ -192,17 +109,7 @@ type heat struct {
 func (heat) Help() string { return `    tenth bin temperatures B1 52F 54F 61F` }
 
 func (c heat) Run(t *terminal.Terminal) error {
-	return c.enter(t, bin.Temperatures, c.Bin, func(p *terminal.Session, m *bin.Movement) error {
-		m.From = one(c.Bin, quantity.Zero(quantity.Lb))
-		for _, text := range c.Readings {
-			reading, err := temperature(text)
-			if err != nil {
-				return err
-			}
-			m.Readings = append(m.Readings, reading)
-		}
-		return nil
-	})
+	return c.enter(t, bin.Temperatures, map[string]string{"from": c.Bin, "readings": strings.Join(c.Readings, " ")})
 }
 
 type undo struct {
@@ -224,6 +131,6 @@ func (c undo) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		return moving{}.say(p, m)
+		return moved{}.say(p, m)
 	})
 }

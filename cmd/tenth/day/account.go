@@ -2,7 +2,6 @@ package day
 
 import (
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 )
 
@@ -24,11 +23,7 @@ func (Account) Help() string {
 
 func (c Account) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		from, err := entry.ParseDay("From", c.From, p.Today())
-		if err != nil {
-			return err
-		}
-		to, err := entry.ParseDay("To", c.To, p.Today())
+		from, to, err := p.Span(c.From, c.To)
 		if err != nil {
 			return err
 		}

@@ -5,7 +5,6 @@ import (
 	"path/filepath"
 
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/report"
 )
@@ -30,11 +29,7 @@ func (Examine) Help() string {
 
 func (c Examine) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, c.Who, func(p *terminal.Session) error {
-		from, err := entry.ParseDay("From", c.From, p.Today())
-		if err != nil {
-			return err
-		}
-		to, err := entry.ParseDay("To", c.To, p.Today())
+		from, to, err := p.Span(c.From, c.To)
 		if err != nil {
 			return err
 		}

@@ -15,6 +15,15 @@ type Contract struct {
 	Show contractShow `cmd:"" help:"Show a contract."`
 	Add  contractAdd  `cmd:"" help:"Write a contract down."`
 	End  contractEnd  `cmd:"" help:"End a contract on a day."`
+
+	Sign   contractSign   `cmd:"" help:"Write down that both parties have signed."`
+	Price  contractPrice  `cmd:"" help:"Price a part of a contract whose price is open."`
+	Extend contractExtend `cmd:"" help:"Move the last day of delivery."`
+	Roll   contractRoll   `cmd:"" help:"Roll a contract to another futures month."`
+	BuyOut contractBuyOut `cmd:"" name:"buy-out" help:"End a contract whose rest will not come, for money."`
+	Cancel contractCancel `cmd:"" help:"Cancel a contract on which nothing was delivered."`
+	Fill   contractFill   `cmd:"" help:"Which loads of a grower fill which contracts."`
+	Print  contractPrint  `cmd:"" help:"A contract as a paper to sign."`
 }
 
 type contractList struct {
@@ -65,7 +74,7 @@ func contractRow(p *terminal.Session, c elevator.ContractTerms) ([]any, error) {
 	if left.Sign() < 0 {
 		left = quantity.Zero(left.Unit())
 	}
-	return []any{c.Number, c.Grower, p.GrainName(c.Commodity), c.Quantity.String(), fill.Delivered.String(), left.String(), c.Price.String(), c.Until.String()}, nil
+	return []any{c.Number, c.Grower, p.GrainName(c.Commodity), c.Quantity.String(), fill.Delivered.String(), left.String(), c.PriceText(), c.Until.String()}, nil
 }
 
 type contractShow struct {
@@ -91,24 +100,35 @@ func (c contractShow) Run(t *terminal.Terminal) error {
 type contractAdd struct {
 	terminal.BookFlags
 	terminal.WhoFlags
-	Number    string `arg:"" help:"Number of the contract." placeholder:"NUMBER"`
-	Grower    string `required:"" help:"Grower, by code or name." placeholder:"GROWER"`
-	Commodity string `required:"" help:"The grain, by id or name." placeholder:"GRAIN"`
-	Quantity  string `required:"" help:"What is agreed, in the unit its rates settle by: bu, cwt or t." placeholder:"FIGURE"`
-	Price     string `required:"" help:"Price per that unit." placeholder:"MONEY"`
-	Until     string `required:"" help:"Last day of delivery." placeholder:"YYYY-MM-DD"`
+	Number    string   `arg:"" help:"Number of the contract." placeholder:"NUMBER"`
+	Grower    string   `required:"" help:"Grower, by code or name." placeholder:"GROWER"`
+	Commodity string   `required:"" help:"The grain, by id or name." placeholder:"GRAIN"`
+	Quantity  string   `required:"" help:"What is agreed, in the unit its rates settle by: bu, cwt or t." placeholder:"FIGURE"`
+	Price     string   `help:"Price per that unit; of a minimum price, the least. Left out where the form leaves it open." placeholder:"MONEY"`
+	Form      string   `help:"What sort of contract it is." enum:"forward,cash,basis,hedge-to-arrive,minimum-price,delayed-price,deferred-payment,grain-bank" default:"forward"`
+	Basis     string   `help:"What a basis contract fixes, above or below the futures price." placeholder:"MONEY"`
+	Futures   string   `help:"What hedge-to-arrive fixes." placeholder:"MONEY"`
+	Month     string   `help:"Futures month, as the market writes it." placeholder:"MONTH"`
+	From      string   `help:"First day of delivery." placeholder:"YYYY-MM-DD"`
+	Tolerance string   `help:"What may come more or stay away, in percent of the quantity." placeholder:"PERCENT"`
+	Quality   string   `help:"The quality it is priced on." placeholder:"WORDS"`
+	Seller    []string `sep:"none" help:"Who sells on it with which share; may be repeated. Without any, the grower alone." placeholder:"CODE=2/3"`
+	Until     string   `required:"" help:"Last day of delivery." placeholder:"YYYY-MM-DD"`
 }
 
 func (contractAdd) Help() string {
-	return `A manager's act. Loads name the contract with --contract and take its price.
+	return `A manager's act. Loads name the contract with --contract and take its price, where it has one.
 
-    tenth contract add C-1 --grower 102 --commodity corn --quantity 5000 --price 4.12 --until 2026-12-31 --who "Mae Orton"`
+    tenth contract add C-1 --grower 102 --commodity corn --quantity 5000 --price 4.12 --until 2026-12-31 --who "Mae Orton"
+    tenth contract add B-1 --form basis --basis=-0.30 --month 2027-03 --tolerance 2 --grower 102 --commodity corn \
+        --quantity 5000 --from 2026-10-01 --until 2027-02-28 --who "Mae Orton"`
 }
 
 func (c contractAdd) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
 		one, err := entry.ReadContract(office.NewEntering(p, p.Desk), entry.ContractTexts{
 			Number: c.Number, Grower: c.Grower, Commodity: c.Commodity, Quantity: c.Quantity, Price: c.Price, Until: c.Until,
+			Form: c.Form, Basis: c.Basis, Futures: c.Futures, Month: c.Month, From: c.From, Tolerance: c.Tolerance, Quality: c.Quality, Sellers: c.Seller,
 		})
 		if err != nil {
 			return err
@@ -116,7 +136,7 @@ func (c contractAdd) Run(t *terminal.Terminal) error {
 		if err := scalehouse.SetContract(p, p.Desk, one); err != nil {
 			return err
 		}
-		p.Say("Contract %s is written down: %s at %s.", one.Number, one.Quantity, one.Price)
+		p.Say("Contract %s is written down: %s at %s.", one.Number, one.Quantity, one.PriceText())
 		return nil
 	})
 }

@@ -1,7 +1,6 @@
 package house
 
 import (
-	"fmt"
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
@@ -13,8 +12,11 @@ import (
 
 // Grower keeps the list of growers.
 type Grower struct {
-	Add  growerAdd  `cmd:"" help:"Add a grower, or change one."`
-	List growerList `cmd:"" default:"withargs" help:"List growers."`
+	Add   growerAdd   `cmd:"" help:"Add a grower, or change one."`
+	Farm  growerFarm  `cmd:"" help:"Add a farm of a grower and who shares in it, or change one."`
+	Farms growerFarms `cmd:"" help:"List the farms of growers and their splits."`
+	Merge growerMerge `cmd:"" help:"Let another card take the place of a grower's."`
+	List  growerList  `cmd:"" default:"withargs" help:"List growers."`
 }
 
 type growerAdd struct {
@@ -34,18 +36,14 @@ func (growerAdd) Help() string {
 
 func (c growerAdd) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
-		g := elevator.Grower{ID: c.Code, Name: c.Name, Address: c.Address, Phone: c.Phone}
-		for _, text := range c.Share {
-			one, err := entry.ParseOwnerShare(text)
-			if err != nil {
+		g, err := c.known(p)
+		if err != nil {
+			return err
+		}
+		if len(c.Share) > 0 {
+			if g.Shares, err = sharesTyped(p, c.Code, c.Share); err != nil {
 				return err
 			}
-			if one.Owner != c.Code {
-				if _, err := entry.Grower(office.NewEntering(p, p.Desk), one.Owner); err != nil {
-					return err
-				}
-			}
-			g.Shares = append(g.Shares, elevator.Share{GrowerID: one.Owner, Parts: one.Parts, Of: one.Of})
 		}
 		if err := scalehouse.SetGrower(p, p.Desk, g); err != nil {
 			return err
@@ -53,6 +51,44 @@ func (c growerAdd) Run(t *terminal.Terminal) error {
 		p.Say("Grower %s, %s, is written down.", g.ID, g.Name)
 		return nil
 	})
+}
+
+// known is the grower as it is on the list, with what is given.
+func (c growerAdd) known(p *terminal.Session) (g elevator.Grower, err error) {
+	all, err := office.Growers(p, p.Desk)
+	if err != nil {
+		return g, err
+	}
+	for _, one := range all {
+		if one.ID == c.Code {
+			g = one
+		}
+	}
+	g.ID, g.Name = c.Code, c.Name
+	for text, cell := range map[string]*string{c.Address: &g.Address, c.Phone: &g.Phone} {
+		if text != "" {
+			*cell = text
+		}
+	}
+	return g, nil
+}
+
+// sharesTyped are shares typed as CODE=2/3; the grower itself need not be on the list yet.
+func sharesTyped(p *terminal.Session, self string, typed []string) ([]elevator.Share, error) {
+	var out []elevator.Share
+	for _, text := range typed {
+		one, err := entry.ParseOwnerShare(text)
+		if err != nil {
+			return nil, err
+		}
+		if one.Owner != self {
+			if _, err := entry.Grower(office.NewEntering(p, p.Desk), one.Owner); err != nil {
+				return nil, err
+			}
+		}
+		out = append(out, elevator.Share{GrowerID: one.Owner, Parts: one.Parts, Of: one.Of, Drying: one.Drying})
+	}
+	return out, nil
 }
 
 type growerList struct {
@@ -67,10 +103,10 @@ func (c growerList) Run(t *terminal.Terminal) error {
 			return err
 		}
 		rows := [][]any{}
-		for _, g := range all {
+		for _, g := range elevator.Cards(all) {
 			var shares []string
 			for _, s := range g.Shares {
-				shares = append(shares, fmt.Sprintf("%s=%s/%s", s.GrowerID, s.Parts, s.Of))
+				shares = append(shares, s.GrowerID+"="+entry.PartText(s.Parts, s.Of, s.Drying))
 			}
 			rows = append(rows, []any{g.ID, g.Name, strings.Join(shares, " ")})
 		}

@@ -56,7 +56,7 @@ func (c priceList) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		all, err := terms.PostedOn(p, p.Desk, day)
+		all, err := terms.PostedOn(p.Desk.Reader().Facts(p, terms.Posted()), day)
 		if err != nil {
 			return err
 		}

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
@@ -18,6 +19,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/title"
 )
 
 // Setup sets the elevator up, or prints its set-up.
@@ -30,6 +32,7 @@ type Setup struct {
 	Phone    string   `help:"Telephone." placeholder:"NUMBER"`
 	Licence  string   `help:"Warehouse licence or weighmaster number." placeholder:"NUMBER"`
 	Rules    string   `help:"Rule set." placeholder:"us|canada"`
+	Place    string   `help:"State or province whose law on tickets is followed, of those that were read; \"none\" for none." placeholder:"PLACE"`
 	GrainAct string   `help:"Whether the elevator is licensed under the Canada Grain Act, whose rules on shrink and handling then bind its rates." enum:",yes,no" default:"" placeholder:"yes|no"`
 	Scale    []string `help:"A scale: its name, division and capacity; may be repeated." placeholder:"1=20lb,120000lb" sep:"none"`
 	Grain    []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
@@ -39,6 +42,7 @@ type Setup struct {
 	Weigher  string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
 	Language string   `help:"Language of screens and papers." placeholder:"en|fr"`
 	Dates    string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
+	Fills    string   `help:"Which contract takes what another has no room for: the one that ends first, the one written down first, or the dearest." enum:",until,number,price" default:"" placeholder:"until|number|price"`
 	JSON     bool     `help:"Print for programs: every figure as text."`
 }
 
@@ -62,7 +66,7 @@ func (c Setup) Run(t *terminal.Terminal) error {
 	}
 	_, absent := os.Stat(path)
 	err = c.WithBook(t, terminal.CreateNew, c.Who, func(p *terminal.Session) error {
-		profile, err := c.profile(p.Profile())
+		profile, err := c.profile(p.Profile(), p.Desk.Laws())
 		if err != nil {
 			return err
 		}
@@ -86,7 +90,7 @@ func discard(path string) error {
 }
 
 func (c Setup) changes() bool {
-	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain+c.Dispute > 0
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Place+c.Fills != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain+c.Dispute > 0
 }
 
 // write stores the profile, and in a new book its first manager.
@@ -105,11 +109,11 @@ func (c Setup) write(p *terminal.Session, profile elevator.Profile) error {
 }
 
 // profile returns the set-up with the typed values applied.
-func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
+func (c Setup) profile(p elevator.Profile, laws *law.Set) (elevator.Profile, error) {
 	for _, one := range []struct {
 		typed string
 		cell  *string
-	}{{c.Business, &p.Business}, {c.Street, &p.Street}, {c.Town, &p.Town}, {c.Phone, &p.Phone}, {c.Licence, &p.Licence}, {c.Rules, &p.Rules}, {c.Weigher, &p.Weigher}, {c.Language, &p.Language}, {c.Dates, &p.Dates}} {
+	}{{c.Business, &p.Business}, {c.Street, &p.Street}, {c.Town, &p.Town}, {c.Phone, &p.Phone}, {c.Licence, &p.Licence}, {c.Rules, &p.Rules}, {c.Weigher, &p.Weigher}, {c.Language, &p.Language}, {c.Dates, &p.Dates}, {c.Fills, &p.FillOrder}} {
 		if one.typed != "" {
 			*one.cell = one.typed
 		}
@@ -117,6 +121,9 @@ func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
 	p.Rules = cmp.Or(p.Rules, "us")
 	if p.Rules != "us" && p.Rules != "canada" {
 		return p, terminal.Refusal("Give --rules us or --rules canada", "%q is no rule set", p.Rules)
+	}
+	if err := c.place(&p, laws); err != nil {
+		return p, err
 	}
 	if c.GrainAct != "" {
 		p.Unlicensed = c.GrainAct == "no"
@@ -140,6 +147,31 @@ func (c Setup) profile(p elevator.Profile) (elevator.Profile, error) {
 		return p, err
 	}
 	return p, c.grains(&p)
+}
+
+// showPlace says what the law of the elevator's place asks for.
+func (c Setup) showPlace(p *terminal.Session) error {
+	rules, err := title.RulesIn(p.Desk.Laws().On(p.Today()))
+	if err != nil {
+		return err
+	}
+	p.Say("Place: %v. Under a ticket: %v", rules.Place, terminal.Or(rules.Words, message.New("no words of law")))
+	p.Say("Undecided grain: %s", rules.Said())
+	return nil
+}
+
+// place sets the place whose law on tickets is followed.
+func (c Setup) place(p *elevator.Profile, laws *law.Set) error {
+	switch place := strings.ToLower(strings.TrimSpace(c.Place)); {
+	case place == "":
+	case place == "none":
+		p.Place = ""
+	case slices.Contains(laws.Places(), place):
+		p.Place = place
+	default:
+		return terminal.Refusal("Choose one of these, or write a file of law for it: "+strings.Join(laws.Places(), ", "), "the law on tickets of %q was not read", place)
+	}
+	return nil
 }
 
 // copiesFor returns the list as stored; "nobody" empties it.
@@ -215,6 +247,11 @@ func (c Setup) show(p *terminal.Session) error {
 	}
 	for _, g := range profile.Grains {
 		p.Say("Takes %s under schedule %q", g.Commodity, g.Schedule)
+	}
+	if profile.Place != "" {
+		if err := c.showPlace(p); err != nil {
+			return err
+		}
 	}
 	keep, err := office.RetentionRule(p, p.Desk)
 	if err != nil {

@@ -128,7 +128,7 @@ type sampleJSON struct {
 func samplesJSON(all []office.Retained) []sampleJSON {
 	out := []sampleJSON{}
 	for _, r := range all {
-		out = append(out, sampleJSON{Number: r.Number, Load: r.Load, Ticket: r.Ticket, Crop: r.Crop, Grower: r.GrowerName, Place: r.Place, Until: r.Until.String(), Held: r.Held})
+		out = append(out, sampleJSON{Number: r.Number, Load: r.Load, Ticket: r.Ticket, Crop: r.Crop, Grower: r.GrowerName, Place: r.Place, Until: r.Until.String(), Held: r.Held.String()})
 	}
 	return out
 }
@@ -139,7 +139,7 @@ func listSamples(p *terminal.Session, all []office.Retained, asJSON bool, empty 
 	}
 	var rows [][]any
 	for _, r := range all {
-		rows = append(rows, []any{terminal.Or(r.Number, message.New("none")), r.Load, terminal.Or(r.Ticket, message.New("none")), r.Crop, r.GrowerName, r.Place, r.Until, terminal.Or(r.Held, message.New("nothing"))})
+		rows = append(rows, []any{terminal.Or(r.Number, message.New("none")), r.Load, terminal.Or(r.Ticket, message.New("none")), message.Words(r.Crop), r.GrowerName, r.Place, r.Until, heldFor(r)})
 	}
 	if err := p.Columns("Sample\tLoad\tTicket\tGrain\tGrower\tPlace\tKept through\tHeld for", rows, empty); err != nil || len(all) == 0 {
 		return err
@@ -230,4 +230,11 @@ func (c samplesLabel) Run(t *terminal.Terminal) error {
 		}
 		return err
 	})
+}
+
+func heldFor(r office.Retained) message.Text {
+	if r.Held.IsZero() {
+		return message.New("nothing")
+	}
+	return r.Held.Message()
 }

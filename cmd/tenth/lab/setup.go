@@ -201,7 +201,7 @@ func (c benchSetup) show(p *terminal.Session, b office.Bench) error {
 	}
 	p.Say("Meters are checked by the rule %s%s, every %d days, %d days of warning.", b.Authority, limitWords(b), b.EveryDays, b.WarnDays)
 	if keep, err := office.RetentionRule(p, p.Desk); err != nil {
-		p.Say("%s.", capital(err.Error()))
+		p.Say("%s.", capital(p.Printer.Error(err)))
 	} else {
 		p.Say("%s", keep.Stated())
 	}

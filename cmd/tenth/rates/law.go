@@ -67,24 +67,11 @@ func (c lawList) Run(t *terminal.Terminal) error {
 // sayLaw says what a file of law is about, since when it holds, and how it is known.
 func sayLaw(t *terminal.Terminal, f *law.File, width int) {
 	t.Say("%s", f.ID)
-	for _, one := range []message.Text{message.Words(f.Title), daysOf(f), message.New("%s: %v", howOf(f.How), f.Citation)} {
+	for _, one := range []message.Text{message.Words(f.Title), f.Period(), message.New("%s: %v", howOf(f.How), f.Citation)} {
 		for _, line := range plain.Paragraph(t.Printer.Text(one), width-4) {
 			t.Say("    %s", line)
 		}
 	}
-}
-
-// daysOf are the days a file of law is in force.
-func daysOf(f *law.File) message.Text {
-	switch {
-	case f.From.IsZero() && f.Until.IsZero():
-		return message.New("in force until replaced")
-	case f.From.IsZero():
-		return message.New("in force until %s", f.Until)
-	case f.Until.IsZero():
-		return message.New("in force from %s", f.From)
-	}
-	return message.New("in force from %s to %s", f.From, f.Until)
 }
 
 // howOf says how a rule came into its file.
@@ -126,7 +113,7 @@ func (c lawCheck) Run(t *terminal.Terminal) error {
 		return err
 	}
 	for _, f := range files {
-		t.Say("%s: %s is in order: %s, %s.", f.Name, f.ID, strings.TrimSuffix(f.Title, "."), daysOf(f))
+		t.Say("%s: %s is in order: %s, %s.", f.Name, f.ID, strings.TrimSuffix(f.Title, "."), f.Period())
 		if f.How == law.FromMemory {
 			t.Say("    worth a second look: %s", howOf(f.How))
 		}

@@ -275,7 +275,7 @@ func discounts(s *settle.Settlement) string {
 	var out []string
 	for _, d := range s.Deductions {
 		if !d.Step.Value().IsZero() {
-			out = append(out, fmt.Sprintf("%s %s %s", d.Rule.ID, d.Gives, d.Step.Printed()))
+			out = append(out, fmt.Sprintf("%s %s %s", d.Rule.ID, d.Direction, d.Step.Printed()))
 		}
 	}
 	return strings.Join(out, "; ")

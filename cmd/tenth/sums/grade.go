@@ -92,12 +92,7 @@ func (c Grade) typed(t *terminal.Terminal) (office.Grading, error) {
 	if err != nil {
 		return office.Grading{}, err
 	}
-	if c.NoneSeen {
-		if crop, err = tables.ByID(crop.ID); err != nil {
-			return office.Grading{}, err
-		}
-		s.Findings = append(s.Findings, office.NoneSeen(crop, s)...)
-	}
+	s.NoneSeen = c.NoneSeen
 	return office.GradeSample(tables, crop.ID, s, c.Class)
 }
 
@@ -105,72 +100,90 @@ func (c Grade) tell(t *terminal.Terminal, g office.Grading) error {
 	if c.JSON {
 		return t.PrintJSON(gradingJSON(g))
 	}
-	para := func(indent, text string) {
-		for _, part := range plain.Paragraph(text, int(c.Width)-len(indent)) {
+	para := func(indent string, text message.Sayable) {
+		for _, part := range plain.Paragraph(t.Printer.Text(text), int(c.Width)-len(indent)) {
 			t.Say("%s%s", indent, part)
 		}
 	}
-	list := func(heading string, lines []string) {
+	list := func(heading message.Text, lines []message.Text) {
 		if len(lines) > 0 {
-			t.Say("%s", heading)
+			para("", heading)
 		}
 		for _, line := range lines {
 			para("    ", line)
 		}
 	}
 	if g.US == nil {
-		para("", g.Commodity.Name+": there is no United States grade table here.")
+		para("", message.New("%s: there is no United States grade table here.", g.Commodity.Name))
 	} else {
-		para("", g.Commodity.Name+": "+g.US.Words()+".")
-		list("Not tested, and may lower it", g.US.NotTested)
-		list("Held down by", g.US.HeldDownBy)
-		list("Special grade, because", g.US.SpecialBecause)
-		list("Not told, for want of a test", g.US.SpecialNotTested)
-		list("Noticed", slices.Concat(g.US.Faults, g.US.Cautions))
-		list("Not judged here", nonEmpty(g.US.NotJudged))
-		list("Tables", nonEmpty(g.US.Source))
+		para("", message.New("%s: %s.", g.Commodity.Name, g.US.Words()))
+		list(message.New("Not tested, and may lower it"), texts(g.US.NotTested))
+		list(message.New("Grade-determining factor"), messages(g.US.HeldDown))
+		list(message.New("Special grade, because"), g.US.SpecialBecause)
+		list(message.New("Not told, for want of a test"), texts(g.US.SpecialNotTested))
+		list(message.New("Noticed"), slices.Concat(g.US.Faults, g.US.Cautions))
+		list(message.New("Not judged here"), nonEmpty(g.US.NotJudged))
+		list(message.New("Tables"), nonEmpty(g.US.Source))
 	}
 	if c.Rules == "canada" {
-		para("", "The grade is by the tables of the United States: of the Canadian ones only a few figures of wheat were read.")
+		para("", message.New("The grade is by the tables of the United States: of the Canadian ones only a few figures of wheat were read."))
 	}
 	if c.Rules == "canada" || c.Class != "" {
-		list("Canadian moisture class", classes(t, g.Canada))
+		list(message.New("Canadian moisture class"), classes(g.Canada))
 	} else {
 		g.By = slices.DeleteFunc(g.By, func(f *law.File) bool { return f.Kind == grain.KindClasses })
 	}
-	list("Law", inForceSince(g.By))
-	t.Say("%s", grain.Advisory)
+	list(message.New("Law"), inForceSince(g.By))
+	para("", message.New(grain.Advisory))
 	return nil
 }
 
 // inForceSince lists for each file of law since when it is in force, and that it is to be confirmed.
-func inForceSince(files []*law.File) []string {
-	out := make([]string, len(files))
+func inForceSince(files []*law.File) []message.Text {
+	out := make([]message.Text, len(files))
 	for i, f := range files {
-		out[i] = f.Title + ", " + f.Period().String() + ". " + law.Confirm
+		out[i] = law.ToConfirm(message.List(", ", message.Words(f.Title), f.Period()))
 	}
 	return out
 }
 
 // classes are Canadian classes, a line for each name of the grain that has one; the names are left
 // out where all of them have the same.
-func classes(t *terminal.Terminal, all []grain.MoistureClass) []string {
-	var out []string
+func classes(all []grain.MoistureClass) []message.Text {
+	var out []message.Text
 	alike := len(all) > 1
 	for _, class := range all {
-		alike = alike && class.Name == all[0].Name && class.Interval() == all[0].Interval()
-		out = append(out, class.Name+", "+class.Interval()+": "+class.Grain)
+		alike = alike && class.Name == all[0].Name && class.Interval().Equal(all[0].Interval())
+		out = append(out, message.New("%s, %s: %s", class.Name, class.Interval(), class.Grain))
 	}
 	if alike {
-		return []string{t.Printer.Text(message.New("%v, %v, whatever its class", t.Printer.Text(message.Words(all[0].Name)), all[0].Interval()))}
+		return []message.Text{message.New("%s, %s, whatever its class", all[0].Name, all[0].Interval())}
 	}
 	return out
 }
 
 // nonEmpty is a list of a text, or of nothing.
-func nonEmpty(text string) []string {
+func nonEmpty(text string) []message.Text {
 	if strings.TrimSpace(text) == "" {
 		return nil
 	}
-	return []string{text}
+	return []message.Text{message.Words(text)}
+}
+
+// texts are names of factors and grades.
+func texts(names []string) []message.Text {
+	out := make([]message.Text, len(names))
+	for i, name := range names {
+		out[i] = message.Words(name)
+	}
+	return out
+}
+
+// messages are the texts of things that have one.
+func messages[S message.Sayable](all []S) []message.Text {
+	out := make([]message.Text, len(all))
+	for i, one := range all {
+		out[i] = one.Message()
+	}
+	return out
 }

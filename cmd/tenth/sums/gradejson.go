@@ -2,6 +2,7 @@ package sums
 
 import (
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 )
 
@@ -32,16 +33,25 @@ func gradingJSON(g office.Grading) gradedJSON {
 	us := grain.GradeResult{}
 	if g.US != nil {
 		us = *g.US
-		out.Grade, out.Complete = us.Grade, us.Complete
+		out.Grade, out.Complete = us.Grade.String(), us.Complete
 	}
 	for from, to := range map[*[]string]*[]string{
-		&us.HeldDownBy: &out.HeldDownBy, &us.Special: &out.Special, &us.NotTested: &out.NotTested,
-		&us.SpecialNotTested: &out.SpecialNotTested, &us.Faults: &out.Faults, &us.Cautions: &out.Cautions,
+		&us.Special: &out.Special, &us.NotTested: &out.NotTested, &us.SpecialNotTested: &out.SpecialNotTested,
 	} {
 		*to = append([]string{}, *from...)
 	}
+	out.HeldDownBy, out.Faults, out.Cautions = english(us.HeldDown), english(us.Faults), english(us.Cautions)
 	for _, class := range g.Canada {
-		out.Canada = append(out.Canada, classJSON{class.Grain, class.Name, class.Moisture.FixedString(1), class.Interval()})
+		out.Canada = append(out.Canada, classJSON{class.Grain, class.Name, class.Moisture.FixedString(1), class.Interval().String()})
+	}
+	return out
+}
+
+// english are texts for programs.
+func english[S message.Sayable](all []S) []string {
+	out := make([]string, len(all))
+	for i, text := range all {
+		out[i] = text.Message().String()
 	}
 	return out
 }

@@ -77,6 +77,9 @@ func Refusal(hint, what string, args ...any) error {
 // Problem is a complaint that says nothing of what to do.
 func Problem(what message.Text) Complaint { return complaint(what, message.Text{}) }
 
+// Advised is a complaint whose advice has arguments.
+func Advised(what, hint message.Text) Complaint { return complaint(what, hint) }
+
 func complaint(what, hint message.Text) Complaint {
 	return Complaint{What: what.String(), Hint: hint.String(), what: what, hint: hint}
 }
@@ -122,13 +125,10 @@ func Complaints(err error) []Complaint {
 		}
 		return out
 	}
-	for _, line := range strings.Split(err.Error(), "\n") {
-		if strings.TrimSpace(line) != "" {
-			out = append(out, parted(line))
-		}
-	}
-	if len(out) == 1 {
-		out[0].what = message.Of(err)
+	for _, line := range message.Lines(err) {
+		c := parted(line.String())
+		c.what = line
+		out = append(out, c)
 	}
 	return out
 }

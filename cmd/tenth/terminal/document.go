@@ -19,7 +19,7 @@ type DocumentFlags struct {
 	Out   string   `help:"Write it into this folder instead of showing it." placeholder:"DIR" group:"paper"`
 	As    []string `help:"What to write: pdf, text, xlsx, csv (a file for each table)." enum:"pdf,text,xlsx,csv" default:"pdf" group:"paper"`
 	Sheet string   `help:"Size of the PDF's pages." enum:"letter,a4" default:"letter" group:"paper"`
-	Width Width    `help:"Width of the text, in letters." default:"100" group:"paper"`
+	Width Width    `help:"Width of the text, in letters; wider tables are folded. Without it, 100, and tables are folded on a screen alone." group:"paper"`
 	JSON  bool     `help:"Print for programs: every cell as text."`
 }
 
@@ -29,7 +29,7 @@ func (p *Session) ShowDocument(f DocumentFlags, d report.Document, name string, 
 		if f.JSON {
 			return p.PrintJSON(documentJSON(d))
 		}
-		fmt.Fprint(p.Stdout, d.Text(int(f.Width)))
+		fmt.Fprint(p.Stdout, f.text(d, p.Screen))
 		return nil
 	}
 	if err := os.MkdirAll(f.Out, 0o755); err != nil {
@@ -51,6 +51,20 @@ func (p *Session) ShowDocument(f DocumentFlags, d report.Document, name string, 
 	return nil
 }
 
+// text is a paper as text. A width that was asked for folds tables, and so does a screen.
+func (f DocumentFlags) text(d report.Document, screen bool) string {
+	switch {
+	case f.Width != 0:
+		return d.Folded(int(f.Width))
+	case screen:
+		return d.Folded(usualWidth)
+	}
+	return d.Text(usualWidth)
+}
+
+// usualWidth is the width of a paper's text.
+const usualWidth = 100
+
 type namedBytes struct {
 	name  string
 	bytes []byte
@@ -66,7 +80,7 @@ func (f DocumentFlags) render(d report.Document, name, as string, landscape bool
 		err := d.XLSX(&out)
 		return []namedBytes{{name + ".xlsx", out.Bytes()}}, err
 	case "text":
-		return []namedBytes{{name + ".txt", []byte(d.Text(int(f.Width)))}}, nil
+		return []namedBytes{{name + ".txt", []byte(f.text(d, false))}}, nil
 	}
 	var files []namedBytes
 	for i, t := range d.Tables() {

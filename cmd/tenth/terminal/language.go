@@ -3,6 +3,7 @@ package terminal
 import (
 	"context"
 	"os"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/book/sqlite"
@@ -32,6 +33,25 @@ func HouseLanguage(ctx context.Context, args []string) *message.Printer {
 		return nil
 	}
 	return i18n.In(profiles[0].Language)
+}
+
+// HelpLanguage returns the language that a command line asks for help in, and the line without it: every
+// command has its help in every language.
+func HelpLanguage(args []string) (rest []string, in *message.Printer, asked bool) {
+	if !slices.Contains(args, "--help") && !slices.Contains(args, "-h") {
+		return args, nil, false
+	}
+	for i, arg := range args {
+		code, is := strings.CutPrefix(arg, "--language=")
+		end := i + 1
+		if arg == "--language" && end < len(args) {
+			code, is, end = args[end], true, end+1
+		}
+		if is && i18n.Known(code) {
+			return slices.Concat(args[:i], args[end:]), i18n.In(code), true
+		}
+	}
+	return args, nil, false
 }
 
 // namedBook returns the book a command line names, before it is parsed.

@@ -172,6 +172,7 @@ type SampleFlags struct {
 	Meter    string   `help:"Meter it was read on." placeholder:"METER" group:"sample"`
 	Why      string   `help:"Why the moisture is typed." placeholder:"WHY" group:"sample"`
 	Factor   []string `sep:"none" help:"Another result; may be repeated." placeholder:"FACTOR=RESULT" group:"sample"`
+	NoneSeen bool     `help:"Whatever is counted or noticed and not given was looked for and not found." group:"sample"`
 	Sample   string   `help:"Number of the sample." placeholder:"NUMBER" group:"sample"`
 	Probes   string   `help:"Where the load was probed." placeholder:"WORDS" group:"sample"`
 	Tester   string   `help:"Who tested; without it, who acts." placeholder:"NAME" group:"sample"`
@@ -183,7 +184,7 @@ type SampleFlags struct {
 }
 
 // Tested reports whether any result was given.
-func (f SampleFlags) Tested() bool { return f.Moisture != "" || len(f.Factor) > 0 }
+func (f SampleFlags) Tested() bool { return f.Moisture != "" || len(f.Factor) > 0 || f.NoneSeen }
 
 // Texts returns the results as texts of their fields; it fails for one that cannot be split from
 // its factor or limit.
@@ -194,6 +195,9 @@ func (f SampleFlags) Texts() (Texts, error) {
 		"kept": f.Kept, "until": f.Until,
 	} {
 		t.Put(field, text)
+	}
+	if f.NoneSeen {
+		t.Put(entry.NoneSeen, "yes")
 	}
 	if err := t.PutResults(f.Factor); err != nil {
 		return nil, err

@@ -28,6 +28,8 @@ type Settlement struct {
 	Status      string            `json:"status,omitempty"`
 	Figures     map[string]string `json:"figures"`
 	Working     *worksheet.Sheet  `json:"working"`
+	// Titles are whose grain it is and under what, owner by owner; none for a load in no book.
+	Titles []Title `json:"titles,omitempty"`
 }
 
 // SettlementJSON is a settlement with its working, for programs.

@@ -27,6 +27,8 @@ type Terminal struct {
 	Printer *message.Printer
 	// Typing says that a person is at the terminal, who can be asked.
 	Typing bool
+	// Screen says that what is printed is read at a terminal, not kept.
+	Screen bool
 	// ClockAnswer is the reason for the clock's time, where one was given.
 	ClockAnswer string
 }
@@ -35,7 +37,7 @@ type Terminal struct {
 func New(clock func() time.Time, place *time.Location) *Terminal {
 	return &Terminal{
 		Stdin: bufio.NewReader(os.Stdin), Stdout: &escaping{out: os.Stdout}, Stderr: &escaping{out: os.Stderr},
-		Clock: clock, Place: place, Typing: isTerminal(os.Stdin),
+		Clock: clock, Place: place, Typing: isTerminal(os.Stdin), Screen: isTerminal(os.Stdout),
 	}
 }
 

@@ -8,14 +8,15 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/title"
 )
 
 // Standing returns the status of a ticket in a line.
 func Standing(l *load.Load) message.Text {
 	switch l.Phase {
 	case load.Void:
-		if l.Again.By > 0 {
-			return message.New("Ticket %d is void: %v. Ticket %d was issued in its place.", l.Number, l.Ended.Reason, l.Again.By)
+		if l.Reissue.By > 0 {
+			return message.New("Ticket %d is void: %v. Ticket %d was issued in its place.", l.Number, l.Ended.Reason, l.Reissue.By)
 		}
 		return message.New("Ticket %d is void: %v.", l.Number, l.Ended.Reason)
 	case load.Corrected:
@@ -41,12 +42,49 @@ type Ticket struct {
 	Code    string `json:"code"`
 	Edition string `json:"edition,omitempty"`
 	// The tickets before and after it, where one takes the place of another.
-	Corrects    string            `json:"corrects,omitempty"`
-	CorrectedBy string            `json:"corrected_by,omitempty"`
-	Reissues    string            `json:"reissues,omitempty"`
-	ReissuedAs  string            `json:"reissued_as,omitempty"`
-	Figures     map[string]string `json:"figures"`
-	Files       []string          `json:"files,omitempty"`
+	Corrects    string `json:"corrects,omitempty"`
+	CorrectedBy string `json:"corrected_by,omitempty"`
+	Reissues    string `json:"reissues,omitempty"`
+	ReissuedAs  string `json:"reissued_as,omitempty"`
+	// Titles are whose grain it is and under what, owner by owner.
+	Titles  []Title           `json:"titles"`
+	Figures map[string]string `json:"figures"`
+	Files   []string          `json:"files,omitempty"`
+}
+
+// Title is whose an owner's part is, for programs.
+type Title struct {
+	Owner  string `json:"owner"`
+	Share  string `json:"share,omitempty"`
+	Whose  string `json:"whose"`
+	Under  string `json:"under"`
+	Number string `json:"number,omitempty"`
+	Price  string `json:"price,omitempty"`
+	// PostedPrice is the posted price that the price was typed at.
+	PostedPrice string `json:"posted_price,omitempty"`
+}
+
+// TitlesJSON are the titles of a load, owner by owner.
+func TitlesJSON(l *load.Load) []Title {
+	d := l.Details
+	out := make([]Title, 0, max(1, len(d.Shares)))
+	for i, deal := range d.Deals() {
+		one := Title{Owner: d.Grower.Name, Whose: string(deal.Owner()), Under: string(deal.Under), Number: deal.No}
+		if deal.Under == title.Nothing {
+			one.Under = string(title.Undecided)
+		}
+		if len(d.Shares) > 0 {
+			one.Owner, one.Share = d.Shares[i].Name, d.Shares[i].Parts.Figure()+"/"+d.Shares[i].Of.Figure()
+		}
+		if deal.Price != nil {
+			one.Price = deal.Price.Written()
+		}
+		if deal.Posted != nil {
+			one.PostedPrice = deal.Posted.Price.Written()
+		}
+		out = append(out, one)
+	}
+	return out
 }
 
 // TicketJSON is a ticket settled again, for programs.
@@ -58,8 +96,8 @@ func (p *Session) TicketJSON(l *load.Load) (Ticket, error) {
 	code, err := office.Code(p, p.Desk, l)
 	return Ticket{
 		Ticket: fmt.Sprint(l.Number), Load: l.ID, Status: string(l.Phase), Code: code,
-		Edition: l.Settled.Edition, Figures: SettlementJSON(s).Figures,
-		Corrects: numberOrNone(l.Corrects), CorrectedBy: numberOrNone(l.Ended.By), Reissues: numberOrNone(l.Reissues), ReissuedAs: numberOrNone(l.Again.By),
+		Edition: l.Settled.Edition, Figures: SettlementJSON(s).Figures, Titles: TitlesJSON(l),
+		Corrects: numberOrNone(l.Corrects), CorrectedBy: numberOrNone(l.Ended.By), Reissues: numberOrNone(l.Reissues), ReissuedAs: numberOrNone(l.Reissue.By),
 	}, err
 }
 

@@ -72,6 +72,15 @@ func (p *Session) GrowerID(text string) (string, error) {
 	return g.ID, err
 }
 
+// Span reads the two days of a span; a day not given is zero.
+func (p *Session) Span(from, to string) (first, last quantity.Date, err error) {
+	if first, err = entry.ParseDay("From", from, p.Today()); err != nil {
+		return first, last, err
+	}
+	last, err = entry.ParseDay("To", to, p.Today())
+	return first, last, err
+}
+
 // DayOrToday reads a day; the default is today.
 func (p *Session) DayOrToday(text string) (quantity.Date, error) {
 	day, err := entry.ParseDay("Day", text, p.Today())

@@ -34,7 +34,9 @@ func (c Explain) Run(t *terminal.Terminal) error {
 			return err
 		}
 		if c.JSON {
-			return p.PrintJSON(terminal.SettlementJSON(s))
+			out := terminal.SettlementJSON(s)
+			out.Titles = terminal.TitlesJSON(l)
+			return p.PrintJSON(out)
 		}
 		p.Say("%s", terminal.Standing(l))
 		p.Say("Delivered on %s by %s, truck %s.", l.Details.Day, l.Details.Grower.Name, l.Details.Truck.ID)

@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper/pdf"
 	"tenthpoint/internal/scaleticket/sheet"
@@ -88,7 +89,7 @@ func (c Print) stopped(p *terminal.Session, err error, next int64, done int) err
 	if p.Err() == nil && !errors.Is(err, p.Err()) {
 		return err
 	}
-	return terminal.Refusal(fmt.Sprintf("Go on with --from-ticket %d", next), "stopped: %d tickets are written, in whole files", done)
+	return terminal.Advised(message.New("stopped: %d tickets are written, in whole files", done), message.New("Go on with --from-ticket %d", next))
 }
 
 // file writes the slips of one file, never over an older one.

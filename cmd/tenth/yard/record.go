@@ -25,9 +25,9 @@ func warn(p *terminal.Session, form *entry.Form, tried entry.Tried) {
 		if _, _, isWeight := entry.SideOf(field); isWeight {
 			field = "tare" // the net is spoken of there
 		}
-		if r := tried.Remarks[field]; r.Kind == entry.Warn || r.Kind == entry.Ask {
+		if r := tried.Messages[field]; r.Severity == entry.Warn || r.Severity == entry.Ask {
 			fmt.Fprintln(p.Stderr, p.Printer.Word("warning:"), terminal.Sentence(p.Printer.Text(r.Text)))
-			delete(tried.Remarks, field)
+			delete(tried.Messages, field)
 		}
 	}
 }

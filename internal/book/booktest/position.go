@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -14,7 +15,7 @@ type PositionStore interface {
 	Store
 	StockBefore(ctx context.Context, day string) ([]book.StockRow, error)
 	StockDays(ctx context.Context, from, to string) ([]book.StockRow, error)
-	VerifyStock(context.Context) ([]string, error)
+	VerifyStock(context.Context) ([]message.Text, error)
 }
 
 // Position is the part of the suite about one read model: the position follows the rows of loads,

@@ -7,6 +7,7 @@ import (
 	"github.com/jackc/pgx/v5"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -143,7 +144,7 @@ func scanStock(row pgx.CollectableRow) (r book.StockRow, err error) {
 
 // VerifyStock recalculates the position from the loads and returns every row that differs, as a
 // sentence. Both are read from one snapshot.
-func (b *Book) VerifyStock(ctx context.Context) ([]string, error) {
+func (b *Book) VerifyStock(ctx context.Context) ([]message.Text, error) {
 	tx, err := b.pool.BeginTx(ctx, pgx.TxOptions{IsoLevel: pgx.RepeatableRead, AccessMode: pgx.ReadOnly})
 	if err != nil {
 		return nil, err

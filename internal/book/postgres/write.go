@@ -3,7 +3,6 @@ package postgres
 import (
 	"context"
 	"errors"
-	"strings"
 
 	"github.com/jackc/pgx/v5"
 
@@ -64,7 +63,7 @@ func (w *write) exec(query string, args ...any) error {
 // Append enters a fact at the end of the chain.
 func (w *write) Append(d journal.Draft) (journal.Fact, error) {
 	if problems := d.Problems(); len(problems) > 0 {
-		return journal.Fact{}, w.fail(message.Storage.Errorf("this was not entered. %s", strings.Join(problems, " ")))
+		return journal.Fact{}, w.fail(message.Storage.Errorf("this was not entered. %s", message.Texts(" ", problems)))
 	}
 	last, some, err := head(w.ctx, w.tx)
 	if w.fail(err) != nil {

@@ -3,7 +3,6 @@ package sqlite
 import (
 	"database/sql"
 	"errors"
-	"strings"
 
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
@@ -22,7 +21,7 @@ const (
 // refused with all of them.
 func (tx *Tx) Append(d journal.Draft) (journal.Fact, error) {
 	if problems := d.Problems(); len(problems) > 0 {
-		return journal.Fact{}, tx.fail(message.Storage.Errorf("This was not entered. %s", strings.Join(problems, " ")))
+		return journal.Fact{}, tx.fail(message.Storage.Errorf("This was not entered. %s", message.Texts(" ", problems)))
 	}
 	if err := tx.findLast(); err != nil {
 		return journal.Fact{}, err

@@ -49,7 +49,7 @@ func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact
 	}
 	defer copied.Close()
 	note := since
-	var problems []string
+	var problems []message.Text
 	if since.isDue() {
 		note = wholeNow()
 		problems, err = copied.Verify(ctx)

@@ -146,7 +146,7 @@ func binValues(r bin.Row) []any {
 }
 
 // verifyBins compares what lies in the bins with what was worked out anew.
-func verifyBins(from source, sum *book.BinSum) ([]string, error) {
+func verifyBins(from source, sum *book.BinSum) ([]message.Text, error) {
 	want, err := sum.Rows()
 	if err != nil {
 		return nil, err

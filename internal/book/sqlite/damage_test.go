@@ -11,6 +11,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 )
 
 // unguard drops the triggers, as somebody who means to alter the book would.
@@ -41,8 +42,8 @@ func wantNamed(t *testing.T, b *Book, how string, seq int64) {
 	if err != nil {
 		t.Fatalf("%s: %v", how, err)
 	}
-	if !slices.ContainsFunc(problems, func(p string) bool {
-		return strings.HasPrefix(p, fmt.Sprintf("Fact %d ", seq))
+	if !slices.ContainsFunc(problems, func(p message.Text) bool {
+		return strings.HasPrefix(p.String(), fmt.Sprintf("Fact %d ", seq))
 	}) {
 		t.Errorf("%s: fact %d is not named in %q", how, seq, problems)
 	}
@@ -112,7 +113,7 @@ func TestMissingForeignAndSwappedFactsAreFound(t *testing.T) {
 			appendTo(t, b, 4)
 			force(t, unguard(t, b), c.harm)
 			problems, err := b.Verify(ctx)
-			if err != nil || !strings.Contains(strings.Join(problems, "\n"), c.want) {
+			if err != nil || !strings.Contains(message.Texts("\n", problems).String(), c.want) {
 				t.Errorf("got %q, %v, want %q", problems, err, c.want)
 			}
 		})
@@ -125,7 +126,7 @@ func TestAlteredEditionIsFoundAndNamed(t *testing.T) {
 	for _, harm := range []string{"UPDATE editions SET text = 'rats'", "UPDATE editions SET text = 'rate', sha256 = 'x'"} {
 		force(t, unguardOnce(t, b), harm)
 		problems, _, err := b.VerifyEditions(ctx)
-		if err != nil || len(problems) != 1 || !strings.Contains(problems[0], `"corn 2025" was changed`) {
+		if err != nil || len(problems) != 1 || !strings.Contains(problems[0].String(), `"corn 2025" was changed`) {
 			t.Errorf("%s: %q, %v", harm, problems, err)
 		}
 	}
@@ -154,7 +155,7 @@ func TestMissingTriggersAreNamed(t *testing.T) {
 		t.Errorf("%d triggers are gone, found %q, %v", len(all), problems, err)
 	}
 	for _, guard := range all {
-		if !strings.Contains(strings.Join(problems, "\n"), guard) {
+		if !strings.Contains(message.Texts("\n", problems).String(), guard) {
 			t.Errorf("%s is not named", guard)
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"database/sql"
 	"encoding/hex"
 	"errors"
-	"fmt"
 
 	"tenthpoint/internal/message"
 )
@@ -65,7 +64,7 @@ func (r editionReader) EditionHashes(ctx context.Context) (map[string][]string, 
 }
 
 // VerifyEditions compares every edition's text with the hash it is known by.
-func (r editionReader) VerifyEditions(ctx context.Context) (problems []string, count int64, err error) {
+func (r editionReader) VerifyEditions(ctx context.Context) (problems []message.Text, count int64, err error) {
 	err = each(r.during(ctx), func(rows *sql.Rows) error {
 		var sha, id, text string
 		if err := rows.Scan(&sha, &id, &text); err != nil {
@@ -73,7 +72,7 @@ func (r editionReader) VerifyEditions(ctx context.Context) (problems []string, c
 		}
 		count++
 		if now := hashOf(text); now != sha {
-			problems = append(problems, fmt.Sprintf(
+			problems = append(problems, message.New(
 				"The edition %q was changed after it was kept: it carries hash %q, its text now gives %.12s...", id, sha, now))
 		}
 		return nil

@@ -59,9 +59,12 @@ func (c *clerk) missing(path string) (wrong []string) {
 		return []string{fmt.Sprintf("the book does not open: %v", err)}
 	}
 	defer b.Close()
-	wrong, err = b.Verify(ctx)
+	problems, err := b.Verify(ctx)
 	if err != nil {
 		wrong = append(wrong, err.Error())
+	}
+	for _, p := range problems {
+		wrong = append(wrong, p.String())
 	}
 	var hashes []string
 	for f, err := range b.Facts(ctx, book.FactFilter{}) {

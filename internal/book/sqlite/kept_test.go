@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"tenthpoint/internal/message"
 	"testing"
 )
 
@@ -75,7 +76,7 @@ func TestOldAlteredBookIsFoundOut(t *testing.T) {
 	}
 	defer b.Close()
 	problems, err := b.Verify(ctx)
-	all := strings.Join(problems, "\n")
+	all := message.Texts("\n", problems).String()
 	if err != nil || len(problems) != 11 {
 		t.Errorf("%d problems, %v:\n%s", len(problems), err, all)
 	}

@@ -3,9 +3,9 @@ package sqlite
 import (
 	"context"
 	"database/sql"
-	"fmt"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/migrations"
 )
 
@@ -25,7 +25,7 @@ func scanPart(rows *sql.Rows) (p schemaPart, err error) {
 
 // verifySchema compares every table, index and trigger of the book by its text with the result of
 // the book's migrations. Nothing may be missing, changed or added.
-func verifySchema(ctx context.Context, from source) ([]string, error) {
+func verifySchema(ctx context.Context, from source) ([]message.Text, error) {
 	known, err := readMigrations(migrations.Files)
 	if err != nil {
 		return nil, err
@@ -35,7 +35,7 @@ func verifySchema(ctx context.Context, from source) ([]string, error) {
 		return nil, err
 	}
 	if _, other := pending("", past, known); other != nil {
-		return []string{"The list of what the book went through was changed."}, nil
+		return []message.Text{message.New("The list of what the book went through was changed.")}, nil
 	}
 	want, err := schemaAfter(ctx, known[:len(past)])
 	if err != nil {
@@ -77,25 +77,25 @@ func (m inMemory) query(query string, args ...any) (*sql.Rows, error) {
 func (m inMemory) fail(err error) error { return err }
 
 // compareSchema lists what is missing, what differs, and what does not belong in a book.
-func compareSchema(want, is []schemaPart) []string {
+func compareSchema(want, is []schemaPart) []message.Text {
 	left := map[string]schemaPart{}
 	for _, p := range is {
 		left[p.key()] = p
 	}
-	var problems []string
+	var problems []message.Text
 	for _, w := range want {
 		p, there := left[w.key()]
 		delete(left, w.key())
 		switch {
 		case !there:
-			problems = append(problems, fmt.Sprintf("The %s %s was removed from the book; somebody meant to alter it.", w.kind, w.name))
+			problems = append(problems, message.New("The %s %v was removed from the book; somebody meant to alter it.", w.kind, w.name))
 		case p != w:
-			problems = append(problems, fmt.Sprintf("The %s %s is not the one that the program made: it says %q.", w.kind, w.name, p.text))
+			problems = append(problems, message.New("The %s %v is not the one that the program made: it says %q.", w.kind, w.name, p.text))
 		}
 	}
 	for _, p := range is {
 		if _, foreign := left[p.key()]; foreign {
-			problems = append(problems, fmt.Sprintf("The %s %q does not belong in a book; another program put it in.", p.kind, p.name))
+			problems = append(problems, message.New("The %s %q does not belong in a book; another program put it in.", p.kind, p.name))
 		}
 	}
 	return problems

@@ -45,6 +45,18 @@ func (c *conditions) list(column string, values []string) {
 	c.add(column+" IN ("+marks(len(values))+")", args...)
 }
 
+// grower is a condition that one of some growers has a part in the load.
+func (c *conditions) grower(codes []string) {
+	var args []any
+	for range 2 {
+		for _, code := range codes {
+			args = append(args, code)
+		}
+	}
+	in := "IN (" + marks(len(codes)) + ")"
+	c.add("(grower "+in+" OR id IN (SELECT load FROM owners WHERE grower "+in+"))", args...)
+}
+
 func marks(n int) string { return strings.TrimSuffix(strings.Repeat("?, ", n), ", ") }
 
 func searchWhere(s book.Search) (string, []any) {
@@ -63,7 +75,7 @@ func searchWhere(s book.Search) (string, []any) {
 		c.add("ticket = ?", s.Ticket)
 	}
 	if s.Grower != "" {
-		c.add("(grower = ? OR id IN (SELECT load FROM owners WHERE grower = ?))", s.Grower, s.Grower)
+		c.grower(append([]string{s.Grower}, s.AlsoGrowers...))
 	}
 	if s.Truck != "" {
 		c.add("truck = ?", s.Truck)
@@ -98,6 +110,12 @@ func termFits(t book.Term, c *conditions) {
 		either = append(either, "commodity IN ("+marks(len(t.Commodities))+")")
 		for _, id := range t.Commodities {
 			args = append(args, id)
+		}
+	}
+	if len(t.Growers) > 0 {
+		either = append(either, "grower IN ("+marks(len(t.Growers))+")")
+		for _, code := range t.Growers {
+			args = append(args, code)
 		}
 	}
 	c.add("("+strings.Join(either, " OR ")+")", args...)

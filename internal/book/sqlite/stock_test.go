@@ -154,7 +154,7 @@ func TestVerifyStockFindsTampering(t *testing.T) {
 		putLoads(t, b, issued(1, "2026-10-01", "A", 1000))
 		force(t, b.write.conn, statement)
 		problems, err := b.VerifyStock(ctx)
-		if err != nil || len(problems) != 1 || !strings.Contains(problems[0], name) {
+		if err != nil || len(problems) != 1 || !strings.Contains(problems[0].String(), name) {
 			t.Errorf("%s: found %q %v", statement, problems, err)
 		}
 	}

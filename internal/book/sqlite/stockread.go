@@ -4,7 +4,6 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
 	"slices"
 
 	"tenthpoint/internal/book"
@@ -85,7 +84,7 @@ func orEnd(day string) string {
 
 // VerifyStock recalculates the position from the loads and returns every row that differs, as a
 // sentence. Both are read from one snapshot.
-func (r stockReader) VerifyStock(ctx context.Context) ([]string, error) {
+func (r stockReader) VerifyStock(ctx context.Context) ([]message.Text, error) {
 	tx, err := r.db.BeginTx(ctx, nil)
 	if err != nil {
 		return nil, r.file.sentence(err)
@@ -94,12 +93,12 @@ func (r stockReader) VerifyStock(ctx context.Context) ([]string, error) {
 	from := snapshot{r.during(ctx), tx}
 	all, err := sumGrain(from)
 	if errors.Is(err, book.ErrFigures) {
-		return []string{fmt.Sprintf("The position cannot be checked: %v.", err)}, nil
+		return []message.Text{message.New("The position cannot be checked: %s.", err)}, nil
 	}
 	if err != nil {
 		return nil, err
 	}
-	var problems []string
+	var problems []message.Text
 	tables, err := list(from, scanText, "SELECT name FROM sqlite_schema WHERE type = 'table'")
 	if err != nil {
 		return nil, err
@@ -115,7 +114,7 @@ func (r stockReader) VerifyStock(ctx context.Context) ([]string, error) {
 		if err != nil {
 			return nil, err
 		}
-		misplaced, err := list(from, scanText, t.table.misplaced())
+		misplaced, err := list(from, t.table.scanMisplaced, t.table.misplaced())
 		if err != nil {
 			return nil, err
 		}
@@ -128,8 +127,14 @@ func (r stockReader) VerifyStock(ctx context.Context) ([]string, error) {
 // misplaced finds rows stored under another unit than that of their weights. The unit is only a
 // key, so nothing else would detect it.
 func (t balances) misplaced() string {
-	return `SELECT 'The position of ' || commodity || ' in ` + t.place + ` "' || ` + t.place + ` || '" on ' || day || ' stands under the unit "' || unit || '", but is in ' || substr(balance, instr(balance, ' ') + 1) || '.'
+	return `SELECT commodity, ` + t.place + `, day, unit, substr(balance, instr(balance, ' ') + 1)
 	FROM ` + t.table + ` WHERE unit <> substr(balance, instr(balance, ' ') + 1) ORDER BY commodity, ` + t.place + `, unit, day`
+}
+
+func (t balances) scanMisplaced(rows *sql.Rows) (message.Text, error) {
+	var commodity, place, day, unit, is string
+	err := rows.Scan(&commodity, &place, &day, &unit, &is)
+	return message.New("The position of %s in %s %q on %v stands under the unit %q, but is in %v.", commodity, message.Words(t.place), place, day, unit, is), err
 }
 
 // A snapshot reads several queries from one moment's state.

@@ -1,7 +1,6 @@
 package meter
 
 import (
-	"errors"
 	"fmt"
 
 	"tenthpoint/internal/message"
@@ -45,7 +44,7 @@ func WorkBias(s *worksheet.Sheet, checks []Check, last int) (Bias, error) {
 		checks = checks[len(checks)-last:]
 	}
 	if len(checks) == 0 {
-		return Bias{}, errors.New("there is no check to work a bias from; read a reference sample on the meter first")
+		return Bias{}, message.NotFound.Errorf("there is no check to work a bias from; read a reference sample on the meter first")
 	}
 	for _, c := range checks {
 		if first := checks[0]; c.Meter != first.Meter || c.Calibration != first.Calibration {

@@ -159,8 +159,8 @@ func (a CheckTolerance) meanFailure(session []Check) []message.Text {
 	if len(session) == 1 {
 		return []message.Text{a.failure(session[0], sum, allowed)}
 	}
-	return []message.Text{message.New("On %s its errors with %s sum to %s over %d references, and %s allows a mean that sums to %s.",
-		session[0].Day, session[0].Crop, sum, len(session), a.Name, allowed)}
+	return []message.Text{message.New("On %s its errors with %s sum to %s over %s, and %s allows a mean that sums to %s.",
+		session[0].Day, session[0].Crop, sum, message.Count(len(session), "%d reference", "%d references"), a.Name, allowed)}
 }
 
 // size is an amount without its sign.

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/bin/shape"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry/moving"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
@@ -142,6 +143,20 @@ func Bins(ctx context.Context, d office.Desk, day quantity.Date) ([]Bin, error) 
 		out[at].Grain = append(out[at].Grain, Held{r.Commodity, nameOf(r.Commodity), r.Unit, r.Close})
 	}
 	return out, nil
+}
+
+// House is what the entry of a movement asks of the book: the bins, and what lies in them on a day.
+func House(ctx context.Context, d office.Desk, today quantity.Date) (moving.House, error) {
+	all, err := Bins(ctx, d, today)
+	h := moving.House{Unit: d.Profile().WeightUnit(), Today: today}
+	for _, b := range all {
+		one := moving.Bin{ID: b.ID, Name: b.Name, Kept: b.Commodity}
+		for _, held := range b.Grain {
+			one.Grain = append(one.Grain, moving.Held{Commodity: held.Commodity, Lies: held.Lies()})
+		}
+		h.Bins = append(h.Bins, one)
+	}
+	return h, err
 }
 
 // One is one bin with what lay in it in the evening of a day.

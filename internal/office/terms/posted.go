@@ -3,21 +3,23 @@
 package terms
 
 import (
-	"context"
+	"iter"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
+// Posted is the filter for the facts of prices.
+func Posted() book.FactFilter { return book.FactFilter{Kind: elevator.PostedPrice{}.Kind()} }
+
 // PostedOn are the prices posted for a day, every one of them in the order they were written: the
 // last one of a grain is in force.
-func PostedOn(ctx context.Context, d office.Desk, day quantity.Date) ([]load.Posted, error) {
+func PostedOn(facts iter.Seq2[journal.Fact, error], day quantity.Date) ([]load.Posted, error) {
 	var out []load.Posted
-	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Kind: elevator.PostedPrice{}.Kind()}) {
+	for f, err := range facts {
 		if err != nil {
 			return nil, err
 		}

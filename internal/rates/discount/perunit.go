@@ -32,7 +32,7 @@ func (r *Rule) readPerUnit(t *tomlfile.Table, h *rule.Head) {
 		t.AddProblem("per", message.New("%s is %s: what is beyond the base would be divided by it", t.Name("per"), r.Per.Amount.Written()), message.Words("Write a size above zero, such as \"1 lb/bu\" or \"0.1 %\"."))
 	}
 	r.Part = parts[t.Choice("part", "exact", "up", "down", "nearest")]
-	r.Cell, r.Gives = readFigure(t, h, r.Of)
+	r.Cell, r.Direction = readFigure(t, h, r.Of)
 	if r.Cell.Given() {
 		r.Cap = rule.ReadOptionalCell(t, "cap", r.Cell.Amount.Unit())
 		rule.NotNegative(t, "cap", r.Cap)
@@ -62,7 +62,7 @@ func postPerUnit(w *rule.Lines, r Rule) {
 
 // perBase describes the discount or premium per unit beyond the base.
 func (r *Rule) perBase() message.Text {
-	figure, per := r.brings(false, r.Cell, r.Gives), r.Per.Amount.Written()
+	figure, per := r.brings(false, r.Cell, r.Direction), r.Per.Amount.Written()
 	if r.Above {
 		return message.New("%s for every %s above it", figure, per)
 	}
@@ -93,7 +93,7 @@ func workPerUnit(w Working, r *Rule, found *worksheet.Step) {
 		w.None(r.notBeyond(found))
 		return
 	}
-	w.Apply(r.Gives, r.ratePerUnit(w, found))
+	w.Apply(r.Direction, r.ratePerUnit(w, found))
 }
 
 // ratePerUnit returns the amount for the units beyond the base, up to the cap.

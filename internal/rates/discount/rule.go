@@ -77,9 +77,9 @@ type Rule struct {
 	Per   rule.Cell
 	Part  quantity.Rounding
 	Cap   rule.Cell
-	// Cell and Gives are the figure and its way, for PerUnit and YesNo.
-	Cell  rule.Cell
-	Gives rule.Direction
+	// Cell and Direction are the figure and who gains by it, for PerUnit and YesNo.
+	Cell      rule.Cell
+	Direction rule.Direction
 	// Refuse turns a load away when a yes-no factor is present.
 	Refuse bool
 	// RefuseOver and RefuseUnder turn a load away beyond a limit.
@@ -141,7 +141,7 @@ func (r *Rule) key() string {
 	if !r.Cell.Given() {
 		return "refuse"
 	}
-	return string(r.Gives)
+	return string(r.Direction)
 }
 
 // brings describes the effect of a row: a discount, a premium, nothing, the load refused.

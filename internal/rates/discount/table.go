@@ -21,7 +21,7 @@ var Table = &Form{
 	},
 	Lines: func(w *rule.Lines, r Rule) {
 		for i, b := range r.Rows {
-			w.Row("row", i, b, r.brings(b.Refuse, b.Cell, b.Gives))
+			w.Row("row", i, b, r.brings(b.Refuse, b.Cell, b.Direction))
 		}
 	},
 	Work:      workTable,
@@ -34,7 +34,7 @@ func (r *Rule) readRows(t *tomlfile.Table, h *rule.Head) {
 	for i, row := range rows {
 		row.SetTitle(message.New("place|discount %v row %d", r.ID, i+1))
 		b := rule.ReadBand(row, r.factorUnits()...)
-		b.Refuse, b.Cell, b.Gives = readAnswer(row, h, r.Of)
+		b.Refuse, b.Cell, b.Direction = readAnswer(row, h, r.Of)
 		r.Rows = append(r.Rows, b)
 	}
 	rule.CheckBands(t, "row", rows, r.Rows)
@@ -63,7 +63,7 @@ func workTable(w Working, r *Rule, found *worksheet.Step) {
 	}
 	rate := w.Rate(RateLine(r.ID), r.Labels.rate, band.Cell)
 	w.Sheet().Note(rate, where)
-	w.Apply(band.Gives, rate)
+	w.Apply(band.Direction, rate)
 }
 
 // LastRow is the row next to one that turns loads away, on the side of the grain that is taken as a

@@ -17,10 +17,10 @@ var YesNo = &Form{
 			t.IgnoreRest()
 			return
 		}
-		r.Refuse, r.Cell, r.Gives = readAnswer(t, h, r.Of)
+		r.Refuse, r.Cell, r.Direction = readAnswer(t, h, r.Of)
 	},
 	Lines: func(w *rule.Lines, r Rule) {
-		w.TextAt(r.key(), "present", message.New("Present"), r.brings(r.Refuse, r.Cell, r.Gives))
+		w.TextAt(r.key(), "present", message.New("Present"), r.brings(r.Refuse, r.Cell, r.Direction))
 	},
 	Work:      workYesNo,
 	Ticket:    rule.Figures[Rule],
@@ -45,5 +45,5 @@ func workYesNo(w Working, r *Rule, found *worksheet.Step) {
 	}
 	rate := w.Rate(RateLine(r.ID), r.Labels.rate, r.Cell)
 	w.Sheet().Note(rate, where)
-	w.Apply(r.Gives, rate)
+	w.Apply(r.Direction, rate)
 }

@@ -14,7 +14,7 @@ type Band struct {
 	HasHigh       bool // no high end: to the top of the scale
 	HighIn        bool
 	Cell          Cell
-	Gives         Direction // of a discount
+	Direction     Direction // of a discount
 	Refuse        bool      // the row turns the load away
 }
 
@@ -57,7 +57,7 @@ func (b Band) TakesMore(than Band) bool {
 }
 
 func (b Band) taken() quantity.Amount {
-	if b.Gives == Pays {
+	if b.Direction == Pays {
 		return b.Cell.Amount.Neg()
 	}
 	return b.Cell.Amount

@@ -64,8 +64,8 @@ func Take(ctx context.Context, d *scalehouse.Desk, t List, leaveBadOut bool, pro
 		}
 	}
 	if bad := len(t.Rows) - t.Good(); bad > 0 && !leaveBadOut {
-		return 0, 0, message.Refused.Errorf("%d of %d rows of %s have problems, and nothing was taken over. Mend them or leave them out\n%s",
-			bad, len(t.Rows), t.Name, firstProblems(t.Problems()))
+		whole := message.New("%d of %d rows of %v have problems, and nothing was taken over. Mend them or leave them out", bad, len(t.Rows), t.Name)
+		return 0, 0, message.Errs(message.Refused, append([]message.Text{whole}, firstProblems(t.Problems())...))
 	}
 	if t.Good() == 0 {
 		return 0, 0, message.NotFound.Errorf("%s has no row that could be taken over", t.Name)
@@ -85,9 +85,9 @@ func Take(ctx context.Context, d *scalehouse.Desk, t List, leaveBadOut bool, pro
 }
 
 // firstProblems are the first of many, a line each.
-func firstProblems(all []imports.Problem) message.Text {
+func firstProblems(all []imports.Problem) []message.Text {
 	const most = 10
-	var lines []any
+	var lines []message.Text
 	for i, p := range all {
 		if i == most {
 			lines = append(lines, message.New("and %d more", len(all)-most))
@@ -95,7 +95,7 @@ func firstProblems(all []imports.Problem) message.Text {
 		}
 		lines = append(lines, p.Message())
 	}
-	return message.List("\n", lines...)
+	return lines
 }
 
 // notTakenYet refuses a list that is in the book already.

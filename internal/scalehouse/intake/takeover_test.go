@@ -90,7 +90,7 @@ func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
 		l, err := office.Ticket(ctx, s.Desk, number)
 		must(t, err)
 		got := fmt.Sprint(strings.TrimSuffix(strings.TrimPrefix(l.Details.Remark, "old ticket "), "."), " ", l.IssuedDay, " ", len(l.Details.Shares))
-		if got != want || !l.Manual() || !strings.Contains(l.Weighings[0].Reason, "of loads.csv") {
+		if got != want || !l.Manual() || !strings.HasPrefix(l.Weighings[0].Reason, "loads.csv:") {
 			t.Errorf("ticket %d: %q, want %q; %+v", number, got, want, l.Weighings)
 		}
 	}

@@ -80,9 +80,13 @@ func figure(m *paper.Marks, x, baseline paper.Length, l scaleticket.Line, big pa
 	m.Text(x+big.Width(number)+unitSpace, baseline, unit, unitStyle)
 }
 
-// figureAndUnit parts "52,300 lb"; false for words such as "price not set".
+// figureAndUnit parts "52,300 lb", also where the language keeps them together by a no-break space;
+// money stays whole. False for words such as "price not set".
 func figureAndUnit(value string) (number, unit string, isFigure bool) {
 	number, unit, _ = strings.Cut(value, " ")
+	if before, after, there := strings.Cut(value, "\u00a0"); there && unit == "" && !strings.HasPrefix(after, "$") {
+		number, unit = before, after
+	}
 	return number, unit, strings.ContainsAny(number, "0123456789")
 }
 

@@ -30,7 +30,7 @@ func Text(d scaleticket.Document, width int) string {
 
 // texts are the ticket down to its code, and the working.
 func texts(d scaleticket.Document, width int) (ticket, working string) {
-	t := &typesetter{Lines: &plain.Lines{Width: max(width, leastColumns)}}
+	t := &ticketText{Lines: &plain.Lines{Width: max(width, leastColumns)}}
 	for _, s := range d.Sections {
 		if s.Form != scaleticket.SmallPrint {
 			t.section(s, d)
@@ -47,10 +47,10 @@ func texts(d scaleticket.Document, width int) (ticket, working string) {
 	return ticket, t.Text()
 }
 
-// typesetter sets the lines of a ticket.
-type typesetter struct{ *plain.Lines }
+// ticketText sets the lines of a ticket.
+type ticketText struct{ *plain.Lines }
 
-func (t *typesetter) section(s scaleticket.Section, d scaleticket.Document) {
+func (t *ticketText) section(s scaleticket.Section, d scaleticket.Document) {
 	switch s.Form {
 	case scaleticket.Letterhead:
 		t.letterhead(s)
@@ -76,25 +76,25 @@ func (t *typesetter) section(s scaleticket.Section, d scaleticket.Document) {
 	}
 }
 
-func (t *typesetter) title(s scaleticket.Section) {
+func (t *ticketText) title(s scaleticket.Section) {
 	t.Line("")
 	t.Line(strings.ToUpper(s.Title))
 }
 
-func (t *typesetter) letterhead(s scaleticket.Section) {
+func (t *ticketText) letterhead(s scaleticket.Section) {
 	for _, l := range s.Lines {
 		t.Middle(simple(scaleticket.Joined(" ", l.Label, l.Value)))
 	}
 }
 
-func (t *typesetter) lines(s scaleticket.Section) {
+func (t *ticketText) lines(s scaleticket.Section) {
 	for _, l := range s.Lines {
 		t.set(l)
 	}
 }
 
 // set writes one line of the ticket.
-func (t *typesetter) set(l scaleticket.Line) {
+func (t *ticketText) set(l scaleticket.Line) {
 	switch l.Kind {
 	case scaleticket.Warning:
 		t.Running("! ", "  ", simple(l.Label))
@@ -116,7 +116,7 @@ func (t *typesetter) set(l scaleticket.Line) {
 
 // pair sets the label at the left edge and the value at the right one, on one
 // line where both fit, else the value on lines of its own.
-func (t *typesetter) pair(label, value string) {
+func (t *ticketText) pair(label, value string) {
 	label, value = simple(label), simple(value)
 	if line, ok := t.spread(label, value, t.Width); ok {
 		t.Line(line)
@@ -128,7 +128,7 @@ func (t *typesetter) pair(label, value string) {
 
 // spread fills the space between a label and its value, on wide paper with a
 // row of dots to lead the eye; false when the two do not fit.
-func (t *typesetter) spread(label, value string, width int) (string, bool) {
+func (t *ticketText) spread(label, value string, width int) (string, bool) {
 	gap := width - plain.Letters(label) - plain.Letters(value)
 	switch {
 	case gap < 1:
@@ -140,7 +140,7 @@ func (t *typesetter) spread(label, value string, width int) (string, bool) {
 }
 
 // facts sets short facts side by side where the paper is wide enough.
-func (t *typesetter) facts(s scaleticket.Section) {
+func (t *ticketText) facts(s scaleticket.Section) {
 	const between = 4
 	half, left := (t.Width-between)/2, ""
 	for _, l := range s.Lines {
@@ -165,7 +165,7 @@ func (t *typesetter) facts(s scaleticket.Section) {
 	}
 }
 
-func (t *typesetter) signing(s scaleticket.Section) {
+func (t *ticketText) signing(s scaleticket.Section) {
 	for _, l := range s.Lines {
 		t.Line("")
 		t.Line("")
@@ -174,7 +174,7 @@ func (t *typesetter) signing(s scaleticket.Section) {
 	}
 }
 
-func (t *typesetter) footer(d scaleticket.Document) {
+func (t *ticketText) footer(d scaleticket.Document) {
 	t.Line("")
 	for _, sentence := range d.Footer {
 		t.Running("", "", simple(sentence))
@@ -184,7 +184,7 @@ func (t *typesetter) footer(d scaleticket.Document) {
 	}
 }
 
-func (t *typesetter) smallPrint(s scaleticket.Section) {
+func (t *ticketText) smallPrint(s scaleticket.Section) {
 	t.Line("")
 	t.Rule("-")
 	t.Line(strings.ToUpper(s.Title))

@@ -13,7 +13,7 @@ import (
 
 // mayGo reports whether a sample may be discarded today.
 func (s *Samples) mayGo(r office.Retained) bool {
-	return r.Held == "" && r.DueOn(s.session.Desk.Today())
+	return r.Held.IsZero() && r.DueOn(s.session.Desk.Today())
 }
 
 // due are the samples that may be discarded today, the longest due first.

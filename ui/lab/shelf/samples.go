@@ -81,14 +81,14 @@ func (s *Samples) Rows() []model.Row {
 }
 
 // status says whether a sample may be discarded.
-func (s *Samples) status(r office.Retained) model.Remark {
+func (s *Samples) status(r office.Retained) model.Status {
 	switch {
-	case r.Held != "":
-		return model.Remark{State: model.Locked, Text: s.session.Say("held, %s", r.Held)}
+	case !r.Held.IsZero():
+		return model.Status{State: model.Locked, Text: s.session.Say("held, %s", r.Held)}
 	case r.DueOn(s.session.Desk.Today()):
-		return model.Remark{State: model.OK, Text: s.session.Say("may go")}
+		return model.Status{State: model.OK, Text: s.session.Say("may go")}
 	}
-	return model.Remark{Text: s.session.Say("stays")}
+	return model.Status{Text: s.session.Say("stays")}
 }
 
 // Counted returns how many there are and how many may be discarded.
@@ -108,7 +108,7 @@ func (s *Samples) WhyNotDiscard() string {
 	switch {
 	case !there:
 		return s.session.Say("No sample is chosen.")
-	case r.Held != "":
+	case !r.Held.IsZero():
 		return s.session.Say("The sample is held for %s.", r.Held)
 	}
 	return session.Join(" ", s.session.Say("The sample must be kept through %s.", s.session.Date(r.Until)), s.rule())

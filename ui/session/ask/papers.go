@@ -18,7 +18,7 @@ func Statement(f *session.Session, grower string) {
 			{ID: "grower", Label: f.Say("Grower"), Options: f.Known().GrowerOptions, Value: grower, Chars: 28, Required: true},
 			{ID: "from", Label: f.Say("From"), Chars: 12, Hint: f.Say("year-month-day, or empty")},
 			{ID: "to", Label: f.Say("Through"), Chars: 12, Hint: f.Say("year-month-day, or empty")},
-			{ID: "files", Label: f.Say("Also as workbook and lines"), Tick: true},
+			{ID: "files", Label: f.Say("Also as workbook and lines"), Checkbox: true},
 		},
 		Yes: f.Say("Print"),
 		Check: func(values map[string]string) map[string]string {

@@ -24,28 +24,28 @@ func RowOf(in session.Language, l *load.Load, settles bool, now string) model.Tr
 }
 
 // NextAct is the next act for a load, in a few words.
-func NextAct(in session.Language, l *load.Load, settles bool) model.Remark {
+func NextAct(in session.Language, l *load.Load, settles bool) model.Status {
 	missing := map[string]bool{}
 	for _, m := range l.Missing() {
 		missing[m.Field] = true
 	}
 	switch {
 	case l.Phase == load.TurnedAway:
-		return model.Remark{State: model.Stop, Text: in.Say("refused")}
+		return model.Status{State: model.Stop, Text: in.Say("refused")}
 	case l.Phase == load.Ticketed || l.Phase == load.Void || l.Phase == load.Corrected:
-		return model.Remark{State: model.Locked, Text: in.Say("ticket %d", l.Number)}
+		return model.Status{State: model.Locked, Text: in.Say("ticket %d", l.Number)}
 	case missing["gross"]:
-		return model.Remark{State: model.Missing, Text: in.Say("weigh it full")}
+		return model.Status{State: model.Missing, Text: in.Say("weigh it full")}
 	case missing["moisture"]:
-		return model.Remark{State: model.Missing, Text: in.Say("test the sample")}
+		return model.Status{State: model.Missing, Text: in.Say("test the sample")}
 	case missing["tare"]:
-		return model.Remark{State: model.Missing, Text: in.Say("weigh it empty")}
+		return model.Status{State: model.Missing, Text: in.Say("weigh it empty")}
 	case len(missing) > 0:
-		return model.Remark{State: model.Missing, Text: in.Say("say whose and what")}
+		return model.Status{State: model.Missing, Text: in.Say("say whose and what")}
 	case !settles:
-		return model.Remark{State: model.Stop, Text: in.Say("look at the form")}
+		return model.Status{State: model.Stop, Text: in.Say("look at the form")}
 	}
-	return model.Remark{State: model.OK, Text: in.Say("issue the ticket")}
+	return model.Status{State: model.OK, Text: in.Say("issue the ticket")}
 }
 
 // waits returns the time between two of the book's times, in hours and minutes: how long a truck

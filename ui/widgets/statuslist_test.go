@@ -11,20 +11,20 @@ import (
 	"fyne.io/fyne/v2/test"
 )
 
-func exampleRemarks() *Remarks {
-	r := NewRemarks()
-	r.Set([]model.Remark{
+func exampleStatuses() *StatusList {
+	r := NewStatusList()
+	r.Set([]model.Status{
 		{State: model.Stop, Word: "meter failed", Text: "Meter M1 failed its check. Check it with an oven-dried reference before relying on it."},
 		{State: model.Plain, Word: "leave", Text: "Leave it as it is: it is within every limit set."},
 	})
 	return r
 }
 
-// TestRemarksAreWordIconAndColour: what stops has an icon, a word in its colour
+// TestStatusesAreWordIconAndColour: what stops has an icon, a word in its colour
 // and a ground; a plain remark has none of them.
-func TestRemarksAreWordIconAndColour(t *testing.T) {
+func TestStatusesAreWordIconAndColour(t *testing.T) {
 	newHouse(t)
-	objects := widgettest.DrawnAt(exampleRemarks(), fyne.NewSize(400, 200))
+	objects := widgettest.DrawnAt(exampleStatuses(), fyne.NewSize(400, 200))
 	icons := 0
 	for _, o := range objects {
 		if _, picture := o.(*canvas.Image); picture {
@@ -35,10 +35,10 @@ func TestRemarksAreWordIconAndColour(t *testing.T) {
 	widgettest.Equal(t, "grounds", len(widgettest.Blocks(objects, apptheme.ColorStopGround)), 1)
 }
 
-// TestRemarksGrowWithTheirSentences: the narrower the list, the higher.
-func TestRemarksGrowWithTheirSentences(t *testing.T) {
+// TestStatusesGrowWithTheirSentences: the narrower the list, the higher.
+func TestStatusesGrowWithTheirSentences(t *testing.T) {
 	newHouse(t)
-	r := exampleRemarks()
+	r := exampleStatuses()
 	test.WidgetRenderer(r)
 	r.Resize(fyne.NewSize(900, 100))
 	flat := r.MinSize().Height

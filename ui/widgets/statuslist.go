@@ -11,29 +11,29 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Remarks is a list of messages, each under its word with icon and colour. The list is as high as
+// StatusList is a list of messages, each under its word with icon and colour. The list is as high as
 // its sentences need at the width it has.
-type Remarks struct {
+type StatusList struct {
 	widget.BaseWidget
-	list  []model.Remark
+	list  []model.Status
 	width float32 // the width last given, for saying how high it needs to be
 }
 
-// NewRemarks makes an empty list.
-func NewRemarks() *Remarks {
-	r := &Remarks{}
+// NewStatusList makes an empty list.
+func NewStatusList() *StatusList {
+	r := &StatusList{}
 	r.ExtendBaseWidget(r)
 	return r
 }
 
 // Set shows other remarks.
-func (r *Remarks) Set(list []model.Remark) {
+func (r *StatusList) Set(list []model.Status) {
 	r.list = list
 	r.Refresh()
 }
 
 // List returns the remarks shown now.
-func (r *Remarks) List() []model.Remark { return r.list }
+func (r *StatusList) List() []model.Status { return r.list }
 
 // Text is the list as text, to be copied.
 func (r *Remarks) Text() string {
@@ -48,10 +48,10 @@ func (r *Remarks) Text() string {
 }
 
 // CreateRenderer draws the list.
-func (r *Remarks) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(r) }
+func (r *StatusList) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(r) }
 
 // Resize notes the width: sentences wrap to it, and the height follows.
-func (r *Remarks) Resize(size fyne.Size) {
+func (r *StatusList) Resize(size fyne.Size) {
 	changed := r.width != size.Width
 	r.width = size.Width
 	r.BaseWidget.Resize(size)
@@ -65,20 +65,20 @@ var remarkText = paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.ColorI
 // remarkBar is the width of the bar at the left of a remark.
 const remarkBar = 3
 
-func (r *Remarks) LeastSize() fyne.Size {
+func (r *StatusList) LeastSize() fyne.Size {
 	p := paint.PainterFor(r)
 	least := 20 * p.Measure("0", remarkText).Width
 	_, high := r.set(p, max(least, r.width))
 	return fyne.NewSize(least, high)
 }
 
-func (r *Remarks) Paint(size fyne.Size) []fyne.CanvasObject {
+func (r *StatusList) Paint(size fyne.Size) []fyne.CanvasObject {
 	objects, _ := r.set(paint.PainterFor(r), size.Width)
 	return objects
 }
 
 // set lays the remarks out for a width, and returns their height.
-func (r *Remarks) set(p paint.Painter, width float32) (objects []fyne.CanvasObject, high float32) {
+func (r *StatusList) set(p paint.Painter, width float32) (objects []fyne.CanvasObject, high float32) {
 	for i, one := range r.list {
 		if i > 0 {
 			high += p.Pad()
@@ -91,7 +91,7 @@ func (r *Remarks) set(p paint.Painter, width float32) (objects []fyne.CanvasObje
 }
 
 // setRemark draws one remark at a position, and returns its end.
-func setRemark(r model.Remark, p paint.Painter, width, top float32) (objects []fyne.CanvasObject, bottom float32) {
+func setRemark(r model.Status, p paint.Painter, width, top float32) (objects []fyne.CanvasObject, bottom float32) {
 	word := paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.StateInk(r.State), Style: paint.Bold}
 	left := remarkBar + p.Inner()
 	y := top + p.Pad()/2

@@ -9,9 +9,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Note is a sentence with the icon and colour of its state. It wraps to the
+// StatusText is a sentence with the icon and colour of its state. It wraps to the
 // width it is given and needs no more height than its lines.
-type Note struct {
+type StatusText struct {
 	widget.BaseWidget
 
 	// Lines is the number of lines room is kept for, so that a form does not jump when a sentence
@@ -25,23 +25,23 @@ type Note struct {
 	width float32 // the width last given, for wrapping when asked for a height
 }
 
-// NewNote makes a note in small letters with room for one line.
-func NewNote() *Note {
-	n := &Note{Lines: 1, size: apptheme.SizeNote}
+// NewStatusText makes one in small letters with room for one line.
+func NewStatusText() *StatusText {
+	n := &StatusText{Lines: 1, size: apptheme.SizeNote}
 	n.ExtendBaseWidget(n)
 	return n
 }
 
 // newWideNote makes a note in a size of choice that is as high as its text
 // needs at a width.
-func newWideNote(state model.State, text string, size fyne.ThemeSizeName, width float32) *Note {
-	n := &Note{size: size, state: state, text: text, width: width}
+func newWideNote(state model.State, text string, size fyne.ThemeSizeName, width float32) *StatusText {
+	n := &StatusText{size: size, state: state, text: text, width: width}
 	n.ExtendBaseWidget(n)
 	return n
 }
 
 // Say shows a sentence. An empty one clears the note.
-func (n *Note) Say(state model.State, text string) {
+func (n *StatusText) Say(state model.State, text string) {
 	if n.state == state && n.text == text {
 		return
 	}
@@ -50,33 +50,33 @@ func (n *Note) Say(state model.State, text string) {
 }
 
 // Text is the sentence shown now.
-func (n *Note) Text() string { return n.text }
+func (n *StatusText) Text() string { return n.text }
 
 // State is the state shown now.
-func (n *Note) State() model.State { return n.state }
+func (n *StatusText) State() model.State { return n.state }
 
 // CreateRenderer draws the note.
-func (n *Note) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(n) }
+func (n *StatusText) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(n) }
 
-func (n *Note) TextStyle() paint.TextStyle {
+func (n *StatusText) TextStyle() paint.TextStyle {
 	if n.inked {
 		return paint.TextStyle{Size: n.size, Color: apptheme.ColorInk}
 	}
 	return paint.TextStyle{Size: n.size, Color: apptheme.StateInk(n.state)}
 }
 
-func (n *Note) iconRoom(p paint.Painter) float32 {
+func (n *StatusText) iconRoom(p paint.Painter) float32 {
 	if apptheme.StateIcon(n.state) == nil {
 		return 0
 	}
 	return p.LineHeight(n.TextStyle()) + p.Pad()
 }
 
-func (n *Note) lines(p paint.Painter, width float32) []string {
+func (n *StatusText) lines(p paint.Painter, width float32) []string {
 	return p.Wrap(n.text, n.TextStyle(), width-n.iconRoom(p))
 }
 
-func (n *Note) LeastSize() fyne.Size {
+func (n *StatusText) LeastSize() fyne.Size {
 	p := paint.PainterFor(n)
 	lines := n.Lines
 	if lines == 0 {
@@ -85,7 +85,7 @@ func (n *Note) LeastSize() fyne.Size {
 	return fyne.NewSize(p.LineHeight(n.TextStyle())*4, float32(lines)*p.LineHeight(n.TextStyle()))
 }
 
-func (n *Note) Paint(size fyne.Size) []fyne.CanvasObject {
+func (n *StatusText) Paint(size fyne.Size) []fyne.CanvasObject {
 	if n.text == "" {
 		return nil
 	}

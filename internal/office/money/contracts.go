@@ -1,0 +1,198 @@
+package money
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"tenthpoint/internal/contract"
+	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/title"
+)
+
+// ContractNumbered finds a contract by its number.
+func ContractNumbered(ctx context.Context, d office.Desk, number string) (elevator.ContractTerms, error) {
+	all, err := office.Contracts(ctx, d)
+	if err != nil {
+		return elevator.ContractTerms{}, err
+	}
+	for _, c := range all {
+		if c.Number == number {
+			return c, nil
+		}
+	}
+	return elevator.ContractTerms{}, message.NotFound.Errorf("there is no contract %s here", number)
+}
+
+// Fills applies the tickets in force to the contracts of a grain of everybody who sells with the
+// growers named, in the order the house chose.
+func Fills(ctx context.Context, d office.Desk, commodity string, growers ...string) (contract.Filling, error) {
+	all, err := office.Contracts(ctx, d)
+	if err != nil {
+		return contract.Filling{}, err
+	}
+	together, sellers := sellingTogether(all, commodity, growers)
+	var parts []contract.Part
+	for _, grower := range sellers {
+		account, err := office.Account(ctx, d, grower, quantity.Date{}, quantity.Date{})
+		if err != nil {
+			return contract.Filling{}, err
+		}
+		parts = append(parts, deliveredBy(account, commodity)...)
+	}
+	order := contract.Order(cmp.Or(d.Profile().FillOrder, string(contract.ByEnd)))
+	return contract.Fill(together, parts, order), nil
+}
+
+// sellingTogether are the contracts of a grain that share a seller with those named, directly or
+// through others, and all their sellers.
+func sellingTogether(all []elevator.ContractTerms, commodity string, growers []string) (together []elevator.ContractTerms, sellers []string) {
+	sellers = slices.Clone(growers)
+	taken := map[string]bool{}
+	for again := true; again; {
+		again = false
+		for _, c := range all {
+			if c.Commodity != commodity || taken[c.Number] || !slices.ContainsFunc(sellers, c.IsSeller) {
+				continue
+			}
+			taken[c.Number], again = true, true
+			together = append(together, c)
+			for _, s := range append([]elevator.Share{{GrowerID: c.Grower}}, c.Sellers...) {
+				if c.IsSeller(s.GrowerID) && !slices.Contains(sellers, s.GrowerID) {
+					sellers = append(sellers, s.GrowerID)
+				}
+			}
+		}
+	}
+	return together, sellers
+}
+
+// deliveredBy are a grower's parts of tickets in force, of one grain.
+func deliveredBy(account daysheet.Account, commodity string) []contract.Part {
+	var out []contract.Part
+	for _, of := range account.Parts {
+		if of.Commodity != commodity {
+			continue
+		}
+		for _, t := range of.Tickets {
+			terms := t.Terms()
+			if terms.Under != title.Contract && terms.Under != title.DelayedPrice {
+				terms.No = ""
+			}
+			out = append(out, contract.Part{Ticket: t.Number, Owner: account.GrowerID, Commodity: commodity, Day: t.Delivered, Quantity: t.Quantity, Contract: terms.No})
+		}
+	}
+	return out
+}
+
+// FillOf is how one contract is filled.
+func FillOf(ctx context.Context, d office.Desk, c elevator.ContractTerms) (contract.Filled, error) {
+	filling, err := Fills(ctx, d, c.Commodity, c.Grower)
+	if err != nil {
+		return contract.Filled{}, err
+	}
+	for _, one := range filling.Contracts {
+		if one.Number == c.Number {
+			return one, nil
+		}
+	}
+	return contract.Filled{}, message.NotFound.Errorf("there is no contract %s here", c.Number)
+}
+
+// ContractPaper is a contract as a paper: what was agreed, what happened to it, what is delivered.
+func ContractPaper(f contract.Filled, grain string, p elevator.Profile, today quantity.Date) report.Document {
+	d := paper(p, today, message.New("Contract %v", f.Number), message.New("%s, as of %s", f.Form.Name(), today))
+	pairs := []report.Pair{
+		{Label: message.New("Grower"), Value: message.Name(f.Grower)},
+		{Label: message.New("Grain"), Value: message.Words(grain)},
+		{Label: message.New("Agreed"), Value: figure(f.ContractTerms.Quantity)},
+		{Label: message.New("Price"), Value: f.PriceText()},
+		{Label: message.New("Delivery"), Value: period(f.From, f.Until)},
+		{Label: message.New("Delivered"), Value: figure(f.Delivered)},
+		{Label: message.New("Still to come"), Value: figure(f.Left)},
+	}
+	if f.Tolerance != nil {
+		pairs = append(pairs, report.Pair{Label: message.New("Tolerance"), Value: message.New("%s more or less", *f.Tolerance)})
+	}
+	if f.Short.Sign() > 0 {
+		pairs = append(pairs, report.Pair{Label: message.New("Missing beyond the tolerance"), Value: figure(f.Short)})
+	}
+	for _, own := range []struct {
+		label message.Text
+		text  string
+	}{{message.New("Quality"), f.Quality}, {message.New("Futures month"), f.Month}} {
+		if own.text != "" {
+			pairs = append(pairs, report.Pair{Label: own.label, Value: message.Name(own.text)})
+		}
+	}
+	for _, s := range f.Sellers {
+		pairs = append(pairs, report.Pair{Label: message.New("Seller"), Value: message.New("%v: %s of %s", s.GrowerID, s.Parts, s.Of)})
+	}
+	d.Blocks = append(d.Blocks, report.Pairs{Pairs: pairs},
+		report.Heading{Text: message.New("Priced in parts")}, pricedTable(f.ContractTerms),
+		report.Heading{Text: message.New("Changes")}, changeTable(f.ContractTerms),
+		report.Heading{Text: message.New("Delivered")}, appliedTable(f),
+		report.Signing{Names: []message.Text{message.New("Seller, name and signature"), message.New("For the elevator"), message.New("Date")}})
+	return d
+}
+
+func figure(a quantity.Amount) message.Text { return message.New("%s", a) }
+
+func period(from, until quantity.Date) message.Text {
+	if from.IsZero() {
+		return message.New("until %s", until)
+	}
+	return message.New("%s to %s", from, until)
+}
+
+func pricedTable(c elevator.ContractTerms) report.Table {
+	t := report.Table{Name: message.New("priced"), Empty: message.New("No part is priced by itself."), Columns: []report.Column{
+		{Title: message.New("Day")}, {Title: message.New("Quantity"), Align: report.Right}, {Title: message.New("Futures"), Align: report.Right},
+		{Title: message.New("Basis"), Align: report.Right}, {Title: message.New("Price"), Align: report.Right}, {Title: message.New("By")},
+	}}
+	for _, p := range c.Parts {
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{message.New("%s", p.Day), figure(p.Quantity), optional(p.Futures), optional(p.Basis), figure(p.Price), message.Name(p.By)}})
+	}
+	return t
+}
+
+func optional(a *quantity.Amount) message.Text {
+	if a == nil {
+		return message.Text{}
+	}
+	return figure(*a)
+}
+
+func changeTable(c elevator.ContractTerms) report.Table {
+	t := report.Table{Name: message.New("changes"), Empty: message.New("Nothing has changed."), Columns: []report.Column{
+		{Title: message.New("Day")}, {Title: message.New("What")}, {Title: message.New("Before")}, {Title: message.New("Money"), Align: report.Right}, {Title: message.New("Note")}, {Title: message.New("By")},
+	}}
+	for _, change := range c.Changes {
+		before := message.Text{}
+		if !change.Until.IsZero() {
+			before = message.List(" ", message.Own(change.Month), message.New("until %s", change.Until))
+		}
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{message.New("%s", change.Day), contract.ChangeName(change.What), before, optional(change.Money), message.Name(change.Note), message.Name(change.By)}})
+	}
+	return t
+}
+
+func appliedTable(f contract.Filled) report.Table {
+	t := report.Table{Name: message.New("delivered"), Empty: message.New("Nothing is delivered on it."), Columns: []report.Column{
+		{Title: message.New("Ticket"), Align: report.Right}, {Title: message.New("Owner")}, {Title: message.New("Day")}, {Title: message.New("Applied"), Align: report.Right}, {Title: message.New("Note")},
+	}}
+	for _, a := range f.Applied {
+		t.Rows = append(t.Rows, appliedRow(a))
+	}
+	t.Rows = append(t.Rows, report.Row{Kind: report.Total, Cells: []message.Text{{}, {}, {}, figure(f.Delivered), {}}})
+	return t
+}
+
+func appliedRow(a contract.Applied) report.Row {
+	return report.Row{Cells: []message.Text{message.New("%d", a.Ticket), message.Name(a.Owner), message.New("%s", a.Day), figure(a.Quantity), a.Why}}
+}

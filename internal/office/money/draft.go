@@ -1,0 +1,218 @@
+package money
+
+import (
+	"context"
+	"slices"
+
+	"tenthpoint/internal/contract"
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/levy"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/tariff"
+	"tenthpoint/internal/title"
+)
+
+// Order is what a sheet is to settle.
+type Order struct {
+	Grower  string
+	Tickets []Chosen
+	// Price is for grain that has none yet, Source where it is from.
+	Price  *quantity.Amount
+	Source string
+	// Contract is the one to settle on; without it the one each ticket names.
+	Contract string
+	// Sale says that the owner sells grain that was held for them until now.
+	Sale     bool
+	Day      quantity.Date
+	Tariff   *tariff.Edition
+	Levies   []*levy.Levy
+	Advances []paysheet.Advance
+	Payees   []string
+	PayAfter quantity.Date
+	Corrects int64
+}
+
+// Chosen is a ticket, or a part of it.
+type Chosen struct {
+	Number   int64
+	Quantity *quantity.Amount // nil for all that is not settled yet
+}
+
+// Around is what a sheet is drafted from, as it stands at that moment.
+type Around struct {
+	Tickets   []*load.Load // those chosen, in their order
+	Sheets    []paysheet.Sheet
+	Contracts []elevator.ContractTerms
+}
+
+// Draft works a sheet out without writing it. Its number is not given yet.
+func Draft(ctx context.Context, d office.Desk, o Order, around Around) (paysheet.Sheet, paysheet.Worked, error) {
+	s := paysheet.Sheet{
+		Day: o.Day, Grower: o.Grower, Tariff: o.Tariff.Hash, Advances: o.Advances, Payees: o.Payees,
+		PayAfter: o.PayAfter, Corrects: o.Corrects, By: d.Signature(), Commodity: o.Tariff.Commodity.ID,
+	}
+	for _, l := range o.Levies {
+		s.Levies = append(s.Levies, l.Hash)
+	}
+	w := drafting{ctx: ctx, d: d, o: o, around: around, sheet: &s}
+	for i, l := range around.Tickets {
+		if err := w.ticket(l, o.Tickets[i]); err != nil {
+			return s, paysheet.Worked{}, err
+		}
+	}
+	if o.Price != nil && !w.priced {
+		return s, paysheet.Worked{}, message.Refused.Errorf("every ticket of the sheet has its price, so %s prices nothing. Leave it out", *o.Price)
+	}
+	if err := s.Check(); err != nil {
+		return s, paysheet.Worked{}, err
+	}
+	worked, err := Rework(ctx, d, s, around.Tickets, paysheet.Rules{Tariff: o.Tariff, Levies: o.Levies})
+	if err != nil {
+		return s, worked, err
+	}
+	s.Figures, s.Working = worked.Figures(), worked.Hash()
+	return s, worked, nil
+}
+
+type drafting struct {
+	ctx    context.Context
+	d      office.Desk
+	o      Order
+	around Around
+	sheet  *paysheet.Sheet
+	priced bool // the price of the sheet was used
+}
+
+// ticket adds the lines of one ticket.
+func (w *drafting) ticket(l *load.Load, chosen Chosen) error {
+	owner, name, err := ownerOf(l, w.o.Grower)
+	switch {
+	case err != nil:
+		return err
+	case l.Phase != load.Ticketed:
+		return message.Refused.Errorf("ticket %d is %s, and nothing is settled on it", l.Number, message.Words(string(l.Phase)))
+	case l.Details.Direction == load.Outbound:
+		return message.Refused.Errorf("ticket %d is of grain that left, and nothing is paid for it", l.Number)
+	case l.Details.Commodity != w.sheet.Commodity:
+		return message.Refused.Errorf("ticket %d is %s, and the sheet is for %s", l.Number, l.Details.Commodity, w.sheet.Commodity)
+	case l.IssuedDay.After(w.o.Day):
+		return message.Refused.Errorf("ticket %d counts on %s, after the day of the sheet, %s", l.Number, l.IssuedDay, w.o.Day)
+	}
+	w.sheet.Name = name
+	whole, err := w.part(l, owner)
+	if err != nil {
+		return err
+	}
+	line := paysheet.Line{Ticket: l.Number, Owner: owner, Whole: whole.Quantity, Under: l.Details.DealOf(max(0, owner-1)).Under, Delivered: l.Details.Day}
+	line.From = paysheet.SettledOf(append(w.around.Sheets, *w.sheet), l.Number, w.o.Grower, whole.Quantity.Unit())
+	line.Quantity = line.Whole.Sub(line.From)
+	switch {
+	case chosen.Quantity != nil:
+		line.Quantity = *chosen.Quantity
+	case line.Quantity.Sign() <= 0:
+		return message.Refused.Errorf("ticket %d is settled already: of %s nothing is left", l.Number, line.Whole)
+	}
+	return w.price(line, l.Details.DealOf(max(0, owner-1)))
+}
+
+// part is the grower's part of a ticket as it was issued.
+func (w *drafting) part(l *load.Load, owner int) (settle.Part, error) {
+	s, err := office.Resettle(w.ctx, w.d, l)
+	if err != nil {
+		return settle.Part{}, err
+	}
+	return partOf(s, owner)
+}
+
+func partOf(s *settle.Settlement, owner int) (settle.Part, error) {
+	summary, err := s.Summary()
+	if err != nil || owner == 0 || len(summary.Owners) == 0 {
+		return summary.Part, err
+	}
+	own, err := summary.Of(owner)
+	return own.Part, err
+}
+
+// ownerOf finds a grower among the owners of a ticket, counted from 1; 0 where one has all of it.
+func ownerOf(l *load.Load, grower string) (int, string, error) {
+	if len(l.Details.Shares) == 0 {
+		if l.Details.Grower.ID == grower {
+			return 0, l.Details.Grower.Name, nil
+		}
+	}
+	for i, o := range l.Details.Shares {
+		if o.ID == grower {
+			return i + 1, o.Name, nil
+		}
+	}
+	return 0, "", message.Refused.Errorf("%s has no part in ticket %d", grower, l.Number)
+}
+
+// price gives a line its price: the ticket's own, the contract's, or the sheet's.
+func (w *drafting) price(line paysheet.Line, deal load.Deal) error {
+	number := w.o.Contract
+	if number == "" && (deal.Under == title.Contract || deal.Under == title.DelayedPrice) {
+		number = deal.No
+	}
+	switch {
+	case deal.Price != nil && w.o.Contract == "":
+		line.Price, line.Source = *deal.Price, "ticket"
+	case !deal.TakesPrice() && deal.Under != title.DelayedPrice && !w.o.Sale:
+		return message.Refused.Errorf("the grain of ticket %d is %s and stays its owner's, so it has no price. Say that the owner sells it now", line.Ticket, deal.Said())
+	case number != "" && w.o.Price == nil:
+		return w.onContract(line, number)
+	case w.o.Price == nil:
+		return message.Refused.Errorf("ticket %d has no price; give the price of the sheet", line.Ticket)
+	default:
+		line.Price, line.Source, w.priced = *w.o.Price, w.o.Source, true
+	}
+	w.sheet.Lines = append(w.sheet.Lines, line)
+	return nil
+}
+
+// onContract prices a line by a contract, in as many lines as it has prices.
+func (w *drafting) onContract(line paysheet.Line, number string) error {
+	at := slices.IndexFunc(w.around.Contracts, func(c elevator.ContractTerms) bool { return c.Number == number })
+	if at < 0 {
+		return message.NotFound.Errorf("there is no contract %s here", number)
+	}
+	c := w.around.Contracts[at]
+	switch {
+	case !c.IsSeller(w.o.Grower):
+		return message.Refused.Errorf("contract %s is not one of %s", c.Number, w.o.Grower)
+	case c.Commodity != w.sheet.Commodity:
+		return message.Refused.Errorf("contract %s is for %s, not for %s", c.Number, c.Commodity, w.sheet.Commodity)
+	case c.Quantity.Unit() != line.Quantity.Unit():
+		return message.Refused.Errorf("contract %s counts in %s, and ticket %d in %s", c.Number, c.Quantity.Unit(), line.Ticket, line.Quantity.Unit())
+	}
+	source := "contract " + c.Number
+	prices, err := contract.PricesFor(c, w.paidOn(source, line.Quantity.Unit()), line.Quantity)
+	if err != nil {
+		return err
+	}
+	for _, slice := range prices {
+		part := line
+		part.Quantity, part.Price, part.Source = slice.Quantity, slice.Price, source
+		w.sheet.Lines = append(w.sheet.Lines, part)
+		line.From = line.From.Add(slice.Quantity)
+	}
+	return nil
+}
+
+// paidOn is how much earlier lines took from a contract.
+func (w *drafting) paidOn(source string, unit quantity.Unit) quantity.Amount {
+	paid := quantity.Zero(unit)
+	for _, s := range append(w.around.Sheets, *w.sheet) {
+		for _, l := range s.Lines {
+			if s.InForce() && l.Source == source {
+				paid = paid.Add(l.Quantity)
+			}
+		}
+	}
+	return paid
+}

@@ -1,0 +1,106 @@
+package money
+
+import (
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/levy"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/report"
+	"tenthpoint/internal/worksheet"
+)
+
+// SheetPaper is a settlement sheet as a paper: the tickets, what is deducted and why, the sum, and
+// the working of every line.
+func SheetPaper(s paysheet.Sheet, w paysheet.Worked, by paysheet.Rules, grain string, p elevator.Profile, say *message.Printer) report.Document {
+	d := paper(p, s.Day, message.New("Settlement sheet %d", s.Number), message.New("%v, %v, on %s", s.Name, s.Grower, s.Day))
+	if s.Voided != nil {
+		d.Marks = append(d.Marks, message.New("VOID since %s: %v", s.Voided.Day, s.Voided.Reason))
+	}
+	if by.Tariff.Status == "example" {
+		d.Marks = append(d.Marks, message.New("EXAMPLE - NOT FOR TRADE"))
+	}
+	pairs := []report.Pair{
+		{Label: message.New("Grain"), Value: message.Words(grain)}, {Label: message.New("Tariff"), Value: message.Name(by.Tariff.ID)}, {Label: message.New("Settled by"), Value: message.Name(s.By)},
+	}
+	if s.Corrects > 0 {
+		pairs = append(pairs, report.Pair{Label: message.New("In place of sheet"), Value: message.New("%d", s.Corrects)})
+	}
+	if !s.PayAfter.IsZero() {
+		pairs = append(pairs, report.Pair{Label: message.New("Paid from"), Value: message.New("%s", s.PayAfter)})
+	}
+	pairs = append(pairs, report.Pair{Label: message.New("Payable to"), Value: payees(s)})
+	d.Blocks = append(d.Blocks, report.Pairs{Pairs: pairs}, report.Heading{Text: message.New("Tickets")}, ticketTable(s, w), report.Heading{Text: message.New("Settlement")}, totalTable(w, by))
+	for _, l := range by.Levies {
+		d.Blocks = append(d.Blocks, report.Para{Text: evidence(l, s, w, p)})
+	}
+	d.Blocks = append(d.Blocks, report.Heading{Text: message.New("How it was worked out")}, report.Steps{Steps: steps(w.Sheet, say)},
+		report.Signing{Names: []message.Text{message.New("For the elevator"), message.New("Seller, name and signature")}})
+	return d
+}
+
+func payees(s paysheet.Sheet) message.Text {
+	return message.Names(" and ", append([]string{s.Name}, s.Payees...))
+}
+
+func ticketTable(s paysheet.Sheet, w paysheet.Worked) report.Table {
+	t := report.Table{Name: message.New("tickets"), Columns: []report.Column{
+		{Title: message.New("Ticket"), Align: report.Right}, {Title: message.New("Delivered")}, {Title: message.New("Quantity"), Align: report.Right}, {Title: message.New("Price"), Align: report.Right},
+		{Title: message.New("From")}, {Title: message.New("Value"), Align: report.Right},
+	}}
+	for i, l := range s.Lines {
+		value, _ := w.Step(paysheet.LineID(i) + ".value")
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{message.New("%d", l.Ticket), message.New("%s", l.Delivered), figure(l.Quantity), figure(l.Price), message.Words(l.Source), report.Figure(value.Printed())}})
+	}
+	t.Rows = append(t.Rows, report.Row{Kind: report.Total, Cells: []message.Text{{}, {}, figure(w.Quantity.Value()), {}, {}, report.Figure(w.Gross.Printed())}})
+	return t
+}
+
+// totalTable is the settlement, with each levy by its name.
+func totalTable(w paysheet.Worked, by paysheet.Rules) report.Table {
+	t := report.Table{Name: message.New("settlement"), Columns: []report.Column{{Title: message.New("What")}, {Title: message.New("Money"), Align: report.Right}}}
+	row := func(label message.Text, step *worksheet.Step) {
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{label, report.Figure(step.Printed())}})
+	}
+	for _, step := range []*worksheet.Step{w.Gross, w.Quality, w.Net, w.Services, w.Keeping} {
+		row(step.Label(), step)
+	}
+	for i, l := range by.Levies {
+		step, _ := w.Step(paysheet.LevyID(i))
+		label := message.Name(l.Title)
+		if l.Buyer {
+			label = message.New("%s, paid by the elevator", label)
+		}
+		row(label, step)
+	}
+	for _, step := range []*worksheet.Step{w.Advances, w.Interest, w.Deducted} {
+		row(step.Label(), step)
+	}
+	t.Rows = append(t.Rows, report.Row{Kind: report.Total, Cells: []message.Text{w.Payable.Label(), report.Figure(w.Payable.Printed())}})
+	return t
+}
+
+// evidence is what a producer is given of a levy: who bought, from whom, how much, its value, the
+// levy, the day and the place, and whether anybody confirmed the rule.
+func evidence(l *levy.Levy, s paysheet.Sheet, w paysheet.Worked, p elevator.Profile) message.Text {
+	said := message.New("%v (%v): bought by %v, %v, of %v; %s; net market value %s; on %s; by %v.",
+		l.Title, l.Jurisdiction, p.Business, p.Town, s.Name, w.Quantity.Value(), w.Net.Value(), s.Day, l.Source)
+	if l.Refundable {
+		said = message.List(" ", said, message.New("The producer may ask for it back."))
+	}
+	if l.IsConfirmed() {
+		return message.List(" ", said, message.New("Confirmed by %v on %s.", l.ConfirmedBy, l.ConfirmedOn))
+	}
+	return message.List(" ", said, message.New("Nobody has confirmed this rule; confirm it with the authority."))
+}
+
+// steps are the working, in the language of the house.
+func steps(s *worksheet.Sheet, say *message.Printer) []report.Step {
+	var out []report.Step
+	for _, section := range s.Sections() {
+		out = append(out, report.Step{Label: say.Text(section.Title), Part: true})
+		for _, step := range section.Steps {
+			out = append(out, report.Step{Label: say.Text(step.Label()), Figure: step.PrintedIn(say), Explain: step.ExplainIn(say), Skipped: step.Kind() == worksheet.NotApplied})
+		}
+	}
+	return out
+}

@@ -1,0 +1,120 @@
+package paysheet
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
+)
+
+// Sheet is a settlement sheet as the journal keeps it.
+type Sheet struct {
+	Number    int64         `json:"number,string"`
+	Day       quantity.Date `json:"day"`
+	Grower    string        `json:"grower"`
+	Name      string        `json:"name"`
+	Commodity string        `json:"commodity"`
+	Lines     []Line        `json:"lines"`
+	Tariff    string        `json:"tariff"` // SHA-256 of its text, which the book keeps
+	Levies    []string      `json:"levies,omitempty"`
+	Advances  []Advance     `json:"advances,omitempty"`
+	Payees    []string      `json:"payees,omitempty"` // beside the grower, on one payment
+	// PayAfter is the first day it is paid, of a payment deferred to another year.
+	PayAfter quantity.Date              `json:"pay_after,omitzero"`
+	By       string                     `json:"by"`
+	Figures  map[string]quantity.Amount `json:"figures"`
+	Working  string                     `json:"working"` // SHA-256 of every figure of the working
+	Corrects int64                      `json:"corrects,string,omitempty"`
+	Voided   *Voided                    `json:"voided,omitempty"`
+}
+
+// Line is a ticket, or a part of one, at a price.
+type Line struct {
+	Ticket int64 `json:"ticket,string"`
+	Owner  int   `json:"owner,string"` // counted from 1; 0 where one has all of it
+	// Whole is the grower's part of the ticket; From is how much of it earlier sheets took.
+	Whole     quantity.Amount `json:"whole"`
+	From      quantity.Amount `json:"from"`
+	Quantity  quantity.Amount `json:"quantity"`
+	Price     quantity.Amount `json:"price"`
+	Source    string          `json:"source"`
+	Under     title.Under     `json:"under,omitempty"` // what it was held under until now
+	Delivered quantity.Date   `json:"delivered"`
+}
+
+// Advance is money paid out before, with interest since.
+type Advance struct {
+	Day    quantity.Date   `json:"day"`
+	Amount quantity.Amount `json:"amount"`
+}
+
+// Voided is the end of a sheet that does not count.
+type Voided struct {
+	Day    quantity.Date `json:"day"`
+	By     string        `json:"by"`
+	Reason string        `json:"reason"`
+}
+
+// Kind names the fact in the journal.
+func (Sheet) Kind() string { return "money.sheet" }
+
+// InForce reports whether the sheet counts.
+func (s Sheet) InForce() bool { return s.Voided == nil }
+
+// Check returns what is wrong with the sheet, or nil.
+func (s Sheet) Check() error {
+	switch {
+	case len(s.Lines) == 0:
+		return message.Invalid.Errorf("a settlement sheet has at least one ticket")
+	case s.Grower == "" || s.By == "" || s.Day.IsZero():
+		return message.Invalid.Errorf("a settlement sheet has a grower, a day and a person; one of them is empty")
+	}
+	for _, l := range s.Lines {
+		switch {
+		case l.Quantity.Sign() <= 0:
+			return message.Invalid.Errorf("%s of ticket %d is nothing to settle", l.Quantity, l.Ticket)
+		case l.From.Add(l.Quantity).More(l.Whole):
+			return message.Refused.Errorf("of ticket %d %s was delivered, %s of it is settled already, and %s more is too much", l.Ticket, l.Whole, l.From, l.Quantity)
+		case l.Price.Sign() <= 0 || l.Price.Unit() != quantity.Dollar.Per(l.Quantity.Unit()):
+			return message.Invalid.Errorf("the price of ticket %d is %s; it is money above zero per %s", l.Ticket, l.Price, l.Quantity.Unit())
+		}
+	}
+	return nil
+}
+
+// SettledOf is how much of a grower's part of a ticket the sheets in force have taken.
+func SettledOf(sheets []Sheet, ticket int64, grower string, unit quantity.Unit) quantity.Amount {
+	taken := quantity.Zero(unit)
+	for _, s := range sheets {
+		for _, l := range s.Lines {
+			if s.InForce() && s.Grower == grower && l.Ticket == ticket {
+				taken = taken.Add(l.Quantity)
+			}
+		}
+	}
+	return taken
+}
+
+// RestingOn are the numbers of the sheets in force that a ticket is on.
+func RestingOn(sheets []Sheet, ticket int64) []int64 {
+	var out []int64
+	for _, s := range sheets {
+		for _, l := range s.Lines {
+			if s.InForce() && l.Ticket == ticket {
+				out = append(out, s.Number)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// ID is the sheet's name among the records of the book.
+func (s Sheet) ID() string { return fmt.Sprint(s.Number) }
+
+// InOrder puts sheets in the order of their numbers.
+func InOrder(sheets []Sheet) {
+	slices.SortFunc(sheets, func(a, b Sheet) int { return cmp.Compare(a.Number, b.Number) })
+}

@@ -1,0 +1,18 @@
+package quantity
+
+// Portion is a part of something shared, Parts of Of: 1 of 3, or 33.5 of 100.
+type Portion struct {
+	Parts Amount `json:"parts"`
+	Of    Amount `json:"of"`
+}
+
+// Fraction is the part of 1.
+func (p Portion) Fraction() Amount { return p.Parts.Div(p.Of) }
+
+// IsPart reports whether it is a part of plain numbers, not below zero.
+func (p Portion) IsPart() bool {
+	return p.Parts.Unit() == Plain && p.Of.Unit() == Plain && p.Parts.Sign() >= 0 && p.Of.Sign() > 0
+}
+
+// Text is the part as it is typed: "1/3".
+func (p Portion) Text() string { return p.Parts.Figure() + "/" + p.Of.Figure() }

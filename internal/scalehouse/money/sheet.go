@@ -1,0 +1,127 @@
+package money
+
+import (
+	"context"
+	"strings"
+
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/office/money"
+	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/scalehouse"
+)
+
+// series numbers settlement sheets.
+const series = "sheet"
+
+// Settle makes a settlement sheet: a manager's act, whole or not at all.
+func Settle(ctx context.Context, d *scalehouse.Desk, o money.Order) (s paysheet.Sheet, worked paysheet.Worked, err error) {
+	if err := d.MayManage("Settling up"); err != nil {
+		return s, worked, err
+	}
+	err = d.Batch(ctx, func(w *scalehouse.Batch) error {
+		if err := scalehouse.OpenDay(w, o.Day); err != nil {
+			return err
+		}
+		around, err := aroundIn(w, o)
+		if err != nil {
+			return err
+		}
+		if err := mayCorrect(around.Sheets, o.Corrects); err != nil {
+			return err
+		}
+		if s, worked, err = money.Draft(ctx, d, o, around); err != nil {
+			return err
+		}
+		if s.Number, err = scalehouse.NextIn(w, series); err != nil {
+			return err
+		}
+		if err := keepRules(w, o); err != nil {
+			return err
+		}
+		return scalehouse.SetRecord(ctx, w, s.ID(), s)
+	})
+	return s, worked, err
+}
+
+// aroundIn reads what a sheet is drafted from, inside the transaction.
+func aroundIn(w *scalehouse.Batch, o money.Order) (money.Around, error) {
+	var around money.Around
+	for _, chosen := range o.Tickets {
+		l, err := scalehouse.TicketIn(w, chosen.Number)
+		if err != nil {
+			return around, err
+		}
+		around.Tickets = append(around.Tickets, l)
+	}
+	var err error
+	if around.Sheets, err = scalehouse.RecordsIn[paysheet.Sheet](w); err != nil {
+		return around, err
+	}
+	around.Contracts, err = scalehouse.RecordsIn[elevator.ContractTerms](w)
+	return around, err
+}
+
+// mayCorrect asks that what is corrected is a void sheet: else it would be paid twice.
+func mayCorrect(all []paysheet.Sheet, number int64) error {
+	if number == 0 {
+		return nil
+	}
+	for _, s := range all {
+		switch {
+		case s.Corrects == number && s.InForce():
+			return message.Refused.Errorf("settlement sheet %d is corrected already, by sheet %d", number, s.Number)
+		case s.Number == number && s.InForce():
+			return message.Refused.Errorf("settlement sheet %d counts still; void it before another takes its place", number)
+		}
+	}
+	for _, s := range all {
+		if s.Number == number {
+			return nil
+		}
+	}
+	return message.NotFound.Errorf("there is no settlement sheet %d here", number)
+}
+
+// keepRules keeps the texts a sheet is worked by.
+func keepRules(w *scalehouse.Batch, o money.Order) error {
+	if err := scalehouse.KeepIn(w, o.Tariff.ID, o.Tariff.Hash, o.Tariff.Text); err != nil {
+		return err
+	}
+	for _, l := range o.Levies {
+		if err := scalehouse.KeepIn(w, l.ID, l.Hash, l.Text); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// VoidSheet ends a settlement sheet: a manager's act. Its number stays with it.
+func VoidSheet(ctx context.Context, d *scalehouse.Desk, number int64, reason string) error {
+	if err := d.MayManage("Voiding a settlement sheet"); err != nil {
+		return err
+	}
+	if reason = strings.TrimSpace(reason); reason == "" {
+		return message.Invalid.Errorf("a settlement sheet is voided for a reason; write it")
+	}
+	return d.Batch(ctx, func(w *scalehouse.Batch) error {
+		all, err := scalehouse.RecordsIn[paysheet.Sheet](w)
+		if err != nil {
+			return err
+		}
+		for _, s := range all {
+			switch {
+			case s.Number != number:
+				continue
+			case !s.InForce():
+				return message.Refused.Errorf("settlement sheet %d is void since %s", number, s.Voided.Day)
+			}
+			if err := unpaid(w, number); err != nil {
+				return err
+			}
+			s.Voided = &paysheet.Voided{Day: d.Today(), By: d.Signature(), Reason: reason}
+			return scalehouse.SetRecord(ctx, w, s.ID(), s)
+		}
+		return message.NotFound.Errorf("there is no settlement sheet %d here", number)
+	})
+}

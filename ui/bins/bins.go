@@ -1,0 +1,210 @@
+package bins
+
+import (
+	"context"
+	"slices"
+
+	"tenthpoint/internal/bin"
+	"tenthpoint/internal/office/binlog"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// Bins is the list of pits and bins, and the card of the chosen one.
+type Bins struct {
+	session *session.Session
+	all     []binlog.Bin // what needs looking at first
+	chosen  string
+	card    report.Document
+	failed  error // why the book could not be read
+}
+
+// NewBins makes the list; it is read when the screen comes to the front.
+func NewBins(f *session.Session) *Bins { return &Bins{session: f} }
+
+// cardDays is how many days a card tells of.
+const cardDays = 30
+
+// Reload reads the bins from the book and keeps the chosen one.
+func (b *Bins) Reload() {
+	b.all, b.failed = binlog.Bins(context.Background(), b.session.Desk, b.today())
+	slices.SortStableFunc(b.all, func(x, y binlog.Bin) int { return int(stateOf(y)) - int(stateOf(x)) })
+	b.chosen = session.KeepChosen(b.all, func(one binlog.Bin) string { return one.ID }, b.chosen)
+	b.readCard()
+}
+
+func (b *Bins) today() quantity.Date { return b.session.Desk.Today() }
+
+func (b *Bins) readCard() {
+	b.card = report.Document{}
+	if b.chosen == "" || b.failed != nil {
+		return
+	}
+	day := b.today()
+	b.card, b.failed = binlog.Card(context.Background(), b.session.Desk, b.chosen, day.AddDays(-cardDays), day)
+}
+
+// Chosen is the short name of the chosen bin; empty when there is none.
+func (b *Bins) Chosen() string { return b.chosen }
+
+// HasChosen reports whether a bin is chosen.
+func (b *Bins) HasChosen() bool { return b.chosen != "" }
+
+// Choose takes a bin.
+func (b *Bins) Choose(id string) {
+	b.chosen = id
+	b.readCard()
+}
+
+// Empty is what to do where no bin is listed.
+func (b *Bins) Empty() string {
+	if b.failed != nil {
+		return b.session.Sentence(b.failed)
+	}
+	return b.session.Say("No pit or bin is written down yet. Equipment has the list of them.")
+}
+
+// Counted is how many bins there are, in words.
+func (b *Bins) Counted() string {
+	if len(b.all) == 1 {
+		return b.session.Say("1 bin")
+	}
+	return b.session.Say("%d bins", len(b.all))
+}
+
+// row is one bin with one grain in it.
+type row struct {
+	binlog.Bin
+	held *binlog.Held
+}
+
+// columns of the list.
+func (b *Bins) columns() model.Columns[row] {
+	say := b.session.Say
+	return model.Columns[row]{
+		model.Words(say("Bin"), 5, func(r row) string { return r.ID }),
+		model.Words(say("Grain"), 9, b.grain).Growing(),
+		model.Figures(say("Lies there"), 12, b.lies),
+		model.Figures(say("Full"), 6, func(r row) string { return b.full(r.Bin) }),
+		model.Figures(say("Moisture"), 8, func(r row) string { return b.mean(r, binlog.Held.Moisture) }),
+		model.Figures(say("Test weight"), 11, func(r row) string { return b.mean(r, binlog.Held.TestWeight) }).Dropped(2),
+		model.Words(say("Oldest"), 10, oldest).Dropped(1),
+		model.Words(say("Note"), 12, b.note).Stated(),
+	}
+}
+
+// Columns are the columns of the list.
+func (b *Bins) Columns() []model.Column { return b.columns().Heads() }
+
+// Rows are the bins, a row for each grain in them.
+func (b *Bins) Rows() []model.Row {
+	columns := b.columns()
+	var out []model.Row
+	for _, one := range b.all {
+		held := []*binlog.Held{nil}
+		if len(one.Grain) > 0 {
+			held = nil
+			for i := range one.Grain {
+				held = append(held, &one.Grain[i])
+			}
+		}
+		for _, h := range held {
+			out = append(out, model.Row{Key: one.ID, State: stateOf(one), Cells: columns.Cells(row{one, h})})
+		}
+	}
+	return out
+}
+
+func (b *Bins) grain(r row) string {
+	if r.held == nil {
+		return b.session.GrainName(r.Commodity)
+	}
+	return b.session.GrainName(r.held.Commodity)
+}
+
+func (b *Bins) lies(r row) string {
+	if r.held == nil {
+		return b.session.Say("empty")
+	}
+	return b.session.Signs().Write(r.held.Lies().String())
+}
+
+// full is how full a bin is; empty where nobody measured it.
+func (b *Bins) full(one binlog.Bin) string {
+	level, known := one.Level()
+	if !known {
+		return ""
+	}
+	return b.session.Signs().Write(quantity.Int(int64(level/10), quantity.Percent).String())
+}
+
+func (b *Bins) mean(r row, of func(binlog.Held) (quantity.Amount, bool)) string {
+	if r.held == nil {
+		return ""
+	}
+	m, known := of(*r.held)
+	if !known {
+		return ""
+	}
+	return b.session.Signs().Write(m.Fixed(2))
+}
+
+func oldest(r row) string {
+	if r.held == nil || r.held.Oldest().IsZero() {
+		return ""
+	}
+	return r.held.Oldest().String()
+}
+
+// note is what needs looking at.
+func (b *Bins) note(r row) string {
+	switch {
+	case r.Short():
+		return b.session.Say("drawn below empty")
+	case isFull(r.Bin):
+		return b.session.Say("full")
+	case len(r.Grain) > 1:
+		return b.session.Say("several grains")
+	}
+	return ""
+}
+
+// almostFull is the level, in thousandths of the room to the eave, from which a bin is told to be
+// full: a truck may not go in any more.
+const almostFull = 960
+
+func isFull(one binlog.Bin) bool {
+	level, known := one.Level()
+	return known && level >= almostFull
+}
+
+// stateOf is how urgent a bin is.
+func stateOf(one binlog.Bin) model.State {
+	switch {
+	case one.Short():
+		return model.Stop
+	case isFull(one), len(one.Grain) > 1:
+		return model.Warn
+	}
+	return model.Plain
+}
+
+// lastMovement is the newest movement of the chosen bin that can still be taken back.
+func (b *Bins) lastMovement() (bin.Movement, bool) {
+	if b.chosen == "" {
+		return bin.Movement{}, false
+	}
+	day := b.today()
+	all, err := binlog.Movements(context.Background(), b.session.Desk, b.chosen, day.AddDays(-cardDays), day)
+	if err != nil {
+		return bin.Movement{}, false
+	}
+	for _, m := range slices.Backward(all) {
+		if m.What != bin.Undo && m.UndoneBy == 0 {
+			return m, true
+		}
+	}
+	return bin.Movement{}, false
+}

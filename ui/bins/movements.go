@@ -1,0 +1,191 @@
+package bins
+
+import (
+	"context"
+	"strings"
+
+	"tenthpoint/internal/bin"
+	"tenthpoint/internal/entry/moving"
+	"tenthpoint/internal/office/binlog"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
+)
+
+// managerField is the field that asks which manager posts what only a manager may.
+const managerField = "manager"
+
+// Move asks for a movement of a kind, from the chosen bin, and enters it.
+func (b *Bins) Move(kind bin.Kind) {
+	house, err := binlog.House(context.Background(), b.session.Desk, b.today())
+	if err != nil {
+		b.session.Fail(err)
+		return
+	}
+	b.session.Put(model.Ask{
+		Draft: "movement " + string(kind), Of: "bin " + b.chosen,
+		Title: b.session.Text(kind.Name()), Text: b.cautions(kind), State: cautionState(kind),
+		Fields: b.fields(kind, house), Yes: b.session.Say("Write down"),
+		Check: func(values map[string]string) map[string]string {
+			_, problems := moving.Read(kind, values, house)
+			return sentences(b.session, problems)
+		},
+		Then: func(values map[string]string) { b.enter(kind, values, house) },
+	})
+}
+
+// enter enters what was typed; a manager's act in the name of the manager chosen.
+func (b *Bins) enter(kind bin.Kind, values map[string]string, house moving.House) {
+	m, problems := moving.Read(kind, values, house)
+	if err := problems.Err(kind); err != nil {
+		b.session.Fail(err)
+		return
+	}
+	act := func() (err error) {
+		m, err = scalehouse.MoveGrain(context.Background(), b.session.Desk, m)
+		return err
+	}
+	err := error(nil)
+	if who := values[managerField]; who != "" && m.NeedsManager() {
+		err = b.session.As(who, act)
+	} else {
+		err = act()
+	}
+	if err != nil {
+		b.session.Fail(err)
+		return
+	}
+	b.took(m)
+}
+
+// took shows the bins after a movement.
+func (b *Bins) took(m bin.Movement) {
+	b.session.Changed()
+	b.Reload()
+	said := b.session.Say("movement %d is written down: %s.", m.Number, b.session.Text(m.What.Name()))
+	if note := binlog.Note(m); !note.IsZero() {
+		said = b.session.Say("movement %d is written down: %s, %s.", m.Number, b.session.Text(m.What.Name()), b.session.Text(note))
+	}
+	b.session.Notify(model.OK, said)
+	b.session.Window.Redraw()
+}
+
+// fields are the fields of a kind of movement, with the chosen bin filled in.
+func (b *Bins) fields(kind bin.Kind, house moving.House) []model.AskField {
+	var out []model.AskField
+	for _, f := range moving.Fields(kind) {
+		field := model.AskField{ID: f.ID, Label: b.session.Text(f.Label), Hint: b.session.Text(f.Hint), Required: f.Required, Chars: wordsWidth}
+		switch f.Form {
+		case moving.OneBin:
+			field.Options, field.Chars = b.binOptions(house), binWidth
+			if f.ID == "from" {
+				field.Value = b.chosen
+			}
+		case moving.Figure:
+			field.Chars, field.Unit = figureWidth, unitOf(f.Unit, house.Unit)
+		case moving.Tick:
+			field.Checkbox = true
+		case moving.OneOf:
+			for _, c := range f.Choices {
+				field.Options = append(field.Options, model.Option{Code: c.Word, Name: b.session.Text(c.Says), ByName: true})
+			}
+		case moving.OneDate:
+			field.Chars = figureWidth
+		}
+		out = append(out, field)
+	}
+	if mayNeedManager(kind) {
+		out = append(out, model.AskField{ID: managerField, Label: b.session.Say("Manager"), Options: b.session.Managers(), Value: b.session.ManagerHere(), Chars: binWidth})
+	}
+	return out
+}
+
+// The widths of fields, in figures.
+const (
+	binWidth, figureWidth, wordsWidth = 24, 12, 30
+)
+
+// unitOf is the unit shown beside a figure; a weight has that of the scales.
+func unitOf(unit, scales quantity.Unit) string {
+	if unit == quantity.Plain {
+		return scales.String()
+	}
+	return unit.String()
+}
+
+// mayNeedManager reports whether a movement of a kind may be a manager's act.
+func mayNeedManager(kind bin.Kind) bool {
+	return kind == bin.MeasureUp || bin.Movement{What: kind}.NeedsManager()
+}
+
+func (b *Bins) binOptions(house moving.House) []model.Option {
+	out := make([]model.Option, 0, len(house.Bins))
+	for _, one := range house.Bins {
+		var lies []string
+		for _, held := range one.Grain {
+			lies = append(lies, b.session.Signs().Write(held.Lies.String())+" "+b.session.GrainName(held.Commodity))
+		}
+		out = append(out, model.Option{Code: one.ID, Name: one.Name, Detail: session.OrElse(strings.Join(lies, ", "), b.session.Say("empty"))})
+	}
+	return out
+}
+
+// cautions are the dangers of an act, where the act is.
+func (b *Bins) cautions(kind bin.Kind) string {
+	var out []string
+	for _, c := range kind.Cautions() {
+		out = append(out, b.session.Text(c.Said()))
+	}
+	return strings.Join(out, " ")
+}
+
+func cautionState(kind bin.Kind) model.State {
+	if len(kind.Cautions()) > 0 {
+		return model.Warn
+	}
+	return model.Plain
+}
+
+// sentences are the problems by field, as people read them.
+func sentences(f *session.Session, problems moving.Problems) map[string]string {
+	out := map[string]string{}
+	for id, err := range problems {
+		out[id] = f.Sentence(err)
+	}
+	return out
+}
+
+// Undo asks why the newest movement of the chosen bin is taken back.
+func (b *Bins) Undo() {
+	m, there := b.lastMovement()
+	if !there {
+		return
+	}
+	b.session.Put(model.Ask{
+		Draft: "undo movement", Of: "bin " + b.chosen,
+		Title:  b.session.Say("Take movement %d back?", m.Number),
+		Text:   b.session.Say("%s of %s. The grain goes back by the same weights the other way; both movements stay in the book.", b.session.Text(m.What.Name()), m.Day),
+		Fields: []model.AskField{{ID: "reason", Label: b.session.Say("Reason"), Chars: wordsWidth, Required: true}},
+		Yes:    b.session.Say("Take back"),
+		Then: func(values map[string]string) {
+			back, err := scalehouse.UndoMovement(context.Background(), b.session.Desk, m.Number, values["reason"])
+			if err != nil {
+				b.session.Fail(err)
+				return
+			}
+			b.took(back)
+		},
+	})
+}
+
+// CanUndo reports whether the chosen bin has a movement that can be taken back.
+func (b *Bins) CanUndo() bool {
+	_, there := b.lastMovement()
+	return there
+}
+
+// PrintCard prints the card of the chosen bin.
+func (b *Bins) PrintCard() {
+	session.PrintDocument(b.session, b.card, "bin-"+b.chosen+"-"+b.today().String(), b.session.Say("the card of bin %s", b.chosen), false)
+}
