@@ -36,7 +36,7 @@ func (r *StatusList) Set(list []model.Status) {
 func (r *StatusList) List() []model.Status { return r.list }
 
 // Text is the list as text, to be copied.
-func (r *Remarks) Text() string {
+func (r *StatusList) Text() string {
 	var b strings.Builder
 	for _, one := range r.list {
 		if one.Word != "" {
