@@ -25,7 +25,7 @@ func TestEquipmentByKeyboard(t *testing.T) {
 	}
 	screen.FocusOrder().Focus("bins")
 	s.press(fyne.KeyReturn)
-	s.answer("Bin 1, east", "")
+	s.answer("Bin 1, east", "", "")
 	if rows := screen.Bins.Rows(); !strings.Contains(strings.Join(rows[0].Cells, " "), "Bin 1, east") {
 		t.Errorf("the first bin shows %q; the status line says %q", rows[0].Cells, s.Status.Text())
 	}

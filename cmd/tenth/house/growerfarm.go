@@ -7,6 +7,7 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 )
@@ -57,7 +58,7 @@ func (c growerFarm) Run(t *terminal.Terminal) error {
 		if err := scalehouse.SetGrower(p, p.Desk, g); err != nil {
 			return err
 		}
-		p.Say("%d farms are on the card of %v.", len(g.Farms), g.Name)
+		p.Say("%s", message.Count(len(g.Farms), "%d farm is on the card of %v.", "%d farms are on the card of %v.", g.Name))
 		return nil
 	})
 }
