@@ -35,6 +35,9 @@ func TestEveryPaperIsInTheLanguageOfTheHouse(t *testing.T) {
 	r.accountsAndMeters(d)
 	r.ticketsOf(d, kept)
 	r.disputesOf(d)
+	if lost := i18n.In("fr").Missing(); len(lost) > 0 {
+		t.Errorf("%d texts are lost: %q", len(lost), lost)
+	}
 }
 
 // reader holds papers against the words of a language.

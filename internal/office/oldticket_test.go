@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/guard"
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/i18n/unsaid"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
@@ -80,6 +81,9 @@ func TestOldTicketSpeaksAnyLanguage(t *testing.T) {
 		}
 		if c.printed == "fr" {
 			wantFrench(t, s, got)
+			if lost := i18n.In("fr").Missing(); len(lost) > 0 {
+				t.Errorf("%d texts are lost: %q", len(lost), lost)
+			}
 		}
 	}
 }
