@@ -57,6 +57,7 @@ type commands struct {
 	Undecided  day.Undecided  `cmd:"" group:"evening" help:"List grain of which nobody has said what becomes of it, with its age and its day."`
 	Account    day.Account    `cmd:"" group:"evening" help:"Show a grower's account."`
 	Examine    day.Examine    `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
+	Payment    money.Payment  `cmd:"" group:"evening" help:"What was paid on settlement sheets, and what is still to be paid."`
 	Sheet      money.Sheet    `cmd:"" group:"evening" help:"Settlement sheets: what a grower is paid for tickets, with every line worked out."`
 
 	Settle sums.Settle `cmd:"" group:"sums" help:"Settle a load without a book: figures in, working out."`
@@ -126,7 +127,7 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 	}
 	var c commands
 	parser, err := kong.New(&c, kong.Name("tenth"), kong.Description(about), kong.Writers(t.Stdout, t.Stderr), kong.Exit(os.Exit),
-		groups, kong.Vars{"version": version.Line("tenth")}, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
+		groups, kong.Help(func(o kong.HelpOptions, line *kong.Context) error { return printHelp(o, line, t.Printer) }), kong.Vars{"version": version.Line("tenth")}, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
 	if err != nil {
 		panic(err) // the commands themselves are written wrongly
 	}

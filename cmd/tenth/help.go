@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+	"io"
 	"strings"
 
 	"github.com/alecthomas/kong"
@@ -53,4 +55,40 @@ func paragraphs(page string, p *message.Printer) string {
 		}
 	}
 	return strings.Join(all, "\n\n")
+}
+
+// headsOfHelp begin lines of a page of help.
+var headsOfHelp = []message.Text{message.New("Usage:"), message.New("Arguments:"), message.New("Flags:"), message.New("Commands:")}
+
+// printHelp prints a page of help, its headings in the language too.
+func printHelp(o kong.HelpOptions, line *kong.Context, p *message.Printer) error {
+	if p == nil {
+		return kong.DefaultHelpPrinter(o, line)
+	}
+	var page strings.Builder
+	to := line.Stdout
+	line.Stdout = &page
+	err := kong.DefaultHelpPrinter(o, line)
+	line.Stdout = to
+	lines := strings.Split(page.String(), "\n")
+	for i, text := range lines {
+		lines[i] = headOfHelp(text, p)
+	}
+	_, failed := io.WriteString(to, strings.Join(lines, "\n"))
+	return errors.Join(err, failed)
+}
+
+// headOfHelp says the words in a line of help that are not of the commands themselves.
+func headOfHelp(line string, p *message.Printer) string {
+	for _, head := range headsOfHelp {
+		if rest, begins := strings.CutPrefix(line, head.String()); begins {
+			return p.Text(head) + rest
+		}
+	}
+	if rest, begins := strings.CutPrefix(line, "Run \""); begins {
+		if command, ends := strings.CutSuffix(rest, "\" for more information on a command."); ends {
+			return p.Say("Run \"%v\" for more information on a command.", command)
+		}
+	}
+	return line
 }

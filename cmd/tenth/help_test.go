@@ -33,6 +33,33 @@ func TestHelpIsInTheCatalogs(t *testing.T) {
 	}
 }
 
+// The headings of a page of help are of the language too.
+func TestHelpHasNoEnglishHeading(t *testing.T) {
+	for _, args := range [][]string{{"show", "--help"}, {"--help"}} {
+		var out strings.Builder
+		var c commands
+		parser, err := kong.New(&c, kong.Name("tenth"), kong.Description(about), kong.Writers(&out, &out), kong.Exit(func(int) { panic("printed") }), groups,
+			kong.Help(func(o kong.HelpOptions, line *kong.Context) error { return printHelp(o, line, i18n.In("fr")) }))
+		if err != nil {
+			t.Fatal(err)
+		}
+		func() {
+			defer func() { _ = recover() }() // the page is printed, and the program would end
+			_, _ = parser.Parse(args)
+		}()
+		for _, line := range strings.Split(out.String(), "\n") {
+			for _, head := range []string{"Usage:", "Arguments:", "Flags:", "Commands:", "Run \""} {
+				if strings.HasPrefix(line, head) {
+					t.Errorf("%s: %q", args, line)
+				}
+			}
+		}
+		if !strings.HasPrefix(out.String(), i18n.In("fr").Word("Usage:")) {
+			t.Errorf("%s prints %q", args, out.String())
+		}
+	}
+}
+
 // A command whose help is in no catalog is found.
 func TestHelpInTheCatalogsCanFail(t *testing.T) {
 	var c struct {

@@ -78,8 +78,8 @@ var mayImport = map[string][]string{
 	"schedules/law":     {},                                                                                   // the published rules inside the program
 	"migrations":        {},                                                                                   // the text of the book's own upgrades
 
-	"internal/guard":      inside("title", "quantity", "grain", "elevator", "load"), // what is improbable about a load
-	"internal/truckscale": inside("quantity", "elevator", "journal"),                // the log of a truck scale
+	"internal/guard":      inside("title", "quantity", "grain", "elevator", "load"),     // what is improbable about a load
+	"internal/truckscale": inside("quantity", "tomlfile", "law", "elevator", "journal"), // the log of a truck scale
 	"internal/dispute":    inside("quantity", "tomlfile", "law", "journal"),
 	"internal/imports":    inside("title", "quantity", "grain", "elevator", "load", "entry", "settle"),
 	"internal/entry":      inside("title", "guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
@@ -118,7 +118,7 @@ var mayImport = map[string][]string{
 	"internal/scalelink":            inside("quantity"),
 	"internal/atomicfile":           {}, // files that appear whole or not at all
 	"internal/printing":             inside("atomicfile"),
-	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "title", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute"), []string{"schedules"}),
+	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "title", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms")),
 	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers

@@ -65,7 +65,7 @@ type Soundness struct {
 // left to the next one.
 func Verify(ctx context.Context, d office.Desk, b Book, progress func(done int64)) (Soundness, error) {
 	v := newWalk(ctx, d, b, progress)
-	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, func() error { return sheets(v) }, v.standingRows, v.stock, v.lastNumbers, v.successions} {
+	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, func() error { return sheets(v) }, func() error { return payments(v) }, v.standingRows, v.stock, v.lastNumbers, v.successions} {
 		if err := walk(); err != nil {
 			return v.out, err
 		}
@@ -104,6 +104,7 @@ type walk struct {
 	lastDispute int64
 	// lastMovement is the highest number of a movement of grain.
 	lastMovement int64
+	lastPayment  int64
 	lastSheet    int64            // highest number of a settlement sheet
 	samples      map[int64]bool   // numbers of samples issued by the book
 	begun        map[string]int64 // series as they were before the walk

@@ -112,7 +112,7 @@ func standingSubject(kind, id string) string {
 }
 
 // The series that loads, tickets, samples, disputes and movements are numbered by.
-var numbered = []string{"load", "ticket", "sample", "dispute", "movement", "sheet"}
+var numbered = []string{"load", "ticket", "sample", "dispute", "movement", "sheet", "payment"}
 
 // sampleNumber matches a sample number issued by the book, as facts carry it.
 var sampleNumber = regexp.MustCompile(`"number":"S([0-9]{1,18})"`)
@@ -204,6 +204,8 @@ func (v *walk) highest(series string) int64 {
 		return v.lastMovement
 	case "sheet":
 		return v.lastSheet
+	case "payment":
+		return v.lastPayment
 	case "sample":
 		if begun := v.begun[series]; v.samples[begun] {
 			return begun

@@ -32,21 +32,29 @@ func sheets(v *walk) error {
 	for n := int64(1); n <= v.lastSheet; n++ {
 		if !numbers[n] {
 			v.found(message.New("Settlement sheet number %d is missing.", n))
-			continue
 		}
-		s, worked, _, err := money.SheetNumbered(v.ctx, v.desk, n)
-		if err != nil {
-			v.found(message.New("Settlement sheet %d cannot be worked out again: %v.", n, err))
-			continue
-		}
-		if problem := money.Differs(s, worked); !problem.IsZero() {
-			v.found(problem)
-		}
+	}
+	all, err := money.Sheets(v.ctx, v.desk)
+	if err != nil {
+		return err
+	}
+	for _, s := range all {
+		workedAgain(v, s)
 		if s.InForce() {
 			settledOnce(v, s, taken)
 		}
 	}
 	return nil
+}
+
+// workedAgain compares a sheet with its working.
+func workedAgain(v *walk, s paysheet.Sheet) {
+	worked, _, err := money.Again(v.ctx, v.desk, s)
+	if err != nil {
+		v.found(message.New("Settlement sheet %d cannot be worked out again: %v.", s.Number, err))
+	} else if problem := money.Differs(s, worked); !problem.IsZero() {
+		v.found(problem)
+	}
 }
 
 // paidPart is a grower's part of a ticket.

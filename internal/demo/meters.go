@@ -86,8 +86,18 @@ func (s *season) checkInSeason(ctx context.Context, d int) error {
 
 // meterError is the error of one reading in hundredths of a point: around zero, with
 // a standard deviation of 39 as single readings of country meters have it
-// (Hurburgh 1985). The mean of three draws over a width has a sixth of it.
-func meterError(c *chance) int64 { return c.about(-117, 117) }
+// (Hurburgh 1985). The mean of three draws over a width has a sixth of it. One beyond what the house
+// allows is drawn again: a meter that fails its check stops every ticket.
+func meterError(c *chance) int64 {
+	for {
+		if e := c.about(-117, 117); -mostError <= e && e <= mostError {
+			return e
+		}
+	}
+}
+
+// mostError is the largest error the house allows, in hundredths of a point.
+const mostError = 100
 
 // checkMeter reads three references of corn and one of soybeans on a meter.
 func (s *season) checkMeter(ctx context.Context, c *chance, m meter.Meter, day quantity.Date) error {

@@ -11,6 +11,9 @@ func TestMeterErrorsScatterAsInNature(t *testing.T) {
 	for range draws {
 		e := meterError(c)
 		sum, squares = sum+e, squares+e*e
+		if e < -mostError || e > mostError {
+			t.Fatalf("an error of %d hundredths: the meter fails its check, and no ticket is issued", e)
+		}
 	}
 	if mean := sum / draws; mean < -2 || mean > 2 {
 		t.Errorf("the mean error is %d hundredths, want about 0", mean)

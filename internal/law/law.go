@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/message"
@@ -19,7 +20,7 @@ type Law struct {
 
 func newLaw(files []*File) Law {
 	var b strings.Builder
-	for _, f := range files {
+	for _, f := range ofTickets(files) {
 		fmt.Fprintf(&b, "%s %s\n", f.Hash, f.ID)
 	}
 	sum := sha256.Sum256([]byte(b.String()))
@@ -37,6 +38,16 @@ func (l Law) Manifest() string { return l.manifest }
 
 // Files returns the files in force.
 func (l Law) Files() []*File { return l.files }
+
+// OfTickets are those files that the manifest lists and a ticket keeps.
+func (l Law) OfTickets() []*File { return ofTickets(l.files) }
+
+// besideTickets are the kinds that no ticket is recorded, graded or given its days by.
+var besideTickets = []string{"scale-tolerances"}
+
+func ofTickets(files []*File) []*File {
+	return slices.DeleteFunc(slices.Clone(files), func(f *File) bool { return slices.Contains(besideTickets, f.Kind) })
+}
 
 // Find is the file about something; false where there is none.
 func (l Law) Find(jurisdiction, kind, subject string) (*File, bool) {

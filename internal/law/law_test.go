@@ -3,6 +3,9 @@ package law
 import (
 	"flag"
 	"os"
+	"slices"
+	"strings"
+	"tenthpoint/internal/quantity"
 	"testing"
 )
 
@@ -22,5 +25,24 @@ func TestFirstLawIsFrozen(t *testing.T) {
 	}
 	if n := len(First().Files()); n < 20 {
 		t.Errorf("the first law has %d files", n)
+	}
+}
+
+// TestRulesOfEquipmentAreNoTickets: what a ticket is not settled by is found on its day, and is not
+// kept with it: the law of tickets stays what it was.
+func TestRulesOfEquipmentAreNoTickets(t *testing.T) {
+	set, problems := NewSet(Shipped()...)
+	if err := problems.Err(); err != nil {
+		t.Fatal(err)
+	}
+	for _, rules := range []string{"us", "canada"} {
+		l := set.For(rules).On(quantity.MustDate("2026-10-01"))
+		f, found := l.Find(rules, "scale-tolerances", "")
+		if !found {
+			t.Fatalf("%s has no tolerances of scales", rules)
+		}
+		if strings.Contains(l.Manifest(), f.ID) || slices.Contains(l.OfTickets(), f) || len(l.OfTickets()) >= len(l.Files()) {
+			t.Errorf("%s is kept with tickets", f.ID)
+		}
 	}
 }

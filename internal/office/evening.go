@@ -184,7 +184,7 @@ func scaleNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 
 // ScaleLog reads the log of a truck scale from its facts.
 func ScaleLog(d Desk, l Lists, scale elevator.Scale) (truckscale.Log, error) {
-	log := truckscale.Log{Scale: scale, Rules: d.Profile().Rules}
+	log := truckscale.Log{Scale: scale, Rules: d.Profile().Rules, Laws: d.Laws()}
 	var facts []journal.Fact
 	for _, subject := range truckscale.Subjects(scale.ID) {
 		some, err := l.FactsOf(subject)

@@ -15,6 +15,7 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/title"
 	"tenthpoint/internal/tomlfile"
+	"tenthpoint/internal/truckscale"
 )
 
 // ReadLaws gathers the published rules in use: those of the program, and the elevator's own from
@@ -103,9 +104,11 @@ func CheckLaw(f *law.File) (err error) {
 		_, err = title.ReadRules(f)
 	case meter.KindTolerances:
 		_, err = meter.ReadTolerances(f)
+	case truckscale.KindTolerances:
+		_, err = truckscale.ReadLadder(f)
 	default:
 		return tomlfile.Problems{tomlfile.Locate(f.Name, f.Text).Problem("law.kind", message.New("law.kind is %q", f.Kind),
-			message.New("Known here: grades, recording, bushels, moisture-classes, disputes, retention, meter-tolerances, titles."))}
+			message.New("Known here: grades, recording, bushels, moisture-classes, disputes, retention, meter-tolerances, scale-tolerances, titles."))}
 	}
 	return err
 }

@@ -93,6 +93,8 @@ func TestMistakesInLaws(t *testing.T) {
 		{"a grain twice", "canada-moisture-classes", `name = "Peas"`, `name = "Sunflower seed"`, "Sunflower seed"},
 		{"one end of a temperature", "canada-meter-tolerances", "sample_upto = \"30 °C\"\n", "", "[[rule]]"},
 		{"a meter without a limit", "canada-meter-tolerances", "[[rule.limit]]\nfixed = \"0.2 pt\"\n", "", "[[rule]]"},
+		{"a step of no divisions", "canada-scale-tolerances", `step = "800"`, `step = "0"`, `step = "0"`},
+		{"a tolerance in pounds", "us-scale-tolerances", `one_upto = "500"`, `one_upto = "500 lb"`, "one_upto"},
 		{"read in no known way", "us-disputes", `read = "read"`, `read = "heard"`, "heard"},
 		{"an end before the beginning", "us-disputes", `read = "read"`, "read = \"read\"\nfrom = \"2026-02-01\"\nuntil = \"2026-01-01\"", "until"},
 		{"a kind nobody reads", "us-disputes", `kind = "disputes"`, `kind = "quarrels"`, "quarrels"},

@@ -7,8 +7,9 @@ import (
 	"unicode"
 )
 
-// CSV writes one of the document's tables with a heading row, as RFC 4180 has it. Figures are
-// written without commas between thousands, so that programs can read them.
+// CSV writes one of the document's tables with a heading row, as RFC 4180 has it. In every language
+// a comma separates the cells and a point the decimals, and nothing the thousands, so that a program
+// reads every elevator's lines alike; a spreadsheet with a decimal comma is served by [Document.XLSX].
 func (d Document) CSV(w io.Writer, t Table) error {
 	p := t.printed(d.forPrograms())
 	out := csv.NewWriter(w)

@@ -2,6 +2,7 @@ package report
 
 import (
 	"bytes"
+	"errors"
 	"os"
 	"path/filepath"
 	"slices"
@@ -60,6 +61,18 @@ func TestCSV(t *testing.T) {
 		"D,123456789012.345,1044,4\nAll,123456790824.845,,\n"
 	if out.String() != want {
 		t.Errorf("got\n%s\nwant\n%s", out.String(), want)
+	}
+}
+
+// TestCSVIsAlikeInEveryLanguage: headings are of the language, names and figures are written alike for an elevator with a decimal
+// comma.
+func TestCSVIsAlikeInEveryLanguage(t *testing.T) {
+	var english, french strings.Builder
+	if err := errors.Join((Document{}).CSV(&english, exact()), (Document{Language: "fr"}).CSV(&french, exact())); err != nil {
+		t.Fatal(err)
+	}
+	if want := strings.Replace(english.String(), "Bushels", "Boisseaux", 1); french.String() != want {
+		t.Errorf("got\n%s\nwant\n%s", french.String(), want)
 	}
 }
 

@@ -59,7 +59,7 @@ func keepLaw(w *Batch, day quantity.Date) (hash string, err error) {
 	if hash = hashOf(l); hash == "" {
 		return "", nil
 	}
-	for _, f := range l.Files() {
+	for _, f := range l.OfTickets() {
 		if err := w.tx.KeepEdition(f.ID, f.Hash, string(f.Text)); err != nil {
 			return "", err
 		}

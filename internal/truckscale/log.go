@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
@@ -12,6 +13,7 @@ import (
 type Log struct {
 	Scale   elevator.Scale
 	Rules   string // rule set of the elevator
+	Laws    *law.Set
 	Entries []Fact
 }
 
@@ -110,7 +112,7 @@ func (l Log) weighing(s *Status) {
 		s.say(Due, message.New("No check weighing of scale %v is written down.", l.Scale.ID))
 		return
 	}
-	t, known := ToleranceFor(l.Rules, f.Known, l.Scale.Division)
+	t, known := l.Allowed(f.Day, f.Known)
 	state := Good
 	if known && t.Confirmed && size(f.Off()).More(t.At) {
 		state = Outside
@@ -143,7 +145,7 @@ func (l Log) comparison(s *Status) {
 	}
 	state := Good
 	// Two scales may each be off by their tolerance, in opposite ways.
-	if t, known := ToleranceFor(l.Rules, quantity.Max(f.Shown, f.OtherShown), l.Scale.Division); known && size(f.Apart()).More(t.At.Add(t.At)) {
+	if t, known := l.Allowed(f.Day, quantity.Max(f.Shown, f.OtherShown)); known && size(f.Apart()).More(t.At.Add(t.At)) {
 		state = Due
 		if t.Confirmed {
 			state = Outside

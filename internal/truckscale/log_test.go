@@ -12,7 +12,7 @@ func lb(n int64) quantity.Amount { return quantity.Int(n, quantity.Lb) }
 func made(day string) Made { return Made{Day: quantity.MustDate(day), By: "Noor Castellan"} }
 
 func logOf(rules string, entries ...Fact) Log {
-	return Log{Scale: elevator.Scale{ID: "1", Division: lb(20), Capacity: lb(120_000)}, Rules: rules, Entries: entries}
+	return Log{Scale: elevator.Scale{ID: "1", Division: lb(20), Capacity: lb(120_000)}, Rules: rules, Laws: shippedLaws(), Entries: entries}
 }
 
 func TestScaleStatusOfADay(t *testing.T) {

@@ -5,6 +5,8 @@ import (
 	"os"
 	"testing"
 
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/law"
 	"tenthpoint/internal/quantity"
 )
 
@@ -22,7 +24,7 @@ func TestCanadianToleranceOfTruckScales(t *testing.T) {
 	division := quantity.Int(10, quantity.Kg)
 	for _, row := range rows[1:] {
 		load := quantity.Of(row[1], quantity.Plain).Mul(division)
-		got, known := ToleranceFor("canada", load, division)
+		got, known := allowed("canada", load, division)
 		want := quantity.Of(row[2], quantity.Plain).Mul(division)
 		if !known || !got.Confirmed || !got.At.Equal(want) {
 			t.Errorf("%s divisions: %v, want %s", row[1], got, want)
@@ -38,12 +40,29 @@ func TestToleranceOfTwoRuleSets(t *testing.T) {
 		"canada": {At: quantity.Int(120, quantity.Lb), Confirmed: true},
 		"us":     {At: quantity.Int(160, quantity.Lb)},
 	} {
-		got, known := ToleranceFor(rules, load, division)
+		got, known := allowed(rules, load, division)
 		if !known || !got.At.Equal(want.At) || got.Confirmed != want.Confirmed {
 			t.Errorf("%s: %+v, want %+v", rules, got, want)
 		}
 	}
-	if _, known := ToleranceFor("moon", load, division); known {
+	if _, known := allowed("moon", load, division); known {
 		t.Error("a rule set nobody knows has a tolerance")
+	}
+}
+
+// shippedLaws are the published rules of the program.
+func shippedLaws() *law.Set {
+	set, _ := law.NewSet(law.Shipped()...)
+	return set
+}
+
+func allowed(rules string, load, division quantity.Amount) (Tolerance, bool) {
+	return Log{Scale: elevator.Scale{Division: division}, Rules: rules, Laws: shippedLaws()}.Allowed(quantity.MustDate("2026-10-09"), load)
+}
+
+// TestLoadInAnotherUnitHasNoTolerance: a tolerance is in divisions of the scale.
+func TestLoadInAnotherUnitHasNoTolerance(t *testing.T) {
+	if got, known := allowed("canada", quantity.Int(20_000, quantity.Lb), quantity.Int(10, quantity.Kg)); known {
+		t.Errorf("pounds on a scale of kilograms may be off by %s", got.At)
 	}
 }

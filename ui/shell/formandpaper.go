@@ -13,6 +13,7 @@ const (
 	paperFigures = 42
 	MostPaper    = 62
 	formFigures  = 62
+	readFigures  = 84 // of a paper in large letters: its smallest are as large as the notes of a form
 )
 
 // FormAndPaper sets a form at the left and the resulting paper at the right, over the buttons that
@@ -30,6 +31,7 @@ type FormAndPaper struct {
 	Most        float32 // how wide the paper grows, in figures; 0: no end
 	Turned      bool    // the paper is in front, where only one has room
 	Working     bool    // the paper is the working
+	Reading     bool    // the paper is read in large letters, with the form behind it
 	Narrow      bool    // as last laid out
 	OnNarrow    func()  // called when that changes
 }
@@ -51,9 +53,9 @@ func (l *FormAndPaper) isWide(width float32) bool {
 	return l.Second != nil && width > Wide{formFigures + 2*paperFigures}.width()+2*PaperGap()
 }
 
-// isNarrow reports whether only one of form and paper has room.
+// isNarrow reports whether only one of form and paper has room, or is wanted.
 func (l *FormAndPaper) isNarrow(width float32) bool {
-	return width < l.Form.MinSize().Width+PaperGap()+Wide{leastPaper}.width()
+	return l.Reading || width < l.Form.MinSize().Width+PaperGap()+Wide{leastPaper}.width()
 }
 
 // sheet is the width of the paper beside the form: its share, less where the
@@ -97,7 +99,8 @@ func (l *FormAndPaper) inTurn(size fyne.Size) {
 	Put(l.Head, 0, 0, size.Width, high)
 	Put(l.Buttons, 0, size.Height-low+Margin{}.gap(), size.Width, low-Margin{}.gap())
 	Put(l.Form, 0, high, size.Width, size.Height-high-low)
-	Put(l.Paper, 0, high, size.Width, size.Height-high-low)
+	sheet := min(size.Width, Wide{readFigures}.width())
+	Put(l.Paper, (size.Width-sheet)/2, high, sheet, size.Height-high-low)
 	SetVisible(l.Form, !l.Turned)
 	SetVisible(l.Paper, l.Turned)
 	if l.Second != nil {
@@ -148,10 +151,16 @@ func (l *FormAndPaper) Turn() {
 	case l.Narrow && !l.Turned:
 		l.Turned, l.Working = true, false
 	case l.Narrow && l.Working:
-		l.Turned, l.Working = false, false
+		l.Turned, l.Working, l.Reading = false, false, false
 	default:
 		l.Working = !l.Working
 	}
+}
+
+// Read brings the paper to the front in large letters, or form and paper back beside each other.
+func (l *FormAndPaper) Read() {
+	l.Reading = !l.Reading
+	l.Turned, l.Working = l.Reading, false
 }
 
 // ToForm brings the form to the front, and reports whether that changed anything.
@@ -159,7 +168,7 @@ func (l *FormAndPaper) ToForm() bool {
 	if !l.Narrow || !l.Turned {
 		return false
 	}
-	l.Turned, l.Working = false, false
+	l.Turned, l.Working, l.Reading = false, false, false
 	return true
 }
 

@@ -130,15 +130,22 @@ func (s *Screen) showLoad() {
 
 // turnPaper shows the working in place of the slip, or the slip again. Where the
 // window is narrow, the form is the third in turn.
-func (s *Screen) turnPaper() {
-	s.Pane.Turn()
+func (s *Screen) turnPaper() { s.turned(s.Pane.Turn) }
+
+// readSlip shows the slip in large letters, with the form behind it, or both beside each other again.
+func (s *Screen) readSlip() { s.turned(s.Pane.Read) }
+
+// turned shows the slip and the form after one of them was brought to the front.
+func (s *Screen) turned(turn func()) {
+	inTurn := s.Pane.Narrow
+	turn()
 	s.Papers.Slip.ToTop()
 	s.showLoad()
 	s.content.Refresh()
 	s.nameToggle()
 	if s.Pane.Narrow && s.Pane.Turned {
 		s.Load.FocusOrder.Focus("slip")
-	} else if s.Pane.Narrow {
+	} else if inTurn {
 		s.Load.focus()
 	}
 }

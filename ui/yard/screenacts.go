@@ -44,6 +44,7 @@ var loadActs = []shell.ActRow[*Screen]{
 		When: func(s *Screen) bool { return limits{s.Form()}.canAccept() }, Why: "No limit stands in the way that a manager could accept.",
 		Do: func(s *Screen) { limits{s.Form()}.ask() }},
 	{ID: "load.working", Title: "Working", Key: widgets.Ctrl(fyne.KeyW), Do: (*Screen).turnPaper},
+	{ID: "load.read", Title: "The slip in large letters", Key: widgets.CtrlShift(fyne.KeyB), Do: (*Screen).readSlip},
 
 	{ID: "load.weigh", Title: "Take the weight from the scale", Key: widgets.Bare(fyne.KeyF10), Break: true,
 		When: func(s *Screen) bool { return s.Yard.Scale.CanRead() }, Why: "The scale is not linked: type the weight. Equipment says how to link it.",

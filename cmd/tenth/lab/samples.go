@@ -139,7 +139,7 @@ func listSamples(p *terminal.Session, all []office.Retained, asJSON bool, empty 
 	}
 	var rows [][]any
 	for _, r := range all {
-		rows = append(rows, []any{terminal.Or(r.Number, message.New("none")), r.Load, terminal.Or(r.Ticket, message.New("none")), r.Crop, r.GrowerName, r.Place, r.Until, heldFor(r)})
+		rows = append(rows, []any{terminal.Or(r.Number, message.New("none")), r.Load, terminal.Or(r.Ticket, message.New("none")), message.Words(r.Crop), r.GrowerName, r.Place, r.Until, heldFor(r)})
 	}
 	if err := p.Columns("Sample\tLoad\tTicket\tGrain\tGrower\tPlace\tKept through\tHeld for", rows, empty); err != nil || len(all) == 0 {
 		return err

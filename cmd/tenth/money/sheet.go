@@ -94,7 +94,7 @@ func (c sheetLeft) Run(t *terminal.Terminal) error {
 			}
 			rows = append(rows, []any{u.Ticket, u.Day, p.GrainName(u.Commodity), u.Whole, u.Left, u.Under, price})
 		}
-		return p.Table(c.ListFlags, "Ticket\tDelivered\tGrain\tQuantity\tLeft\tHeld under\tPrice", rows, "Everything is settled.")
+		return p.Table(c.ListFlags, "Ticket\tDelivered\tGrain\tQuantity\tStill open\tHeld under\tPrice", rows, "Everything is settled.")
 	})
 }
 

@@ -158,7 +158,7 @@ func foundIn(r book.LoadRow) (foundTicket, error) {
 func listFound(p *terminal.Session, all []foundTicket, count int64) error {
 	rows := [][]any{}
 	for _, f := range all {
-		rows = append(rows, []any{f.Ticket, message.Words(f.Status), f.Day, f.Grower, f.Commodity, f.Truck, f.Net, f.Moisture, f.Quantity, message.Words(f.Payable)})
+		rows = append(rows, []any{f.Ticket, message.Words(f.Status), f.Day, f.Grower, message.Words(f.Commodity), f.Truck, f.Net, f.Moisture, f.Quantity, message.Words(f.Payable)})
 	}
 	if err := p.Table(terminal.ListFlags{}, "Ticket\tStatus\tDay\tGrower\tGrain\tTruck\tNet\tMoisture\tQuantity\tPayable", rows, "No ticket is found."); err != nil {
 		return err

@@ -109,25 +109,30 @@ func SheetNumbered(ctx context.Context, d office.Desk, number int64) (paysheet.S
 		return paysheet.Sheet{}, paysheet.Worked{}, paysheet.Rules{}, err
 	}
 	for _, s := range all {
-		if s.Number != number {
-			continue
+		if s.Number == number {
+			worked, rules, err := Again(ctx, d, s)
+			return s, worked, rules, err
 		}
-		rules, err := KeptRules(ctx, d.Reader(), s)
-		if err != nil {
-			return s, paysheet.Worked{}, rules, err
-		}
-		var tickets []*load.Load
-		for _, line := range s.Lines {
-			l, err := office.Ticket(ctx, d, line.Ticket)
-			if err != nil {
-				return s, paysheet.Worked{}, rules, err
-			}
-			tickets = append(tickets, l)
-		}
-		worked, err := Rework(ctx, d, s, tickets, rules)
-		return s, worked, rules, err
 	}
 	return paysheet.Sheet{}, paysheet.Worked{}, paysheet.Rules{}, message.NotFound.Errorf("there is no settlement sheet %d here", number)
+}
+
+// Again works a sheet out again, by the texts and the tickets that the book keeps.
+func Again(ctx context.Context, d office.Desk, s paysheet.Sheet) (paysheet.Worked, paysheet.Rules, error) {
+	rules, err := KeptRules(ctx, d.Reader(), s)
+	if err != nil {
+		return paysheet.Worked{}, rules, err
+	}
+	var tickets []*load.Load
+	for _, line := range s.Lines {
+		l, err := office.Ticket(ctx, d, line.Ticket)
+		if err != nil {
+			return paysheet.Worked{}, rules, err
+		}
+		tickets = append(tickets, l)
+	}
+	worked, err := Rework(ctx, d, s, tickets, rules)
+	return worked, rules, err
 }
 
 // Differs says what a sheet kept has other than its working, or nothing.

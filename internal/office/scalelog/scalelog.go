@@ -62,7 +62,7 @@ func Rows(l truckscale.Log) []Row {
 }
 
 func (r *Row) allow(l truckscale.Log, f truckscale.Weighed) {
-	t, known := truckscale.ToleranceFor(l.Rules, f.Known, l.Scale.Division)
+	t, known := l.Allowed(f.Day, f.Known)
 	if !known {
 		return
 	}

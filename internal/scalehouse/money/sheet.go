@@ -116,6 +116,9 @@ func VoidSheet(ctx context.Context, d *scalehouse.Desk, number int64, reason str
 			case !s.InForce():
 				return message.Refused.Errorf("settlement sheet %d is void since %s", number, s.Voided.Day)
 			}
+			if err := unpaid(w, number); err != nil {
+				return err
+			}
 			s.Voided = &paysheet.Voided{Day: d.Today(), By: d.Signature(), Reason: reason}
 			return scalehouse.SetRecord(ctx, w, s.ID(), s)
 		}
