@@ -8,9 +8,10 @@ func Compose(ticket Ticket) Document {
 	t := factsOf(ticket)
 	parts := sections(t)
 	t.w.figures(parts)
+	_, called := t.called()
 	return Document{
 		Marks: marks(t), Stamp: stamp(t), Sections: parts, Footer: footer(t), CodeLine: codeLine(t),
-		Running: t.w.Ticket + " " + t.ticketNumber(), PageOf: t.w.PageOf, Named: t.w.Named,
+		Running: called + " " + t.ticketNumber(), PageOf: t.w.PageOf, Named: t.w.Named,
 		Made: made(t), Preview: t.isDraft() && !t.isRefused(), payload: payloadOf(t),
 	}
 }

@@ -46,7 +46,7 @@ func (t *facts) isExample() bool {
 func (t *facts) ticketNumber() string {
 	switch {
 	case t.isRefused():
-		return t.w.NoNumber
+		return t.l.ID
 	case t.l.Number == 0:
 		return t.w.NumberLater
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 )
 
 // identitySection is whose scale this is.
@@ -45,8 +46,9 @@ func scaleNames(t *facts) string {
 
 // numberSection has the ticket's number, status and copy.
 func numberSection(t *facts) Section {
-	p := newPart(t, "number", t.w.ScaleTicket, Numbering)
-	p.put(Line{Field: "number", Label: t.w.Ticket, Value: t.ticketNumber(), Emphasis: true})
+	title, label := t.called()
+	p := newPart(t, "number", title, Numbering)
+	p.put(Line{Field: "number", Label: label, Value: t.ticketNumber(), Emphasis: true})
 	p.put(Line{Field: "status", Label: t.w.Status, Value: statusWords(t)})
 	p.put(Line{Field: "copy", Label: t.w.Copy, Value: Joined(", ", copyWords(t), t.w.word(t.For))})
 	if t.l.Corrects != 0 {
@@ -60,6 +62,15 @@ func numberSection(t *facts) Section {
 		p.put(Line{Label: t.w.ReissuedAs, Value: fmt.Sprintf(t.w.ByTicket, again.By), Notes: some(Joined(", ", again.Who, t.moment(again.At)))})
 	}
 	return p.Section
+}
+
+// called is what the paper calls itself, and what its number is that of: a load turned away has no
+// ticket.
+func (t *facts) called() (title, label string) {
+	if t.isRefused() {
+		return t.w.say(message.New("Load turned away")), t.w.say(message.New("paper|Load"))
+	}
+	return t.w.ScaleTicket, t.w.Ticket
 }
 
 // ending says why a ticket or a load came to its end, and by whom.

@@ -57,5 +57,6 @@ func labelOf(t *facts) string {
 
 // labelFrom describes the load it is from.
 func labelFrom(t *facts) string {
-	return Joined(", ", t.w.Ticket+" "+t.ticketNumber(), t.l.Details.Grower.Name, t.date(t.l.Details.Day))
+	_, label := t.called()
+	return Joined(", ", label+" "+t.ticketNumber(), t.l.Details.Grower.Name, t.date(t.l.Details.Day))
 }

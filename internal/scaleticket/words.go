@@ -17,7 +17,7 @@ type Words struct {
 	// working. Nil leaves them in English.
 	Printer *message.Printer
 
-	Ticket, ScaleTicket, NumberLater, NoNumber, PageOf, DateOrder, Named string
+	Ticket, ScaleTicket, NumberLater, PageOf, DateOrder, Named string
 
 	// Identity and number.
 	NoBusiness, NoStreet, NoTown, NoPhone, Phone, Licence, Scale          string

@@ -3,7 +3,7 @@ package scaleticket
 import "tenthpoint/internal/law"
 
 func (w *Words) identityInEnglish() {
-	w.Ticket, w.ScaleTicket, w.NumberLater, w.NoNumber = "Ticket", "Scale ticket", "number at issue", "no ticket"
+	w.Ticket, w.ScaleTicket, w.NumberLater = "Ticket", "Scale ticket", "number at issue"
 	w.PageOf, w.DateOrder, w.Named = "page %d of %d", "m/d/y", "%s: %s"
 	w.NoBusiness, w.NoStreet, w.NoTown, w.NoPhone = "business name not set", "street address not set", "town not set", "phone not set"
 	w.Phone, w.Licence, w.Scale = "Phone", "Licence", "Scale"

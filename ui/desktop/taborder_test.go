@@ -14,7 +14,7 @@ import (
 var tabOrder = map[string]string{
 	"yard":     "grower commodity truck gross moisture test-weight damage bcfm musty heating tare bin terms price remark issue slip",
 	"bench":    "load method meter mass temperature room dryer percent test-weight foreign-material damage heat-damage splits number probes place write tests says",
-	"meters":   "list checks says meters.check meters.withdraw meters.start meters.new meters.change meters.policy meters.print",
+	"meters":   "list checks says meters.check meters.start meters.new meters.change meters.policy meters.print",
 	"day":      "day turn.grain turn.money turn.position turn.alerts grain day.close day.print day.export day.statement day.proof go.disputes",
 	"disputes": "list says disputes.raise",
 	"samples":  "list samples.label",

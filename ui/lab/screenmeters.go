@@ -29,7 +29,7 @@ func NewMetersScreen(f *session.Session) shell.Screen {
 // meterActs are the actions of meters.
 var meterActs = []shell.ActRow[*Meters]{
 	{ID: "meters.check", Title: "Write a check", Key: widgets.Bare(fyne.KeyF12), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskCheck},
-	{ID: "meters.withdraw", Title: "Withdraw a check", Destroys: true, Key: widgets.CtrlShift(fyne.KeyR), When: (*Meters).CanWithdraw, Why: "No check of this meter stands.", Do: (*Meters).AskWithdraw},
+	{ID: "meters.withdraw", Title: "Withdraw a check", Destroys: true, Key: widgets.CtrlShift(fyne.KeyR), When: (*Meters).CanWithdraw, Why: "No check of this meter stands.", Do: (*Meters).AskWithdraw, MenuOnly: true},
 	{ID: "meters.start", Title: "Start check", Key: widgets.Ctrl(fyne.KeyJ), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).AskStart},
 	{ID: "meters.new", Title: "New meter", Key: widgets.Ctrl(fyne.KeyE), Do: func(m *Meters) { m.AskMeter(true) }},
 	{ID: "meters.change", Title: "Change the meter", Key: widgets.Ctrl(fyne.KeyK), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: func(m *Meters) { m.AskMeter(false) }},
