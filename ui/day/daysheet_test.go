@@ -224,14 +224,14 @@ func TestDayIsPrintedAndWritten(t *testing.T) {
 // The papers an examiner asks for are written from the day sheet, for days that make sense.
 func TestPapersForAnExaminer(t *testing.T) {
 	r, s := dayRoom(t, 120)
-	s.AskExaminer()
+	examiner{s}.ask()
 	r.Answer(nil)
 	if r.State != model.Warn {
 		t.Errorf("without a folder it says %q", r.Last())
 	}
 	files := cabinet{}
 	r.Session.Files = files
-	s.AskExaminer()
+	examiner{s}.ask()
 	if wrong := r.Answer(map[string]string{"from": s.day.String(), "to": s.day.AddDays(-1).String()}); wrong["to"] == "" {
 		t.Error("a period that ends before it begins was taken")
 	}

@@ -9,9 +9,12 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// AskExaminer asks for a period and writes the folder of papers that an examiner asks for: every
-// register, the sheet of every day, the rates, and the hash of each file.
-func (s *DaySheet) AskExaminer() {
+// examiner writes the folder of papers that an examiner asks for: every register, the sheet of every
+// day, the rates, and the hash of each file.
+type examiner struct{ *DaySheet }
+
+// ask asks for the period, and writes the folder.
+func (s examiner) ask() {
 	first := s.day.AddDays(1 - s.day.Day())
 	s.session.Put(model.Ask{
 		Title: s.session.Say("Papers for an examiner"),
@@ -27,13 +30,13 @@ func (s *DaySheet) AskExaminer() {
 		},
 		Then: func(values map[string]string) {
 			from, to, _ := s.period(values)
-			s.writeExaminer(from, to)
+			s.write(from, to)
 		},
 	})
 }
 
 // period reads the first and the last day, and returns the errors by field.
-func (s *DaySheet) period(values map[string]string) (from, to quantity.Date, wrong map[string]string) {
+func (s examiner) period(values map[string]string) (from, to quantity.Date, wrong map[string]string) {
 	wrong = map[string]string{}
 	for id, into := range map[string]*quantity.Date{"from": &from, "to": &to} {
 		day, err := quantity.ParseDate(values[id])
@@ -48,7 +51,7 @@ func (s *DaySheet) period(values map[string]string) (from, to quantity.Date, wro
 	return from, to, wrong
 }
 
-func (s *DaySheet) writeExaminer(from, to quantity.Date) {
+func (s examiner) write(from, to quantity.Date) {
 	if s.session.Files == nil {
 		s.session.Notify(model.Warn, s.session.Say("no folder is set up for files. Choose one under Equipment."))
 		return
