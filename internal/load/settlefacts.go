@@ -1,6 +1,7 @@
 package load
 
 import (
+	"reflect"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
@@ -117,4 +118,15 @@ func (d Deal) settled() settle.Deal {
 		out.Price = &settle.Price{Amount: *d.Price, Source: d.PriceText()}
 	}
 	return out
+}
+
+// SameFacts reports whether two loads hold the same facts. The clock and the charts that a load was
+// given to be read with do not count.
+func (l *Load) SameFacts(other *Load) bool {
+	if l == nil || other == nil {
+		return l == other
+	}
+	a, b := *l, *other
+	a.clock, b.clock, a.charts, b.charts = nil, nil, nil, nil
+	return reflect.DeepEqual(a, b)
 }

@@ -2,7 +2,6 @@ package yard
 
 import (
 	"maps"
-	"reflect"
 	"slices"
 
 	"tenthpoint/internal/entry"
@@ -190,7 +189,7 @@ func (f *LoadForm) inBook() *load.Load {
 // Rebase updates the load from the book, when somebody else wrote to it, as the bench does. What is
 // typed stays.
 func (f *LoadForm) Rebase(l *load.Load) {
-	if !reflect.DeepEqual(f.Book, l) {
+	if !f.Book.SameFacts(l) {
 		f.Book = l
 		f.read()
 	}

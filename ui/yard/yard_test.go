@@ -181,3 +181,18 @@ func TestTheRefusedFigureIsNamedFirst(t *testing.T) {
 		t.Errorf("the ticket is kept back by %q", why)
 	}
 }
+
+// A truck that nobody wrote to keeps its form as it is when the yard is read again: reading it anew
+// would ask the book about it at every key.
+func TestUnchangedTrucksAreNotReadAgain(t *testing.T) {
+	y := NewYard(sessiontest.DemoRoom(t, 40).Session)
+	first, second := y.Rows()[0].ID, y.Rows()[1].ID
+	y.Take(first)
+	y.Take(second)
+	sessiontest.Must(t, y.forms[first].Reload())
+	was, read := y.forms[first].Book, y.forms[first].Now
+	y.Refresh()
+	if y.forms[first].Book != was || y.forms[first].Now != read {
+		t.Error("the form of an unchanged truck was read again")
+	}
+}
