@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"math/bits"
+	"slices"
+	"strconv"
 
 	"github.com/shopspring/decimal"
 )
@@ -59,6 +61,28 @@ type small struct {
 // smallOf takes a decimal apart; false when its digits may not fit.
 func smallOf(d decimal.Decimal) (small, bool) {
 	return small{d.CoefficientInt64(), int(d.Exponent())}, d.NumDigits() <= 18
+}
+
+// text writes a figure with exactly so many decimals, and no fewer than it has; false when it does
+// not fit or has more.
+func (n small) text(places int) (string, bool) {
+	digits, ok := scaled(magnitude(n.digits), n.exp+places)
+	if !ok || places < 0 || n.exp+places < 0 {
+		return "", false
+	}
+	var room [32]byte
+	out := strconv.AppendUint(room[:1], digits, 10) // the first is for a sign
+	for len(out) <= places+1 {
+		out = slices.Insert(out, 1, '0')
+	}
+	if places > 0 {
+		out = slices.Insert(out, len(out)-places, '.')
+	}
+	if n.digits < 0 {
+		out[0] = '-'
+		return string(out), true
+	}
+	return string(out[1:]), true
 }
 
 func magnitude(n int64) uint64 {

@@ -15,7 +15,7 @@ const shownPlaces = 6
 // fraction is cut at six decimals and marked with "…".
 func (a Amount) Figure() string {
 	if a.isWhole() {
-		return group(a.num.String())
+		return group(shortest(a.num))
 	}
 	cut := Rounding{Step: decimal.New(1, -shownPlaces), Rule: Down}.Apply(a)
 	if cut.Cmp(a) == 0 {
@@ -28,10 +28,30 @@ func (a Amount) Figure() string {
 // be rounded that far; a figure that is not is shown whole, never cut, so that
 // paper cannot hide what was computed.
 func (a Amount) Fixed(places int32) string {
-	if !a.isWhole() || !a.num.Equal(a.num.Truncate(places)) {
+	if !a.isWhole() || -a.num.Exponent() > places && !a.num.Equal(a.num.Truncate(places)) {
 		return a.Figure()
 	}
-	return group(a.num.StringFixed(places))
+	return group(fixed(a.num, places))
+}
+
+// fixed writes a decimal with exactly so many decimals.
+func fixed(d decimal.Decimal, places int32) string {
+	if n, ok := smallOf(d); ok {
+		if text, ok := n.text(int(places)); ok {
+			return text
+		}
+	}
+	return d.StringFixed(places)
+}
+
+// shortest writes a decimal without zeros at its end.
+func shortest(d decimal.Decimal) string {
+	if n, ok := smallOf(d); ok {
+		if text, ok := n.text(max(0, -n.exp)); ok {
+			return trimZeros(text)
+		}
+	}
+	return d.String()
 }
 
 // Written is figure and unit with the decimals the figure was written with:
@@ -59,14 +79,15 @@ func withUnit(figure string, unit Unit) string {
 	if unit == Plain {
 		return figure
 	}
-	if per, isMoney := strings.CutPrefix(unit.String(), "$"); isMoney {
+	name := unit.String()
+	if per, isMoney := strings.CutPrefix(name, "$"); isMoney {
 		bare, negative := strings.CutPrefix(withCents(figure), "-")
 		if negative {
 			return "-$" + bare + per
 		}
 		return "$" + bare + per
 	}
-	return figure + " " + unit.String()
+	return figure + " " + name
 }
 
 // withCents pads money to at least two decimals: "$25.00", "$0.10/bu".
