@@ -126,8 +126,13 @@ func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (
 	return t, err
 }
 
-// TicketOf collects the input of a slip.
+// TicketOf collects the input of a slip, with the edition looked up for the load.
 func TicketOf(f *Session, l *load.Load, s *settle.Settlement, copyNo int64, problems []message.Text) scaleticket.Ticket {
+	return TicketUnder(f, EditionOf(f, l), l, s, copyNo, problems)
+}
+
+// TicketUnder collects the input of a slip of a load whose edition is known; nil while there is none.
+func TicketUnder(f *Session, e *rates.Edition, l *load.Load, s *settle.Settlement, copyNo int64, problems []message.Text) scaleticket.Ticket {
 	profile := f.Desk.Profile()
 	if who := f.Desk.Who().Name; who != "" {
 		profile.Weigher = who // who issues a ticket signs it
@@ -135,7 +140,7 @@ func TicketOf(f *Session, l *load.Load, s *settle.Settlement, copyNo int64, prob
 	titles, _ := office.TitlesOf(context.Background(), f.Desk, l) // a law that cannot be read is told at the issue
 	return scaleticket.Ticket{
 		Titles: titles,
-		House:  profile, Load: l, Settlement: s, Edition: EditionOf(f, l),
+		House:  profile, Load: l, Settlement: s, Edition: e,
 		Copy: copyNo, Problems: problems, Zone: f.Zone,
 	}
 }

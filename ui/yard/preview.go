@@ -37,7 +37,7 @@ func (f *LoadForm) Preview() Preview {
 	p.Figures = p.figures()
 	p.Tenth = p.tenth()
 	p.Margin = p.margin()
-	p.Slip = scaleticket.Compose(session.TicketOf(f.session, f.Now.Load, f.Now.settlement, scaleticket.Draft, append(f.Now.sentences(), f.Now.questions()...)))
+	p.Slip = scaleticket.Compose(session.TicketUnder(f.session, f.Now.edition, f.Now.Load, f.Now.settlement, scaleticket.Draft, append(f.Now.sentences(), f.Now.questions()...)))
 	p.Ruler = p.ruler()
 	f.last.show(&p)
 	return p
