@@ -10,7 +10,6 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/textsearch"
 )
 
 // mistyped turns a fault of the command line into a complaint with the way to the command's help.
@@ -117,7 +116,7 @@ func unknownFlag(flags []*kong.Flag, word string) message.Text {
 			names = append(names, f.Name)
 		}
 	}
-	near := textsearch.Nearest(strings.TrimLeft(word, "-"), names)
+	near := terminal.Nearest(strings.TrimLeft(word, "-"), names)
 	if len(near) == 0 {
 		return message.New("unknown flag %v", word)
 	}
@@ -139,7 +138,7 @@ func wrongWord(line *kong.Context, node *kong.Node, word string, err error) mess
 		return wrongValue(node.Positional[given], word, err)
 	}
 	names := commandNames(asTyped(line, node))
-	switch near := textsearch.Nearest(word, names); {
+	switch near := terminal.Nearest(word, names); {
 	case slices.Contains(names, word): // flags before it are of the command taken for want of it
 		return message.New("type the command %v before its flags", word)
 	case len(near) > 0:
