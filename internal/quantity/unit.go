@@ -1,7 +1,7 @@
 package quantity
 
 import (
-	"sort"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/message"
@@ -189,55 +189,66 @@ const maxUnitParts = 12
 // ParseUnit reads a unit as String writes it. It answers with the list of
 // known units when a part is not one of them.
 func ParseUnit(text string) (Unit, error) {
-	if u, ok := usual.unit[text]; ok {
-		return u, nil
-	}
-	if strings.Count(text, "/")+strings.Count(text, "·") >= maxUnitParts {
+	if !hasUnitParts(text) {
 		return Unit{}, message.Invalid.Errorf("%.20q… has more parts than any unit; known units are %s", text, knownUnits())
 	}
-	over, under, isQuotient := strings.Cut(text, "/")
-	u, err := product(over)
-	if err != nil || !isQuotient {
-		return u, err
+	u, unknown, ok := readUnit(text)
+	if !ok {
+		return Unit{}, message.Invalid.Errorf("%q is not a unit; known units are %s", unknown, knownUnits())
 	}
-	for _, part := range strings.Split(under, "/") {
-		b, err := baseOf(part)
-		if err != nil {
-			return Unit{}, err
+	return u, nil
+}
+
+// IsUnit reports whether [ParseUnit] can read a text. It builds no error, because texts are asked
+// about word by word where lines are broken.
+func IsUnit(text string) bool {
+	if !hasUnitParts(text) {
+		return false
+	}
+	_, _, ok := readUnit(text)
+	return ok
+}
+
+// hasUnitParts reports whether a text has no more parts than a unit may have.
+func hasUnitParts(text string) bool {
+	return strings.Count(text, "/")+strings.Count(text, "·") < maxUnitParts
+}
+
+// readUnit reads a unit, or returns the part of it that is unknown.
+func readUnit(text string) (u Unit, unknown string, ok bool) {
+	if u, ok := usual.unit[text]; ok {
+		return u, "", true
+	}
+	over, under, isQuotient := strings.Cut(text, "/")
+	if strings.TrimSpace(over) != "1" {
+		for part := range strings.SplitSeq(over, "·") {
+			b, unknown, ok := baseOf(part)
+			if !ok {
+				return Unit{}, unknown, false
+			}
+			u = u.Times(one(b))
+		}
+	}
+	if !isQuotient {
+		return u, "", true
+	}
+	for part := range strings.SplitSeq(under, "/") {
+		b, unknown, ok := baseOf(part)
+		if !ok {
+			return Unit{}, unknown, false
 		}
 		u = u.Per(one(b))
 	}
-	return u, nil
+	return u, "", true
 }
 
-// product reads "lb", "lb·%", or "1" for nothing.
-func product(text string) (Unit, error) {
-	if strings.TrimSpace(text) == "1" {
-		return Plain, nil
-	}
-	var u Unit
-	for _, part := range strings.Split(text, "·") {
-		b, err := baseOf(part)
-		if err != nil {
-			return Unit{}, err
-		}
-		u = u.Times(one(b))
-	}
-	return u, nil
-}
-
-func baseOf(symbol string) (base, error) {
+// baseOf finds a base unit by its symbol, or returns the symbol as it was sought.
+func baseOf(symbol string) (b base, unknown string, ok bool) {
 	symbol = strings.TrimSpace(symbol)
-	for b, s := range symbols {
-		if s == symbol {
-			return base(b), nil
-		}
-	}
-	return 0, message.Invalid.Errorf("%q is not a unit; known units are %s", symbol, knownUnits())
+	i := slices.Index(symbols[:], symbol)
+	return base(max(i, 0)), symbol, i >= 0
 }
 
 func knownUnits() string {
-	names := append([]string(nil), symbols[:]...)
-	sort.Strings(names)
-	return strings.Join(names, ", ")
+	return strings.Join(slices.Sorted(slices.Values(symbols[:])), ", ")
 }

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -79,4 +80,16 @@ func FuzzParseUnit(f *testing.F) {
 			t.Errorf("%q is %q, which came back as %q, %v", text, u, back, err)
 		}
 	})
+}
+
+// IsUnit agrees with ParseUnit on every text.
+func TestIsUnitIsWhatParses(t *testing.T) {
+	for text, want := range map[string]bool{
+		"lb": true, "$/bu/pt": true, " lb · % / bu ": true, "1/bu": true, "1": true,
+		"of": false, "lb/": false, "/lb": false, "lb·": false, "lb/of": false, strings.Repeat("lb/", 40) + "lb": false,
+	} {
+		if _, err := ParseUnit(text); IsUnit(text) != want || (err == nil) != want {
+			t.Errorf("%q: %v, and ParseUnit says %v; want %v", text, IsUnit(text), err, want)
+		}
+	}
 }

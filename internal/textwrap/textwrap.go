@@ -15,14 +15,15 @@ func Lines(words []string, fits func(line string) bool) []string {
 	var out []string
 	line := ""
 	for _, word := range words {
-		switch {
-		case line == "":
+		if line == "" {
 			line = word
-		case fits(line + " " + word):
-			line += " " + word
-		default:
-			out, line = append(out, line), word
+			continue
 		}
+		if longer := line + " " + word; fits(longer) {
+			line = longer
+			continue
+		}
+		out, line = append(out, line), word
 	}
 	if line != "" {
 		out = append(out, line)
@@ -35,20 +36,21 @@ func Broken(words []string, fits func(line string) bool) []string {
 	var out []string
 	line := ""
 	for _, word := range words {
-		if line != "" && !fits(line+" "+word) {
-			out, line = append(out, line), ""
+		if line != "" {
+			if longer := line + " " + word; fits(longer) {
+				line = longer
+				continue
+			}
+			out = append(out, line)
 		}
-		for line == "" && !fits(word) {
+		for !fits(word) {
 			head := longest(word, fits)
 			if head == word { // one letter, wider than the line
 				break
 			}
 			out, word = append(out, head), word[len(head):]
 		}
-		if line != "" {
-			line += " "
-		}
-		line += word
+		line = word
 	}
 	if line != "" {
 		out = append(out, line)
@@ -103,9 +105,5 @@ func endsInDigit(word string) bool {
 // isUnit reports whether a word is a unit, with or without a stop after it.
 func isUnit(word string) bool {
 	bare := strings.TrimRight(word, ").,:;")
-	if bare == "" {
-		return false
-	}
-	_, err := quantity.ParseUnit(bare)
-	return err == nil
+	return bare != "" && quantity.IsUnit(bare)
 }

@@ -70,12 +70,16 @@ func (s *Step) ExplainAs(p *message.Printer, note, source message.Text) []string
 // result is the calculation in figures with its result, or for a figure from outside its rounding;
 // empty when there is nothing to add to the figure itself.
 func (s *Step) result(p *message.Printer) string {
-	figures, printed := s.FiguresIn(p), s.PrintedIn(p)
 	isRounded := !s.exact.Equal(s.value)
+	if s.expr == nil {
+		if isRounded {
+			return figure(p, s.exact.Written()) + s.roundingWords(p, s.PrintedIn(p))
+		}
+		return ""
+	}
+	figures, printed := s.FiguresIn(p), s.PrintedIn(p)
 	switch {
-	case s.expr == nil && isRounded:
-		return figure(p, s.exact.Written()) + s.roundingWords(p, printed)
-	case figures == "" || figures == printed:
+	case figures == printed:
 		return ""
 	case isRounded:
 		return figures + " = " + figure(p, s.exact.String()) + s.roundingWords(p, printed)

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strings"
+	"unicode"
 
 	"tenthpoint/internal/paper/plain"
 	"tenthpoint/internal/paper/roll"
@@ -192,6 +193,15 @@ func (t *ticketText) smallPrint(s scaleticket.Section) {
 }
 
 // simple writes signs with letters that every roll printer and terminal has.
-func simple(text string) string { return simpleSigns.Replace(text) }
+func simple(text string) string {
+	if !strings.ContainsFunc(text, isSpecial) { // most texts, and the replacer is slow to find so
+		return text
+	}
+	return simpleSigns.Replace(text)
+}
+
+// isSpecial reports whether a letter may be one of [simpleSigns]: all of them are blanks other than
+// the space, or beyond ASCII.
+func isSpecial(r rune) bool { return r < ' ' || r > unicode.MaxASCII }
 
 var simpleSigns = strings.NewReplacer("−", "-", "×", "x", "÷", "/", "→", "->", "…", "...", "√", "root of ", "°", " deg ", "·", "*", "\n", " ", "\t", " ")
