@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"os"
 
 	"github.com/alecthomas/kong"
@@ -20,7 +19,6 @@ import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/cmd/tenth/tickets"
 	"tenthpoint/cmd/tenth/yard"
-	"tenthpoint/internal/message"
 	"tenthpoint/internal/version"
 )
 
@@ -183,15 +181,4 @@ func givenTwice(line *kong.Context) error {
 		seen[flag] = true
 	}
 	return nil
-}
-
-// mistyped turns a fault of the command line into a complaint with the way to
-// the command's help.
-func mistyped(err error) error {
-	name := "tenth"
-	var parse *kong.ParseError
-	if errors.As(err, &parse) && parse.Context != nil && parse.Context.Selected() != nil {
-		name = "tenth " + parse.Context.Selected().Path()
-	}
-	return terminal.Advised(message.Name(err.Error()), message.New("Type \"%v --help\" to see what it takes", name))
 }

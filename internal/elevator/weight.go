@@ -5,6 +5,10 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
+// LargestWeight is more than any truck scale weighs, in lb as in kg: a limit against typing errors
+// for weights that no scale of this elevator can be asked about.
+const LargestWeight = 9_999_999
+
 // Largest is the most the scale may show: 105 % of its capacity (NIST Handbook
 // 44, section 2.20, S.1.7, as quoted).
 func (s Scale) Largest() quantity.Amount {
@@ -22,11 +26,15 @@ func (s Scale) CheckWeight(w quantity.Amount) error {
 	case w.More(s.Largest()):
 		return message.Invalid.Errorf("%s is over %s, which is 105 %% of the capacity of scale %s (%s). Do not use this weight; have the scale seen to", w, s.Largest(), s.ID, s.Capacity)
 	}
-	divisions := w.Div(s.Division)
-	if whole := quantity.To("1", quantity.Down).Apply(divisions); !whole.Equal(divisions) {
-		return message.Invalid.Errorf("%s is not a whole number of divisions of %s: it lies between %s and %s. Read the scale again", w, s.Division, whole.Mul(s.Division), whole.Add(quantity.Int(1, quantity.Plain)).Mul(s.Division))
+	if below := s.Below(w); !below.Equal(w) {
+		return message.Invalid.Errorf("%s is not a whole number of divisions of %s: it lies between %s and %s. Read the scale again", w, s.Division, below, below.Add(s.Division))
 	}
 	return nil
+}
+
+// Below rounds a weight towards zero to whole divisions of the scale.
+func (s Scale) Below(w quantity.Amount) quantity.Amount {
+	return quantity.To("1", quantity.Down).Apply(w.Div(s.Division)).Mul(s.Division)
 }
 
 // LightNet warns of a net under 50 divisions (NIST Handbook 44, section 2.20,

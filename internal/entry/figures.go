@@ -15,10 +15,10 @@ import (
 // are no standard.
 
 const (
-	// largestWeight is more than any scale weighs, in lb as in kg.
-	largestWeight = 9_999_999
 	// weightPlaces is the number of decimals of a weight that comes from no known scale.
 	weightPlaces = 2
+	// shownPlaces is the number of decimals of a weight in the log of a scale.
+	shownPlaces = 1
 	// pricePlaces is the largest number of decimals of a price.
 	pricePlaces = 4
 )
@@ -27,13 +27,33 @@ const (
 func Weight(name string, unit quantity.Unit) quantity.Field {
 	return quantity.Field{
 		Name: name, Unit: unit, Places: weightPlaces,
-		Min: quantity.Zero(unit), Max: quantity.Int(largestWeight, unit),
+		Min: quantity.Zero(unit), Max: quantity.Int(elevator.LargestWeight, unit),
 	}
 }
 
 // ParseWeight reads a weight in lb or kg; without a unit it is in the usual one.
 func ParseWeight(name, text string, usual quantity.Unit) (quantity.Amount, error) {
 	return Weight(name, saidUnit(text, usual, quantity.Lb, quantity.Kg)).Parse(text)
+}
+
+// Plate is a weight on the plate of a scale: its division or its capacity.
+func Plate(name string, unit quantity.Unit) quantity.Field {
+	f := Weight(name, unit)
+	f.Min = quantity.Of("0.01", unit)
+	return f
+}
+
+// ParsePlate reads a weight of a plate in lb or kg; without a unit it is in the usual one.
+func ParsePlate(name, text string, usual quantity.Unit) (quantity.Amount, error) {
+	return Plate(name, saidUnit(text, usual, quantity.Lb, quantity.Kg)).Parse(text)
+}
+
+// Shown is a weight in the log of a scale: what it showed, or what stood on it. It is no weight of
+// a load, so that it may lie between divisions; an empty deck may show less than 0.
+func Shown(name string, s elevator.Scale, least int64) quantity.Field {
+	f := Weight(name, s.Division.Unit())
+	f.Places, f.Min = shownPlaces, quantity.Int(least, f.Unit)
+	return f
 }
 
 // saidUnit is the unit that a text ends with, of those it may be in; the usual one

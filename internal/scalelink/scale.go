@@ -3,6 +3,7 @@ package scalelink
 import (
 	"errors"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
@@ -14,10 +15,6 @@ type Scale struct {
 	Capacity quantity.Amount
 	Division quantity.Amount
 }
-
-// mostPercent is the largest share of capacity that may be indicated or
-// recorded. Source: NIST Handbook 44, section 2.20, S.1.7 (as quoted).
-var mostPercent = quantity.Int(105, quantity.Plain)
 
 // Check returns every fault of the plate's figures at once, joined.
 func (s Scale) Check() error {
@@ -37,16 +34,16 @@ func (s Scale) Check() error {
 	return errors.Join(faults...)
 }
 
-// Most is the largest weight taken: capacity x 105 / 100.
-func (s Scale) Most() quantity.Amount {
-	return s.Capacity.Mul(mostPercent).Div(quantity.Int(100, quantity.Plain))
+// plate is the scale as the elevator has it: its limits are decided there.
+func (s Scale) plate() elevator.Scale {
+	return elevator.Scale{ID: s.Name, Capacity: s.Capacity, Division: s.Division}
 }
 
+// Most is the largest weight taken.
+func (s Scale) Most() quantity.Amount { return s.plate().Largest() }
+
 // below rounds a weight down to whole divisions.
-func (s Scale) below(weight quantity.Amount) quantity.Amount {
-	step, _ := s.Division.Decimal()
-	return quantity.Rounding{Step: step, Rule: quantity.Down}.Apply(weight)
-}
+func (s Scale) below(weight quantity.Amount) quantity.Amount { return s.plate().Below(weight) }
 
 func (s Scale) isWhole(weight quantity.Amount) bool { return s.below(weight).Equal(weight) }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
@@ -53,7 +54,7 @@ func readScale(in session.Language, s elevator.Scale, values map[string]string) 
 	faults := map[string]string{}
 	unit := s.Division.Unit()
 	weight := func(id, name string) quantity.Amount {
-		a, err := in.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}, values[id])
+		a, err := in.ParseFigure(entry.Plate(name, unit), values[id])
 		if err != nil {
 			faults[id] = in.Sentence(err)
 		}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -163,18 +164,17 @@ func (l *ScaleLogs) otherScales(s elevator.Scale) []model.Option {
 }
 
 // readEntry reads an entry as typed; the faults are sentences by field.
-func readEntry(in session.Language, s elevator.Scale, entry string, values map[string]string) (truckscale.Fact, map[string]string) {
+func readEntry(in session.Language, s elevator.Scale, kind string, values map[string]string) (truckscale.Fact, map[string]string) {
 	wrong := map[string]string{}
-	unit := s.Division.Unit()
 	weight := func(id, name string, least int64) quantity.Amount {
-		a, err := in.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 1, Min: quantity.Int(least, unit), Max: quantity.Int(999_999, unit)}, values[id])
+		a, err := in.ParseFigure(entry.Shown(name, s, least), values[id])
 		if err != nil {
 			wrong[id] = in.Sentence(err)
 		}
 		return a
 	}
 	note := strings.TrimSpace(values["note"])
-	switch entry {
+	switch kind {
 	case zeroEntry:
 		return truckscale.Zeroed{Shown: weight("shown", in.Say("Empty deck shows"), -9_999)}, wrong
 	case checkEntry:
@@ -188,7 +188,7 @@ func readEntry(in session.Language, s elevator.Scale, entry string, values map[s
 		}
 		return truckscale.Certificate{Number: strings.TrimSpace(values["number"]), Until: until, Inspector: strings.TrimSpace(values["inspector"]), Seals: strings.TrimSpace(values["seals"])}, wrong
 	}
-	return truckscale.Service{Out: entry == outEntry, Reason: note}, wrong
+	return truckscale.Service{Out: kind == outEntry, Reason: note}, wrong
 }
 
 // write stores an entry, in a manager's name where it needs one.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -199,7 +200,7 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 func (s *SetUp) weight(id string) (quantity.Amount, error) {
 	unit := s.unit()
 	name := map[string]string{"division": s.session.Say("Division"), "capacity": s.session.Say("Capacity")}[id]
-	return s.session.ParseFigure(quantity.Field{Name: name, Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(999_999, unit)}, s.values[id])
+	return s.session.ParseFigure(entry.Plate(name, unit), s.values[id])
 }
 
 func (s *SetUp) unit() quantity.Unit {

@@ -89,8 +89,7 @@ func tellScale(p *terminal.Session, id string) error {
 
 // weightOn reads a weight as a scale shows it; an empty deck may show less than 0.
 func weightOn(s elevator.Scale, name, text string, least int64) (quantity.Amount, error) {
-	unit := s.Division.Unit()
-	return quantity.Field{Name: name, Unit: unit, Places: 1, Min: quantity.Int(least, unit), Max: quantity.Int(999_999, unit)}.Parse(text)
+	return entry.Shown(name, s, least).Parse(text)
 }
 
 type scaleZero struct {

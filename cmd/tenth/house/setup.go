@@ -195,11 +195,11 @@ func (c Setup) scales(p *elevator.Profile) error {
 		if !named || !both {
 			return terminal.Refusal("Write it like 1=20lb,120000lb", "%q is no scale with its division and capacity", text)
 		}
-		d, err := entry.ParseWeight("The division of scale "+name, division, quantity.Lb)
+		d, err := entry.ParsePlate("The division of scale "+name, division, quantity.Lb)
 		if err != nil {
 			return err
 		}
-		most, err := entry.ParseWeight("The capacity of scale "+name, capacity, d.Unit())
+		most, err := entry.ParsePlate("The capacity of scale "+name, capacity, d.Unit())
 		if err != nil {
 			return err
 		}

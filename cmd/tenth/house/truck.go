@@ -55,7 +55,10 @@ func (c truckAdd) tare(p *terminal.Session, truck *elevator.Truck) error {
 	if c.Tare == "" {
 		return nil
 	}
-	tare, err := entry.ParseWeight("Tare", c.Tare, p.Profile().WeightUnit())
+	if len(p.Profile().Scales) == 0 {
+		return entry.ErrNoScale
+	}
+	tare, err := entry.ParseScaleWeight("Tare", c.Tare, p.Profile().Scales[0])
 	if err != nil {
 		return err
 	}

@@ -32,6 +32,9 @@ func NotFound(refused error, typed string, names []string) error {
 	return refused
 }
 
+// Nearest returns the names most like a mistyped word.
+func Nearest(typed string, names []string) []string { return textsearch.Nearest(typed, names) }
+
 // didYouMean advises the words most like a text; where none is, something else.
 func didYouMean(text string, known []string, otherwise message.Text) message.Text {
 	if near := textsearch.Nearest(text, known); len(near) > 0 {
