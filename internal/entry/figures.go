@@ -33,7 +33,7 @@ func Weight(name string, unit quantity.Unit) quantity.Field {
 
 // ParseWeight reads a weight in lb or kg; without a unit it is in the usual one.
 func ParseWeight(name, text string, usual quantity.Unit) (quantity.Amount, error) {
-	return Weight(name, saidUnit(text, usual, quantity.Lb, quantity.Kg)).Parse(text)
+	return Weight(name, SaidUnit(text, usual, quantity.Lb, quantity.Kg)).Parse(text)
 }
 
 // Plate is a weight on the plate of a scale: its division or its capacity.
@@ -45,7 +45,7 @@ func Plate(name string, unit quantity.Unit) quantity.Field {
 
 // ParsePlate reads a weight of a plate in lb or kg; without a unit it is in the usual one.
 func ParsePlate(name, text string, usual quantity.Unit) (quantity.Amount, error) {
-	return Plate(name, saidUnit(text, usual, quantity.Lb, quantity.Kg)).Parse(text)
+	return Plate(name, SaidUnit(text, usual, quantity.Lb, quantity.Kg)).Parse(text)
 }
 
 // Shown is a weight in the log of a scale: what it showed, or what stood on it. It is no weight of
@@ -56,15 +56,29 @@ func Shown(name string, s elevator.Scale, least int64) quantity.Field {
 	return f
 }
 
-// saidUnit is the unit that a text ends with, of those it may be in; the usual one
+// SaidUnit is the unit that a text ends with, of those it may be in; the usual one
 // where it ends with none of them.
-func saidUnit(text string, usual quantity.Unit, others ...quantity.Unit) quantity.Unit {
+func SaidUnit(text string, usual quantity.Unit, others ...quantity.Unit) quantity.Unit {
 	for _, unit := range others {
 		if strings.HasSuffix(strings.TrimSpace(text), unit.String()) {
 			return unit
 		}
 	}
 	return usual
+}
+
+// longest is more than any length of a bin, in either unit: it keeps out what was typed by accident.
+const longest = 2000
+
+// ParseLength reads a length of a bin, in feet unless it says metres, below zero for a hole in the
+// grain; none where nothing is typed.
+func ParseLength(name, text string) (quantity.Amount, error) {
+	text = strings.TrimSpace(text)
+	if text == "" {
+		return quantity.Amount{}, nil
+	}
+	unit := SaidUnit(text, quantity.Foot, quantity.Metre)
+	return quantity.Field{Name: name, Unit: unit, Places: 3, Min: quantity.Int(-longest, unit), Max: quantity.Int(longest, unit)}.Parse(text)
 }
 
 // ScaleWeight is a weight as a scale shows it: in its unit, with as many decimals

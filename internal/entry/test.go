@@ -100,6 +100,6 @@ func (t Test) Read(texts map[string]string) (moisture.Reading, []Fault) {
 // ParseChartWeight reads a test weight for a chart that needs it, in lb/bu, or in kg/hL if so
 // marked.
 func ParseChartWeight(text string) (quantity.Amount, error) {
-	unit := saidUnit(text, quantity.LbPerBushel, quantity.KgPerHL)
+	unit := SaidUnit(text, quantity.LbPerBushel, quantity.KgPerHL)
 	return quantity.Field{Name: "Test weight", Unit: unit, Places: 2, Min: quantity.Int(1, unit), Max: quantity.Int(120, unit)}.Parse(text)
 }

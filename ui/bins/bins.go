@@ -18,7 +18,8 @@ type Bins struct {
 	all     []binlog.Bin // what needs looking at first
 	chosen  string
 	card    report.Document
-	failed  error // why the book could not be read
+	last    *bin.Movement // the newest of the chosen one that can be taken back; nil without
+	failed  error         // why the book could not be read
 }
 
 // NewBins makes the list; it is read when the screen comes to the front.
@@ -38,12 +39,15 @@ func (b *Bins) Reload() {
 func (b *Bins) today() quantity.Date { return b.session.Desk.Today() }
 
 func (b *Bins) readCard() {
-	b.card = report.Document{}
+	b.card, b.last = report.Document{}, nil
 	if b.chosen == "" || b.failed != nil {
 		return
 	}
 	day := b.today()
-	b.card, b.failed = binlog.Card(context.Background(), b.session.Desk, b.chosen, day.AddDays(-cardDays), day)
+	first := day.AddDays(-cardDays)
+	if b.card, b.failed = binlog.Card(context.Background(), b.session.Desk, b.chosen, first, day); b.failed == nil {
+		b.last, b.failed = b.lastMovement(first, day)
+	}
 }
 
 // Chosen is the short name of the chosen bin; empty when there is none.
@@ -191,20 +195,14 @@ func stateOf(one binlog.Bin) model.State {
 	return model.Plain
 }
 
-// lastMovement is the newest movement of the chosen bin that can still be taken back.
-func (b *Bins) lastMovement() (bin.Movement, bool) {
-	if b.chosen == "" {
-		return bin.Movement{}, false
-	}
-	day := b.today()
-	all, err := binlog.Movements(context.Background(), b.session.Desk, b.chosen, day.AddDays(-cardDays), day)
-	if err != nil {
-		return bin.Movement{}, false
-	}
+// lastMovement is the newest movement of the chosen bin that can still be taken back; nil where there
+// is none.
+func (b *Bins) lastMovement(from, to quantity.Date) (*bin.Movement, error) {
+	all, err := binlog.Movements(context.Background(), b.session.Desk, b.chosen, from, to)
 	for _, m := range slices.Backward(all) {
 		if m.What != bin.Undo && m.UndoneBy == 0 {
-			return m, true
+			return &m, err
 		}
 	}
-	return bin.Movement{}, false
+	return nil, err
 }

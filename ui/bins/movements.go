@@ -158,10 +158,10 @@ func sentences(f *session.Session, problems moving.Problems) map[string]string {
 
 // Undo asks why the newest movement of the chosen bin is taken back.
 func (b *Bins) Undo() {
-	m, there := b.lastMovement()
-	if !there {
+	if b.last == nil {
 		return
 	}
+	m := *b.last
 	b.session.Put(model.Ask{
 		Draft: "undo movement", Of: "bin " + b.chosen,
 		Title:  b.session.Say("Take movement %d back?", m.Number),
@@ -180,10 +180,7 @@ func (b *Bins) Undo() {
 }
 
 // CanUndo reports whether the chosen bin has a movement that can be taken back.
-func (b *Bins) CanUndo() bool {
-	_, there := b.lastMovement()
-	return there
-}
+func (b *Bins) CanUndo() bool { return b.last != nil }
 
 // PrintCard prints the card of the chosen bin.
 func (b *Bins) PrintCard() {

@@ -13,7 +13,6 @@ type BinPicture struct {
 	Unmeasured  bool // drawn in an ordinary size, without a level
 
 	Level  int // how full, in thousandths of the room to the eave
-	Pit    bool
 	State  State
 	Chosen bool
 }

@@ -142,8 +142,13 @@ func (r *release) run(folder, name string, args ...string) error {
 	cmd := exec.Command(name, args...)
 	cmd.Dir = folder
 	cmd.Env = append(os.Environ(), fmt.Sprintf("SOURCE_DATE_EPOCH=%d", r.at.Unix()), "LC_ALL=C.UTF-8")
+	return quietly(cmd)
+}
+
+// quietly runs a program; what it says is shown only where it fails.
+func quietly(cmd *exec.Cmd) error {
 	if said, err := cmd.CombinedOutput(); err != nil {
-		return fmt.Errorf("%s: %w\n%s", name, err, said)
+		return fmt.Errorf("%s: %w\n%s", filepath.Base(cmd.Path), err, said)
 	}
 	return nil
 }

@@ -92,12 +92,9 @@ func (c cleanRoot) does(line string) error {
 	return command("", "chroot", string(c), "sh", "-c", "export DEBIAN_FRONTEND=noninteractive; "+line)
 }
 
-// command runs a tool; what it says is shown only where it fails.
+// command runs a tool in a folder.
 func command(folder, name string, args ...string) error {
 	cmd := exec.Command(name, args...)
 	cmd.Dir = folder
-	if said, err := cmd.CombinedOutput(); err != nil {
-		return fmt.Errorf("%s: %w\n%s", name, err, said)
-	}
-	return nil
+	return quietly(cmd)
 }

@@ -93,7 +93,7 @@ func (w *winePrefix) end() {
 	_ = w.server.Wait()
 }
 
-// does runs a program, a Windows one or one of wine's own; what it says is shown only where it fails.
+// does runs a program, a Windows one or one of wine's own.
 func (w *winePrefix) does(name string, args ...string) error {
 	if strings.HasSuffix(name, ".exe") {
 		name, args = "wine", append([]string{name}, args...)
@@ -102,10 +102,7 @@ func (w *winePrefix) does(name string, args ...string) error {
 	defer stop()
 	cmd := exec.CommandContext(ctx, name, args...)
 	cmd.Env = w.env
-	if said, err := cmd.CombinedOutput(); err != nil {
-		return fmt.Errorf("%s: %w\n%s", filepath.Base(name), err, said)
-	}
-	return nil
+	return quietly(cmd)
 }
 
 // tryInstaller installs, works and removes.

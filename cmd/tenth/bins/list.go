@@ -141,7 +141,7 @@ func (c add) shape() (s shape.Shape, err error) {
 		{"Diameter", c.Diameter, &s.Diameter}, {"Wall", c.Wall, &s.Wall}, {"Cone", c.Cone, &s.Cone},
 		{"Peak", c.Peak, &s.Peak}, {"Length", c.Length, &s.Length}, {"Width", c.Across, &s.Width},
 	} {
-		if *one.into, err = length(one.name, one.text); err != nil {
+		if *one.into, err = entry.ParseLength(one.name, one.text); err != nil {
 			return s, err
 		}
 	}

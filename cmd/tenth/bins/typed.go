@@ -1,28 +1,12 @@
 package bins
 
 import (
-	"strings"
-
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/entry/moving"
 	"tenthpoint/internal/office/binlog"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
-
-// length reads a length, in feet unless it says metres; none where it is left out.
-func length(name, text string) (quantity.Amount, error) {
-	text = strings.TrimSpace(text)
-	if text == "" {
-		return quantity.Amount{}, nil
-	}
-	unit := quantity.Foot
-	if strings.HasSuffix(text, quantity.Metre.String()) {
-		unit = quantity.Metre
-	}
-	return quantity.Field{Name: name, Unit: unit, Places: 3, Min: quantity.Int(-2000, unit), Max: quantity.Int(2000, unit)}.Parse(text)
-}
 
 // moved is what every movement has.
 type moved struct {

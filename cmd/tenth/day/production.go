@@ -2,7 +2,6 @@ package day
 
 import (
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office/growing"
 )
 
@@ -24,19 +23,16 @@ func (Production) Help() string {
 
 func (c Production) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		from, err := entry.ParseDay("From", c.From, p.Today())
+		from, to, err := p.Span(c.From, c.To)
 		if err != nil {
 			return err
 		}
-		to, err := entry.ParseDay("To", c.To, p.Today())
+		id, err := p.OnlyGrower(c.Grower)
 		if err != nil {
 			return err
 		}
-		id, name := "", "production"
-		if c.Grower != "" {
-			if id, err = p.GrowerID(c.Grower); err != nil {
-				return err
-			}
+		name := "production"
+		if id != "" {
 			name += "-" + terminal.FileName(id)
 		}
 		farms, err := growing.Production(p, p.Desk, id, from, to)

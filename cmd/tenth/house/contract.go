@@ -43,11 +43,9 @@ func (c contractList) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		grower := ""
-		if c.Grower != "" {
-			if grower, err = p.GrowerID(c.Grower); err != nil {
-				return err
-			}
+		grower, err := p.OnlyGrower(c.Grower)
+		if err != nil {
+			return err
 		}
 		rows := [][]any{}
 		for _, one := range all {

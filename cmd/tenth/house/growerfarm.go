@@ -75,11 +75,9 @@ func (c growerFarms) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		only := ""
-		if c.Grower != "" {
-			if only, err = p.GrowerID(c.Grower); err != nil {
-				return err
-			}
+		only, err := p.OnlyGrower(c.Grower)
+		if err != nil {
+			return err
 		}
 		rows := [][]any{}
 		for _, g := range elevator.Cards(all) {

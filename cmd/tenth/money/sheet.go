@@ -47,11 +47,9 @@ func (c sheetList) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		grower := ""
-		if c.Grower != "" {
-			if grower, err = p.GrowerID(c.Grower); err != nil {
-				return err
-			}
+		grower, err := p.OnlyGrower(c.Grower)
+		if err != nil {
+			return err
 		}
 		rows := [][]any{}
 		for _, s := range all {

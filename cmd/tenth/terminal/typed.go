@@ -72,6 +72,15 @@ func (p *Session) GrowerID(text string) (string, error) {
 	return g.ID, err
 }
 
+// OnlyGrower is the grower that a list is narrowed to, as [Session.GrowerID] finds it; empty where
+// none is named.
+func (p *Session) OnlyGrower(text string) (string, error) {
+	if text == "" {
+		return "", nil
+	}
+	return p.GrowerID(text)
+}
+
 // Span reads the two days of a span; a day not given is zero.
 func (p *Session) Span(from, to string) (first, last quantity.Date, err error) {
 	if first, err = entry.ParseDay("From", from, p.Today()); err != nil {
