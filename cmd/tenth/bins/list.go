@@ -213,16 +213,9 @@ const cardDays = 30
 
 func (c show) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, WithBins, "", func(p *terminal.Session) error {
-		to, err := p.DayOrToday(c.To)
+		from, to, err := p.SpanTo(c.From, c.To, cardDays)
 		if err != nil {
 			return err
-		}
-		from, err := entry.ParseDay("From", c.From, p.Today())
-		if err != nil {
-			return err
-		}
-		if from.IsZero() {
-			from = to.AddDays(-cardDays)
 		}
 		doc, err := binlog.Card(p, p.Desk, c.Bin, from, to)
 		if err != nil {

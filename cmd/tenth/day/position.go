@@ -3,7 +3,6 @@ package day
 import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/book/sqlite"
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/binlog"
 	"tenthpoint/internal/quantity"
@@ -41,16 +40,9 @@ func (c Position) Run(t *terminal.Terminal) error {
 		if c.Day != "" {
 			return c.record(p)
 		}
-		to, err := p.DayOrToday(c.To)
+		from, to, err := p.SpanTo(c.From, c.To, 0)
 		if err != nil {
 			return err
-		}
-		from, err := entry.ParseDay("From", c.From, p.Today())
-		if err != nil {
-			return err
-		}
-		if from.IsZero() {
-			from = to
 		}
 		if err := notAhead(p, to); err != nil {
 			return err

@@ -41,12 +41,8 @@ func (c growerFarm) Run(t *terminal.Terminal) error {
 			return err
 		}
 		farm := elevator.Farm{Name: strings.TrimSpace(c.Name), Number: c.Number, Field: c.Field, Place: c.Place, CropYear: c.CropYear}
-		if c.Commodity != "" {
-			grain, err := entry.Commodity(c.Commodity)
-			if err != nil {
-				return err
-			}
-			farm.Commodity = grain.ID
+		if farm.Commodity, err = terminal.OnlyGrain(c.Commodity); err != nil {
+			return err
 		}
 		if farm.Shares, err = sharesTyped(p, g.ID, c.Share); err != nil {
 			return err

@@ -5,7 +5,6 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/elevator"
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -62,12 +61,9 @@ func (c guardSet) rule() (elevator.GuardRule, error) {
 		return elevator.GuardRule{}, terminal.Refusal("Known here: "+strings.Join(guardIDs(), ", "), "there is no guard %q", c.Guard)
 	}
 	r := elevator.GuardRule{Guard: string(known.ID), Act: elevator.GuardAct(c.Act), Factor: c.Factor, Reasons: c.Reason}
-	if c.Commodity != "" {
-		grain, err := entry.Commodity(c.Commodity)
-		if err != nil {
-			return r, err
-		}
-		r.Commodity = grain.ID
+	var err error
+	if r.Commodity, err = terminal.OnlyGrain(c.Commodity); err != nil {
+		return r, err
 	}
 	for _, limit := range []struct {
 		text string

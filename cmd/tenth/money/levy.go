@@ -2,7 +2,6 @@ package money
 
 import (
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/ratefiles"
 )
@@ -33,13 +32,9 @@ func (c levyList) Run(t *terminal.Terminal) error {
 	if err != nil {
 		return err
 	}
-	grain := ""
-	if c.Commodity != "" {
-		found, err := entry.Commodity(c.Commodity)
-		if err != nil {
-			return err
-		}
-		grain = found.ID
+	grain, err := terminal.OnlyGrain(c.Commodity)
+	if err != nil {
+		return err
 	}
 	rows := [][]any{}
 	for _, l := range known.All() {

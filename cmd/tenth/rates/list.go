@@ -33,13 +33,9 @@ func (c ratesList) Run(t *terminal.Terminal) error {
 	if err != nil {
 		return err
 	}
-	grain := ""
-	if c.Commodity != "" {
-		found, err := entry.Commodity(c.Commodity)
-		if err != nil {
-			return err
-		}
-		grain = found.ID
+	grain, err := terminal.OnlyGrain(c.Commodity)
+	if err != nil {
+		return err
 	}
 	all, rows := []editionJSON{}, [][]any{}
 	for _, e := range set.All() {

@@ -81,6 +81,27 @@ func (p *Session) OnlyGrower(text string) (string, error) {
 	return p.GrowerID(text)
 }
 
+// OnlyGrain is the id of the grain that a list or a rule is narrowed to; empty where none is named.
+func OnlyGrain(text string) (string, error) {
+	if text == "" {
+		return "", nil
+	}
+	found, err := entry.Commodity(text)
+	return found.ID, err
+}
+
+// SpanTo reads a span that ends today unless it says so, and begins so many days before its end.
+func (p *Session) SpanTo(from, to string, days int) (first, last quantity.Date, err error) {
+	if last, err = p.DayOrToday(to); err != nil {
+		return first, last, err
+	}
+	first, err = entry.ParseDay("From", from, p.Today())
+	if err == nil && first.IsZero() {
+		first = last.AddDays(-days)
+	}
+	return first, last, err
+}
+
 // Span reads the two days of a span; a day not given is zero.
 func (p *Session) Span(from, to string) (first, last quantity.Date, err error) {
 	if first, err = entry.ParseDay("From", from, p.Today()); err != nil {
