@@ -97,6 +97,10 @@ func (r *cardRenderer) MinSize() fyne.Size {
 	return fyne.NewSize(10*theme.InnerPadding(), r.card.height(r.card.short))
 }
 
+func captionWidth(text string) float32 {
+	return fyne.MeasureText(text, theme.CaptionTextSize(), fyne.TextStyle{}).Width
+}
+
 func (r *cardRenderer) Layout(size fyne.Size) {
 	pad := theme.InnerPadding()
 	r.body.Resize(size)
@@ -107,7 +111,7 @@ func (r *cardRenderer) Layout(size fyne.Size) {
 		o.Move(fyne.NewPos(x, y))
 		o.Resize(fyne.NewSize(width, height))
 	}
-	keyWidth := fyne.MeasureText("F10 ", theme.CaptionTextSize(), fyne.TextStyle{}).Width
+	keyWidth := max(captionWidth("F10 "), captionWidth(r.card.Row.Key+" "))
 	high, low := r.truck.MinSize().Height, r.who.MinSize().Height
 	waits := r.waits.MinSize().Width
 	place(r.key, left, y, keyWidth, high)
