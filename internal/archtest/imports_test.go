@@ -94,11 +94,14 @@ var mayImport = map[string][]string{
 	"internal/book/booktest":          slices.Concat(core, inside("book")),                  // for tests: what any engine must do
 	"internal/book/postgres":          slices.Concat(core, inside("book")),                  // the core of a book in another engine; no program opens it
 	"internal/book/engines":           inside("book", "book/sqlite", "audit", "scalehouse"), // the one place that names them
-	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "atomicfile"), []string{"migrations"}),
-	"internal/book/sqlite/sqlitetest": {},                // for tests: the file of a book past the program
-	"internal/book/place":             inside("message"), // where a book may lie
-	"internal/fonts":                  {},                // the letters on paper
-	"internal/fonts/subset":           {},                // fonts cut down to what is printed
+	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "book/steps", "book/sqlite/access", "book/sqlite/filecopy", "atomicfile"), []string{"migrations"}),
+	"internal/book/sqlite/access":     {},                                         // connections to the file, each for a purpose
+	"internal/book/sqlite/filecopy":   inside("book/sqlite/access", "atomicfile"), // copies of a book in use
+	"internal/book/steps":             {},                                         // the steps that build the tables, in any engine
+	"internal/book/sqlite/sqlitetest": {},                                         // for tests: the file of a book past the program
+	"internal/book/place":             inside("message"),                          // where a book may lie
+	"internal/fonts":                  {},                                         // the letters on paper
+	"internal/fonts/subset":           {},                                         // fonts cut down to what is printed
 	"internal/paper":                  inside("fonts", "textwrap"),
 	"internal/paper/pdf":              inside("fonts", "paper"),
 	"internal/paper/plain":            inside("textwrap"),

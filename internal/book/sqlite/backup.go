@@ -11,6 +11,7 @@ import (
 
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/filecopy"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
@@ -30,7 +31,7 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 	}
 	since := b.lastChecked(ctx, filepath.Dir(target))
 	var note headNote
-	err = b.file.copyTo(ctx, b.read, target, func(partial string) error {
+	err = filecopy.Make(ctx, b.read, target, func(partial string) error {
 		note, err = b.verifyCopy(ctx, partial, atLeast, since)
 		return err
 	})

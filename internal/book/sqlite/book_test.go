@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/access"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/migrations"
@@ -23,7 +24,7 @@ var ctx = context.Background()
 func newBook(t testing.TB) *Book {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "elevator.book")
-	b, err := open(path, book.Options{Create: true}, migrations.Files, scratchAccess)
+	b, err := open(path, book.Options{Create: true}, migrations.Files, access.Scratch)
 	if err != nil {
 		t.Fatal(err)
 	}

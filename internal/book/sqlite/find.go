@@ -14,6 +14,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/place"
+	"tenthpoint/internal/book/sqlite/access"
 	"tenthpoint/internal/message"
 )
 
@@ -82,13 +83,13 @@ func (f *file) find(o book.Options) error {
 	case info.IsDir():
 		return message.Storage.Errorf("%s is a folder, not a book. Name a file in it.", f.path)
 	}
-	how := probeAccess
+	how := access.Probe
 	if o.ReadOnly {
-		how = readingAccess
+		how = access.Reading
 	} else if o.Create {
-		how = createAccess
+		how = access.Create
 	}
-	db, err := connect(f.path, how(f.busy), 1)
+	db, err := access.Connect(f.path, how(f.busy), 1)
 	if err != nil {
 		return err
 	}
