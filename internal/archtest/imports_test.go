@@ -18,7 +18,7 @@ var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaletic
 var rooms = inside("scalehouse", "scalehouse/intake", "scalehouse/money", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/growing", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("book", "book/sqlite", "scalelink", "printing", "atomicfile")
+var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile")
 
 // everywhere lists the packages that every package may import: errors and names are messages.
 var everywhere = inside("message")
@@ -91,9 +91,10 @@ var mayImport = map[string][]string{
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
-	"internal/book":                   core,                                // what a book holds
-	"internal/book/booktest":          slices.Concat(core, inside("book")), // for tests: what any engine must do
-	"internal/book/postgres":          slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
+	"internal/book":                   core,                                                 // what a book holds
+	"internal/book/booktest":          slices.Concat(core, inside("book")),                  // for tests: what any engine must do
+	"internal/book/postgres":          slices.Concat(core, inside("book")),                  // the core of a book in another engine; no program opens it
+	"internal/book/engines":           inside("book", "book/sqlite", "audit", "scalehouse"), // the one place that names them
 	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "atomicfile"), []string{"migrations"}),
 	"internal/book/sqlite/sqlitetest": {},                // for tests: the file of a book past the program
 	"internal/book/place":             inside("message"), // where a book may lie
@@ -171,19 +172,19 @@ var mayImport = map[string][]string{
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
 	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
-	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "printing", "atomicfile", "textsearch")),
+	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
 	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
-	"cmd/tenth/day":      command("internal/book/sqlite", "migrations"),
-	"cmd/tenth/bins":     command("internal/book/sqlite", "migrations"), // a book that keeps bins
+	"cmd/tenth/day":      command(),
+	"cmd/tenth/bins":     command(),
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),
 	"cmd/tenth/keep":     command(),
 	"cmd/tenth/money":    command(),
 	"cmd/tenth/rates":    command(),
-	"cmd/tenth/book":     command("internal/book/sqlite", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
-	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                         // what tenth says of itself
+	"cmd/tenth/book":     command("internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                          // what tenth says of itself
 
 	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),

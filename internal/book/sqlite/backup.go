@@ -43,7 +43,7 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 // verifyCopy checks that a copy is sound, whole or since a head, and of this book: its
 // last fact is one of ours, no earlier than what had been entered before.
 func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact, since headNote) (headNote, error) {
-	copied, err := Open(path, Options{ReadOnly: true})
+	copied, err := Open(path, book.Options{ReadOnly: true})
 	if err != nil {
 		return headNote{}, err
 	}

@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 )
 
@@ -32,7 +33,7 @@ func TestBackupIsTheBookAtOneMoment(t *testing.T) {
 		t.Errorf("left behind: %q", files)
 	}
 	appendTo(t, b, 1) // the book changes, the copy does not
-	for _, o := range []Options{{ReadOnly: true}, {}} {
+	for _, o := range []book.Options{{ReadOnly: true}, {}} {
 		copied, err := Open(target, o)
 		if err != nil {
 			t.Fatal(err)

@@ -8,21 +8,11 @@ import (
 	"path/filepath"
 	"time"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/message"
 	"tenthpoint/migrations"
 )
-
-// Options say how a book is opened. The zero value opens an existing book for
-// reading and writing.
-type Options struct {
-	Create   bool // make the book, and its folder, if it is not there
-	ReadOnly bool // never write; a book too old to be read is refused
-	// Needs is a step of the tables without which a book cannot be read for what is asked.
-	Needs    int64
-	AnyPlace bool          // write also on a network drive or in a synced folder
-	Busy     time.Duration // how long to wait for another program's write; 0 means 5 s
-}
 
 // A Book is an open book. It is safe for use by several goroutines. Its read methods are in the
 // embedded types, each the reader of some tables.
@@ -52,7 +42,7 @@ func (b *Book) readFrom(db *sql.DB) {
 
 // Open opens the book at path, migrating an older one first (a copy of the unmigrated file is left
 // beside it).
-func Open(path string, o Options) (*Book, error) {
+func Open(path string, o book.Options) (*Book, error) {
 	return open(path, o, migrations.Files, writeAccess)
 }
 
@@ -64,7 +54,7 @@ func OpenScratch() (*Book, error) {
 	if err != nil {
 		return nil, message.Errorf("There is no place for a scratch book: %w", err)
 	}
-	b, err := open(filepath.Join(folder, "scratch.book"), Options{Create: true}, migrations.Files, scratchAccess)
+	b, err := open(filepath.Join(folder, "scratch.book"), book.Options{Create: true}, migrations.Files, scratchAccess)
 	if err != nil {
 		return nil, errors.Join(err, os.RemoveAll(folder))
 	}
@@ -72,7 +62,7 @@ func OpenScratch() (*Book, error) {
 	return b, nil
 }
 
-func open(path string, o Options, steps fs.FS, how func(time.Duration) access) (*Book, error) {
+func open(path string, o book.Options, steps fs.FS, how func(time.Duration) access) (*Book, error) {
 	path, err := filepath.Abs(path)
 	if err != nil {
 		return nil, message.Errorf("%q is no place for a book: %w", path, err)
@@ -87,7 +77,7 @@ func open(path string, o Options, steps fs.FS, how func(time.Duration) access) (
 	return b, nil
 }
 
-func (b *Book) open(o Options, steps fs.FS, how func(time.Duration) access) (err error) {
+func (b *Book) open(o book.Options, steps fs.FS, how func(time.Duration) access) (err error) {
 	known, err := readMigrations(steps)
 	if err != nil {
 		return err
@@ -102,7 +92,7 @@ func (b *Book) open(o Options, steps fs.FS, how func(time.Duration) access) (err
 	}
 	b.readFrom(read)
 	if o.ReadOnly {
-		return b.file.refuseOld(read, known, o.Needs)
+		return b.file.refuseOld(read, known, neededFor(o))
 	}
 	if b.write, err = newWriter(path, how(busy), busy); err != nil {
 		return err

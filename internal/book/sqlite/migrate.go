@@ -106,6 +106,14 @@ func pending(path string, past, known []migration) ([]migration, error) {
 	return known[len(past):], nil
 }
 
+// neededFor is the last step without which a book cannot be read for what is asked.
+func neededFor(o book.Options) int64 {
+	if o.Bins {
+		return max(migrations.NeededToRead, migrations.Bins)
+	}
+	return migrations.NeededToRead
+}
+
 // refuseOld accepts an older book only if it can be read without migrating.
 func (f *file) refuseOld(db *sql.DB, known []migration, needed int64) error {
 	past, err := history(db)
@@ -113,7 +121,7 @@ func (f *file) refuseOld(db *sql.DB, known []migration, needed int64) error {
 		return err
 	}
 	due, err := pending(f.path, past, known)
-	if err == nil && len(due) > 0 && due[0].number <= max(migrations.NeededToRead, needed) {
+	if err == nil && len(due) > 0 && due[0].number <= needed {
 		return message.Storage.Errorf("The book %s is older than this program and is open for reading only. "+
 			"Open it once for writing; it is then brought up to date: %w", f.path, book.ErrOld)
 	}

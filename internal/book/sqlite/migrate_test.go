@@ -35,7 +35,7 @@ const (
 )
 
 // openWith opens the book as a program with these migrations would.
-func openWith(path string, known fs.FS, o Options) (*Book, error) {
+func openWith(path string, known fs.FS, o book.Options) (*Book, error) {
 	return open(path, o, known, scratchAccess)
 }
 
@@ -44,7 +44,7 @@ func openWith(path string, known fs.FS, o Options) (*Book, error) {
 func oldBook(t *testing.T) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "old.book")
-	b, err := openWith(path, steps(t), Options{Create: true})
+	b, err := openWith(path, steps(t), book.Options{Create: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -75,7 +75,7 @@ func TestShippedMigrationsAreInOrder(t *testing.T) {
 
 func TestOldBookIsCopiedAndBroughtUpToDate(t *testing.T) {
 	path := oldBook(t)
-	b, err := openWith(path, steps(t, yard, pits), Options{})
+	b, err := openWith(path, steps(t, yard, pits), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -93,14 +93,14 @@ func TestOldBookIsCopiedAndBroughtUpToDate(t *testing.T) {
 	if files := beside(t, path); !slices.Equal(files, []string{"", ".before-0002"}) {
 		t.Errorf("beside the book: %q", files)
 	}
-	copied, err := openWith(path+".before-0002", steps(t), Options{})
+	copied, err := openWith(path+".before-0002", steps(t), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	wantSound(t, copied, 6)
 	copied.Close()
 
-	again, err := openWith(path, steps(t, yard, pits), Options{})
+	again, err := openWith(path, steps(t, yard, pits), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -112,7 +112,7 @@ func TestOldBookIsCopiedAndBroughtUpToDate(t *testing.T) {
 
 func TestNewBookIsNotCopied(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new.book")
-	b, err := openWith(path, steps(t, yard), Options{Create: true})
+	b, err := openWith(path, steps(t, yard), book.Options{Create: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -125,13 +125,13 @@ func TestNewBookIsNotCopied(t *testing.T) {
 func TestMigrationThatFailsLeavesTheBookAsItWas(t *testing.T) {
 	path := oldBook(t)
 	for range 2 { // a second attempt keeps the first one's copy
-		_, err := openWith(path, steps(t, "CREATE TABLE half (x TEXT) STRICT; INSERT INTO nowhere VALUES (1);"), Options{})
+		_, err := openWith(path, steps(t, "CREATE TABLE half (x TEXT) STRICT; INSERT INTO nowhere VALUES (1);"), book.Options{})
 		wantError(t, err, "0002_yard.sql failed", "stays as it was", "nowhere")
 	}
 	if files := beside(t, path); !slices.Equal(files, []string{"", ".before-0002", ".before-0002-2"}) {
 		t.Errorf("beside the book: %q", files)
 	}
-	b, err := openWith(path, steps(t), Options{})
+	b, err := openWith(path, steps(t), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -161,10 +161,10 @@ func TestOtherHistoriesAreRefused(t *testing.T) {
 		"a step without name": {fstest.MapFS{"first.sql": {}}, []string{"first.sql is not named"}},
 	}
 	for name, c := range cases {
-		for how, o := range map[string]Options{"writing": {}, "reading": {ReadOnly: true}} {
+		for how, o := range map[string]book.Options{"writing": {}, "reading": {ReadOnly: true}} {
 			t.Run(name+", "+how, func(t *testing.T) {
 				path := oldBook(t)
-				b, err := openWith(path, steps(t, yard, pits), Options{})
+				b, err := openWith(path, steps(t, yard, pits), book.Options{})
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -186,18 +186,18 @@ func TestOtherHistoriesAreRefused(t *testing.T) {
 // A history that lost an entry in the middle is not mistaken for a short one.
 func TestHistoryWithAHoleIsRefused(t *testing.T) {
 	path := oldBook(t)
-	b, err := openWith(path, steps(t, yard, pits), Options{})
+	b, err := openWith(path, steps(t, yard, pits), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	b.Close()
 	force(t, bare(t, path), "DELETE FROM migrations WHERE number = 2")
-	_, err = openWith(path, steps(t, yard, pits), Options{})
+	_, err = openWith(path, steps(t, yard, pits), book.Options{})
 	wantError(t, err, "another history", "its migration 3 is 0003_pits.sql", "here it is 0002_yard.sql")
 }
 
 func TestOldBookIsRefusedForReadingOnly(t *testing.T) {
-	_, err := openWith(oldBook(t), steps(t, yard), Options{ReadOnly: true})
+	_, err := openWith(oldBook(t), steps(t, yard), book.Options{ReadOnly: true})
 	wantError(t, err, "older than this program", "Open it once for writing")
 	if !errors.Is(err, book.ErrOld) {
 		t.Errorf("%v is not known for an older book", err)
@@ -220,14 +220,14 @@ func TestBookOfTheVersionBeforeIsRead(t *testing.T) {
 		}
 		before[name] = &fstest.MapFile{Data: text}
 	}
-	old, err := openWith(path, before, Options{Create: true})
+	old, err := openWith(path, before, book.Options{Create: true})
 	if err != nil {
 		t.Fatal(err)
 	}
 	appendTo(t, old, 6)
 	old.Close()
 	was, _ := os.ReadFile(path)
-	b, err := Open(path, Options{ReadOnly: true})
+	b, err := Open(path, book.Options{ReadOnly: true})
 	if err != nil {
 		t.Fatal(err)
 	}
