@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "levy", "paysheet", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "levy", "paysheet", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale", "signing")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -63,6 +63,7 @@ var mayImport = map[string][]string{
 	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
 	"internal/contract": inside("quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
 	"internal/journal":  inside("quantity"),
+	"internal/signing":  inside("journal"), // the keys of a house, and what they sign
 	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
