@@ -15,7 +15,7 @@ var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity"
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "scalehouse/money", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/growing", "audit", "ratefiles")
+var rooms = inside("scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/instruments", "scalehouse/disputes", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/growing", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile")
@@ -117,25 +117,27 @@ var mayImport = map[string][]string{
 	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode"),
 	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
-	"internal/paper/pdf/pdfwords":   {}, // for tests: the words of a paper
-	"internal/daysheet":             slices.Concat(core, inside("report")),
-	"internal/explanation":          slices.Concat(core, inside("report")),
-	"internal/scalelink":            inside("quantity", "elevator"), // the limits of a scale
-	"internal/atomicfile":           {},                             // files that appear whole or not at all
-	"internal/printing":             inside("atomicfile"),
-	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "title", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
-	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms")),
-	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
-	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
-	"internal/office/growing":       slices.Concat(core, papers, inside("book", "office")), // production by farm
-	"internal/office/money":         slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
-	"internal/office/terms":         slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
-	"internal/audit":                slices.Concat(core, inside("book", "office", "office/money")),
-	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
-	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
-	"internal/scalehouse/intake":    slices.Concat(core, inside("office", "scalehouse")),
-	"internal/scalehouse/money":     slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
-	"internal/demo":                 slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
+	"internal/paper/pdf/pdfwords":     {}, // for tests: the words of a paper
+	"internal/daysheet":               slices.Concat(core, inside("report")),
+	"internal/explanation":            slices.Concat(core, inside("report")),
+	"internal/scalelink":              inside("quantity", "elevator"), // the limits of a scale
+	"internal/atomicfile":             {},                             // files that appear whole or not at all
+	"internal/printing":               inside("atomicfile"),
+	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
+	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms")),
+	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
+	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
+	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")), // production by farm
+	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
+	"internal/office/terms":           slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
+	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money")),
+	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit")),
+	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
+	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
+	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
+	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                         // the acts on what a house measures with
+	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                         // the acts on a disagreement
+	"internal/demo":                   slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse", "scalehouse/instruments")),
 
 	"ui/model":               inside("textsearch", "moisture"),
 	"ui/handbook":            inside("textsearch", "i18n", "rates"), // explains the methods of the rates
