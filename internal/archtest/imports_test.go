@@ -95,6 +95,7 @@ var mayImport = map[string][]string{
 	"internal/book/postgres":          slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
 	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "atomicfile"), []string{"migrations"}),
 	"internal/book/sqlite/sqlitetest": {},                // for tests: the file of a book past the program
+	"internal/book/sqlite/faultdisk":  {},                // for tests: a disk that fails, fills up and forgets
 	"internal/book/place":             inside("message"), // where a book may lie
 	"internal/fonts":                  {},                // the letters on paper
 	"internal/fonts/subset":           {},                // fonts cut down to what is printed
@@ -128,6 +129,7 @@ var mayImport = map[string][]string{
 	"internal/audit":                slices.Concat(core, inside("book", "office", "office/money")),
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
+	"internal/simulation":           slices.Concat(core, rooms, inside("book", "book/sqlite", "book/sqlite/faultdisk", "scalehouse/housetest")),                                // for tests: a scale house drawn from a seed
 	"internal/scalehouse/intake":    slices.Concat(core, inside("office", "scalehouse")),
 	"internal/scalehouse/money":     slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
 	"internal/demo":                 slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse")),
