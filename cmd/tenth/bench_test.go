@@ -9,6 +9,7 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/ratefiles"
@@ -50,7 +51,7 @@ func benchElevator(ts *testscript.TestScript, not bool, args []string) {
 // script's hour.
 func atHouseBook(ts *testscript.TestScript, act func(context.Context, *scalehouse.Desk) error) {
 	ctx := context.Background()
-	book, err := sqlite.Open(ts.MkAbs("house.book"), sqlite.Options{})
+	book, err := sqlite.Open(ts.MkAbs("house.book"), book.Options{})
 	ts.Check(err)
 	defer book.Close()
 	rates, err := ratefiles.ReadRates(ts.MkAbs("schedules"))

@@ -71,7 +71,7 @@ func BenchmarkGrowth(b *testing.B) {
 
 func grown(b *testing.B, loads int) {
 	path := filepath.Join(b.TempDir(), "grown.book")
-	kept, err := sqlite.Open(path, sqlite.Options{Create: true})
+	kept, err := sqlite.Open(path, book.Options{Create: true})
 	must(b, err)
 	defer kept.Close()
 	must(b, Fill(ctx, kept, Options{Loads: loads, Seed: 7, Now: noon, Rates: shipped(b)}, nil))

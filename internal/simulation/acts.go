@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/elevator"
@@ -247,7 +248,7 @@ func copied(w *world, d *desk) error {
 	if err := d.kept.Backup(ctx, path); err != nil {
 		return err
 	}
-	kept, err := sqlite.Open(path, sqlite.Options{ReadOnly: true})
+	kept, err := sqlite.Open(path, book.Options{ReadOnly: true})
 	if err != nil {
 		return err
 	}

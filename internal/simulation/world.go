@@ -105,7 +105,7 @@ func Run(t testing.TB, seed uint64, acts int, bug Bug) Outcome {
 
 // setUp makes the elevator, on a disk that works.
 func (w *world) setUp() {
-	first, err := sqlite.Open(w.path, sqlite.Options{Create: true})
+	first, err := sqlite.Open(w.path, book.Options{Create: true})
 	must(w.t, err)
 	must(w.t, first.Close())
 	w.open()
@@ -123,7 +123,7 @@ func (w *world) setUp() {
 // open opens the book at every desk.
 func (w *world) open() {
 	for _, name := range []string{"scale house", "office"} {
-		kept, err := sqlite.Open(w.path, sqlite.Options{})
+		kept, err := sqlite.Open(w.path, book.Options{})
 		if err != nil {
 			w.found("the book does not open: %v", err)
 			return

@@ -23,7 +23,7 @@ type clerk struct {
 
 // work opens the book, enters some acts with a number each, and closes it.
 func (c *clerk) work(path string, acts int) {
-	b, err := Open(path, Options{})
+	b, err := Open(path, book.Options{})
 	if err != nil {
 		return
 	}
@@ -55,7 +55,7 @@ func (c *clerk) work(path string, acts int) {
 // missing is what a book lacks, on a disk that works again: it must be sound, have
 // every fact acknowledged, and have given no number twice.
 func (c *clerk) missing(path string) (wrong []string) {
-	b, err := Open(path, Options{})
+	b, err := Open(path, book.Options{})
 	if err != nil {
 		return []string{fmt.Sprintf("the book does not open: %v", err)}
 	}

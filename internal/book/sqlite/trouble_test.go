@@ -25,7 +25,7 @@ func TestABookThatIsGoneKeepsNothingAndIsSaved(t *testing.T) {
 		},
 	} {
 		path := filepath.Join(t.TempDir(), "house.book")
-		b, err := Open(path, Options{Create: true})
+		b, err := Open(path, book.Options{Create: true})
 		must(t, err)
 		appendTo(t, b, 5)
 		want := contents(t, b)
@@ -40,7 +40,7 @@ func TestABookThatIsGoneKeepsNothingAndIsSaved(t *testing.T) {
 		target := filepath.Join(t.TempDir(), "saved.book")
 		must(t, b.Backup(ctx, target))
 		must(t, b.Close())
-		saved, err := Open(target, Options{})
+		saved, err := Open(target, book.Options{})
 		must(t, err)
 		if got := contents(t, saved); !slices.Equal(got, want) {
 			t.Errorf("%s: the copy holds %q, want %q", name, got, want)
@@ -52,7 +52,7 @@ func TestABookThatIsGoneKeepsNothingAndIsSaved(t *testing.T) {
 // A full disk is told as long as it is full.
 func TestAFullDiskIsToldUntilThereIsRoom(t *testing.T) {
 	d := faultdisk.New(t)
-	b, err := Open(filepath.Join(t.TempDir(), "house.book"), Options{Create: true})
+	b, err := Open(filepath.Join(t.TempDir(), "house.book"), book.Options{Create: true})
 	must(t, err)
 	defer b.Close()
 	enter := func() error {
