@@ -100,6 +100,7 @@ var mayImport = map[string][]string{
 	"internal/book/sqlite/filecopy":   inside("book/sqlite/access", "atomicfile"), // copies of a book in use
 	"internal/book/steps":             {},                                         // the steps that build the tables, in any engine
 	"internal/book/sqlite/sqlitetest": {},                                         // for tests: the file of a book past the program
+	"internal/book/sqlite/faultdisk":  {},                                         // for tests: a disk that fails, fills up and forgets
 	"internal/book/place":             inside("message"),                          // where a book may lie
 	"internal/fonts":                  {},                                         // the letters on paper
 	"internal/fonts/subset":           {},                                         // fonts cut down to what is printed
@@ -138,6 +139,7 @@ var mayImport = map[string][]string{
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                         // the acts on what a house measures with
 	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                         // the acts on a disagreement
 	"internal/demo":                   slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse", "scalehouse/instruments")),
+	"internal/simulation":             slices.Concat(core, rooms, inside("book", "book/sqlite", "book/sqlite/faultdisk", "scalehouse/housetest")), // for tests: a scale house drawn from a seed
 
 	"ui/model":               inside("textsearch", "moisture"),
 	"ui/handbook":            inside("textsearch", "i18n", "rates"), // explains the methods of the rates
