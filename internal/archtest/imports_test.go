@@ -9,13 +9,13 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "levy", "paysheet", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale", "signing")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "deadline", "tariff", "levy", "paysheet", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale", "signing")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "scalehouse/money", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/growing", "audit", "ratefiles")
+var rooms = inside("scalehouse", "scalehouse/intake", "scalehouse/money", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/duelist", "office/growing", "audit", "ratefiles")
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile")
@@ -45,9 +45,10 @@ var mayImport = map[string][]string{
 	"internal/dated":          inside("quantity", "tomlfile"), // editions for a period, held against each other
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), ruleKinds),
 	"internal/tariff":         inside("title", "quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // storage, service and interest, as dated editions
+	"internal/deadline":       inside("quantity", "tomlfile", "law", "message"),                                     // days the law gives after a ticket
 	"internal/title":          inside("quantity", "tomlfile", "law"),                                                // whose grain it is, and under what
 	"internal/levy":           inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"),          // deductions for others, as dated files
-	"internal/paysheet":       inside("quantity", "worksheet", "title", "tariff", "levy"),                           // what a grower is paid for tickets
+	"internal/paysheet":       inside("quantity", "worksheet", "title", "deadline", "tariff", "levy"),               // what a grower is paid for tickets
 	"internal/settle":         slices.Concat(inside("title", "quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
 	"internal/rates/shrink":   ruleKind(),
@@ -123,13 +124,14 @@ var mayImport = map[string][]string{
 	"internal/scalelink":            inside("quantity", "elevator"), // the limits of a scale
 	"internal/atomicfile":           {},                             // files that appear whole or not at all
 	"internal/printing":             inside("atomicfile"),
-	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "title", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
-	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms")),
+	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
+	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist")),
 	"internal/office/scalelog":      slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":        slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
 	"internal/office/growing":       slices.Concat(core, papers, inside("book", "office")), // production by farm
 	"internal/office/money":         slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
 	"internal/office/terms":         slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
+	"internal/office/duelist":       slices.Concat(core, inside("book", "office/terms")),   // what falls due
 	"internal/audit":                slices.Concat(core, inside("book", "office", "office/money")),
 	"internal/scalehouse":           slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest": slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
