@@ -94,10 +94,14 @@ var mayImport = map[string][]string{
 	"internal/book/booktest":          slices.Concat(core, inside("book")), // for tests: what any engine must do
 	"internal/book/postgres":          slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
 	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "atomicfile"), []string{"migrations"}),
-	"internal/book/sqlite/sqlitetest": {},                // for tests: the file of a book past the program
-	"internal/book/place":             inside("message"), // where a book may lie
-	"internal/fonts":                  {},                // the letters on paper
-	"internal/fonts/subset":           {},                // fonts cut down to what is printed
+	"internal/book/sqlite/sqlitetest": {},                                                    // for tests: the file of a book past the program
+	"internal/book/place":             inside("message"),                                     // where a book may lie
+	"internal/headoffice":             inside("journal"),                                     // how chains travel to a head office
+	"internal/headoffice/central":     inside("headoffice", "journal"),                       // the office's side, in PostgreSQL
+	"internal/headoffice/transfer":    inside("headoffice", "journal", "book"),               // the site's side
+	"internal/headoffice/officetest":  inside("headoffice", "headoffice/central", "journal"), // for tests: an office and bad lines to it
+	"internal/fonts":                  {},                                                    // the letters on paper
+	"internal/fonts/subset":           {},                                                    // fonts cut down to what is printed
 	"internal/paper":                  inside("fonts", "textwrap"),
 	"internal/paper/pdf":              inside("fonts", "paper"),
 	"internal/paper/plain":            inside("textwrap"),
