@@ -235,7 +235,7 @@ func TestMain(m *testing.M) {
 // takeOverForever takes past loads over, says when half is done, and waits there
 // to be killed.
 func takeOverForever(path string) error {
-	kept, err := sqlite.Open(path, sqlite.Options{})
+	kept, err := sqlite.Open(path, book.Options{})
 	if err != nil {
 		return err
 	}
@@ -263,7 +263,7 @@ func takeOverForever(path string) error {
 
 func TestKilledTakeoverLeavesNothing(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "elevator.book")
-	kept, err := sqlite.Open(path, sqlite.Options{Create: true})
+	kept, err := sqlite.Open(path, book.Options{Create: true})
 	must(t, err)
 	s := housetest.On(t, kept)
 	takeOver(s, imports.Growers, imports.Example(imports.Growers))

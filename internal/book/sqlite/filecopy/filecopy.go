@@ -1,10 +1,11 @@
-package sqlite
+// Package filecopy copies the database of a book while it is in use. The copy is of one moment, and it
+// is under its name whole and looked at, or not at all.
+package filecopy
 
 import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -14,26 +15,27 @@ import (
 	"modernc.org/sqlite"
 
 	"tenthpoint/internal/atomicfile"
+	"tenthpoint/internal/book/sqlite/access"
 	"tenthpoint/internal/message"
 )
 
-// taken is the name of a copy that already exists.
-type taken string
+// Taken is the name of a copy that already exists.
+type Taken string
 
 // Error names it in English.
-func (t taken) Error() string { return t.Message().String() }
+func (t Taken) Error() string { return t.Message().String() }
 
 // Message names it.
-func (t taken) Message() message.Text {
+func (t Taken) Message() message.Text {
 	return message.New("There already is a file %v; a copy never writes over one. Choose another name.", string(t))
 }
 
-// copyTo writes a snapshot of the book to a new file. The copy is made under another name, synced
+// Make writes a snapshot of a book to a new file. The copy is made under another name, synced
 // and verified by check, and only then renamed: if the program ends earlier, there is no file of
 // that name.
-func (f *file) copyTo(ctx context.Context, from *sql.DB, target string, check func(partial string) error) error {
+func Make(ctx context.Context, from *sql.DB, target string, check func(partial string) error) error {
 	if _, err := os.Lstat(target); err == nil {
-		return taken(target)
+		return Taken(target)
 	}
 	if err := discardPartials(target); err != nil {
 		return err
@@ -56,9 +58,9 @@ func (f *file) copyTo(ctx context.Context, from *sql.DB, target string, check fu
 // partialMark is in the name of a copy that is not complete yet.
 const partialMark = ".partial"
 
-// longestCopy is how long a copy may go without a byte written before it counts as left over from a
+// Longest is how long a copy may go without a byte written before it counts as left over from a
 // program that was killed.
-const longestCopy = 15 * time.Minute
+const Longest = 15 * time.Minute
 
 // discardPartials removes partial copies left by killed programs.
 func discardPartials(target string) error {
@@ -72,7 +74,7 @@ func discardPartials(target string) error {
 		}
 		info, err := entry.Info()
 		ours := strings.HasPrefix(entry.Name(), filepath.Base(target)+partialMark+"-") // earlier programs had one name for all
-		if err != nil || ours && time.Since(info.ModTime()) < longestCopy {
+		if err != nil || ours && time.Since(info.ModTime()) < Longest {
 			continue // gone meanwhile, or being written by another program
 		}
 		if err := discard(filepath.Join(filepath.Dir(target), entry.Name())); err != nil {
@@ -87,7 +89,7 @@ func discardPartials(target string) error {
 func claim(partial, target string) error {
 	err := os.Link(partial, target)
 	if errors.Is(err, fs.ErrExist) {
-		return taken(target)
+		return Taken(target)
 	}
 	if err != nil {
 		err = claimWithoutLink(partial, target)
@@ -101,7 +103,7 @@ func claim(partial, target string) error {
 func claimWithoutLink(partial, target string) error {
 	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, fs.ErrExist) {
-		return taken(target)
+		return Taken(target)
 	}
 	if err != nil {
 		return err
@@ -138,7 +140,7 @@ func copyPages(ctx context.Context, db *sql.DB, to string) error {
 	}
 	defer conn.Close()
 	return conn.Raw(func(driver any) error {
-		copying, err := driver.(pageCopier).NewBackup(fileName(to, access{"mode": {"rw"}}))
+		copying, err := driver.(pageCopier).NewBackup(access.FileName(to, access.Purpose{"mode": {"rw"}}))
 		if err != nil {
 			return err
 		}
@@ -147,28 +149,6 @@ func copyPages(ctx context.Context, db *sql.DB, to string) error {
 		_, err = copying.Step(-1)
 		return errors.Join(err, copying.Finish(), ctx.Err())
 	})
-}
-
-// copyBefore keeps the book as it was before a migration, beside it. A name
-// already taken belongs to an earlier attempt, or to another program that does
-// the same just now, and is kept as well.
-func (f *file) copyBefore(step migration) error {
-	target := fmt.Sprintf("%s.before-%04d", f.path, step.number)
-	var already taken
-	from, err := connect(f.path, probeAccess(f.busy), 1)
-	if err != nil {
-		return err
-	}
-	defer from.Close()
-	err = f.copyTo(context.Background(), from, target, func(string) error { return nil })
-	for n := 2; errors.As(err, &already); n++ {
-		next := fmt.Sprintf("%s-%d", target, n)
-		err = f.copyTo(context.Background(), from, next, func(string) error { return nil })
-	}
-	if err != nil {
-		return message.Errorf("The book %s was not brought up to date, because it could not be copied first: %w", f.path, err)
-	}
-	return nil
 }
 
 // discard removes a file that may not be there.
