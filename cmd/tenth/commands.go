@@ -117,6 +117,9 @@ Commands that use a book take --book PATH, or the book that TENTHPOINT_BOOK
 names, or the one in your data folder. Every command answers in the language
 of the house, or in that of --language, such as --language es.`
 
+// named are the values that tags of commands name.
+var named = kong.Vars{"version": version.Line("tenth"), "languages": strings.Join(i18n.Codes(), ",")}
+
 // run runs one command line and returns the exit status.
 func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) {
 	t.Context = ctx
@@ -131,7 +134,7 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 	}
 	var c commands
 	parser, err := kong.New(&c, kong.Name("tenth"), kong.Description(about), kong.Writers(t.Stdout, t.Stderr), kong.Exit(os.Exit),
-		groups, kong.Help(func(o kong.HelpOptions, line *kong.Context) error { return printHelp(o, line, t.Printer) }), kong.Vars{"version": version.Line("tenth"), "languages": strings.Join(i18n.Codes(), ",")}, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
+		groups, kong.Help(func(o kong.HelpOptions, line *kong.Context) error { return printHelp(o, line, t.Printer) }), named, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
 	if err != nil {
 		panic(err) // the commands themselves are written wrongly
 	}
