@@ -68,7 +68,7 @@ func Examine(ctx context.Context, d Desk, from, to quantity.Date, page report.Pa
 		return nil, err
 	}
 	if some {
-		s.head = message.New("Head of the book: %v", journal.HeadOf(last))
+		s.head = message.New("Head of the book: %v", d.HeadText(journal.HeadOf(last)))
 	}
 	return s.closed(message.List("\n", head...)), nil
 }

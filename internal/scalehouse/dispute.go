@@ -127,7 +127,7 @@ func (w *Batch) dispute(id string, f dispute.Fact) error {
 	if err != nil {
 		return err
 	}
-	_, err = enterFact(w.tx, w.draft(f.Kind(), office.DisputeSubject+id, body))
+	_, err = enterFact(w, w.draft(f.Kind(), office.DisputeSubject+id, body))
 	return err
 }
 

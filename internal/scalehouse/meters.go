@@ -27,7 +27,7 @@ func SetMeter(ctx context.Context, at Actor, m meter.Meter) error {
 // leaves them out, the day is today, the person the one signed in, the calibration the meter's, and
 // the reading what the chart makes of the dial.
 func CheckMeter(ctx context.Context, d *Desk, round ...meter.Check) error {
-	if err := d.maySample(); err != nil {
+	if err := maySample(d); err != nil {
 		return err
 	}
 	for i := range round {
@@ -95,7 +95,7 @@ func writeOfMeter(w *Batch, kind, meterID string, f any) error {
 	if err != nil {
 		return err
 	}
-	_, err = enterFact(w.tx, w.draft(kind, "meter "+meterID, body))
+	_, err = enterFact(w, w.draft(kind, "meter "+meterID, body))
 	return err
 }
 
@@ -126,7 +126,7 @@ func WithdrawCheck(ctx context.Context, d *Desk, meterID string, seq int, reason
 // today and the person signed in.
 func StartMeter(ctx context.Context, at Actor, c meter.StartCheck) error {
 	return at.do(ctx, func(w *Batch) error {
-		if err := w.desk.maySample(); err != nil {
+		if err := maySample(w.desk); err != nil {
 			return err
 		}
 		if _, err := office.MeterByID(ctx, w.desk, c.Meter); err != nil {

@@ -68,7 +68,7 @@ func (d *Desk) mayWeigh(act string) error {
 }
 
 // maySample only requires that somebody is signed in.
-func (d *Desk) maySample() error { return d.somebody("write down a sample") }
+func maySample(d *Desk) error { return d.somebody("write down a sample") }
 
 // somebody returns an error that names the act, unless someone is signed in.
 func (d *Desk) somebody(act string) error {

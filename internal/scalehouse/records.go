@@ -125,7 +125,7 @@ func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
 	if err != nil {
 		return err
 	}
-	fact, err := enterFact(w.tx, w.draft(f.Kind(), subject, body))
+	fact, err := enterFact(w, w.draft(f.Kind(), subject, body))
 	if err != nil {
 		return err
 	}
@@ -153,7 +153,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 	case office.Bench:
 		return d.MayManage("Changing how the bench tests")
 	case office.SampleDiscarded:
-		return d.maySample()
+		return maySample(d)
 	}
 	return d.mayWeigh("change the lists")
 }

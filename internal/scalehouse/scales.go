@@ -30,7 +30,7 @@ func LogScale(ctx context.Context, at Actor, scale string, entry truckscale.Fact
 		if err != nil {
 			return err
 		}
-		_, err = enterFact(w.tx, w.draft(f.Kind(), truckscale.Subject(scale), body))
+		_, err = enterFact(w, w.draft(f.Kind(), truckscale.Subject(scale), body))
 		return err
 	})
 }

@@ -86,7 +86,7 @@ func RecordSample(ctx context.Context, at Actor, id string, s load.Sample) error
 		if err != nil {
 			return err
 		}
-		return w.act(id, load.Sampled{Sample: s}, w.desk.maySample())
+		return w.act(id, load.Sampled{Sample: s}, maySample(w.desk))
 	})
 }
 
