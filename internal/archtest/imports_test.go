@@ -121,8 +121,8 @@ var mayImport = map[string][]string{
 	"internal/paper/pdf/pdfwords":   {}, // for tests: the words of a paper
 	"internal/daysheet":             slices.Concat(core, inside("report")),
 	"internal/explanation":          slices.Concat(core, inside("report")),
-	"internal/scalelink":            inside("quantity", "elevator"), // the limits of a scale
-	"internal/atomicfile":           {},                             // files that appear whole or not at all
+	"internal/scalelink":            inside("quantity", "elevator", "tomlfile"), // the limits of a scale
+	"internal/atomicfile":           {},                                         // files that appear whole or not at all
 	"internal/printing":             inside("atomicfile"),
 	"internal/ratefiles":            slices.Concat(inside("tomlfile", "law", "title", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":               slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms")),
