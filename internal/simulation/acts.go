@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/scalehouse/intake"
 )
@@ -209,7 +210,7 @@ func disputed(w *world, d *desk) error {
 	if err != nil || l == nil {
 		return err
 	}
-	_, err = scalehouse.RaiseDispute(ctx, d.Desk, dispute.Raised{Ticket: l.Number, By: "Ada Field", About: "moisture", Claim: "drier at home"})
+	_, err = disputes.Raise(ctx, d.Desk, dispute.Raised{Ticket: l.Number, By: "Ada Field", About: "moisture", Claim: "drier at home"})
 	return err
 }
 

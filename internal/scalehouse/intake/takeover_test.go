@@ -89,7 +89,7 @@ func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
 	for number, want := range map[int64]string{1: "A-1 2026-09-14 2", 2: "A-2 2026-09-15 0", 3: "A-3 2026-09-15 0"} {
 		l, err := office.Ticket(ctx, s.Desk, number)
 		must(t, err)
-		got := fmt.Sprint(strings.TrimSuffix(strings.TrimPrefix(l.Details.Remark, "old ticket "), "."), " ", l.IssuedDay, " ", len(l.Details.Shares))
+		got := fmt.Sprint(l.Details.OldTicket, l.Details.Remark, " ", l.IssuedDay, " ", len(l.Details.Shares))
 		if got != want || !l.Manual() || !strings.HasPrefix(l.Weighings[0].Reason, "loads.csv:") {
 			t.Errorf("ticket %d: %q, want %q; %+v", number, got, want, l.Weighings)
 		}

@@ -1,28 +1,29 @@
-package scalehouse
+// Package disputes has the acts on a disagreement about a ticket.
+package disputes
 
 import (
 	"context"
 	"fmt"
 
 	"tenthpoint/internal/dispute"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/scalehouse"
 )
 
-// RaiseDispute opens a dispute about a ticket. Its due day follows from the rule that
+// Raise opens a dispute about a ticket. Its due day follows from the rule that
 // holds for it and the day the grain was delivered.
-func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, err error) {
-	if err := d.mayWeigh("raise a dispute"); err != nil {
+func Raise(ctx context.Context, d *scalehouse.Desk, f dispute.Raised) (id string, err error) {
+	if err := d.MayWeigh("raise a dispute"); err != nil {
 		return "", err
 	}
-	err = d.do(ctx, func(w *Batch) error {
-		l, err := w.ticket(f.Ticket)
+	err = d.Batch(ctx, func(w *scalehouse.Batch) error {
+		l, err := scalehouse.IssuedIn(w, f.Ticket)
 		if err != nil {
 			return err
 		}
-		if f.Day, err = w.businessDay(); err != nil {
+		if f.Day, err = w.BusinessDay(); err != nil {
 			return err
 		}
 		rule, err := office.DisputeRule(ctx, d, l, f.Official)
@@ -30,40 +31,40 @@ func RaiseDispute(ctx context.Context, d *Desk, f dispute.Raised) (id string, er
 			return err
 		}
 		f.Rule, f.Due = rule.Name, rule.Until(l.Details.Day, l.IssuedDay)
-		number, err := w.tx.NextNumber("dispute")
+		number, err := scalehouse.NextIn(w, "dispute")
 		if err != nil {
 			return err
 		}
 		id = fmt.Sprintf("D%d", number)
-		return w.dispute(id, f)
+		return continued(w, id, f)
 	})
 	return id, err
 }
 
-// ContinueDispute records the next fact of a dispute: the sample sent, the result, the decision. A
+// Continue records the next fact of a dispute: the sample sent, the result, the decision. A
 // decision is a manager's.
-func ContinueDispute(ctx context.Context, d *Desk, id string, f dispute.Fact) error {
-	if err := d.mayWeigh("go on with a dispute"); err != nil {
+func Continue(ctx context.Context, d *scalehouse.Desk, id string, f dispute.Fact) error {
+	if err := d.MayWeigh("go on with a dispute"); err != nil {
 		return err
 	}
 	if decided, ok := f.(dispute.Decided); ok {
 		if err := d.MayManage("Deciding a dispute"); err != nil {
 			return err
 		}
-		return d.do(ctx, func(w *Batch) error { return w.decide(id, decided) })
+		return d.Batch(ctx, func(w *scalehouse.Batch) error { return decide(w, id, decided) })
 	}
-	return d.do(ctx, func(w *Batch) error { return w.dispute(id, f) })
+	return d.Batch(ctx, func(w *scalehouse.Batch) error { return continued(w, id, f) })
 }
 
 // decide requires that the corrected ticket exists and replaced the right one, directly or by way
 // of others.
-func (w *Batch) decide(id string, f dispute.Decided) error {
-	d, err := w.disputeNow(id)
+func decide(w *scalehouse.Batch, id string, f dispute.Decided) error {
+	d, err := disputeIn(w, id)
 	if err != nil {
 		return err
 	}
 	if f.Corrected != 0 {
-		l, err := w.ticket(f.Corrected)
+		l, err := scalehouse.IssuedIn(w, f.Corrected)
 		if err != nil {
 			return err
 		}
@@ -78,17 +79,17 @@ func (w *Batch) decide(id string, f dispute.Decided) error {
 			return err
 		}
 	}
-	return w.dispute(id, f)
+	return continued(w, id, f)
 }
 
 // carriesResult refuses a ticket that is to settle a dispute about a moisture and still
 // has the moisture in dispute, though the other test found another. What is agreed on
 // may lie between the two.
-func carriesResult(w *Batch, d *dispute.Dispute, corrected *load.Load) error {
+func carriesResult(w *scalehouse.Batch, d *dispute.Dispute, corrected *load.Load) error {
 	if d.Raised.About != "moisture" || d.Resulted == nil || d.Resulted.Figure == nil {
 		return nil
 	}
-	disputed, err := w.ticket(d.Raised.Ticket)
+	disputed, err := scalehouse.IssuedIn(w, d.Raised.Ticket)
 	if err != nil {
 		return err
 	}
@@ -101,12 +102,12 @@ func carriesResult(w *Batch, d *dispute.Dispute, corrected *load.Load) error {
 
 // tookPlaceOf reports whether a load's ticket corrects or reissues a ticket, or
 // one that did so before it.
-func tookPlaceOf(w *Batch, l *load.Load, number int64) (bool, error) {
+func tookPlaceOf(w *scalehouse.Batch, l *load.Load, number int64) (bool, error) {
 	for l.InPlaceOf() > 0 {
 		if l.InPlaceOf() == number {
 			return true, nil
 		}
-		before, err := w.ticket(l.InPlaceOf())
+		before, err := scalehouse.IssuedIn(w, l.InPlaceOf())
 		if err != nil {
 			return false, err
 		}
@@ -115,25 +116,20 @@ func tookPlaceOf(w *Batch, l *load.Load, number int64) (bool, error) {
 	return false, nil
 }
 
-func (w *Batch) dispute(id string, f dispute.Fact) error {
-	d, err := w.disputeNow(id)
+func continued(w *scalehouse.Batch, id string, f dispute.Fact) error {
+	d, err := disputeIn(w, id)
 	if err != nil {
 		return err
 	}
 	if err := d.Apply(f); err != nil {
 		return err
 	}
-	body, err := journal.Canonical(f)
-	if err != nil {
-		return err
-	}
-	_, err = enterFact(w.tx, w.draft(f.Kind(), office.DisputeSubject+id, body))
-	return err
+	return scalehouse.AppendIn(w, f.Kind(), office.DisputeSubject+id, f)
 }
 
-// disputeNow adds a dispute's facts up inside the transaction.
-func (w *Batch) disputeNow(id string) (*dispute.Dispute, error) {
-	facts, err := w.tx.FactsOf(office.DisputeSubject + id)
+// disputeIn adds a dispute's facts up inside the transaction.
+func disputeIn(w *scalehouse.Batch, id string) (*dispute.Dispute, error) {
+	facts, err := scalehouse.FactsIn(w, office.DisputeSubject+id)
 	if err != nil {
 		return nil, err
 	}

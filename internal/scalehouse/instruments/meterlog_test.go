@@ -1,4 +1,4 @@
-package scalehouse_test
+package instruments_test
 
 import (
 	"slices"
@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/internal/worksheet"
 	"tenthpoint/schedules"
 )
@@ -23,8 +24,8 @@ func TestChecksThatCannotBe(t *testing.T) {
 	before := s.Contents()
 	refused(t, s.Check("2026-10-02", "15.0", "15.2"), "today is 2026-10-01")
 	other := meter.Check{Meter: "bench-1", Calibration: "B-2026", Crop: "maise", Reference: quantity.Of("15.0", quantity.Percent), Reading: quantity.Of("15.0", quantity.Percent)}
-	refused(t, scalehouse.CheckMeter(ctx, s.Desk, other), `meter bench-1 is set to "A-2025"`)
-	refused(t, scalehouse.CheckMeter(ctx, s.Desk, other), `"maise" is not a commodity`)
+	refused(t, instruments.CheckMeter(ctx, s.Desk, other), `meter bench-1 is set to "A-2025"`)
+	refused(t, instruments.CheckMeter(ctx, s.Desk, other), `"maise" is not a commodity`)
 	if s.Contents() != before {
 		t.Error("a refused check left something in the book")
 	}
@@ -141,7 +142,7 @@ func TestDialMeterIsCheckedByItsDial(t *testing.T) {
 		Meter: "bench-1", Crop: "corn", Name: "R3", Reference: quantity.Of("17.7", quantity.Percent),
 		Dial: quantity.Of("68", quantity.Dial), Mass: quantity.Int(250, quantity.Gram), Sample: quantity.Int(65, quantity.Fahrenheit),
 	}
-	must(t, scalehouse.CheckMeter(ctx, s.Desk, check))
+	must(t, instruments.CheckMeter(ctx, s.Desk, check))
 	tools, err := office.Equipment(ctx, s.Desk)
 	must(t, err)
 	tested := housetest.DialReading("68", 250)
@@ -158,9 +159,9 @@ func TestDialMeterIsCheckedByItsDial(t *testing.T) {
 	}
 	before := s.Contents()
 	check.Mass = quantity.Int(200, quantity.Gram)
-	refused(t, scalehouse.CheckMeter(ctx, s.Desk, check), "no chart for 200 g of corn")
+	refused(t, instruments.CheckMeter(ctx, s.Desk, check), "no chart for 200 g of corn")
 	check.Mass, check.Dial = quantity.Int(250, quantity.Gram), quantity.Of("900", quantity.Dial)
-	refused(t, scalehouse.CheckMeter(ctx, s.Desk, check), "is outside chart")
+	refused(t, instruments.CheckMeter(ctx, s.Desk, check), "is outside chart")
 	if s.Contents() != before {
 		t.Error("a refused check left something in the book")
 	}
@@ -176,10 +177,10 @@ func TestARoundOfReferencesIsJudgedOnce(t *testing.T) {
 	before := s.Contents()
 	broken := slices.Clone(round)
 	broken[2].Reading = quantity.Amount{}
-	if err := scalehouse.CheckMeter(ctx, s.Desk, broken...); err == nil || s.Contents() != before {
+	if err := instruments.CheckMeter(ctx, s.Desk, broken...); err == nil || s.Contents() != before {
 		t.Errorf("a round with a fault in it left something in the book: %v", err)
 	}
-	must(t, scalehouse.CheckMeter(ctx, s.Desk, round...))
+	must(t, instruments.CheckMeter(ctx, s.Desk, round...))
 	all, err := office.MeterChecks(ctx, s.Desk, "bench-1")
 	must(t, err)
 	for i, c := range all {
@@ -208,15 +209,15 @@ func TestACheckTypedWrongIsWithdrawn(t *testing.T) {
 		t.Fatalf("four points off, the meter stands %s", stands())
 	}
 	before := s.Contents()
-	refused(t, scalehouse.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "typed wrong"), "for a manager")
+	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "typed wrong"), "for a manager")
 	s.As(housetest.Manager)
-	refused(t, scalehouse.WithdrawCheck(ctx, s.Desk, "bench-1", 2, " "), "reason")
-	refused(t, scalehouse.WithdrawCheck(ctx, s.Desk, "bench-1", 9, "typed wrong"), "no check 9")
+	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 2, " "), "reason")
+	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 9, "typed wrong"), "no check 9")
 	if s.Contents() != before {
 		t.Error("a refused withdrawal left something in the book")
 	}
-	must(t, scalehouse.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "typed wrong"))
-	refused(t, scalehouse.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "again"), "no check 2")
+	must(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "typed wrong"))
+	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "again"), "no check 2")
 	all, withdrawn, err := office.MeterCheckFacts(ctx, s.Desk, "bench-1")
 	must(t, err)
 	if stands() != meter.Good || len(all) != 2 || len(withdrawn) != 1 || withdrawn[0].By != housetest.Manager || withdrawn[0].Reason != "typed wrong" {

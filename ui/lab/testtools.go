@@ -13,9 +13,9 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// instruments are the means of testing a sample: the meters with their checks and charts, the
+// testTools are the means of testing a sample: the meters with their checks and charts, the
 // elevator's rules of testing, and which of them were used last.
-type instruments struct {
+type testTools struct {
 	session   *session.Session
 	equipment moisture.Equipment
 	setup     office.Bench
@@ -27,7 +27,7 @@ type instruments struct {
 
 // read loads meters, charts and rules from the book. It reports whether it chose defaults: at the
 // start, and again with the first meter.
-func (i *instruments) read() (chose bool) {
+func (i *testTools) read() (chose bool) {
 	ctx := context.Background()
 	had := len(i.equipment.Meters) > 0
 	var errs [2]error
@@ -45,7 +45,7 @@ func (i *instruments) read() (chose bool) {
 }
 
 // begin chooses the defaults: the first meter that can be used, and the usual thermometer.
-func (i *instruments) begin() {
+func (i *testTools) begin() {
 	i.begun, i.celsius = true, usesCelsius(i.session.Desk.Profile())
 	i.method, i.meterID = meter.Typed, ""
 	if m, ok := i.best(); ok {
@@ -59,7 +59,7 @@ func usesCelsius(p elevator.Profile) bool {
 }
 
 // best is the first meter whose checks are in order, or else the first.
-func (i *instruments) best() (meter.Meter, bool) {
+func (i *testTools) best() (meter.Meter, bool) {
 	meters := i.equipment.Meters
 	for _, m := range meters {
 		if s := i.equipment.Statuses[m.ID].State; s == meter.Good || s == meter.Due {
@@ -74,7 +74,7 @@ func (i *instruments) best() (meter.Meter, bool) {
 
 // use notes the method used, with the meter to offer for it: the one used last, or
 // the first. It returns the meter's id.
-func (i *instruments) use(method meter.Method) string {
+func (i *testTools) use(method meter.Method) string {
 	first := ""
 	for _, m := range i.equipment.Meters {
 		if m.Method == method && (first == "" || m.ID == i.meterID) {
@@ -86,17 +86,17 @@ func (i *instruments) use(method meter.Method) string {
 }
 
 // meter is a meter by its id.
-func (i *instruments) meter(id string) (meter.Meter, bool) {
+func (i *testTools) meter(id string) (meter.Meter, bool) {
 	return session.Find(i.equipment.Meters, func(m meter.Meter) bool { return m.ID == id })
 }
 
 // describe is a meter's model, with the state of its checks.
-func (i *instruments) describe(m meter.Meter) string {
+func (i *testTools) describe(m meter.Meter) string {
 	return session.Join(", ", m.Model, instrumentStatus(i.session.Language, i.equipment.Statuses[m.ID].State).Text)
 }
 
 // metersFor are the meters of a method to choose from.
-func (i *instruments) metersFor(method meter.Method) []model.Option {
+func (i *testTools) metersFor(method meter.Method) []model.Option {
 	out := []model.Option{}
 	for _, m := range i.equipment.Meters {
 		if m.Method == method {
@@ -108,7 +108,7 @@ func (i *instruments) metersFor(method meter.Method) []model.Option {
 
 // charts are the charts in force for a crop on a meter, the one for the driest
 // grain first.
-func (i *instruments) charts(crop, meterID string) []*chart.Chart {
+func (i *testTools) charts(crop, meterID string) []*chart.Chart {
 	m, ok := i.meter(meterID)
 	if !ok || crop == "" {
 		return nil
@@ -117,12 +117,12 @@ func (i *instruments) charts(crop, meterID string) []*chart.Chart {
 }
 
 // policy returns the elevator's policy for a crop.
-func (i *instruments) policy(crop string) moisture.Policy {
+func (i *testTools) policy(crop string) moisture.Policy {
 	return moisture.PolicyFor(i.setup.Policies, crop)
 }
 
 // degrees is the unit in which temperatures are typed.
-func (i *instruments) degrees() quantity.Unit {
+func (i *testTools) degrees() quantity.Unit {
 	if i.celsius {
 		return quantity.Celsius
 	}
@@ -130,7 +130,7 @@ func (i *instruments) degrees() quantity.Unit {
 }
 
 // onlyGrain is the only commodity taken here, if there is only one.
-func (i *instruments) onlyGrain() string {
+func (i *testTools) onlyGrain() string {
 	if grains := i.session.Desk.Profile().Grains; len(grains) == 1 {
 		return grains[0].Commodity
 	}

@@ -1,4 +1,4 @@
-package scalehouse_test
+package disputes_test
 
 import (
 	"strings"
@@ -8,19 +8,19 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/internal/scalehouse/housetest"
-	"tenthpoint/internal/settle"
 )
 
 // A day that has passed and a sample that is thrown out are said when the dispute is
 // raised, not weeks later.
 func TestDisputeRaisedTooLateSaysSo(t *testing.T) {
 	s := housetest.New(t)
-	id, n := ticketWithSample(s)
+	id, n := housetest.TicketWithSample(s)
 	if one, said := s.Raised(n, "moisture", false); said != "" {
 		t.Errorf("in time, dispute %s says %q", one.ID, said)
 	} else {
-		must(t, scalehouse.ContinueDispute(ctx, s.As(housetest.Manager).Desk, one.ID, dispute.Decided{Decision: "withdrawn", Stands: true, Day: s.Today()}))
+		must(t, disputes.Continue(ctx, s.As(housetest.Manager).Desk, one.ID, dispute.Decided{Decision: "withdrawn", Stands: true, Day: s.Today()}))
 	}
 	s.At("2026-10-20 09:00")
 	s.Answered()
@@ -46,32 +46,15 @@ func TestSealedHalfOfADispute(t *testing.T) {
 		Sample: "S1", SealedBy: housetest.Clerk, Airtight: true, To: "State laboratory", Day: s.Today(),
 		Seal: "40117", Mass: quantity.Int(1, quantity.Lb), Half: "shelf 3", FeeBy: "Ada Field",
 	}
-	refused(t, scalehouse.ContinueDispute(ctx, s.Desk, one.ID, sent), "write grams")
+	refused(t, disputes.Continue(ctx, s.Desk, one.ID, sent), "write grams")
 	sent.Mass = quantity.Int(1500, quantity.Gram)
-	must(t, scalehouse.ContinueDispute(ctx, s.Desk, one.ID, sent))
+	must(t, disputes.Continue(ctx, s.Desk, one.ID, sent))
 	doc, err := office.DisputeFile(ctx, s.Desk, one.ID)
 	must(t, err)
 	text := doc.Text(200)
 	for _, want := range []string{"seal 40117", "1,500 g", "shelf 3", "paid by Ada Field"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the file of the dispute lacks %q:\n%s", want, text[:min(len(text), 1500)])
-		}
-	}
-}
-
-// A proof keeps the deadline it was printed with: tickets of the first two engines that of the rule
-// set, later ones that of the house.
-func TestProofKeepsItsDeadline(t *testing.T) {
-	for _, n := range settle.Engines() {
-		s := housetest.New(t)
-		s.SettleBy(n)
-		_, number := s.Ticket()
-		want := "2026-10-05"
-		if n.HasTitles() {
-			want = "2026-10-04"
-		}
-		if f := s.Proof(number, office.ProofOptions{}); f.Due.String() != want {
-			t.Errorf("engine %s: the proof says %s, want %s", n, f.Due, want)
 		}
 	}
 }

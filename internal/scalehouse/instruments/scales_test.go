@@ -1,4 +1,4 @@
-package scalehouse_test
+package instruments_test
 
 import (
 	"strings"
@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/internal/truckscale"
 )
 
@@ -18,14 +19,14 @@ import (
 func TestNoWeightFromAScaleOutOfService(t *testing.T) {
 	s := housetest.New(t)
 	id := s.Arrive(52_300)
-	must(t, scalehouse.LogScale(ctx, s.Desk, "1", truckscale.Service{Out: true, Reason: "load cell 3 reads nothing"}))
+	must(t, instruments.LogScale(ctx, s.Desk, "1", truckscale.Service{Out: true, Reason: "load cell 3 reads nothing"}))
 	refused(t, scalehouse.Weigh(ctx, s.Desk, id, housetest.ScaleWeight(load.Tare, 24_300)), "out of service since 2026-10-01")
 	byHand := load.Weighing{Which: load.Tare, Weight: housetest.Lb(24_300), Source: load.ByHand, Reason: "read from the indicator"}
 	refused(t, scalehouse.Weigh(ctx, s.Desk, id, byHand), "out of service")
 	stored := load.Weighing{Which: load.Tare, Weight: housetest.Lb(24_300), Source: load.StoredTare, Taken: quantity.MustDate("2026-09-30")}
 	must(t, scalehouse.Weigh(ctx, s.Desk, id, stored))
-	refused(t, scalehouse.LogScale(ctx, s.Desk, "1", truckscale.Service{Reason: "cell replaced"}), "is for a manager")
-	must(t, scalehouse.LogScale(ctx, s.As(housetest.Manager).Desk, "1", truckscale.Service{Reason: "cell replaced, inspected"}))
+	refused(t, instruments.LogScale(ctx, s.Desk, "1", truckscale.Service{Reason: "cell replaced"}), "is for a manager")
+	must(t, instruments.LogScale(ctx, s.As(housetest.Manager).Desk, "1", truckscale.Service{Reason: "cell replaced, inspected"}))
 	s.As(housetest.Clerk).Weigh(id, load.Tare, 24_320)
 	s.Verify()
 }
@@ -47,14 +48,14 @@ func TestScaleLogIsRefusedNonsense(t *testing.T) {
 		"with itself":       {"1", truckscale.Compared{Other: "1", Shown: housetest.Lb(60_000), OtherShown: housetest.Lb(60_000)}, "not another scale"},
 		"out for no reason": {"1", truckscale.Service{Out: true}, "for a reason"},
 	} {
-		if err := scalehouse.LogScale(ctx, s.Desk, c.scale, c.entry); err == nil || !strings.Contains(err.Error(), c.want) {
+		if err := instruments.LogScale(ctx, s.Desk, c.scale, c.entry); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v, want %q", name, err, c.want)
 		}
 	}
 	if s.Contents() != before {
 		t.Error("a refused entry left something in the book")
 	}
-	must(t, scalehouse.LogScale(ctx, s.Desk, "1", truckscale.Compared{Other: "2", Shown: housetest.Lb(60_000), OtherShown: housetest.Lb(59_980), What: "truck 7"}))
+	must(t, instruments.LogScale(ctx, s.Desk, "1", truckscale.Compared{Other: "2", Shown: housetest.Lb(60_000), OtherShown: housetest.Lb(59_980), What: "truck 7"}))
 	log, err := scalelog.Read(ctx, s.Desk, "1")
 	must(t, err)
 	if rows := scalelog.Rows(log); len(rows) != 1 || rows[0].Off != "20 lb" || rows[0].By != housetest.Manager {
