@@ -191,15 +191,15 @@ var mayImport = map[string][]string{
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
 	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
-	"cmd/tenth/day":      command(),
+	"cmd/tenth/day":      command("internal/atomicfile"),
 	"cmd/tenth/bins":     command(),
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),
 	"cmd/tenth/keep":     command(),
 	"cmd/tenth/money":    command(),
 	"cmd/tenth/rates":    command(),
-	"cmd/tenth/book":     command("internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
-	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                          // what tenth says of itself
+	"cmd/tenth/book":     command("internal/atomicfile", "internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                 // what tenth says of itself
 
 	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),

@@ -45,7 +45,7 @@ func Make(ctx context.Context, from *sql.DB, target string, check func(partial s
 		return message.Errorf("The copy %s cannot be made: %w", target, err)
 	}
 	partial := place.Name()
-	err = errors.Join(place.Close(), writeCopy(ctx, from, partial))
+	err = errors.Join(place.Chmod(atomicfile.Rights(filepath.Dir(target))), place.Close(), writeCopy(ctx, from, partial))
 	if err == nil {
 		err = check(partial)
 	}
@@ -101,7 +101,7 @@ func claim(partial, target string) error {
 }
 
 func claimWithoutLink(partial, target string) error {
-	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if errors.Is(err, fs.ErrExist) {
 		return Taken(target)
 	}
