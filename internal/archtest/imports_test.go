@@ -170,7 +170,8 @@ var mayImport = map[string][]string{
 	"ui/session/ask":         slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}),                                                     // questions that several areas put
 	"ui/apptheme":            {"ui/model"},
 	"ui/paint":               {"ui/apptheme"},
-	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint"},
+	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint", "ui/widgets/status"},
+	"ui/widgets/status":      {"ui/model", "ui/apptheme", "ui/paint"}, // how something is, said
 	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
 	"ui/paperview":           slices.Concat(inside("fonts", "paper"), []string{"ui/model", "ui/apptheme", "ui/paint", "ui/widgets"}),
 	"ui/widgettest":          {"ui/model", "ui/apptheme"}, // for tests: what tests of widgets share
