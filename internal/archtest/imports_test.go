@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "levy", "paysheet", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "levy", "paysheet", "settle", "slipcode", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -54,6 +54,8 @@ var mayImport = map[string][]string{
 	"internal/rates/handling": ruleKind(),
 	"internal/rates/drying":   ruleKind(),
 	"internal/rates/discount": ruleKind(),
+
+	"internal/slipcode": inside("title", "quantity", "worksheet", "grain", "rates", "settle"), // the code on a slip
 
 	"internal/bin/shape": inside("quantity"),                       // the geometry of bins
 	"internal/bin":       inside("quantity", "grain", "bin/shape"), // the grain in the house
@@ -109,7 +111,7 @@ var mayImport = map[string][]string{
 	"internal/report":      inside("textwrap", "i18n", "paper", "paper/pdf", "paper/plain"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
-	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode"),
+	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "slipcode"),
 	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
 	"internal/paper/pdf/pdfwords":   {}, // for tests: the words of a paper
