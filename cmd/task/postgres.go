@@ -32,7 +32,7 @@ func postgresChore(args []string) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, s.stop()) }()
-	env := append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, toolchain.WithoutCgo...)
+	env := append([]string{"TENTHPOINT_POSTGRES=" + folder}, toolchain.WithoutCgo...)
 	return toolchain.Go(env, append(append([]string{"test", "-tags", "postgres", "-count", "1"}, args...), postgresEngine)...).Run()
 }
 
