@@ -33,7 +33,7 @@ func postgresChore(args []string) (err error) {
 	}
 	defer func() { err = errors.Join(err, s.stop()) }()
 	env := append([]string{"TENTHPOINT_POSTGRES=" + folder}, toolchain.WithoutCgo...)
-	return toolchain.Go(env, append(append([]string{"test", "-tags", "postgres", "-count", "1"}, args...), postgresEngine)...).Run()
+	return toolchain.Go(env, append([]string{"test", "-tags", "postgres", "-count", "1", postgresEngine}, args...)...).Run()
 }
 
 // postgresPrograms returns the folder of PostgreSQL's programs: the newest version in Debian's

@@ -90,9 +90,10 @@ var mayImport = map[string][]string{
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
-	"internal/book":                   core,                                // what a book holds
-	"internal/book/booktest":          slices.Concat(core, inside("book")), // for tests: what any engine must do
-	"internal/book/postgres":          slices.Concat(core, inside("book")), // the core of a book in another engine; no program opens it
+	"internal/book":                   core,                                                                // what a book holds
+	"internal/book/booktest":          slices.Concat(core, inside("book")),                                 // for tests: what any engine must do
+	"internal/book/postgres":          slices.Concat(core, inside("book", "book/sqlite", "book/transfer")), // a backup is a book of one computer
+	"internal/book/transfer":          slices.Concat(core, inside("book")),
 	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "atomicfile"), []string{"migrations"}),
 	"internal/book/sqlite/sqlitetest": {},                // for tests: the file of a book past the program
 	"internal/book/place":             inside("message"), // where a book may lie

@@ -21,15 +21,9 @@ type Options struct {
 	ReadOnly bool // never write
 }
 
-// A Book is an open book. It is safe for use by several goroutines. Its read methods are in the
-// embedded types, each the reader of some tables.
+// A Book is an open book. It is safe for use by several goroutines.
 type Book struct {
-	factReader
-	loadReader
-	recordReader
-	stockReader
-	binReader
-	draftReader
+	view
 
 	line   *line
 	turn   chan struct{} // holds one while this program writes
@@ -59,8 +53,7 @@ func openWith(ctx context.Context, where string, o Options, known fs.FS) (*Book,
 		return nil, a.sentence(err)
 	}
 	l := newLine(a, pool)
-	r := reader{l}
-	b := &Book{factReader{r}, loadReader{r}, recordReader{r}, stockReader{r}, binReader{r}, draftReader{r}, l, make(chan struct{}, 1), nil}
+	b := &Book{view: viewOf(reader{l, pool}), line: l, turn: make(chan struct{}, 1)}
 	if o.ReadOnly {
 		b.closed = message.Storage.Errorf("The book %s is open for reading only. Nothing was entered.", a.text)
 	}
@@ -104,7 +97,7 @@ func (b *Book) Path() string { return b.line.address.text }
 // clock.
 func (b *Book) Clock(ctx context.Context) (func() time.Time, error) {
 	before := time.Now()
-	o, _, err := one(reader{b.line}.during(ctx), scanOpening, selectOpening)
+	o, _, err := one(source{b.line, b.line.pool, ctx}, scanOpening, selectOpening)
 	if err != nil {
 		return nil, err
 	}

@@ -82,6 +82,9 @@ func (l *line) ended(used context.Context, err error) error {
 	if cause := context.Cause(used); isOurs(cause) {
 		err = cause
 	}
+	if isOvertaken(err) { // the write is tried again
+		return err
+	}
 	said := l.address.sentence(err)
 	if isCut(err) {
 		l.broken(said)

@@ -2,7 +2,6 @@ package postgres
 
 import (
 	"context"
-	"database/sql"
 	"encoding/json"
 	"fmt"
 	"iter"
@@ -49,11 +48,18 @@ func orNull(n int64) any {
 	return n
 }
 
+func orZero(n *int64) int64 {
+	if n == nil {
+		return 0
+	}
+	return *n
+}
+
 func scanRow(row pgx.Row) (book.LoadRow, error) { return scanLoad(row) }
 
 // scanLoad reads loadColumns, and any further columns into more.
 func scanLoad(row pgx.Row, more ...any) (r book.LoadRow, err error) {
-	var ticket, endedBy, corrects, reissues, reissuedBy sql.NullInt64
+	var ticket, endedBy, corrects, reissues, reissuedBy *int64
 	var figures, disposition string
 	err = row.Scan(append([]any{
 		&r.ID, &r.Phase, &r.Direction, &r.Day, &r.OpenedAt, &r.Commodity, &r.Grower, &r.GrowerName, &r.Truck, &r.Bin,
@@ -63,8 +69,8 @@ func scanLoad(row pgx.Row, more ...any) (r book.LoadRow, err error) {
 	if err != nil {
 		return r, err
 	}
-	r.Ticket, r.EndedBy, r.Corrects = ticket.Int64, endedBy.Int64, corrects.Int64
-	r.Reissues, r.ReissuedBy = reissues.Int64, reissuedBy.Int64
+	r.Ticket, r.EndedBy, r.Corrects = orZero(ticket), orZero(endedBy), orZero(corrects)
+	r.Reissues, r.ReissuedBy = orZero(reissues), orZero(reissuedBy)
 	if err := book.DecodeDisposition(&r, disposition); err != nil {
 		return r, err
 	}

@@ -3,6 +3,7 @@ package postgres
 import (
 	"context"
 	"errors"
+	"io"
 	"iter"
 
 	"github.com/jackc/pgx/v5"
@@ -20,10 +21,28 @@ type source struct {
 	ctx  context.Context
 }
 
-// A reader reads the book through the pool.
-type reader struct{ line *line }
+// A reader reads the book, through the pool or in a snapshot.
+type reader struct {
+	line *line
+	from querier
+}
 
-func (r reader) during(ctx context.Context) source { return source{r.line, r.line.pool, ctx} }
+func (r reader) during(ctx context.Context) source { return source{r.line, r.from, ctx} }
+
+// A view has all that can be read of a book. Its methods are in the embedded types, each the reader
+// of some tables.
+type view struct {
+	factReader
+	loadReader
+	recordReader
+	stockReader
+	binReader
+	draftReader
+}
+
+func viewOf(r reader) view {
+	return view{factReader{r}, loadReader{r}, recordReader{r}, stockReader{r}, binReader{r}, draftReader{r}}
+}
 
 // each calls read with the rows of a query, one after the other, until one fails.
 func (s source) each(read func(pgx.Rows) error, query string, args ...any) error {
@@ -68,20 +87,17 @@ func one[T any](s source, scan func(pgx.Row) (T, error), query string, args ...a
 	return all[0], true, nil
 }
 
-// errStopped ends a reading whose reader wants no more.
-var errStopped = errors.New("no more is wanted")
-
 // walk streams the rows of a query, so that a book of any size may be read; an error is the last
 // thing it yields. What scan cannot read is yielded with its error, and the reading goes on.
 func walk[T any](s source, scan func(pgx.Row) (T, error), query string, args ...any) iter.Seq2[T, error] {
 	return func(yield func(T, error) bool) {
 		err := s.each(func(rows pgx.Rows) error {
 			if found, err := scan(rows); !yield(found, err) {
-				return errStopped
+				return io.EOF // the reader wants no more
 			}
 			return nil
 		}, query, args...)
-		if err != nil && !errors.Is(err, errStopped) {
+		if err != nil && !errors.Is(err, io.EOF) {
 			var none T
 			yield(none, err)
 		}

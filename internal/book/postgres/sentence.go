@@ -16,8 +16,8 @@ import (
 // errCut is wrapped by the sentences about a line that is cut; errSilent is the end of a use in which
 // the server said nothing for too long.
 var (
-	errCut    = errors.New("the line is cut")
-	errSilent = errors.New("the server said nothing for too long")
+	errCut    = message.Storage.Errorf("the line is cut")
+	errSilent = message.Storage.Errorf("the server said nothing for too long")
 )
 
 // Codes of the server that have a sentence of their own.
@@ -38,7 +38,7 @@ const (
 // sentence translates an error of the server or of the line into one that says what happened to the
 // book and what to do. Other errors pass unchanged.
 func (a address) sentence(err error) error {
-	if err == nil || errors.Is(err, context.Canceled) || errors.Is(err, errCut) || message.KindOf(err) != "" {
+	if err == nil || errors.Is(err, context.Canceled) || message.KindOf(err) != "" && !errors.Is(err, errSilent) {
 		return err
 	}
 	var said *pgconn.PgError
@@ -48,7 +48,7 @@ func (a address) sentence(err error) error {
 	var connecting *pgconn.ConnectError
 	if errors.As(err, &connecting) || isCut(err) {
 		return message.Storage.Errorf("the server of the book %s does not answer. Nothing is lost: what is typed stays on this computer, and work goes on when the line is back. "+
-			"Check the cable, the address and that the server runs: %w", a.text, errors.Join(errCut, err))
+			"Check the cable, the address and that the server runs: %w", a.text, cutBecause(err))
 	}
 	return message.Errorf("the book %s refused: %w", a.text, err)
 }
@@ -63,7 +63,7 @@ func (a address) refusal(said *pgconn.PgError) error {
 	case noSuchRole, wrongPassword:
 		return message.Storage.Errorf("the server of the book %s does not let you in: %w. Check the user in the address, and the password in .pgpass or PGPASSWORD", a.text, said)
 	case noRights:
-		return message.Storage.Errorf("you may not do this in the book %s: %w. Whoever owns the book lets you in: tenth book let-in", a.text, said)
+		return message.Storage.Errorf("you may not do this in the book %s: %w. Whoever owns the book lets you in: tenth let-in", a.text, said)
 	case noSuchTable, noSuchSchema:
 		return message.NotFound.Errorf("there is no book in the schema %s of the database %q. Check the address, or create a book there", a.schema, a.name)
 	case diskFull:
@@ -74,6 +74,24 @@ func (a address) refusal(said *pgconn.PgError) error {
 		return message.Storage.Errorf("the server of the book %s only reads: it is a standby, or was set so. Nothing was entered. Check the address: %w", a.text, said)
 	}
 	return message.Errorf("the book %s refused: %w", a.text, said)
+}
+
+// cutBecause is a cut line with the innermost reason there is: what wraps it names every address that
+// was tried.
+func cutBecause(err error) error {
+	for {
+		var inner error
+		switch outer := err.(type) {
+		case interface{ Unwrap() error }:
+			inner = outer.Unwrap()
+		case interface{ Unwrap() []error }:
+			inner = outer.Unwrap()[0]
+		}
+		if inner == nil || errors.Is(err, errSilent) {
+			return message.Storage.Errorf("%w (%w)", errCut, err)
+		}
+		err = inner
+	}
 }
 
 // isShutdown reports whether the server is going away or coming up: to a desk that is a cut line.

@@ -61,9 +61,6 @@ func (tx *Tx) Append(d journal.Draft) (journal.Fact, error) {
 	if problems := d.Problems(); len(problems) > 0 {
 		return journal.Fact{}, tx.fail(message.Storage.Errorf("This was not entered. %s", message.Texts(" ", problems)))
 	}
-	if tx.last != nil {
-		d.At = max(d.At, tx.last.At)
-	}
 	if own := time.Now(); own.Sub(tx.clock).Abs() > deskSlack {
 		tx.deskAt = journal.Stamp(own)
 	}

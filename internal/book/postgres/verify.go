@@ -11,25 +11,24 @@ import (
 )
 
 // snapshot lets read see one moment of the book, however many queries it makes.
-func (b *Book) snapshot(ctx context.Context, read func(source) error) error {
-	used, _, done, err := b.line.use(ctx)
+func (b *Book) snapshot(ctx context.Context, read func(reader) error) error {
+	var tx pgx.Tx
+	err := b.line.once(ctx, func(used context.Context) (err error) {
+		tx, err = b.line.pool.BeginTx(used, pgx.TxOptions{IsoLevel: pgx.RepeatableRead, AccessMode: pgx.ReadOnly})
+		return err
+	})
 	if err != nil {
 		return err
 	}
-	defer done()
-	tx, err := b.line.pool.BeginTx(used, pgx.TxOptions{IsoLevel: pgx.RepeatableRead, AccessMode: pgx.ReadOnly})
-	if err != nil {
-		return b.line.ended(used, err)
-	}
 	defer func() { _ = tx.Rollback(context.WithoutCancel(ctx)) }() // it only read
-	return read(source{b.line, tx, ctx})
+	return read(reader{b.line, tx})
 }
 
 // VerifyStock recalculates the position, the lines of owners and the bins from the loads and
 // movements, and returns every row that differs, as a sentence. All is read from one snapshot.
 func (b *Book) VerifyStock(ctx context.Context) (problems []message.Text, err error) {
-	err = b.snapshot(ctx, func(s source) error {
-		problems, err = verifyStock(s)
+	err = b.snapshot(ctx, func(r reader) error {
+		problems, err = verifyStock(r.during(ctx))
 		return err
 	})
 	if errors.Is(err, book.ErrFigures) {

@@ -2,6 +2,7 @@ package sqlite
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -148,3 +149,65 @@ func (b *Book) lastChecked(ctx context.Context, folder string) (last headNote) {
 
 // escapeGlob is a folder's name in which no sign means another.
 var escapeGlob = strings.NewReplacer("*", "[*]", "?", "[?]", "[", "[[]").Replace
+
+// Build makes a book in a new file of what fill writes, which comes from a book of another engine. It
+// is made under another name and verified whole, and only then has its name: an existing file is
+// never written over, and a book that is not sound is not kept. Its head is noted beside it.
+func Build(ctx context.Context, path string, fill func(book.Tx) error) error {
+	target, err := filepath.Abs(path)
+	if err != nil {
+		return message.Errorf("%q is no place for a backup: %w", path, err)
+	}
+	if _, err := os.Lstat(target); err == nil {
+		return taken(target)
+	}
+	if err := discardPartials(target); err != nil {
+		return err
+	}
+	place, err := os.CreateTemp(filepath.Dir(target), filepath.Base(target)+partialMark+"-*")
+	if err != nil {
+		return message.Errorf("The copy %s cannot be made: %w", target, err)
+	}
+	partial := place.Name()
+	note, err := headNote{}, place.Close()
+	if err == nil {
+		note, err = buildAt(ctx, partial, fill)
+	}
+	if err == nil {
+		err = claim(partial, target)
+	}
+	if err = errors.Join(err, discard(partial)); err != nil || note.head.Seq == 0 {
+		return err
+	}
+	return note.write(target)
+}
+
+// buildAt fills an empty file and verifies what came of it.
+func buildAt(ctx context.Context, partial string, fill func(book.Tx) error) (note headNote, err error) {
+	b, err := Open(partial, Options{Create: true, AnyPlace: true})
+	if err != nil {
+		return note, err
+	}
+	defer func() { err = errors.Join(err, b.Close()) }()
+	if err := b.Write(ctx, fill); err != nil {
+		return note, err
+	}
+	problems, err := b.Verify(ctx)
+	if err == nil {
+		stock, failed := b.VerifyStock(ctx)
+		problems, err = append(problems, stock...), failed
+	}
+	if err != nil {
+		return note, err
+	}
+	if len(problems) > 0 {
+		return note, message.Storage.Errorf("The backup was not kept, because the book has %d problems. The first: %s "+
+			"Verify the book.", len(problems), problems[0])
+	}
+	note = wholeNow()
+	last, some, err := b.Head(ctx)
+	if some {
+		note.head = journal.HeadOf(last)
+	}
+	return note, err
+}
