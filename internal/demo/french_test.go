@@ -16,6 +16,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/schedules"
@@ -167,7 +168,7 @@ func disputed(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book, n int) {
 		return r.Phase != string(load.Ticketed) || r.Direction != string(load.Inbound)
 	})
 	day := d.Today()
-	id, err := scalehouse.RaiseDispute(ctx, d, dispute.Raised{Ticket: rows[n].Ticket, By: "Owen Tarrant", About: "moisture", Claim: "hot", Day: day, Rule: "canada"})
+	id, err := disputes.Raise(ctx, d, dispute.Raised{Ticket: rows[n].Ticket, By: "Owen Tarrant", About: "moisture", Claim: "hot", Day: day, Rule: "canada"})
 	must(t, err)
 	steps := []dispute.Fact{
 		dispute.Sent{Sample: "S-1", SealedBy: Manager, Witness: Clerk, Airtight: true, To: Tester, Day: day},
@@ -175,7 +176,7 @@ func disputed(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book, n int) {
 		dispute.Decided{Decision: "hot", Stands: true, Day: day},
 	}
 	for _, f := range steps[:[]int{0, 1, 3}[n]] {
-		must(t, scalehouse.ContinueDispute(ctx, d, id, f))
+		must(t, disputes.Continue(ctx, d, id, f))
 	}
 }
 

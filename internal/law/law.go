@@ -43,7 +43,7 @@ func (l Law) Files() []*File { return l.files }
 func (l Law) OfTickets() []*File { return ofTickets(l.files) }
 
 // besideTickets are the kinds that no ticket is recorded, graded or given its days by.
-var besideTickets = []string{"scale-tolerances"}
+var besideTickets = []string{"scale-tolerances", Deadlines}
 
 func ofTickets(files []*File) []*File {
 	return slices.DeleteFunc(slices.Clone(files), func(f *File) bool { return slices.Contains(besideTickets, f.Kind) })

@@ -15,15 +15,17 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/scalehouse/instruments"
 )
 
 // examined is a scene with something in every register.
 func examined(t testing.TB) *scene {
 	s := housetest.Workday(t)
-	must(t, scalehouse.SetMeter(ctx, s.Desk, meter.Meter{ID: "M1", Model: "Example digital meter", Method: meter.Direct, Calibration: "2026-1"}))
+	must(t, instruments.SetMeter(ctx, s.Desk, meter.Meter{ID: "M1", Model: "Example digital meter", Method: meter.Direct, Calibration: "2026-1"}))
 	for _, day := range []string{"2026-09-20", "2026-10-01"} {
-		must(t, scalehouse.CheckMeter(ctx, s.Desk, meter.Check{Day: quantity.MustDate(day), Meter: "M1", Calibration: "2026-1", Crop: "corn", Name: "R-1",
+		must(t, instruments.CheckMeter(ctx, s.Desk, meter.Check{Day: quantity.MustDate(day), Meter: "M1", Calibration: "2026-1", Crop: "corn", Name: "R-1",
 			Reference: quantity.Of("15.2", quantity.Percent), Reading: quantity.Of("15.3", quantity.Percent), By: housetest.Tester}))
 	}
 	s.At("2026-10-02 14:00")
@@ -33,7 +35,7 @@ func examined(t testing.TB) *scene {
 	must(t, scalehouse.RecordSample(ctx, s.Desk, id, sample))
 	_, err := scalehouse.Issue(ctx, s.Desk, id)
 	must(t, err)
-	_, err = scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: 1, By: "Ada Field", About: "moisture", Claim: "drier at home"})
+	_, err = disputes.Raise(ctx, s.Desk, dispute.Raised{Ticket: 1, By: "Ada Field", About: "moisture", Claim: "drier at home"})
 	must(t, err)
 	must(t, scalehouse.Void(ctx, s.Desk, 2, "paid twice"))
 	return s

@@ -65,7 +65,7 @@ func unsoundTerms(l *load.Load) settle.Problems {
 			continue
 		}
 		if deal.Under == title.OpenStorage {
-			return settle.Problems{{Field: "price", Sentence: message.Words("Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold.")}}
+			return settle.Problems{{Field: "price", Sentence: message.New("Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold.")}}
 		}
 		return settle.Problems{{Field: "price", Sentence: message.New("This grain is %s and has no price: take the price away, or say that it is sold.", deal.Said())}}
 	}

@@ -58,7 +58,7 @@ func UndoMovement(ctx context.Context, at Actor, number int64, reason string) (b
 		case was.What == bin.Undo:
 			return was, message.Refused.Errorf("movement %d undid movement %d. Enter that one anew", number, was.Undoes)
 		}
-		day, err := w.businessDay()
+		day, err := w.BusinessDay()
 		if err != nil {
 			return was, err
 		}
@@ -81,7 +81,7 @@ func UndoMovement(ctx context.Context, at Actor, number int64, reason string) (b
 // dateMovement signs a movement and gives it its day.
 func dateMovement(w *Batch, m *bin.Movement) error {
 	m.By = w.desk.who.Name
-	today, err := w.businessDay()
+	today, err := w.BusinessDay()
 	if err != nil {
 		return err
 	}
@@ -148,7 +148,7 @@ var wholeUnits = quantity.To("1", quantity.HalfUp)
 
 // mayMove returns why a movement may not be, or nil.
 func mayMove(w *Batch, m bin.Movement, houses []bin.House) error {
-	if err := w.desk.mayWeigh("move grain"); err != nil {
+	if err := w.desk.MayWeigh("move grain"); err != nil {
 		return err
 	}
 	if m.NeedsManager() {

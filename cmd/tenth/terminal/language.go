@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/book/engines"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/i18n"
@@ -23,7 +23,7 @@ func HouseLanguage(ctx context.Context, args []string) *message.Printer {
 	if err != nil {
 		return nil
 	}
-	file, err := sqlite.Open(path, ReadOnly)
+	file, err := engines.Open(path, ReadOnly)
 	if err != nil {
 		return nil
 	}

@@ -9,17 +9,12 @@ import (
 
 	"github.com/jackc/pgx/v5/pgxpool"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/message"
 )
 
-//go:embed steps/*.sql
-var steps embed.FS
-
-// Options say how a book is opened. The zero value opens an existing book for reading and writing.
-type Options struct {
-	Create   bool // make the book if the schema is not there
-	ReadOnly bool // never write
-}
+//go:embed tables/*.sql
+var tables embed.FS
 
 // A Book is an open book. It is safe for use by several goroutines.
 type Book struct {
@@ -31,15 +26,15 @@ type Book struct {
 }
 
 // Open opens the book at an address, bringing an older one up to date if the user owns it.
-func Open(ctx context.Context, where string, o Options) (*Book, error) {
-	known, err := fs.Sub(steps, "steps")
+func Open(ctx context.Context, where string, o book.Options) (*Book, error) {
+	known, err := fs.Sub(tables, "tables")
 	if err != nil {
 		return nil, err
 	}
 	return openWith(ctx, where, o, known)
 }
 
-func openWith(ctx context.Context, where string, o Options, known fs.FS) (*Book, error) {
+func openWith(ctx context.Context, where string, o book.Options, known fs.FS) (*Book, error) {
 	a, err := parseAddress(where)
 	if err != nil {
 		return nil, err
@@ -64,7 +59,7 @@ func openWith(ctx context.Context, where string, o Options, known fs.FS) (*Book,
 }
 
 // prepare looks whether the server keeps what it acknowledges, and brings the tables up to date.
-func (b *Book) prepare(ctx context.Context, o Options, known fs.FS) error {
+func (b *Book) prepare(ctx context.Context, o book.Options, known fs.FS) error {
 	ctx, done := context.WithTimeout(ctx, 10*connectPatience)
 	defer done()
 	conn, err := b.line.pool.Acquire(ctx)

@@ -126,7 +126,7 @@ func TestRights(t *testing.T) {
 			t.Errorf("%s reads %+v, %v", user, head, err)
 		}
 	}
-	reading, err := Open(ctx, addressOf(examiner, schema), Options{ReadOnly: true})
+	reading, err := Open(ctx, addressOf(examiner, schema), book.Options{ReadOnly: true})
 	must(t, err)
 	defer reading.Close()
 	if err := reading.Write(ctx, func(book.Tx) error { return nil }); message.KindOf(err) != message.Storage {
@@ -164,7 +164,7 @@ func TestBackupIsASoundBook(t *testing.T) {
 	if err := b.Backup(ctx, path); err == nil {
 		t.Error("a backup was written over another")
 	}
-	copied, err := sqlite.Open(path, sqlite.Options{ReadOnly: true})
+	copied, err := sqlite.Open(path, book.Options{ReadOnly: true})
 	must(t, err)
 	defer copied.Close()
 	is, _, err := copied.Head(ctx)
@@ -246,7 +246,7 @@ func TestOvertakenActIsRunAgain(t *testing.T) {
 
 // Steps are taken once, by who owns the book; a newer book and another history are refused.
 func TestSteps(t *testing.T) {
-	known, err := steps.ReadFile("steps/0001_book.sql")
+	known, err := tables.ReadFile("tables/0001_book.sql")
 	must(t, err)
 	files := func(more ...string) fstest.MapFS {
 		out := fstest.MapFS{"0001_book.sql": {Data: known}}
@@ -259,14 +259,14 @@ func TestSteps(t *testing.T) {
 	later := files("CREATE TABLE more (id text)")
 	for _, c := range []struct {
 		name, user string
-		o          Options
+		o          book.Options
 		files      fstest.MapFS
 		kind       message.Kind
 	}{
-		{"a desk may not bring it up to date", desk, Options{}, later, message.Storage},
-		{"nor is it read meanwhile", examiner, Options{ReadOnly: true}, later, message.Storage},
-		{"a step that fails", owner, Options{}, files("CREATE TABLE facts (id text)"), ""},
-		{"another history", owner, Options{}, fstest.MapFS{"0001_book.sql": {Data: []byte("SELECT 1")}}, message.Storage},
+		{"a desk may not bring it up to date", desk, book.Options{}, later, message.Storage},
+		{"nor is it read meanwhile", examiner, book.Options{ReadOnly: true}, later, message.Storage},
+		{"a step that fails", owner, book.Options{}, files("CREATE TABLE facts (id text)"), ""},
+		{"another history", owner, book.Options{}, fstest.MapFS{"0001_book.sql": {Data: []byte("SELECT 1")}}, message.Storage},
 	} {
 		b, err := openWith(ctx, addressOf(c.user, schema), c.o, c.files)
 		if err == nil {
@@ -277,11 +277,11 @@ func TestSteps(t *testing.T) {
 		}
 	}
 	for range 2 {
-		b, err := openWith(ctx, addressOf(owner, schema), Options{}, later)
+		b, err := openWith(ctx, addressOf(owner, schema), book.Options{}, later)
 		must(t, err)
 		must(t, b.Close())
 	}
-	if _, err := Open(ctx, addressOf(owner, schema), Options{}); message.KindOf(err) != message.Storage {
+	if _, err := Open(ctx, addressOf(owner, schema), book.Options{}); message.KindOf(err) != message.Storage {
 		t.Errorf("a newer book: %v", err)
 	}
 }
@@ -298,7 +298,7 @@ func TestRefusedAddresses(t *testing.T) {
 	}
 	_, err = root.Exec(ctx, "CREATE SCHEMA other_"+schema+" CREATE TABLE theirs (id text)")
 	must(t, err)
-	in := os.Getenv(serverIn)
+	in := folder()
 	for _, c := range []struct {
 		name, address string
 		create        bool
@@ -316,7 +316,7 @@ func TestRefusedAddresses(t *testing.T) {
 		{"a name that needs quotes", addressOf(owner, "My+Book"), true, message.Storage},
 		{"no right to make one", addressOf(desk, "mine"), true, message.Storage},
 	} {
-		b, err := Open(ctx, c.address, Options{Create: c.create})
+		b, err := Open(ctx, c.address, book.Options{Create: c.create})
 		if err == nil {
 			t.Errorf("%s: was opened", c.name)
 			_ = b.Close()

@@ -6,21 +6,23 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"strings"
 	"sync/atomic"
 	"testing"
 
 	"github.com/jackc/pgx/v5"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/booktest"
 )
 
-// The server is started by go run ./cmd/task postgres, which names the folder of its socket here.
+// The server is started by go run ./cmd/task postgres, which names it here.
 const serverIn = "TENTHPOINT_POSTGRES"
 
 var ctx = context.Background()
 
 func TestMain(m *testing.M) {
-	open := func(place string) (*Book, error) { return Open(ctx, place, Options{}) }
+	open := func(place string) (*Book, error) { return Open(ctx, place, book.Options{}) }
 	if booktest.WriteUntilKilled(open) {
 		os.Exit(1)
 	}
@@ -58,11 +60,21 @@ func makeRoles() error {
 }
 
 func addressOf(user, schema string) string {
-	text := fmt.Sprintf("postgres://%s@/postgres?host=%s", user, os.Getenv(serverIn))
+	text := fmt.Sprintf("postgres://%s@/postgres?host=%s", user, folder())
 	if schema == "none" {
 		return text
 	}
 	return text + "&schema=" + schema
+}
+
+// folder is where the server's socket is.
+func folder() string {
+	for _, setting := range strings.Fields(os.Getenv(serverIn)) {
+		if path, is := strings.CutPrefix(setting, "host="); is {
+			return path
+		}
+	}
+	return ""
 }
 
 var made atomic.Int64
@@ -71,7 +83,7 @@ var made atomic.Int64
 func newSchema(t testing.TB) string {
 	t.Helper()
 	schema := fmt.Sprintf("book_%d_%d", os.Getpid(), made.Add(1))
-	b, err := Open(ctx, addressOf(owner, schema), Options{Create: true})
+	b, err := Open(ctx, addressOf(owner, schema), book.Options{Create: true})
 	must(t, err)
 	must(t, b.exec(ctx, "SELECT let_in($1, true)", desk))
 	must(t, b.exec(ctx, "SELECT let_in($1, false)", examiner))
@@ -81,7 +93,7 @@ func newSchema(t testing.TB) string {
 
 func openedAs(t testing.TB, user, schema string) *Book {
 	t.Helper()
-	b, err := Open(ctx, addressOf(user, schema), Options{})
+	b, err := Open(ctx, addressOf(user, schema), book.Options{})
 	must(t, err)
 	t.Cleanup(func() { _ = b.Close() })
 	return b

@@ -6,7 +6,7 @@
 // server while it is thought over. [Book.Write] reads how many writes there were, lets the act read
 // what it likes, and collects what it wants to do in this program (pending.go); what the act reads
 // again it sees as if it were done (overlay.go). Then one call of the server's function append
-// (steps/0001_book.sql) does all of it, provided that nobody has written in between; else the act
+// (tables/0001_book.sql) does all of it, provided that nobody has written in between; else the act
 // is run again. Desks take turns by a lock that is only a courtesy: who has waited too long for it
 // goes on without (turn.go).
 //

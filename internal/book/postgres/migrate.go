@@ -2,15 +2,14 @@ package postgres
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"io/fs"
-	"slices"
 
 	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/pgconn"
 
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/steps"
 	"tenthpoint/internal/message"
 )
 
@@ -21,29 +20,9 @@ const createHistory = `CREATE TABLE IF NOT EXISTS migrations (
     sha256 text NOT NULL
 )`
 
-// A step is one in building the tables.
-type step struct{ name, sha256, text string }
-
-// readSteps reads all steps, in the order of their names.
-func readSteps(files fs.FS) (known []step, err error) {
-	names, err := fs.Glob(files, "*.sql")
-	if err != nil {
-		return nil, err
-	}
-	for _, name := range names {
-		text, err := fs.ReadFile(files, name)
-		if err != nil {
-			return nil, err
-		}
-		sum := sha256.Sum256(text)
-		known = append(known, step{name, hex.EncodeToString(sum[:]), string(text)})
-	}
-	return known, nil
-}
-
 // migrate takes the book through the steps it has not been through.
-func (b *Book) migrate(ctx context.Context, conn *pgx.Conn, o Options, files fs.FS) error {
-	known, err := readSteps(files)
+func (b *Book) migrate(ctx context.Context, conn *pgx.Conn, o book.Options, files fs.FS) error {
+	known, err := steps.Read(files)
 	if err != nil {
 		return err
 	}
@@ -59,12 +38,12 @@ func (b *Book) migrate(ctx context.Context, conn *pgx.Conn, o Options, files fs.
 			return err
 		}
 	}
-	due, err := b.due(past, known)
+	due, err := steps.Due(b.Path(), past, known)
 	if err != nil || len(due) == 0 {
 		return err
 	}
 	if o.ReadOnly {
-		return message.Storage.Errorf("the book %s is older than this program and is open for reading only. Whoever owns it opens it once for writing; it is then brought up to date", b.Path())
+		return message.Storage.Errorf("the book %s is older than this program and is open for reading only. Whoever owns it opens it once for writing; it is then brought up to date: %w", b.Path(), book.ErrOld)
 	}
 	for more := true; more && err == nil; {
 		more, err = b.takeStep(ctx, conn, known)
@@ -97,11 +76,11 @@ func (b *Book) begin(ctx context.Context, conn *pgx.Conn) error {
 }
 
 // history is the steps that the book went through; there is false where there is no book.
-func history(ctx context.Context, q querier) (past []step, there bool, err error) {
-	rows, err := q.Query(ctx, "SELECT name, sha256 FROM migrations ORDER BY number")
+func history(ctx context.Context, q querier) (past []steps.Step, there bool, err error) {
+	rows, err := q.Query(ctx, "SELECT number, name, sha256 FROM migrations ORDER BY number")
 	if err == nil {
-		past, err = pgx.CollectRows(rows, func(row pgx.CollectableRow) (s step, err error) {
-			err = row.Scan(&s.name, &s.sha256)
+		past, err = pgx.CollectRows(rows, func(row pgx.CollectableRow) (s steps.Step, err error) {
+			err = row.Scan(&s.Number, &s.Name, &s.SHA256)
 			return s, err
 		})
 	}
@@ -111,27 +90,9 @@ func history(ctx context.Context, q querier) (past []step, there bool, err error
 	return past, err == nil, err
 }
 
-// due compares the book's past with what this program knows and returns the steps still to do.
-func (b *Book) due(past, known []step) ([]step, error) {
-	if len(past) > len(known) {
-		return nil, message.Storage.Errorf(
-			"The book %s belongs to a newer program: it went through %s, this program knows %d migrations. Use the newer program.",
-			b.Path(), past[len(past)-1].name, len(known))
-	}
-	for i, done := range past {
-		if ours := known[i]; done.name != ours.name || done.sha256 != ours.sha256 {
-			return nil, message.Storage.Errorf(
-				"The book %s has another history than this program: its migration %d is %s (%.12s), here it is %s (%.12s). "+
-					"Nothing was touched. Use the program that wrote the book, or a backup.",
-				b.Path(), i+1, done.name, done.sha256, ours.name, ours.sha256)
-		}
-	}
-	return slices.Clone(known[len(past):]), nil
-}
-
 // takeStep goes through the next step, in one transaction with the note that it was taken. What is
 // next is looked up in that transaction, because another desk may be doing the same.
-func (b *Book) takeStep(ctx context.Context, conn *pgx.Conn, known []step) (more bool, err error) {
+func (b *Book) takeStep(ctx context.Context, conn *pgx.Conn, known []steps.Step) (more bool, err error) {
 	err = pgx.BeginFunc(ctx, conn, func(tx pgx.Tx) error {
 		if _, err := tx.Exec(ctx, "LOCK TABLE migrations IN EXCLUSIVE MODE"); err != nil {
 			return err
@@ -140,15 +101,15 @@ func (b *Book) takeStep(ctx context.Context, conn *pgx.Conn, known []step) (more
 		if err != nil {
 			return err
 		}
-		due, err := b.due(past, known)
+		due, err := steps.Due(b.Path(), past, known)
 		if err != nil || len(due) == 0 {
 			return err
 		}
-		if _, err := tx.Exec(ctx, due[0].text); err != nil {
-			return message.Errorf("The migration %s failed and the book %s stays as it was: %w", due[0].name, b.Path(), err)
+		if _, err := tx.Exec(ctx, due[0].Text); err != nil {
+			return message.Errorf("The migration %s failed and the book %s stays as it was: %w", due[0].Name, b.Path(), err)
 		}
 		more = len(due) > 1
-		_, err = tx.Exec(ctx, "INSERT INTO migrations VALUES ($1, $2, $3)", len(past)+1, due[0].name, due[0].sha256)
+		_, err = tx.Exec(ctx, "INSERT INTO migrations VALUES ($1, $2, $3)", due[0].Number, due[0].Name, due[0].SHA256)
 		return err
 	})
 	return more, err

@@ -12,6 +12,7 @@ import (
 
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/filecopy"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
@@ -31,7 +32,7 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 	}
 	since := b.lastChecked(ctx, filepath.Dir(target))
 	var note headNote
-	err = b.file.copyTo(ctx, b.read, target, func(partial string) error {
+	err = filecopy.Make(ctx, b.read, target, func(partial string) error {
 		note, err = b.verifyCopy(ctx, partial, atLeast, since)
 		return err
 	})
@@ -44,7 +45,7 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 // verifyCopy checks that a copy is sound, whole or since a head, and of this book: its
 // last fact is one of ours, no earlier than what had been entered before.
 func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact, since headNote) (headNote, error) {
-	copied, err := Open(path, Options{ReadOnly: true})
+	copied, err := Open(path, book.Options{ReadOnly: true})
 	if err != nil {
 		return headNote{}, err
 	}
@@ -151,32 +152,19 @@ func (b *Book) lastChecked(ctx context.Context, folder string) (last headNote) {
 var escapeGlob = strings.NewReplacer("*", "[*]", "?", "[?]", "[", "[[]").Replace
 
 // Build makes a book in a new file of what fill writes, which comes from a book of another engine. It
-// is made under another name and verified whole, and only then has its name: an existing file is
-// never written over, and a book that is not sound is not kept. Its head is noted beside it.
+// is verified whole, and has its name only then: an existing file is never written over, and a book
+// that is not sound is not kept. Its head is noted beside it.
 func Build(ctx context.Context, path string, fill func(book.Tx) error) error {
 	target, err := filepath.Abs(path)
 	if err != nil {
 		return message.Errorf("%q is no place for a backup: %w", path, err)
 	}
-	if _, err := os.Lstat(target); err == nil {
-		return taken(target)
-	}
-	if err := discardPartials(target); err != nil {
-		return err
-	}
-	place, err := os.CreateTemp(filepath.Dir(target), filepath.Base(target)+partialMark+"-*")
-	if err != nil {
-		return message.Errorf("The copy %s cannot be made: %w", target, err)
-	}
-	partial := place.Name()
-	note, err := headNote{}, place.Close()
-	if err == nil {
+	var note headNote
+	err = filecopy.New(target, func(partial string) error {
 		note, err = buildAt(ctx, partial, fill)
-	}
-	if err == nil {
-		err = claim(partial, target)
-	}
-	if err = errors.Join(err, discard(partial)); err != nil || note.head.Seq == 0 {
+		return err
+	})
+	if err != nil || note.head.Seq == 0 {
 		return err
 	}
 	return note.write(target)
@@ -184,7 +172,7 @@ func Build(ctx context.Context, path string, fill func(book.Tx) error) error {
 
 // buildAt fills an empty file and verifies what came of it.
 func buildAt(ctx context.Context, partial string, fill func(book.Tx) error) (note headNote, err error) {
-	b, err := Open(partial, Options{Create: true, AnyPlace: true})
+	b, err := Open(partial, book.Options{Create: true, AnyPlace: true})
 	if err != nil {
 		return note, err
 	}

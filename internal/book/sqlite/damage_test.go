@@ -187,7 +187,7 @@ func TestDamagedPageIsFound(t *testing.T) {
 			if err := os.WriteFile(path, harmed, 0o644); err != nil {
 				t.Fatal(err)
 			}
-			damaged, err := Open(path, Options{})
+			damaged, err := Open(path, book.Options{})
 			if err != nil {
 				return // found at once
 			}
@@ -211,7 +211,7 @@ func TestSentencesOfADamagedFile(t *testing.T) {
 	if err := os.WriteFile(path, whole[:len(whole)/2/4096*4096], 0o644); err != nil {
 		t.Fatal(err)
 	}
-	half, err := Open(path, Options{})
+	half, err := Open(path, book.Options{})
 	if err == nil {
 		defer half.Close()
 		_, _, err = journal.Check(half.Facts(ctx, book.FactFilter{}))

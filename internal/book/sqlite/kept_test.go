@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/message"
 	"testing"
 )
@@ -36,7 +37,7 @@ func keptBook(t *testing.T, name string) string {
 func TestOldBooksStillOpenVerifyAndGoOn(t *testing.T) {
 	for _, name := range []string{"0001-sound.sqlite", "0001-killed.sqlite"} {
 		t.Run(name, func(t *testing.T) {
-			b, err := Open(keptBook(t, name), Options{})
+			b, err := Open(keptBook(t, name), book.Options{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -70,7 +71,7 @@ func TestOldBooksStillOpenVerifyAndGoOn(t *testing.T) {
 }
 
 func TestOldAlteredBookIsFoundOut(t *testing.T) {
-	b, err := Open(keptBook(t, "0001-altered.sqlite"), Options{})
+	b, err := Open(keptBook(t, "0001-altered.sqlite"), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

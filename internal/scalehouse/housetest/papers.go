@@ -13,7 +13,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper/pdf/pdfwords"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 )
 
 var update = flag.Bool("update", false, "write the golden papers anew")
@@ -67,7 +67,7 @@ func (s *Scene) Proof(number int64, o office.ProofOptions) explanation.Facts {
 // Raised raises a dispute and returns it with what is said of it.
 func (s *Scene) Raised(ticket int64, about string, official bool) (dispute.Dispute, string) {
 	s.T.Helper()
-	id, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: ticket, By: "Ada Field", About: about, Claim: "16.8 at home", Official: official})
+	id, err := disputes.Raise(ctx, s.Desk, dispute.Raised{Ticket: ticket, By: "Ada Field", About: about, Claim: "16.8 at home", Official: official})
 	Must(s.T, err)
 	one, err := office.DisputeByID(ctx, s.Desk, id)
 	Must(s.T, err)
