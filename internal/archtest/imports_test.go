@@ -9,19 +9,31 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "deadline", "tariff", "levy", "paysheet", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale", "signing")
+var core = inside(
+	"message", "i18n", "fault", "textwrap", "flatjson", "digest", "quantity", "tomlfile", "dated", "worksheet",
+	"law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
+	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
+	"title", "deadline", "tariff", "levy", "paysheet", "settle",
+	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
+	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing",
+)
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/instruments", "scalehouse/disputes", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/duelist", "office/growing", "audit", "ratefiles")
+var rooms = inside(
+	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/instruments", "scalehouse/disputes",
+	"office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/duelist", "office/growing", "office/examiner",
+	"audit", "ratefiles",
+)
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile")
 
-// everywhere lists the packages that every package may import: errors and names are messages.
-var everywhere = inside("message")
+// everywhere lists the packages that every package may import: errors and names are messages, and a
+// text is known by its digest.
+var everywhere = inside("message", "digest")
 
 // mayImport lists for every package which packages of this repository it may import. Anything not
 // listed is refused: a new package is entered here first, which is the moment to think about its
@@ -34,6 +46,7 @@ var mayImport = map[string][]string{
 
 	"internal/i18n/unsaid": inside("i18n"), // for tests: what was left in English
 
+	"internal/digest":         {}, // the hash of a text
 	"internal/fault":          {},
 	"internal/textwrap":       inside("quantity"), // text into lines
 	"internal/flatjson":       {},                 // flat objects of a book, read fast
@@ -137,6 +150,7 @@ var mayImport = map[string][]string{
 	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
 	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")), // production by farm
+	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")), // what an examiner asks for
 	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
 	"internal/office/terms":           slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
 	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),   // what falls due
