@@ -12,8 +12,8 @@ import (
 	"tenthpoint/cmd/task/toolchain"
 )
 
-// postgresEngine is the package whose tests need a server.
-const postgresEngine = "./internal/book/postgres"
+// onPostgres are the packages whose tests need a server.
+var onPostgres = []string{"./internal/book/postgres", "./internal/headoffice/..."}
 
 // postgresChore runs the test suite of the book on a temporary PostgreSQL server, which lives in a
 // temporary folder and listens only on a socket in it. Flags are passed on to `go test`.
@@ -33,7 +33,7 @@ func postgresChore(args []string) (err error) {
 	}
 	defer func() { err = errors.Join(err, s.stop()) }()
 	env := append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, toolchain.WithoutCgo...)
-	return toolchain.Go(env, append(append([]string{"test", "-tags", "postgres", "-count", "1"}, args...), postgresEngine)...).Run()
+	return toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, args, onPostgres)...).Run()
 }
 
 // postgresPrograms returns the folder of PostgreSQL's programs: the newest version in Debian's

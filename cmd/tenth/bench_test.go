@@ -9,10 +9,12 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 )
 
 // TestBenchScripts runs the scripts of the sample bench. Besides the commands of
@@ -50,7 +52,7 @@ func benchElevator(ts *testscript.TestScript, not bool, args []string) {
 // script's hour.
 func atHouseBook(ts *testscript.TestScript, act func(context.Context, *scalehouse.Desk) error) {
 	ctx := context.Background()
-	book, err := sqlite.Open(ts.MkAbs("house.book"), sqlite.Options{})
+	book, err := sqlite.Open(ts.MkAbs("house.book"), book.Options{})
 	ts.Check(err)
 	defer book.Close()
 	rates, err := ratefiles.ReadRates(ts.MkAbs("schedules"))
@@ -71,7 +73,7 @@ func raiseDispute(ts *testscript.TestScript, _ bool, args []string) {
 	var number terminal.TicketNumber
 	ts.Check(number.UnmarshalText([]byte(args[0])))
 	atHouseBook(ts, func(ctx context.Context, d *scalehouse.Desk) error {
-		_, err := scalehouse.RaiseDispute(ctx, d, dispute.Raised{Ticket: int64(number), By: "Cobb Hollow Farm", About: "moisture", Claim: "it was drier"})
+		_, err := disputes.Raise(ctx, d, dispute.Raised{Ticket: int64(number), By: "Cobb Hollow Farm", About: "moisture", Claim: "it was drier"})
 		return err
 	})
 }

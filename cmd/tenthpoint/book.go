@@ -7,13 +7,14 @@ import (
 	"path/filepath"
 	"time"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
 
-	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/book/engines"
 )
 
 // bookPath returns the path of the book: as named, or in the person's data folder. The terminal
@@ -60,7 +61,7 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 	if err != nil {
 		return nil, message.Storage.Errorf("the rules of law cannot be read:\n%w", err)
 	}
-	book, err := sqlite.Open(path, sqlite.Options{Create: true, AnyPlace: p.flags.AnyPlace})
+	book, err := engines.Open(path, book.Options{Create: true, AnyPlace: p.flags.AnyPlace})
 	if err != nil {
 		return nil, err
 	}
@@ -99,7 +100,7 @@ func fillDemo(ctx context.Context, path string, now time.Time, progress func(loa
 	if err != nil {
 		return err
 	}
-	book, err := sqlite.Open(path, sqlite.Options{Create: true})
+	book, err := engines.Open(path, book.Options{Create: true})
 	if err != nil {
 		return err
 	}

@@ -15,6 +15,7 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/office"
@@ -116,7 +117,7 @@ func (d *testDesktop) fill(loads int) {
 
 func (d *testDesktop) inBook(do func(*sqlite.Book)) {
 	d.t.Helper()
-	book, err := sqlite.Open(d.book(), sqlite.Options{Create: true})
+	book, err := sqlite.Open(d.book(), book.Options{Create: true})
 	must(d.t, err)
 	do(book)
 	must(d.t, book.Close())

@@ -23,7 +23,7 @@ import (
 // is a draft in the book.
 func (d *testDesktop) untilTyped(text string) {
 	d.t.Helper()
-	kept, err := sqlite.Open(d.book(), sqlite.Options{ReadOnly: true})
+	kept, err := sqlite.Open(d.book(), book.Options{ReadOnly: true})
 	must(d.t, err)
 	defer func() { must(d.t, kept.Close()) }()
 	var typed []book.Draft

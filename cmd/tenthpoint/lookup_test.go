@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"testing"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
@@ -62,7 +63,7 @@ func TestLookingThingsUp(t *testing.T) {
 	if len(copies) != 1 {
 		t.Fatalf("the backups are %q", copies)
 	}
-	copied, err := sqlite.Open(copies[0], sqlite.Options{ReadOnly: true})
+	copied, err := sqlite.Open(copies[0], book.Options{ReadOnly: true})
 	must(t, err)
 	must(t, copied.Close())
 }

@@ -20,7 +20,7 @@ import (
 
 // onDisk is a scene whose book is a file that waits for the disk.
 func onDisk(t *testing.T) *scene {
-	b, err := sqlite.Open(filepath.Join(t.TempDir(), "house.book"), sqlite.Options{Create: true})
+	b, err := sqlite.Open(filepath.Join(t.TempDir(), "house.book"), book.Options{Create: true})
 	must(t, err)
 	return housetest.On(t, b)
 }
@@ -49,7 +49,7 @@ func copyOf(t *testing.T, text, wal []byte) *sqlite.Book {
 	if wal != nil {
 		must(t, os.WriteFile(path+"-wal", wal, 0o644))
 	}
-	b, err := sqlite.Open(path, sqlite.Options{})
+	b, err := sqlite.Open(path, book.Options{})
 	must(t, err)
 	t.Cleanup(func() { _ = b.Close() })
 	return b

@@ -3,7 +3,6 @@ package scalehouse
 import (
 	"context"
 
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
@@ -23,12 +22,5 @@ func ExplainDay(ctx context.Context, d *Desk, day quantity.Date, reason string) 
 	if err := f.Check(); err != nil {
 		return err
 	}
-	body, err := journal.Canonical(f)
-	if err != nil {
-		return err
-	}
-	return d.do(ctx, func(w *Batch) error {
-		_, err := enterFact(w.tx, w.draft(f.Kind(), office.ExplainedSubject(day), body))
-		return err
-	})
+	return d.do(ctx, func(w *Batch) error { return AppendIn(w, f.Kind(), office.ExplainedSubject(day), f) })
 }

@@ -143,15 +143,11 @@ func SetRecord(ctx context.Context, at Actor, id string, f journal.Kinded) error
 
 // putRecord appends a fact that is also the record in force under its id.
 func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
-	body, err := journal.Canonical(f)
+	fact, err := w.appendFact(f.Kind(), subject, f)
 	if err != nil {
 		return err
 	}
-	fact, err := enterFact(w.tx, w.draft(f.Kind(), subject, body))
-	if err != nil {
-		return err
-	}
-	return w.tx.PutRecord(book.Record{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
+	return w.tx.PutRecord(book.Record{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: fact.Body})
 }
 
 // mayRecord returns an error when the person signed in may not write a record.
@@ -167,7 +163,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 		return d.MayManage("Writing a certificate down")
 	case truckscale.Service:
 		if f.(truckscale.Service).Out {
-			return d.mayWeigh("take a scale out of service")
+			return d.MayWeigh("take a scale out of service")
 		}
 		return d.MayManage("Putting a scale back in service")
 	case office.MeterRecord:
@@ -175,9 +171,9 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 	case office.Bench:
 		return d.MayManage("Changing how the bench tests")
 	case office.SampleDiscarded:
-		return d.maySample()
+		return d.MaySample()
 	}
-	return d.mayWeigh("change the lists")
+	return d.MayWeigh("change the lists")
 }
 
 // fit returns what is wrong with a record, or nil.

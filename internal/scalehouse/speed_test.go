@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
@@ -17,7 +18,7 @@ import (
 
 // durable is a desk on a book that waits for the disk.
 func durable(b *testing.B) *scalehouse.Desk {
-	book, err := sqlite.Open(filepath.Join(b.TempDir(), "durable.book"), sqlite.Options{Create: true})
+	book, err := sqlite.Open(filepath.Join(b.TempDir(), "durable.book"), book.Options{Create: true})
 	must(b, err)
 	b.Cleanup(func() { _ = book.Close() })
 	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Rates: housetest.Rates(b), Who: housetest.Manager, Clock: housetest.New(b).Clock()})

@@ -15,7 +15,7 @@ import (
 // a load reissues learns its number there.
 func Issue(ctx context.Context, at Actor, id string) (int64, error) {
 	return result(ctx, at, func(w *Batch) (int64, error) {
-		if err := w.desk.mayWeigh("issue a ticket"); err != nil {
+		if err := w.desk.MayWeigh("issue a ticket"); err != nil {
 			return 0, err
 		}
 		l, err := w.load(id)
@@ -70,7 +70,7 @@ func (w *Batch) settle(l *load.Load) error {
 }
 
 func (w *Batch) number(l *load.Load) (int64, error) {
-	day, err := w.businessDay()
+	day, err := w.BusinessDay()
 	if err != nil {
 		return 0, err
 	}
@@ -137,7 +137,7 @@ func Void(ctx context.Context, at Actor, number int64, reason string) error {
 		if err != nil {
 			return err
 		}
-		day, err := w.businessDay()
+		day, err := w.BusinessDay()
 		if err != nil {
 			return err
 		}

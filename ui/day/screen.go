@@ -61,7 +61,7 @@ var dayActs = []shell.ActRow[*DaySheet]{
 	{ID: "day.explain", Title: "Explain what came later", Key: widgets.CtrlShift(fyne.KeyE), When: func(s *DaySheet) bool { return late{s}.waits() }, Why: "Nothing that was entered later counts on this day.", Do: func(s *DaySheet) { late{s}.ask() }, MenuOnly: true},
 	{ID: "day.print", Title: "Print", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: (*DaySheet).Print},
 	{ID: "day.export", Title: "Export", Key: widgets.Ctrl(fyne.KeyE), Do: (*DaySheet).Export},
-	{ID: "day.examiner", Title: "Papers for an examiner", Key: widgets.CtrlShift(fyne.KeyX), Do: func(s *DaySheet) { examiner{s}.ask() }, MenuOnly: true},
+	{ID: "day.examiner", Title: "Papers for an examiner", Key: widgets.CtrlShift(fyne.KeyX), Do: func(s *DaySheet) { examination{s}.ask() }, MenuOnly: true},
 	{ID: "day.statement", Title: "Statement", Key: widgets.Ctrl(fyne.KeyG), Do: func(s *DaySheet) { ask.Statement(s.session, "") }},
 	{ID: "day.proof", Title: "Proof of a ticket", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *DaySheet) { ask.Proof(s.session, 0) }},
 	{ID: "day.before", Title: "Day before", Key: widgets.Alt(fyne.KeyLeft), Do: func(s *DaySheet) { s.Step(-1) }, Break: true, MenuOnly: true},

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/shell"
@@ -35,7 +36,7 @@ func TestABookMovedUnderTheWindowIsTold(t *testing.T) {
 	if err != nil || len(books) != 1 {
 		t.Fatalf("%d copies were saved; the status line says %q", len(books), s.Status.Text())
 	}
-	saved, err := sqlite.Open(books[0], sqlite.Options{ReadOnly: true})
+	saved, err := sqlite.Open(books[0], book.Options{ReadOnly: true})
 	must(t, err)
 	must(t, saved.Close())
 	must(t, os.Rename(away, path))

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/elevator"
@@ -252,7 +253,7 @@ func TestEquipmentBackup(t *testing.T) {
 	if len(copies) != 1 || len(station.Folders) != 1 {
 		t.Fatalf("%q are there", copies)
 	}
-	book, err := sqlite.Open(copies[0], sqlite.Options{ReadOnly: true})
+	book, err := sqlite.Open(copies[0], book.Options{ReadOnly: true})
 	sessiontest.Must(t, err)
 	sessiontest.Must(t, book.Close())
 	if text := sessiontest.TextOf(g.Card()); !strings.Contains(text, "Last backup | 2025-10-14 12:00 | "+copies[0]) {

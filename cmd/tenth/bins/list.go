@@ -6,14 +6,12 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/bin/shape"
-	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/binlog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
-	"tenthpoint/migrations"
 )
 
 // Bin keeps the list of pits and bins, and moves the grain in them.
@@ -34,9 +32,6 @@ type Bin struct {
 	Heat     heat     `cmd:"" name:"temperatures" help:"Write temperatures of the grain down."`
 	Undo     undo     `cmd:"" help:"Take a movement back, by its number."`
 }
-
-// WithBins reads a book for what lies in the bins, which books of old programs do not keep.
-var WithBins = sqlite.Options{ReadOnly: true, Needs: migrations.Bins}
 
 type add struct {
 	terminal.BookFlags
@@ -155,7 +150,7 @@ type list struct {
 }
 
 func (c list) Run(t *terminal.Terminal) error {
-	return c.WithBook(t, WithBins, "", func(p *terminal.Session) error {
+	return c.WithBook(t, terminal.ReadBins, "", func(p *terminal.Session) error {
 		day, err := p.DayOrToday(c.Day)
 		if err != nil {
 			return err
@@ -212,7 +207,7 @@ func (show) Help() string {
 const cardDays = 30
 
 func (c show) Run(t *terminal.Terminal) error {
-	return c.WithBook(t, WithBins, "", func(p *terminal.Session) error {
+	return c.WithBook(t, terminal.ReadBins, "", func(p *terminal.Session) error {
 		from, to, err := p.SpanTo(c.From, c.To, cardDays)
 		if err != nil {
 			return err

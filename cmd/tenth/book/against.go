@@ -1,14 +1,14 @@
 package book
 
 import (
-	"bytes"
 	"io"
 	"os"
 	"path/filepath"
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/audit"
-	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/engines"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
@@ -69,14 +69,14 @@ func headsInFile(p *terminal.Session, path string) ([]journal.Head, error) {
 	if err != nil {
 		return nil, err
 	}
-	if bytes.HasPrefix(text, []byte("SQLite format 3")) {
+	if engines.HoldsBook(text) {
 		return headOfBook(p, path)
 	}
 	return journal.FindHeads(string(text)), nil
 }
 
 func headOfBook(p *terminal.Session, path string) ([]journal.Head, error) {
-	other, err := sqlite.Open(path, sqlite.Options{ReadOnly: true})
+	other, err := engines.Open(path, book.Options{ReadOnly: true})
 	if err != nil {
 		return nil, err
 	}

@@ -6,7 +6,8 @@ import (
 	"os"
 
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/engines"
 	"tenthpoint/internal/demo"
 )
 
@@ -58,7 +59,7 @@ func (c demoSeason) fill(t *terminal.Terminal, progress func(int)) error {
 	if err != nil {
 		return err
 	}
-	book, err := sqlite.Open(c.Book, sqlite.Options{Create: true})
+	book, err := engines.Open(c.Book, book.Options{Create: true})
 	if err != nil {
 		return err
 	}

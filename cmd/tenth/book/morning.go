@@ -6,7 +6,6 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/cmd/tenth/yard"
-	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
@@ -38,7 +37,7 @@ func (c demoMorning) Run(t *terminal.Terminal) error {
 		return err
 	}
 	flags := terminal.BookFlags{Book: book, RatesFlags: c.RatesFlags}
-	return flags.WithBook(t, sqlite.Options{}, demo.Clerk, func(p *terminal.Session) error { return c.papers(p) })
+	return flags.WithBook(t, terminal.ReadWrite, demo.Clerk, func(p *terminal.Session) error { return c.papers(p) })
 }
 
 // papers receives one truck and writes its slip and its working.

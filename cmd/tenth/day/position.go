@@ -2,12 +2,10 @@ package day
 
 import (
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/binlog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/migrations"
 )
 
 // Position prints the stock.
@@ -34,7 +32,7 @@ With a day, the daily position record: what was received, loaded out and adjuste
 func (c Position) Run(t *terminal.Terminal) error {
 	how := terminal.ReadOnly
 	if c.Day != "" {
-		how = sqlite.Options{ReadOnly: true, Needs: migrations.Bins}
+		how = terminal.ReadBins
 	}
 	return c.WithBook(t, how, "", func(p *terminal.Session) error {
 		if c.Day != "" {

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/deadline"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/i18n"
@@ -155,9 +156,15 @@ func (c Setup) showPlace(p *terminal.Session) error {
 	if err != nil {
 		return err
 	}
-	p.Say("Place: %v. Under a ticket: %v", rules.Place, terminal.Or(rules.Words, message.New("no words of law")))
-	p.Say("Undecided grain: %s", rules.Said())
-	return nil
+	p.Say("Place: %v. Under a ticket: %v", p.Profile().Place, terminal.Or(rules.Words, message.New("no words of law")))
+	if rules.Undecided != "" {
+		p.Say("Undecided grain: %s", rules.Said())
+	}
+	deadlines, err := deadline.RulesIn(p.Desk.Laws().On(p.Today()))
+	for _, d := range deadlines {
+		p.Say("Due days: %s", d.Said())
+	}
+	return err
 }
 
 // place sets the place whose law on tickets is followed.

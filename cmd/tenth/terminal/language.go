@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/book/engines"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/i18n"
@@ -23,7 +23,7 @@ func HouseLanguage(ctx context.Context, args []string) *message.Printer {
 	if err != nil {
 		return nil
 	}
-	file, err := sqlite.Open(path, ReadOnly)
+	file, err := engines.Open(path, ReadOnly)
 	if err != nil {
 		return nil
 	}
@@ -69,11 +69,7 @@ func namedBook(args []string) string {
 
 // GrainName returns a grain's name in the language of the elevator; an unknown id is unchanged.
 func (p *Session) GrainName(id string) string {
-	c, err := grain.ByID(id)
-	if err != nil {
-		return id
-	}
-	return p.Printer.Word(c.Name)
+	return p.Printer.Word(grain.NameOf(id))
 }
 
 // Working is the working of a load as text, in the language of the elevator.

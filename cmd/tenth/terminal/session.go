@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 
 	"tenthpoint/internal/book"
-	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/book/engines"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
@@ -83,18 +83,19 @@ func (f RatesFlags) ReadRates(book string) (*rates.Set, error) {
 type Session struct {
 	*scalehouse.Desk
 	*Terminal
-	File *sqlite.Book
+	File engines.Book
 }
 
 // How a command opens its book.
 var (
-	ReadOnly  = sqlite.Options{ReadOnly: true}
-	ReadWrite = sqlite.Options{}
-	CreateNew = sqlite.Options{Create: true}
+	ReadOnly  = book.Options{ReadOnly: true}
+	ReadWrite = book.Options{}
+	CreateNew = book.Options{Create: true}
+	ReadBins  = book.Options{ReadOnly: true, Bins: true} // books of old programs do not keep what lies in the bins
 )
 
 // WithBook opens the book for one command and closes it after.
-func (f BookFlags) WithBook(t *Terminal, how sqlite.Options, who string, act func(*Session) error) (err error) {
+func (f BookFlags) WithBook(t *Terminal, how book.Options, who string, act func(*Session) error) (err error) {
 	path, err := f.BookPath()
 	if err != nil {
 		return err
@@ -136,7 +137,7 @@ type rules struct {
 // readRules reads the rules beside a book. A mistake in them stops what settles or tests, since
 // nothing may be settled under others in their place; commands that only read the book continue
 // without them, with a warning.
-func (f BookFlags) readRules(t *Terminal, path string, how sqlite.Options) (rules, error) {
+func (f BookFlags) readRules(t *Terminal, path string, how book.Options) (rules, error) {
 	set, ratesErr := f.ReadRates(path)
 	charts, chartsErr := f.ReadCharts(path)
 	laws, lawsErr := ratefiles.ReadLaws(f.folder(path))
@@ -162,7 +163,7 @@ func Warn(t *Terminal, wrong error) {
 }
 
 // answerClock records the reason for the clock's time, where one was given.
-func (t *Terminal) answerClock(d *scalehouse.Desk, how sqlite.Options) error {
+func (t *Terminal) answerClock(d *scalehouse.Desk, how book.Options) error {
 	if t.ClockAnswer == "" || how.ReadOnly {
 		return nil
 	}
@@ -171,12 +172,12 @@ func (t *Terminal) answerClock(d *scalehouse.Desk, how sqlite.Options) error {
 
 // open opens a book. One that is too old for reading is migrated first, as any command that writes
 // would do; the copy made of it is named.
-func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
-	kept, err := sqlite.Open(path, how)
+func (t *Terminal) open(path string, how book.Options) (engines.Book, error) {
+	kept, err := engines.Open(path, how)
 	if !errors.Is(err, book.ErrOld) {
 		return kept, err
 	}
-	old, failed := sqlite.Open(path, sqlite.Options{AnyPlace: how.AnyPlace})
+	old, failed := engines.Open(path, book.Options{AnyPlace: how.AnyPlace})
 	if failed != nil {
 		return nil, failed
 	}
@@ -184,7 +185,7 @@ func (t *Terminal) open(path string, how sqlite.Options) (*sqlite.Book, error) {
 		return nil, err
 	}
 	fmt.Fprintf(t.Stderr, "note: The book was brought up to date. As it was it lies beside it, as %s.before-....\n", filepath.Base(path))
-	return sqlite.Open(path, how)
+	return engines.Open(path, how)
 }
 
 // named adds to an error how to name the person acting, when nobody was named.

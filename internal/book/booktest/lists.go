@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/load"
 )
 
@@ -201,7 +202,7 @@ func editions[B ListStore](t *testing.T, e Engine[B]) {
 	if _, _, err := b.Edition(ctx, sha); err == nil {
 		t.Error("there is an edition that was refused")
 	}
-	own := hashOf(text)
+	own := digest.Of(text)
 	for range 2 { // the second time it is there
 		must(t, b.Write(ctx, func(tx book.Tx) error { return tx.KeepEdition("corn", own, text) }))
 	}

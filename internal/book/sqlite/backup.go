@@ -11,6 +11,7 @@ import (
 
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/filecopy"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
@@ -30,7 +31,7 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 	}
 	since := b.lastChecked(ctx, filepath.Dir(target))
 	var note headNote
-	err = b.file.copyTo(ctx, b.read, target, func(partial string) error {
+	err = filecopy.Make(ctx, b.read, target, func(partial string) error {
 		note, err = b.verifyCopy(ctx, partial, atLeast, since)
 		return err
 	})
@@ -43,7 +44,7 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 // verifyCopy checks that a copy is sound, whole or since a head, and of this book: its
 // last fact is one of ours, no earlier than what had been entered before.
 func (b *Book) verifyCopy(ctx context.Context, path string, atLeast journal.Fact, since headNote) (headNote, error) {
-	copied, err := Open(path, Options{ReadOnly: true})
+	copied, err := Open(path, book.Options{ReadOnly: true})
 	if err != nil {
 		return headNote{}, err
 	}

@@ -9,6 +9,8 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/filecopy"
 	"tenthpoint/internal/journal"
 )
 
@@ -32,7 +34,7 @@ func TestBackupIsTheBookAtOneMoment(t *testing.T) {
 		t.Errorf("left behind: %q", files)
 	}
 	appendTo(t, b, 1) // the book changes, the copy does not
-	for _, o := range []Options{{ReadOnly: true}, {}} {
+	for _, o := range []book.Options{{ReadOnly: true}, {}} {
 		copied, err := Open(target, o)
 		if err != nil {
 			t.Fatal(err)
@@ -83,7 +85,7 @@ func TestBackupGivenUpLeavesNothing(t *testing.T) {
 	appendTo(t, b, 3)
 	cancelled, cancel := context.WithCancel(ctx)
 	target := filepath.Join(t.TempDir(), "monday.book")
-	err := b.file.copyTo(cancelled, b.read, target, func(partial string) error {
+	err := filecopy.Make(cancelled, b.read, target, func(partial string) error {
 		cancel()
 		_, err := b.verifyCopy(cancelled, partial, journal.Fact{}, headNote{})
 		return err
@@ -131,7 +133,7 @@ func TestKilledCopyLeavesItsNameFree(t *testing.T) {
 	killed := errors.New("killed")
 	func() {
 		defer func() { _ = recover() }()
-		_ = b.file.copyTo(ctx, b.read, target, func(partial string) error {
+		_ = filecopy.Make(ctx, b.read, target, func(partial string) error {
 			if _, err := os.Lstat(target); err == nil {
 				t.Error("the name is taken before the copy is whole")
 			}
@@ -142,7 +144,7 @@ func TestKilledCopyLeavesItsNameFree(t *testing.T) {
 	if len(left) != 1 {
 		t.Fatalf("left behind: %q", left)
 	}
-	long := time.Now().Add(-2 * longestCopy)
+	long := time.Now().Add(-2 * filecopy.Longest)
 	if err := os.Chtimes(target+left[0], long, long); err != nil {
 		t.Fatal(err)
 	}

@@ -62,7 +62,7 @@ func BenchmarkDurableWeighIn(b *testing.B) {
 }
 
 func benchmarkDurable(b *testing.B, act func(*Tx, journal.Draft) error) {
-	book, err := Open(filepath.Join(b.TempDir(), "durable.book"), Options{Create: true})
+	book, err := Open(filepath.Join(b.TempDir(), "durable.book"), book.Options{Create: true})
 	if err != nil {
 		b.Fatal(err)
 	}

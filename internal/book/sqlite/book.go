@@ -8,21 +8,13 @@ import (
 	"path/filepath"
 	"time"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/place"
+	"tenthpoint/internal/book/sqlite/access"
+	"tenthpoint/internal/book/steps"
 	"tenthpoint/internal/message"
 	"tenthpoint/migrations"
 )
-
-// Options say how a book is opened. The zero value opens an existing book for
-// reading and writing.
-type Options struct {
-	Create   bool // make the book, and its folder, if it is not there
-	ReadOnly bool // never write; a book too old to be read is refused
-	// Needs is a step of the tables without which a book cannot be read for what is asked.
-	Needs    int64
-	AnyPlace bool          // write also on a network drive or in a synced folder
-	Busy     time.Duration // how long to wait for another program's write; 0 means 5 s
-}
 
 // A Book is an open book. It is safe for use by several goroutines. Its read methods are in the
 // embedded types, each the reader of some tables.
@@ -38,7 +30,7 @@ type Book struct {
 	file    *file
 	write   *writer // nil when open for reading only
 	read    *sql.DB
-	jots    *sql.DB // for drafts at the speed of typing; nil when open for reading only
+	drafts  *sql.DB // for drafts at the speed of typing; nil when open for reading only
 	scratch string  // the folder to remove on Close
 }
 
@@ -52,8 +44,8 @@ func (b *Book) readFrom(db *sql.DB) {
 
 // Open opens the book at path, migrating an older one first (a copy of the unmigrated file is left
 // beside it).
-func Open(path string, o Options) (*Book, error) {
-	return open(path, o, migrations.Files, writeAccess)
+func Open(path string, o book.Options) (*Book, error) {
+	return open(path, o, migrations.Files, access.Write)
 }
 
 // OpenScratch makes an empty book in a temporary folder that Close removes.
@@ -64,7 +56,7 @@ func OpenScratch() (*Book, error) {
 	if err != nil {
 		return nil, message.Errorf("There is no place for a scratch book: %w", err)
 	}
-	b, err := open(filepath.Join(folder, "scratch.book"), Options{Create: true}, migrations.Files, scratchAccess)
+	b, err := open(filepath.Join(folder, "scratch.book"), book.Options{Create: true}, migrations.Files, access.Scratch)
 	if err != nil {
 		return nil, errors.Join(err, os.RemoveAll(folder))
 	}
@@ -72,7 +64,7 @@ func OpenScratch() (*Book, error) {
 	return b, nil
 }
 
-func open(path string, o Options, steps fs.FS, how func(time.Duration) access) (*Book, error) {
+func open(path string, o book.Options, files fs.FS, how func(time.Duration) access.Purpose) (*Book, error) {
 	path, err := filepath.Abs(path)
 	if err != nil {
 		return nil, message.Errorf("%q is no place for a book: %w", path, err)
@@ -81,14 +73,14 @@ func open(path string, o Options, steps fs.FS, how func(time.Duration) access) (
 	if o.Busy == 0 {
 		b.file.busy = 5 * time.Second
 	}
-	if err := b.open(o, steps, how); err != nil {
+	if err := b.open(o, files, how); err != nil {
 		return nil, errors.Join(b.file.sentence(err), b.Close())
 	}
 	return b, nil
 }
 
-func (b *Book) open(o Options, steps fs.FS, how func(time.Duration) access) (err error) {
-	known, err := readMigrations(steps)
+func (b *Book) open(o book.Options, files fs.FS, how func(time.Duration) access.Purpose) (err error) {
+	known, err := steps.Read(files)
 	if err != nil {
 		return err
 	}
@@ -96,18 +88,18 @@ func (b *Book) open(o Options, steps fs.FS, how func(time.Duration) access) (err
 		return err
 	}
 	path, busy := b.file.path, b.file.busy
-	read, err := connect(path, readingAccess(busy), mostReaders())
+	read, err := access.Connect(path, access.Reading(busy), access.MostReaders())
 	if err != nil {
 		return err
 	}
 	b.readFrom(read)
 	if o.ReadOnly {
-		return b.file.refuseOld(read, known, o.Needs)
+		return b.file.refuseOld(read, known, neededFor(o))
 	}
 	if b.write, err = newWriter(path, how(busy), busy); err != nil {
 		return err
 	}
-	if b.jots, err = connect(path, draftAccess(), 1); err != nil {
+	if b.drafts, err = access.Connect(path, access.Draft(), 1); err != nil {
 		return err
 	}
 	if err := b.file.migrate(b.write.conn, known); err != nil {
@@ -131,8 +123,8 @@ func (b *Book) Close() error {
 	if b.read != nil {
 		found = b.read.Close()
 	}
-	if b.jots != nil {
-		found = errors.Join(found, b.jots.Close())
+	if b.drafts != nil {
+		found = errors.Join(found, b.drafts.Close())
 	}
 	if b.write != nil {
 		found = errors.Join(found, b.write.close())

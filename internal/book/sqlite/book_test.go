@@ -11,6 +11,8 @@ import (
 	"testing"
 	"time"
 
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/access"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/migrations"
@@ -22,7 +24,7 @@ var ctx = context.Background()
 func newBook(t testing.TB) *Book {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "elevator.book")
-	b, err := open(path, Options{Create: true}, migrations.Files, scratchAccess)
+	b, err := open(path, book.Options{Create: true}, migrations.Files, access.Scratch)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -100,7 +102,7 @@ func bare(t testing.TB, path string) *sql.DB {
 
 func TestBookIsThereAgainAfterClosing(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new folder", "100% käse? #1.book")
-	b, err := Open(path, Options{Create: true})
+	b, err := Open(path, book.Options{Create: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -112,7 +114,7 @@ func TestBookIsThereAgainAfterClosing(t *testing.T) {
 	if len(files) != 1 || files[0] != path {
 		t.Errorf("after closing there are %q", files)
 	}
-	b, err = Open(path, Options{})
+	b, err = Open(path, book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -134,18 +136,18 @@ func TestOpenRefusesWhatIsNoBook(t *testing.T) {
 	}
 	cases := map[string]struct {
 		path    func(*testing.T) string
-		options Options
+		options book.Options
 		want    string
 	}{
-		"nothing":             {func(t *testing.T) string { return filepath.Join(t.TempDir(), "typo") }, Options{}, "There is no book at"},
-		"nothing, read only":  {func(t *testing.T) string { return filepath.Join(t.TempDir(), "typo") }, Options{ReadOnly: true}, "There is no book at"},
-		"a folder":            {func(t *testing.T) string { return t.TempDir() }, Options{Create: true}, "is a folder"},
-		"an empty file":       {func(t *testing.T) string { return place(t, "") }, Options{}, "is empty, not a book"},
-		"a letter":            {func(t *testing.T) string { return place(t, strings.Repeat("Dear Sir, ", 99)) }, Options{Create: true}, "is not a book"},
-		"another database":    {otherDatabase, Options{Create: true}, "not a Tenthpoint book"},
-		"another, read only":  {otherDatabase, Options{ReadOnly: true}, "not a Tenthpoint book"},
-		"a folder in a file":  {func(t *testing.T) string { return filepath.Join(place(t, "x"), "b") }, Options{Create: true}, "The book"},
-		"an empty, read only": {func(t *testing.T) string { return place(t, "") }, Options{ReadOnly: true}, "is empty"},
+		"nothing":             {func(t *testing.T) string { return filepath.Join(t.TempDir(), "typo") }, book.Options{}, "There is no book at"},
+		"nothing, read only":  {func(t *testing.T) string { return filepath.Join(t.TempDir(), "typo") }, book.Options{ReadOnly: true}, "There is no book at"},
+		"a folder":            {func(t *testing.T) string { return t.TempDir() }, book.Options{Create: true}, "is a folder"},
+		"an empty file":       {func(t *testing.T) string { return place(t, "") }, book.Options{}, "is empty, not a book"},
+		"a letter":            {func(t *testing.T) string { return place(t, strings.Repeat("Dear Sir, ", 99)) }, book.Options{Create: true}, "is not a book"},
+		"another database":    {otherDatabase, book.Options{Create: true}, "not a Tenthpoint book"},
+		"another, read only":  {otherDatabase, book.Options{ReadOnly: true}, "not a Tenthpoint book"},
+		"a folder in a file":  {func(t *testing.T) string { return filepath.Join(place(t, "x"), "b") }, book.Options{Create: true}, "The book"},
+		"an empty, read only": {func(t *testing.T) string { return place(t, "") }, book.Options{ReadOnly: true}, "is empty"},
 	}
 	for name, c := range cases {
 		t.Run(name, func(t *testing.T) {
@@ -182,7 +184,7 @@ func TestCreateTakesAnEmptyFile(t *testing.T) {
 	if err := os.WriteFile(path, nil, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	b, err := Open(path, Options{Create: true})
+	b, err := Open(path, book.Options{Create: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -193,7 +195,7 @@ func TestCreateTakesAnEmptyFile(t *testing.T) {
 func TestReadOnlyBookReadsAndRefusesToWrite(t *testing.T) {
 	b := newBook(t)
 	appendTo(t, b, 3)
-	reader, err := Open(b.Path(), Options{ReadOnly: true})
+	reader, err := Open(b.Path(), book.Options{ReadOnly: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -210,7 +212,7 @@ func TestReadOnlyBookReadsAndRefusesToWrite(t *testing.T) {
 // What the settings promise, asked of the connections themselves.
 func TestConnectionsHaveTheirSettings(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "elevator.book")
-	b, err := Open(path, Options{Create: true, Busy: 1234 * time.Millisecond})
+	b, err := Open(path, book.Options{Create: true, Busy: 1234 * time.Millisecond})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -277,18 +279,18 @@ func texts(ctx context.Context, b *Book, query string, args ...any) ([]string, e
 func TestBookInASyncedFolderIsNotWritten(t *testing.T) {
 	for _, name := range []string{"Dropbox", "OneDrive - House", "Google Drive"} {
 		path := filepath.Join(t.TempDir(), name, "books", "house.book")
-		if _, err := Open(path, Options{Create: true}); !errors.Is(err, message.Refused) {
+		if _, err := Open(path, book.Options{Create: true}); !errors.Is(err, message.Refused) {
 			t.Fatalf("%s: %v", name, err)
 		}
-		b, err := Open(path, Options{Create: true, AnyPlace: true})
+		b, err := Open(path, book.Options{Create: true, AnyPlace: true})
 		if err != nil {
 			t.Fatal(err)
 		}
 		b.Close()
-		if _, err := Open(path, Options{}); !errors.Is(err, message.Refused) {
+		if _, err := Open(path, book.Options{}); !errors.Is(err, message.Refused) {
 			t.Errorf("%s: opened for writing: %v", name, err)
 		}
-		read, err := Open(path, Options{ReadOnly: true})
+		read, err := Open(path, book.Options{ReadOnly: true})
 		if err != nil {
 			t.Fatalf("%s: not read: %v", name, err)
 		}

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/booktest"
 )
 
@@ -29,7 +30,7 @@ func engine() booktest.Engine[*Book] {
 		New: func(t testing.TB) *Book { return newBook(t) },
 		Reopen: func(t testing.TB, b *Book) *Book {
 			t.Helper()
-			again, err := Open(b.Path(), Options{})
+			again, err := Open(b.Path(), book.Options{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -61,7 +62,7 @@ func TestContractOnOldBooks(t *testing.T) {
 	}
 	for _, path := range packed {
 		t.Run(filepath.Base(path), func(t *testing.T) {
-			b, err := Open(unpacked(t, path), Options{})
+			b, err := Open(unpacked(t, path), book.Options{})
 			if err != nil {
 				t.Fatal(err)
 			}

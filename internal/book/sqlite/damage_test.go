@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
@@ -122,7 +123,7 @@ func TestMissingForeignAndSwappedFactsAreFound(t *testing.T) {
 
 func TestAlteredEditionIsFoundAndNamed(t *testing.T) {
 	b := newBook(t)
-	write(t, b, func(tx *Tx) error { return tx.KeepEdition("corn 2025", hashOf("rate"), "rate") })
+	write(t, b, func(tx *Tx) error { return tx.KeepEdition("corn 2025", digest.Of("rate"), "rate") })
 	for _, harm := range []string{"UPDATE editions SET text = 'rats'", "UPDATE editions SET text = 'rate', sha256 = 'x'"} {
 		force(t, unguardOnce(t, b), harm)
 		problems, _, err := b.VerifyEditions(ctx)
@@ -187,7 +188,7 @@ func TestDamagedPageIsFound(t *testing.T) {
 			if err := os.WriteFile(path, harmed, 0o644); err != nil {
 				t.Fatal(err)
 			}
-			damaged, err := Open(path, Options{})
+			damaged, err := Open(path, book.Options{})
 			if err != nil {
 				return // found at once
 			}
@@ -211,7 +212,7 @@ func TestSentencesOfADamagedFile(t *testing.T) {
 	if err := os.WriteFile(path, whole[:len(whole)/2/4096*4096], 0o644); err != nil {
 		t.Fatal(err)
 	}
-	half, err := Open(path, Options{})
+	half, err := Open(path, book.Options{})
 	if err == nil {
 		defer half.Close()
 		_, _, err = journal.Check(half.Facts(ctx, book.FactFilter{}))

@@ -4,7 +4,6 @@ import (
 	"context"
 	"database/sql"
 	"tenthpoint/internal/book"
-	"time"
 )
 
 const (
@@ -34,30 +33,15 @@ func (tx *Tx) DropDrafts(id string) error {
 	return err
 }
 
-// jotPatience is the timeout of saving a draft while another program writes. A person is typing:
-// the next keystroke brings the same text again.
-const jotPatience = 20 * time.Millisecond
-
-// draftAccess is for the connection of jots. What it commits has left the program
-// and outlives it, but does not wait for the disk: the next fact takes it there.
-// It leaves the tidying of the log to the writer, which waits for the disk
-// anyhow.
-func draftAccess() access {
-	a := writeAccess(jotPatience)
-	a["_synchronous"] = []string{"NORMAL"}
-	a["_pragma"] = append(a["_pragma"], "wal_autocheckpoint(0)")
-	return a
-}
-
 // SaveDraft keeps a draft at once, at the speed of typing: it outlives the program
 // being killed, and a failing computer only once something else was written.
 // While another program writes the error is ErrBusy.
 func (b *Book) SaveDraft(d book.Draft) error {
-	if b.jots == nil {
+	if b.drafts == nil {
 		return b.file.onlyRead()
 	}
 	query, args := draftStatement(d)
-	_, err := b.jots.Exec(query, args...)
+	_, err := b.drafts.Exec(query, args...)
 	return b.file.wrote(err)
 }
 

@@ -25,10 +25,10 @@ func drafts(t testing.TB, b *Book) []book.Draft {
 }
 
 // A draft is kept, takes the place of the one before it, and goes without
-// texts, whether it was jotted or kept with a write.
+// texts, whether it was saved alone or kept with a write.
 func TestDraftsAreKeptReplacedAndDropped(t *testing.T) {
 	for name, keep := range map[string]func(*Book, book.Draft) error{
-		"jotted": (*Book).SaveDraft,
+		"alone": (*Book).SaveDraft,
 		"kept": func(b *Book, d book.Draft) error {
 			return b.inWrite(ctx, func(tx *Tx) error { return tx.SaveDraft(d) })
 		},
@@ -75,7 +75,7 @@ func TestDraftGoesWithItsWrite(t *testing.T) {
 // Saved text is there after the program was killed: the files are copied without closing the book.
 func TestJotOutlivesTheProgram(t *testing.T) {
 	folder := t.TempDir()
-	b, err := Open(filepath.Join(folder, "live.book"), Options{Create: true})
+	b, err := Open(filepath.Join(folder, "live.book"), book.Options{Create: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -94,7 +94,7 @@ func TestJotOutlivesTheProgram(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	after, err := Open(left, Options{})
+	after, err := Open(left, book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -126,7 +126,7 @@ func TestJotDoesNotWait(t *testing.T) {
 
 func TestJotInABookOpenForReadingIsRefused(t *testing.T) {
 	b := newBook(t)
-	read, err := Open(b.Path(), Options{ReadOnly: true})
+	read, err := Open(b.Path(), book.Options{ReadOnly: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -134,10 +134,10 @@ func TestJotInABookOpenForReadingIsRefused(t *testing.T) {
 	wantError(t, read.SaveDraft(draftOf("L1", `{"a":"1"}`)), "open for reading only")
 }
 
-// After jots nothing is left beside a closed book.
+// After saving drafts nothing is left beside a closed book.
 func TestNothingLiesBesideABookAfterJots(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.book")
-	b, err := Open(path, Options{Create: true})
+	b, err := Open(path, book.Options{Create: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -155,7 +155,7 @@ func TestNothingLiesBesideABookAfterJots(t *testing.T) {
 // BenchmarkSaveDraft measures the cost of a saved keystroke: it should stay far under the 16 ms of a
 // frame.
 func BenchmarkSaveDraft(b *testing.B) {
-	book, err := Open(filepath.Join(b.TempDir(), "jot.book"), Options{Create: true})
+	book, err := Open(filepath.Join(b.TempDir(), "drafts.book"), book.Options{Create: true})
 	if err != nil {
 		b.Fatal(err)
 	}

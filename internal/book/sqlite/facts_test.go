@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/access"
 	"tenthpoint/internal/journal"
 )
 
@@ -115,7 +116,7 @@ func plan(t testing.TB, b *Book, query string, args ...any) string {
 func TestFactsMayBeLeftEarlyAndNested(t *testing.T) {
 	b := newBook(t)
 	appendTo(t, b, 30)
-	for range 3 * mostReaders() { // each leaves a connection behind, or does it
+	for range 3 * access.MostReaders() { // each leaves a connection behind, or does it
 		for outer, err := range b.Facts(ctx, book.FactFilter{Kind: "gross weighed"}) {
 			if err != nil {
 				t.Fatal(err)

@@ -1,6 +1,7 @@
 package sqlite
 
 import (
+	"bytes"
 	"context"
 	"database/sql"
 	"errors"
@@ -11,12 +12,20 @@ import (
 	"sync"
 	"time"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/place"
+	"tenthpoint/internal/book/sqlite/access"
 	"tenthpoint/internal/message"
 )
 
 // applicationID marks a SQLite file as a Tenthpoint book: "10pt" in ASCII.
 const applicationID = 0x31307074
+
+// fileHead is what every file of SQLite begins with.
+const fileHead = "SQLite format 3"
+
+// HoldsBook reports whether a file that starts like this is one of SQLite, as a book is.
+func HoldsBook(start []byte) bool { return bytes.HasPrefix(start, []byte(fileHead)) }
 
 // file is the path of the book, and how long to wait for other programs there.
 type file struct {
@@ -55,7 +64,7 @@ func (f *file) wrote(err error) error {
 
 // find makes sure that there is a book at the path, creating one if that was asked for. A file that
 // is something else is left unchanged.
-func (f *file) find(o Options) error {
+func (f *file) find(o book.Options) error {
 	if !o.ReadOnly && !o.AnyPlace {
 		if err := place.Check(f.path); err != nil {
 			return err
@@ -74,13 +83,13 @@ func (f *file) find(o Options) error {
 	case info.IsDir():
 		return message.Storage.Errorf("%s is a folder, not a book. Name a file in it.", f.path)
 	}
-	how := probeAccess
+	how := access.Probe
 	if o.ReadOnly {
-		how = readingAccess
+		how = access.Reading
 	} else if o.Create {
-		how = createAccess
+		how = access.Create
 	}
-	db, err := connect(f.path, how(f.busy), 1)
+	db, err := access.Connect(f.path, how(f.busy), 1)
 	if err != nil {
 		return err
 	}
@@ -105,7 +114,7 @@ func (f *file) claimPath() error {
 }
 
 // recognise distinguishes a book from an empty file and from other data.
-func (f *file) recognise(db *sql.DB, o Options) error {
+func (f *file) recognise(db *sql.DB, o book.Options) error {
 	var mark, tables int64
 	err := db.QueryRow(`SELECT application_id, (SELECT count(*) FROM sqlite_schema)
 		FROM pragma_application_id`).Scan(&mark, &tables)

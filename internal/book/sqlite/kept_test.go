@@ -4,6 +4,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/message"
 	"testing"
 )
@@ -36,7 +38,7 @@ func keptBook(t *testing.T, name string) string {
 func TestOldBooksStillOpenVerifyAndGoOn(t *testing.T) {
 	for _, name := range []string{"0001-sound.sqlite", "0001-killed.sqlite"} {
 		t.Run(name, func(t *testing.T) {
-			b, err := Open(keptBook(t, name), Options{})
+			b, err := Open(keptBook(t, name), book.Options{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -53,7 +55,7 @@ func TestOldBooksStillOpenVerifyAndGoOn(t *testing.T) {
 				t.Errorf("%v, %v", facts, err)
 			}
 			text := "# example - not for trade\n[drying]\nrate = \"0.055\"\n"
-			if id, kept, err := b.Edition(ctx, hashOf(text)); id != "demo corn 2025" || kept != text || err != nil {
+			if id, kept, err := b.Edition(ctx, digest.Of(text)); id != "demo corn 2025" || kept != text || err != nil {
 				t.Errorf("%q, %q, %v", id, kept, err)
 			}
 			write(t, b, func(tx *Tx) error {
@@ -70,7 +72,7 @@ func TestOldBooksStillOpenVerifyAndGoOn(t *testing.T) {
 }
 
 func TestOldAlteredBookIsFoundOut(t *testing.T) {
-	b, err := Open(keptBook(t, "0001-altered.sqlite"), Options{})
+	b, err := Open(keptBook(t, "0001-altered.sqlite"), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,11 +11,14 @@ import (
 	"testing/fstest"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/access"
+	"tenthpoint/internal/book/steps"
 	"tenthpoint/migrations"
 )
 
+// stepFiles are the shipped first step with further ones after it.
 // steps is the journal's own migration with further ones after it.
-func steps(t *testing.T, more ...string) fstest.MapFS {
+func stepFiles(t *testing.T, more ...string) fstest.MapFS {
 	t.Helper()
 	first, err := fs.ReadFile(migrations.Files, "0001_journal.sql")
 	if err != nil {
@@ -35,8 +38,8 @@ const (
 )
 
 // openWith opens the book as a program with these migrations would.
-func openWith(path string, known fs.FS, o Options) (*Book, error) {
-	return open(path, o, known, scratchAccess)
+func openWith(path string, known fs.FS, o book.Options) (*Book, error) {
+	return open(path, o, known, access.Scratch)
 }
 
 // oldBook is a book with six facts of a program that knew only the first
@@ -44,7 +47,7 @@ func openWith(path string, known fs.FS, o Options) (*Book, error) {
 func oldBook(t *testing.T) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "old.book")
-	b, err := openWith(path, steps(t), Options{Create: true})
+	b, err := openWith(path, stepFiles(t), book.Options{Create: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -67,7 +70,7 @@ func beside(t *testing.T, path string) []string {
 }
 
 func TestShippedMigrationsAreInOrder(t *testing.T) {
-	known, err := readMigrations(migrations.Files)
+	known, err := steps.Read(migrations.Files)
 	if err != nil || len(known) == 0 {
 		t.Fatal(known, err)
 	}
@@ -75,7 +78,7 @@ func TestShippedMigrationsAreInOrder(t *testing.T) {
 
 func TestOldBookIsCopiedAndBroughtUpToDate(t *testing.T) {
 	path := oldBook(t)
-	b, err := openWith(path, steps(t, yard, pits), Options{})
+	b, err := openWith(path, stepFiles(t, yard, pits), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -93,14 +96,14 @@ func TestOldBookIsCopiedAndBroughtUpToDate(t *testing.T) {
 	if files := beside(t, path); !slices.Equal(files, []string{"", ".before-0002"}) {
 		t.Errorf("beside the book: %q", files)
 	}
-	copied, err := openWith(path+".before-0002", steps(t), Options{})
+	copied, err := openWith(path+".before-0002", stepFiles(t), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	wantSound(t, copied, 6)
 	copied.Close()
 
-	again, err := openWith(path, steps(t, yard, pits), Options{})
+	again, err := openWith(path, stepFiles(t, yard, pits), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -112,7 +115,7 @@ func TestOldBookIsCopiedAndBroughtUpToDate(t *testing.T) {
 
 func TestNewBookIsNotCopied(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new.book")
-	b, err := openWith(path, steps(t, yard), Options{Create: true})
+	b, err := openWith(path, stepFiles(t, yard), book.Options{Create: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -125,13 +128,13 @@ func TestNewBookIsNotCopied(t *testing.T) {
 func TestMigrationThatFailsLeavesTheBookAsItWas(t *testing.T) {
 	path := oldBook(t)
 	for range 2 { // a second attempt keeps the first one's copy
-		_, err := openWith(path, steps(t, "CREATE TABLE half (x TEXT) STRICT; INSERT INTO nowhere VALUES (1);"), Options{})
+		_, err := openWith(path, stepFiles(t, "CREATE TABLE half (x TEXT) STRICT; INSERT INTO nowhere VALUES (1);"), book.Options{})
 		wantError(t, err, "0002_yard.sql failed", "stays as it was", "nowhere")
 	}
 	if files := beside(t, path); !slices.Equal(files, []string{"", ".before-0002", ".before-0002-2"}) {
 		t.Errorf("beside the book: %q", files)
 	}
-	b, err := openWith(path, steps(t), Options{})
+	b, err := openWith(path, stepFiles(t), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -143,28 +146,28 @@ func TestMigrationThatFailsLeavesTheBookAsItWas(t *testing.T) {
 }
 
 func TestOtherHistoriesAreRefused(t *testing.T) {
-	altered := steps(t, yard, pits)
+	altered := stepFiles(t, yard, pits)
 	altered["0001_journal.sql"] = &fstest.MapFile{Data: append(slices.Clone(altered["0001_journal.sql"].Data), ' ')}
-	renamed := steps(t, "", pits)
+	renamed := stepFiles(t, "", pits)
 	delete(renamed, "0002_yard.sql")
 	renamed["0002_barn.sql"] = &fstest.MapFile{Data: []byte(yard)}
-	gap := steps(t, yard, pits)
+	gap := stepFiles(t, yard, pits)
 	delete(gap, "0002_yard.sql")
 	cases := map[string]struct {
 		known fs.FS
 		want  []string
 	}{
-		"a newer book":        {steps(t, yard), []string{"belongs to a newer program", "0003_pits.sql", "knows 2 migrations"}},
+		"a newer book":        {stepFiles(t, yard), []string{"belongs to a newer program", "0003_pits.sql", "knows 2 migrations"}},
 		"an altered step":     {altered, []string{"another history", "migration 1 is 0001_journal.sql", "Nothing was touched"}},
 		"a renamed step":      {renamed, []string{"another history", "is 0002_yard.sql", "here it is 0002_barn.sql"}},
 		"a gap in the steps":  {gap, []string{"0003_pits.sql stands where number 0002 is due"}},
 		"a step without name": {fstest.MapFS{"first.sql": {}}, []string{"first.sql is not named"}},
 	}
 	for name, c := range cases {
-		for how, o := range map[string]Options{"writing": {}, "reading": {ReadOnly: true}} {
+		for how, o := range map[string]book.Options{"writing": {}, "reading": {ReadOnly: true}} {
 			t.Run(name+", "+how, func(t *testing.T) {
 				path := oldBook(t)
-				b, err := openWith(path, steps(t, yard, pits), Options{})
+				b, err := openWith(path, stepFiles(t, yard, pits), book.Options{})
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -186,18 +189,18 @@ func TestOtherHistoriesAreRefused(t *testing.T) {
 // A history that lost an entry in the middle is not mistaken for a short one.
 func TestHistoryWithAHoleIsRefused(t *testing.T) {
 	path := oldBook(t)
-	b, err := openWith(path, steps(t, yard, pits), Options{})
+	b, err := openWith(path, stepFiles(t, yard, pits), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	b.Close()
 	force(t, bare(t, path), "DELETE FROM migrations WHERE number = 2")
-	_, err = openWith(path, steps(t, yard, pits), Options{})
+	_, err = openWith(path, stepFiles(t, yard, pits), book.Options{})
 	wantError(t, err, "another history", "its migration 3 is 0003_pits.sql", "here it is 0002_yard.sql")
 }
 
 func TestOldBookIsRefusedForReadingOnly(t *testing.T) {
-	_, err := openWith(oldBook(t), steps(t, yard), Options{ReadOnly: true})
+	_, err := openWith(oldBook(t), stepFiles(t, yard), book.Options{ReadOnly: true})
 	wantError(t, err, "older than this program", "Open it once for writing")
 	if !errors.Is(err, book.ErrOld) {
 		t.Errorf("%v is not known for an older book", err)
@@ -220,14 +223,14 @@ func TestBookOfTheVersionBeforeIsRead(t *testing.T) {
 		}
 		before[name] = &fstest.MapFile{Data: text}
 	}
-	old, err := openWith(path, before, Options{Create: true})
+	old, err := openWith(path, before, book.Options{Create: true})
 	if err != nil {
 		t.Fatal(err)
 	}
 	appendTo(t, old, 6)
 	old.Close()
 	was, _ := os.ReadFile(path)
-	b, err := Open(path, Options{ReadOnly: true})
+	b, err := Open(path, book.Options{ReadOnly: true})
 	if err != nil {
 		t.Fatal(err)
 	}

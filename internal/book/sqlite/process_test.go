@@ -19,7 +19,7 @@ const (
 )
 
 func TestMain(m *testing.M) {
-	if booktest.WriteUntilKilled(func(path string) (*Book, error) { return Open(path, Options{}) }) {
+	if booktest.WriteUntilKilled(func(path string) (*Book, error) { return Open(path, book.Options{}) }) {
 		os.Exit(1)
 	}
 	tasks := map[string]func(*Book) error{"hold": holdForever, "open": func(*Book) error { return nil }}
@@ -27,7 +27,7 @@ func TestMain(m *testing.M) {
 	if !ok {
 		os.Exit(m.Run())
 	}
-	b, err := Open(os.Getenv(childBook), Options{Create: true})
+	b, err := Open(os.Getenv(childBook), book.Options{Create: true})
 	if err == nil {
 		err = task(b)
 	}
@@ -77,7 +77,7 @@ func TestAnotherProgramsWriteIsWaitedForThenToldOf(t *testing.T) {
 		t.Fatalf("the other program said %q", said.Text())
 	}
 	// Opening and reading work during the other's write.
-	b, err := Open(path, Options{Busy: 50 * time.Millisecond})
+	b, err := Open(path, book.Options{Busy: 50 * time.Millisecond})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -111,7 +111,7 @@ func TestTwoProgramsMayBeginTheSameBook(t *testing.T) {
 			t.Error(err)
 		}
 	}
-	b, err := Open(path, Options{})
+	b, err := Open(path, book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

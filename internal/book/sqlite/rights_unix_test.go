@@ -5,13 +5,14 @@ package sqlite
 import (
 	"os"
 	"path/filepath"
+	"tenthpoint/internal/book"
 	"testing"
 )
 
 // A book, the files beside it and its backups are readable by their owner alone.
 func TestBookIsItsOwnersAlone(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new folder", "house.book")
-	b, err := Open(path, Options{Create: true})
+	b, err := Open(path, book.Options{Create: true})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"strings"
 
+	"tenthpoint/internal/book/steps"
 	"tenthpoint/internal/message"
 	"tenthpoint/migrations"
 )
@@ -26,15 +27,15 @@ func scanPart(rows *sql.Rows) (p schemaPart, err error) {
 // verifySchema compares every table, index and trigger of the book by its text with the result of
 // the book's migrations. Nothing may be missing, changed or added.
 func verifySchema(ctx context.Context, from source) ([]message.Text, error) {
-	known, err := readMigrations(migrations.Files)
+	known, err := steps.Read(migrations.Files)
 	if err != nil {
 		return nil, err
 	}
-	past, err := list(from, scanMigration, selectHistory)
+	past, err := list(from, scanStep, selectHistory)
 	if err != nil {
 		return nil, err
 	}
-	if _, other := pending("", past, known); other != nil {
+	if _, other := steps.Due("", past, known); other != nil {
 		return []message.Text{message.New("The list of what the book went through was changed.")}, nil
 	}
 	want, err := schemaAfter(ctx, known[:len(past)])
@@ -46,7 +47,7 @@ func verifySchema(ctx context.Context, from source) ([]message.Text, error) {
 }
 
 // schemaAfter returns the schema that migrations produce in an empty database.
-func schemaAfter(ctx context.Context, steps []migration) ([]schemaPart, error) {
+func schemaAfter(ctx context.Context, steps []steps.Step) ([]schemaPart, error) {
 	scratch, err := sql.Open("sqlite", ":memory:")
 	if err != nil {
 		return nil, err
@@ -57,7 +58,7 @@ func schemaAfter(ctx context.Context, steps []migration) ([]schemaPart, error) {
 		return nil, err
 	}
 	for _, step := range steps {
-		if _, err := scratch.ExecContext(ctx, step.text); err != nil {
+		if _, err := scratch.ExecContext(ctx, step.Text); err != nil {
 			return nil, err
 		}
 	}

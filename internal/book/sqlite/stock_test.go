@@ -182,7 +182,7 @@ func TestOldBookGetsItsPosition(t *testing.T) {
 		force(t, b.write.conn, "ALTER TABLE loads DROP COLUMN "+column)
 	}
 	force(t, b.write.conn, "DELETE FROM migrations WHERE number >= 3")
-	again, err := Open(b.Path(), Options{})
+	again, err := Open(b.Path(), book.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

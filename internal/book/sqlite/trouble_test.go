@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/faultdisk"
 	"tenthpoint/internal/message"
 )
 
@@ -24,7 +25,7 @@ func TestABookThatIsGoneKeepsNothingAndIsSaved(t *testing.T) {
 		},
 	} {
 		path := filepath.Join(t.TempDir(), "house.book")
-		b, err := Open(path, Options{Create: true})
+		b, err := Open(path, book.Options{Create: true})
 		must(t, err)
 		appendTo(t, b, 5)
 		want := contents(t, b)
@@ -39,7 +40,7 @@ func TestABookThatIsGoneKeepsNothingAndIsSaved(t *testing.T) {
 		target := filepath.Join(t.TempDir(), "saved.book")
 		must(t, b.Backup(ctx, target))
 		must(t, b.Close())
-		saved, err := Open(target, Options{})
+		saved, err := Open(target, book.Options{})
 		must(t, err)
 		if got := contents(t, saved); !slices.Equal(got, want) {
 			t.Errorf("%s: the copy holds %q, want %q", name, got, want)
@@ -50,19 +51,19 @@ func TestABookThatIsGoneKeepsNothingAndIsSaved(t *testing.T) {
 
 // A full disk is told as long as it is full.
 func TestAFullDiskIsToldUntilThereIsRoom(t *testing.T) {
-	d := newFaultDisk(t)
-	b, err := Open(filepath.Join(t.TempDir(), "house.book"), Options{Create: true})
+	d := faultdisk.New(t)
+	b, err := Open(filepath.Join(t.TempDir(), "house.book"), book.Options{Create: true})
 	must(t, err)
 	defer b.Close()
 	enter := func() error {
 		return b.Write(ctx, func(tx book.Tx) error { _, err := tx.Append(draft(1)); return err })
 	}
 	must(t, enter())
-	d.fails(1, full)
+	d.Fail(1, faultdisk.Full)
 	if enter() == nil || b.Trouble() == nil {
 		t.Errorf("on a full disk the book says %v", b.Trouble())
 	}
-	d.fails(0, once)
+	d.Fail(0, faultdisk.Once)
 	must(t, enter())
 	must(t, b.Trouble())
 }

@@ -24,7 +24,7 @@ type Tx struct {
 // when Write returns nil, and nothing when it returns an error, be it act's
 // own. Writes of one program queue up; act must not call Write itself.
 //
-// If another program is writing for longer than Options.Busy the error is
+// If another program is writing for longer than book.Options.Busy the error is
 // ErrBusy.
 func (b *Book) Write(ctx context.Context, act func(book.Tx) error) error {
 	return b.inWrite(ctx, func(tx *Tx) error { return act(tx) })

@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"tenthpoint/internal/book/sqlite/access"
 	"time"
 )
 
@@ -21,8 +22,8 @@ type writer struct {
 // mostStatements limits the cache of prepared statements, in case figures are put into SQL text.
 const mostStatements = 100
 
-func newWriter(path string, a access, busy time.Duration) (*writer, error) {
-	db, err := connect(path, a, 1)
+func newWriter(path string, a access.Purpose, busy time.Duration) (*writer, error) {
+	db, err := access.Connect(path, a, 1)
 	if err != nil {
 		return nil, err
 	}

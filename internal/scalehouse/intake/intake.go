@@ -5,6 +5,7 @@ package intake
 import (
 	"context"
 
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/imports"
 	"tenthpoint/internal/message"
@@ -40,7 +41,7 @@ func (ListTaken) Kind() string { return "list.taken" }
 // problems returned are those of the file as a whole; with any of them nothing can be imported.
 func Preview(ctx context.Context, d office.Desk, kind imports.Kind, name string, text []byte) (List, []imports.Problem, error) {
 	list, problems := imports.Read(kind, text, imports.Defaults{House: office.NewEntering(ctx, d), Name: name})
-	t := List{List: list, Name: name, Hash: office.Hash(text)}
+	t := List{List: list, Name: name, Hash: digest.Of(text)}
 	if len(problems) > 0 {
 		return t, problems, nil
 	}

@@ -137,7 +137,7 @@ func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
 	for number, want := range map[int64]string{1: "A-1 2026-09-14 2", 2: "A-2 2026-09-15 0", 3: "A-3 2026-09-15 0"} {
 		l, err := office.Ticket(ctx, s.Desk, number)
 		must(t, err)
-		got := fmt.Sprint(strings.TrimSuffix(strings.TrimPrefix(l.Details.Remark, "old ticket "), "."), " ", l.IssuedDay, " ", len(l.Details.Shares))
+		got := fmt.Sprint(l.Details.OldTicket, l.Details.Remark, " ", l.IssuedDay, " ", len(l.Details.Shares))
 		if got != want || !l.Manual() || !strings.HasPrefix(l.Weighings[0].Reason, "loads.csv:") {
 			t.Errorf("ticket %d: %q, want %q; %+v", number, got, want, l.Weighings)
 		}
@@ -283,7 +283,7 @@ func TestMain(m *testing.M) {
 // takeOverForever takes past loads over, says when half is done, and waits there
 // to be killed.
 func takeOverForever(path string) error {
-	kept, err := sqlite.Open(path, sqlite.Options{})
+	kept, err := sqlite.Open(path, book.Options{})
 	if err != nil {
 		return err
 	}
@@ -311,7 +311,7 @@ func takeOverForever(path string) error {
 
 func TestKilledTakeoverLeavesNothing(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "elevator.book")
-	kept, err := sqlite.Open(path, sqlite.Options{Create: true})
+	kept, err := sqlite.Open(path, book.Options{Create: true})
 	must(t, err)
 	s := housetest.On(t, kept)
 	takeOver(s, imports.Growers, imports.Example(imports.Growers))
