@@ -111,10 +111,11 @@ var mayImport = map[string][]string{
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
-	"internal/book":                   core,                                                 // what a book holds
-	"internal/book/booktest":          slices.Concat(core, inside("book")),                  // for tests: what any engine must do
-	"internal/book/postgres":          slices.Concat(core, inside("book")),                  // the core of a book in another engine; no program opens it
-	"internal/book/engines":           inside("book", "book/sqlite", "audit", "scalehouse"), // the one place that names them
+	"internal/book":                   core,                                                                             // what a book holds
+	"internal/book/booktest":          slices.Concat(core, inside("book")),                                              // for tests: what any engine must do
+	"internal/book/postgres":          slices.Concat(core, inside("book", "book/sqlite", "book/copying", "book/steps")), // a backup is a book of one computer
+	"internal/book/copying":           slices.Concat(core, inside("book")),                                              // from engine to engine
+	"internal/book/engines":           inside("book", "book/sqlite", "audit", "scalehouse"),                             // the one place that names them
 	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "book/steps", "book/sqlite/access", "book/sqlite/filecopy", "atomicfile"), []string{"migrations"}),
 	"internal/book/sqlite/access":     {},                                         // connections to the file, each for a purpose
 	"internal/book/sqlite/filecopy":   inside("book/sqlite/access", "atomicfile"), // copies of a book in use
