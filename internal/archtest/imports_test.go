@@ -13,7 +13,7 @@ var core = inside(
 	"message", "i18n", "fault", "textwrap", "flatjson", "digest", "quantity", "tomlfile", "dated", "worksheet",
 	"law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
-	"title", "deadline", "tariff", "levy", "paysheet", "settle",
+	"title", "deadline", "tariff", "levy", "paysheet", "settle", "slipcode",
 	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
 	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing",
 )
@@ -69,6 +69,8 @@ var mayImport = map[string][]string{
 	"internal/rates/drying":   ruleKind(),
 	"internal/rates/discount": ruleKind(),
 
+	"internal/slipcode": inside("title", "quantity", "worksheet", "grain", "rates", "settle"), // the code on a slip
+
 	"internal/bin/shape": inside("quantity"),                       // the geometry of bins
 	"internal/bin":       inside("quantity", "grain", "bin/shape"), // the grain in the house
 
@@ -111,10 +113,11 @@ var mayImport = map[string][]string{
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
-	"internal/book":                   core,                                                 // what a book holds
-	"internal/book/booktest":          slices.Concat(core, inside("book")),                  // for tests: what any engine must do
-	"internal/book/postgres":          slices.Concat(core, inside("book")),                  // the core of a book in another engine; no program opens it
-	"internal/book/engines":           inside("book", "book/sqlite", "audit", "scalehouse"), // the one place that names them
+	"internal/book":                   core,                                                                             // what a book holds
+	"internal/book/booktest":          slices.Concat(core, inside("book")),                                              // for tests: what any engine must do
+	"internal/book/postgres":          slices.Concat(core, inside("book", "book/sqlite", "book/copying", "book/steps")), // a backup is a book of one computer
+	"internal/book/copying":           slices.Concat(core, inside("book")),                                              // from engine to engine
+	"internal/book/engines":           inside("book", "book/sqlite", "audit", "scalehouse"),                             // the one place that names them
 	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "book/steps", "book/sqlite/access", "book/sqlite/filecopy", "atomicfile"), []string{"migrations"}),
 	"internal/book/sqlite/access":     {},                                         // connections to the file, each for a purpose
 	"internal/book/sqlite/filecopy":   inside("book/sqlite/access", "atomicfile"), // copies of a book in use
@@ -135,7 +138,7 @@ var mayImport = map[string][]string{
 	"internal/report":      inside("textwrap", "i18n", "paper", "paper/pdf", "paper/plain"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
-	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode"),
+	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "slipcode"),
 	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
 	"internal/paper/pdf/pdfwords":     {}, // for tests: the words of a paper

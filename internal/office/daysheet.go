@@ -33,6 +33,8 @@ type DayClosed struct {
 	// Pinned says that the sheet prints the head of the book, which is this fact. Sheets closed by
 	// earlier versions print as before.
 	Pinned bool `json:"pinned,omitempty"`
+	// Metric says that the sheet prints test weights in kg/hL beside those in lb/bu.
+	Metric bool `json:"metric,omitempty"`
 }
 
 // Kind names the fact in the journal.
@@ -117,7 +119,7 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	if err != nil {
 		return sheet, message.Errorf("the sheet of %s cannot be held against the one that was closed: %w", day, err)
 	}
-	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Engine: closed.Engine}
+	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Engine: closed.Engine, Metric: closed.Metric}
 	if closed.Pinned {
 		closing.Head = journal.HeadOf(fact).OnPaper()
 	}
