@@ -6,7 +6,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/atomicfile"
-	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/examiner"
 	"tenthpoint/internal/report"
 )
 
@@ -37,7 +37,7 @@ func (c Examine) Run(t *terminal.Terminal) error {
 		if err := emptyFolder(c.Dir); err != nil {
 			return err
 		}
-		files, err := office.Examine(p, p.Desk, from, to, report.Page{Paper: report.Paper(c.Sheet)}, nil)
+		files, err := examiner.Papers(p, p.Desk, from, to, report.Page{Paper: report.Paper(c.Sheet)}, nil)
 		if err != nil {
 			return err
 		}
@@ -55,7 +55,7 @@ func (c Examine) Run(t *terminal.Terminal) error {
 		if c.JSON {
 			return p.PrintJSON(map[string]any{"folder": c.Dir, "files": names})
 		}
-		p.Say("%s holds %d files. %s tells what they are, %s their hashes.", c.Dir, len(files), office.IndexFile, office.HashesFile)
+		p.Say("%s holds %d files. %s tells what they are, %s their hashes.", c.Dir, len(files), examiner.IndexFile, examiner.HashesFile)
 		return nil
 	})
 }
