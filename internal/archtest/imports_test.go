@@ -9,7 +9,7 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "deadline", "tariff", "levy", "paysheet", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale", "signing")
+var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale", "signing")
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
@@ -46,6 +46,8 @@ var mayImport = map[string][]string{
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), ruleKinds),
 	"internal/tariff":         inside("title", "quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // storage, service and interest, as dated editions
 	"internal/deadline":       inside("quantity", "tomlfile", "law", "message"),                                     // days the law gives after a ticket
+	"internal/spelled":        inside("quantity"),                                                                   // sums in words
+	"internal/ledger":         inside("quantity", "tomlfile", "message", "grain", "paysheet"),                       // postings
 	"internal/title":          inside("quantity", "tomlfile", "law"),                                                // whose grain it is, and under what
 	"internal/levy":           inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"),          // deductions for others, as dated files
 	"internal/paysheet":       inside("quantity", "worksheet", "title", "tariff", "levy"),                           // what a grower is paid for tickets
@@ -131,7 +133,7 @@ var mayImport = map[string][]string{
 	"internal/scalelink":              inside("quantity", "elevator"), // the limits of a scale
 	"internal/atomicfile":             {},                             // files that appear whole or not at all
 	"internal/printing":               inside("atomicfile"),
-	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
+	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist")),
 	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
