@@ -12,7 +12,7 @@ import (
 
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/examiner"
 )
 
 // exports is the folder beside the book for files that are no papers: workbooks,
@@ -53,7 +53,7 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 
 // SaveSet writes files into a new folder of a name. The set's hashes are its last file: a folder without
 // them is not whole.
-func (e exports) SaveSet(ctx context.Context, name string, files []office.File) (where string, err error) {
+func (e exports) SaveSet(ctx context.Context, name string, files []examiner.File) (where string, err error) {
 	if err := os.MkdirAll(e.folder, 0o755); err != nil {
 		return "", message.Storage.Errorf("the folder for files cannot be made: %w", err)
 	}

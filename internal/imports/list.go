@@ -158,7 +158,7 @@ func (r Row) key() (key, column string) {
 	case r.Truck != nil:
 		return r.Truck.ID, "number"
 	case r.Past != nil:
-		return r.Past.OldTicket, "old_ticket"
+		return r.Past.OldTicket(), "old_ticket"
 	}
 	return "", ""
 }

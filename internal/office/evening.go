@@ -173,7 +173,7 @@ func meterNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 	}
 	var out []message.Text
 	for _, m := range meters {
-		status, err := meterStatusOn(d, l, m.Meter, day)
+		status, err := MeterStatusOn(d, l, m.Meter, day)
 		if err != nil {
 			return nil, err
 		}
@@ -223,8 +223,8 @@ func ScaleLog(d Desk, l Lists, scale elevator.Scale) (truckscale.Log, error) {
 	return log, nil
 }
 
-// meterStatusOn returns the status of a meter's checks on a day.
-func meterStatusOn(d Desk, l Lists, m meter.Meter, day quantity.Date) (meter.Status, error) {
+// MeterStatusOn returns the status of a meter's checks on a day.
+func MeterStatusOn(d Desk, l Lists, m meter.Meter, day quantity.Date) (meter.Status, error) {
 	setup := defaultBench(d.Profile().Rules)
 	all, err := recordsIn[Bench](l)
 	if err != nil {

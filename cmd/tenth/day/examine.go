@@ -5,7 +5,7 @@ import (
 	"path/filepath"
 
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/examiner"
 	"tenthpoint/internal/report"
 )
 
@@ -36,7 +36,7 @@ func (c Examine) Run(t *terminal.Terminal) error {
 		if err := emptyFolder(c.Dir); err != nil {
 			return err
 		}
-		files, err := office.Examine(p, p.Desk, from, to, report.Page{Paper: report.Paper(c.Sheet)}, nil)
+		files, err := examiner.Papers(p, p.Desk, from, to, report.Page{Paper: report.Paper(c.Sheet)}, nil)
 		if err != nil {
 			return err
 		}
@@ -54,7 +54,7 @@ func (c Examine) Run(t *terminal.Terminal) error {
 		if c.JSON {
 			return p.PrintJSON(map[string]any{"folder": c.Dir, "files": names})
 		}
-		p.Say("%s holds %d files. %s tells what they are, %s their hashes.", c.Dir, len(files), office.IndexFile, office.HashesFile)
+		p.Say("%s holds %d files. %s tells what they are, %s their hashes.", c.Dir, len(files), examiner.IndexFile, examiner.HashesFile)
 		return nil
 	})
 }

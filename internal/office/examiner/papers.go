@@ -1,16 +1,18 @@
-package office
+// Package examiner has what an examiner of the elevator asks for: the registers, and the set of papers
+// and files with its index and hashes.
+package examiner
 
 import (
 	"bytes"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 	"strings"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
 
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
@@ -29,11 +31,11 @@ const (
 	HashesFile = "SHA256SUMS" // the hash of every other file, in the form sha256sum checks
 )
 
-// Examine makes the set of papers an examiner asks for, over the days from one to another: every
+// Papers makes the set of papers an examiner asks for, over the days from one to another: every
 // register as a paper and as comma-separated values, the sheet of every day, the rates that tickets
 // were settled by, the state of the journal. The last two files are the index and the hashes of all
 // the others. progress is called with each file's name and may be nil.
-func Examine(ctx context.Context, d Desk, from, to quantity.Date, page report.Page, progress func(name string)) ([]File, error) {
+func Papers(ctx context.Context, d office.Desk, from, to quantity.Date, page report.Page, progress func(name string)) ([]File, error) {
 	registers, err := Registers(ctx, d, from, to)
 	if err != nil {
 		return nil, err
@@ -75,19 +77,19 @@ func Examine(ctx context.Context, d Desk, from, to quantity.Date, page report.Pa
 
 // addDays adds the sheet of every day of the period on which a ticket was issued, and of every day
 // closed.
-func addDays(ctx context.Context, d Desk, s *set, from, to quantity.Date) error {
+func addDays(ctx context.Context, d office.Desk, s *set, from, to quantity.Date) error {
 	for day := from; !day.After(to) && !day.After(d.Today()); day = day.AddDays(1) {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		sheet, err := DaySheet(ctx, d, day)
+		sheet, err := office.DaySheet(ctx, d, day)
 		if err != nil {
 			return err
 		}
 		if sheet.Closed == nil && len(sheet.Tickets) == 0 {
 			continue
 		}
-		paper, err := DayPaper(ctx, d, day)
+		paper, err := office.DayPaper(ctx, d, day)
 		if err != nil {
 			return err
 		}
@@ -98,7 +100,7 @@ func addDays(ctx context.Context, d Desk, s *set, from, to quantity.Date) error 
 
 // addRates adds the text of every edition that a ticket of the period was settled under, as the
 // book keeps it.
-func addRates(ctx context.Context, d Desk, s *set, from, to quantity.Date) error {
+func addRates(ctx context.Context, d office.Desk, s *set, from, to quantity.Date) error {
 	rows, err := d.Reader().Loads(ctx, book.LoadFilter{FromDay: from.String(), ToDay: to.String()})
 	if err != nil {
 		return err
@@ -130,7 +132,7 @@ func inFileName(text string) string {
 	}, text)
 }
 
-func journalState(ctx context.Context, d Desk) (message.Text, error) {
+func journalState(ctx context.Context, d office.Desk) (message.Text, error) {
 	head, some, err := d.Reader().Head(ctx)
 	if err != nil || !some {
 		return message.New("The journal holds no fact."), err
@@ -184,15 +186,10 @@ func (s *set) closed(head message.Text) []File {
 		index.WriteString(s.say.Text(s.head) + "\n\n")
 	}
 	for i, f := range s.files {
-		fmt.Fprintf(&index, "%s\n    %s\n    %s\n", f.Name, s.about[i], s.say.Text(message.New("%d bytes, SHA-256 %s", len(f.Bytes), Hash(f.Bytes))))
-		fmt.Fprintf(&hashes, "%s  %s\n", Hash(f.Bytes), f.Name)
+		fmt.Fprintf(&index, "%s\n    %s\n    %s\n", f.Name, s.about[i], s.say.Text(message.New("%d bytes, SHA-256 %s", len(f.Bytes), digest.Of(f.Bytes))))
+		fmt.Fprintf(&hashes, "%s  %s\n", digest.Of(f.Bytes), f.Name)
 	}
 	index.WriteString("\n" + s.say.Text(message.New("%d files. %v lists their hashes and that of this index; sha256sum -c %v checks them all.", len(s.files), HashesFile, HashesFile)) + "\n")
-	fmt.Fprintf(&hashes, "%s  %s\n", Hash([]byte(index.String())), IndexFile)
+	fmt.Fprintf(&hashes, "%s  %s\n", digest.Of(index.String()), IndexFile)
 	return append(s.files, File{IndexFile, []byte(index.String())}, File{HashesFile, []byte(hashes.String())})
-}
-
-func Hash(b []byte) string {
-	sum := sha256.Sum256(b)
-	return hex.EncodeToString(sum[:])
 }

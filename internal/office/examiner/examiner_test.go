@@ -1,4 +1,4 @@
-package office_test
+package examiner_test
 
 import (
 	"crypto/sha256"
@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/examiner"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
@@ -43,7 +44,7 @@ func examined(t testing.TB) *scene {
 
 func registers(s *scene, from, to string) map[string]report.Document {
 	s.T.Helper()
-	all, err := office.Registers(ctx, s.Desk, quantity.MustDate(from), quantity.MustDate(to))
+	all, err := examiner.Registers(ctx, s.Desk, quantity.MustDate(from), quantity.MustDate(to))
 	must(s.T, err)
 	out := map[string]report.Document{}
 	for _, r := range all {
@@ -54,7 +55,7 @@ func registers(s *scene, from, to string) map[string]report.Document {
 
 func TestRegisterPapers(t *testing.T) {
 	s := examined(t)
-	all, err := office.Registers(ctx, s.Desk, housetest.Oct1, housetest.Oct2)
+	all, err := examiner.Registers(ctx, s.Desk, housetest.Oct1, housetest.Oct2)
 	must(t, err)
 	var text strings.Builder
 	for _, r := range all {
@@ -81,7 +82,7 @@ func TestRegistersKeepToTheirPeriod(t *testing.T) {
 			t.Errorf("%s from %s to %s: %d rows, want %d", c.register, c.from, c.to, got, c.rows)
 		}
 	}
-	_, err := office.Registers(ctx, s.Desk, housetest.Oct2, housetest.Oct1)
+	_, err := examiner.Registers(ctx, s.Desk, housetest.Oct2, housetest.Oct1)
 	refused(t, err, `the period runs from "2026-10-02" to "2026-10-01"`)
 }
 
@@ -109,7 +110,7 @@ func TestMissingNumberIsShown(t *testing.T) {
 func TestExamineWritesAWholeSet(t *testing.T) {
 	s := examined(t)
 	var told []string
-	files, err := office.Examine(ctx, s.Desk, housetest.Oct1, housetest.Oct2, report.Page{}, func(name string) { told = append(told, name) })
+	files, err := examiner.Papers(ctx, s.Desk, housetest.Oct1, housetest.Oct2, report.Page{}, func(name string) { told = append(told, name) })
 	must(t, err)
 	var names []string
 	content := map[string]string{}
@@ -127,10 +128,10 @@ func TestExamineWritesAWholeSet(t *testing.T) {
 	if rates < 0 || content[names[rates]] != housetest.HouseCorn {
 		t.Error("the rates are not in the set as they were read")
 	}
-	if names[len(names)-2] != office.IndexFile || names[len(names)-1] != office.HashesFile {
+	if names[len(names)-2] != examiner.IndexFile || names[len(names)-1] != examiner.HashesFile {
 		t.Errorf("the set ends with %q", names[len(names)-2:])
 	}
-	listed := strings.Split(strings.TrimSuffix(content[office.HashesFile], "\n"), "\n")
+	listed := strings.Split(strings.TrimSuffix(content[examiner.HashesFile], "\n"), "\n")
 	if len(listed) != len(files)-1 {
 		t.Errorf("%d hashes for %d files", len(listed), len(files)-1)
 	}
@@ -140,11 +141,11 @@ func TestExamineWritesAWholeSet(t *testing.T) {
 		if sum != hex.EncodeToString(own[:]) {
 			t.Errorf("the hash of %s is not its own", name)
 		}
-		if name != office.IndexFile && !strings.Contains(content[office.IndexFile], name+"\n") {
+		if name != examiner.IndexFile && !strings.Contains(content[examiner.IndexFile], name+"\n") {
 			t.Errorf("%s is not in the index", name)
 		}
 	}
-	again, err := office.Examine(ctx, s.Desk, housetest.Oct1, housetest.Oct2, report.Page{}, nil)
+	again, err := examiner.Papers(ctx, s.Desk, housetest.Oct1, housetest.Oct2, report.Page{}, nil)
 	must(t, err)
 	for i := range files {
 		if string(again[i].Bytes) != string(files[i].Bytes) {
@@ -158,7 +159,7 @@ func TestExamineWritesAWholeSet(t *testing.T) {
 func TestExamineSetStaysInItsFolder(t *testing.T) {
 	s := examined(t)
 	sqlitetest.Unguarded(t, s.Store.Path(), `UPDATE editions SET id = '../../../' || char(10) || 'OUT\x'`)
-	files, err := office.Examine(ctx, s.Desk, housetest.Oct1, housetest.Oct2, report.Page{}, nil)
+	files, err := examiner.Papers(ctx, s.Desk, housetest.Oct1, housetest.Oct2, report.Page{}, nil)
 	must(t, err)
 	found := false
 	for _, f := range files {
@@ -169,5 +170,22 @@ func TestExamineSetStaysInItsFolder(t *testing.T) {
 	}
 	if !found {
 		t.Error("the rates are not in the set")
+	}
+}
+
+// Registers and statement say which ticket is in place of which.
+func TestReissueInRegistersAndStatement(t *testing.T) {
+	s := housetest.New(t)
+	housetest.Reissued(s)
+	papers := registers(s, "2026-10-01", "2026-10-01")
+	account, err := office.Statement(ctx, s.Desk, "G1", quantity.Date{}, quantity.Date{})
+	must(t, err)
+	for name, want := range map[string]string{
+		papers["tickets"].Text(200): "void 2026-10-01, reissued as 2", papers["voids"].Text(200): "reissued as 2",
+		papers["tickets"].Text(201): "issued, in place of 1 (void)", account.Text(200): "in place of 1 (void)", account.Text(201): "1 load",
+	} {
+		if !strings.Contains(name, want) {
+			t.Errorf("%q is not said:\n%s", want, name)
+		}
 	}
 }

@@ -1,14 +1,18 @@
-package office
+package examiner
 
 import (
 	"context"
 	"encoding/json"
+	"slices"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -20,7 +24,7 @@ type Register struct {
 }
 
 // Registers returns the examiner's registers, over the days from one to another, both included.
-func Registers(ctx context.Context, d Desk, from, to quantity.Date) ([]Register, error) {
+func Registers(ctx context.Context, d office.Desk, from, to quantity.Date) ([]Register, error) {
 	if from.IsZero() || to.IsZero() || to.Before(from) {
 		return nil, message.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
 	}
@@ -43,7 +47,7 @@ func Registers(ctx context.Context, d Desk, from, to quantity.Date) ([]Register,
 
 // registrar gathers registers of one period.
 type registrar struct {
-	desk    Desk
+	desk    office.Desk
 	ctx     context.Context
 	period  daysheet.Period
 	issued  []daysheet.Ticket // in the period, by number
@@ -58,7 +62,7 @@ func (r *registrar) read(f book.LoadFilter) ([]daysheet.Ticket, error) {
 	}
 	out := make([]daysheet.Ticket, 0, len(rows))
 	for _, row := range rows {
-		t, err := sheetTicket(r.desk, row)
+		t, err := office.SheetTicket(r.desk, row)
 		if err != nil {
 			return nil, err
 		}
@@ -74,7 +78,7 @@ func (r *registrar) tickets() (report.Document, error) {
 	if r.issued, err = r.read(book.LoadFilter{FromDay: r.period.From.String(), ToDay: r.period.To.String()}); err != nil {
 		return report.Document{}, err
 	}
-	if r.example, err = isExample(r.ctx, r.desk, r.issued); err != nil {
+	if r.example, err = office.IsExample(r.ctx, r.desk, r.issued); err != nil {
 		return report.Document{}, err
 	}
 	all := r.issued
@@ -86,16 +90,39 @@ func (r *registrar) tickets() (report.Document, error) {
 	return daysheet.TicketRegister(r.desk.Profile(), r.period, all, r.example), err
 }
 
-// complete adds to tickets what the read models lack: the owners' parts and the inspector's grade.
+// complete adds to tickets what the read models lack: the owners' parts, the inspector's grade, and
+// the moisture that a protein is stated at.
 func (r *registrar) complete(all []daysheet.Ticket) error {
 	for i := range all {
-		l, err := Load(r.ctx, r.desk, all[i].Load)
+		l, err := office.Load(r.ctx, r.desk, all[i].Load)
 		if err != nil {
 			return err
 		}
-		all[i].Grade, all[i].Parts = l.Sample.Grade, ownersParts(l)
+		all[i].Grade, all[i].Parts = l.Sample.Grade, office.OwnersParts(l)
+		if all[i].ProteinBasis, err = r.proteinBasis(l); err != nil {
+			return err
+		}
 	}
 	return nil
+}
+
+// proteinBasis is empty for a load without protein, or whose law names no basis.
+func (r *registrar) proteinBasis(l *load.Load) (message.Text, error) {
+	if !slices.ContainsFunc(l.Sample.Findings, func(f load.Finding) bool { return f.Factor == grain.Protein }) {
+		return message.Text{}, nil
+	}
+	tables, err := office.TablesFor(r.ctx, r.desk, l)
+	if err != nil {
+		return message.Text{}, err
+	}
+	c, err := tables.ByID(l.Details.Commodity)
+	if err != nil {
+		return message.Text{}, err
+	}
+	if f, has := c.Factor(grain.Protein); has && f.HasBasis() {
+		return f.BasisText(), nil
+	}
+	return message.Text{}, nil
 }
 
 func (r *registrar) voids() (report.Document, error) {
@@ -108,7 +135,7 @@ func (r *registrar) overrides() (report.Document, error) {
 }
 
 func (r *registrar) samples() (report.Document, error) {
-	all, err := SamplesKept(r.ctx, r.desk)
+	all, err := office.SamplesKept(r.ctx, r.desk)
 	if err != nil {
 		return report.Document{}, err
 	}
@@ -117,24 +144,24 @@ func (r *registrar) samples() (report.Document, error) {
 		if s.Taken.After(r.period.To) {
 			continue
 		}
-		kept = append(kept, daysheet.KeptSample{Number: s.Number, Load: s.Load, Ticket: s.TicketNo, Grower: s.GrowerName, Commodity: commodityName(s.Crop),
+		kept = append(kept, daysheet.KeptSample{Number: s.Number, Load: s.Load, Ticket: s.TicketNo, Grower: s.GrowerName, Commodity: grain.NameOf(s.Crop),
 			Place: s.Place, Taken: s.Taken, Until: s.Until, Held: s.Held.Message()})
 	}
 	return daysheet.SampleRegister(r.desk.Profile(), r.period, kept), nil
 }
 
 func (r *registrar) meters() (report.Document, error) {
-	meters, err := Meters(r.ctx, r.desk)
+	meters, err := office.Meters(r.ctx, r.desk)
 	if err != nil {
 		return report.Document{}, err
 	}
 	var records []daysheet.MeterRecord
 	for _, m := range meters {
 		record := daysheet.MeterRecord{Meter: m}
-		if record.Standing, err = meterStatusOn(r.desk, ReadNow(r.ctx, r.desk), m, r.period.To); err != nil {
+		if record.Standing, err = office.MeterStatusOn(r.desk, office.ReadNow(r.ctx, r.desk), m, r.period.To); err != nil {
 			return report.Document{}, err
 		}
-		checks, err := MeterChecks(r.ctx, r.desk, m.ID)
+		checks, err := office.MeterChecks(r.ctx, r.desk, m.ID)
 		if err != nil {
 			return report.Document{}, err
 		}
@@ -155,13 +182,13 @@ func within(checks []meter.Check, p daysheet.Period) []meter.Check {
 }
 
 func (r *registrar) days() (report.Document, error) {
-	facts, err := DaysClosed(r.ctx, r.desk)
+	facts, err := office.DaysClosed(r.ctx, r.desk)
 	if err != nil {
 		return report.Document{}, err
 	}
 	var days []daysheet.ClosedDay
 	for _, f := range facts {
-		var closed DayClosed
+		var closed office.DayClosed
 		if err := json.Unmarshal(f.Body, &closed); err != nil {
 			return report.Document{}, message.Errorf("fact %d, the closing of a day, cannot be read: %w", f.Seq, err)
 		}
@@ -173,7 +200,7 @@ func (r *registrar) days() (report.Document, error) {
 }
 
 func (r *registrar) disputes() (report.Document, error) {
-	all, err := Disputes(r.ctx, r.desk)
+	all, err := office.Disputes(r.ctx, r.desk)
 	if err != nil {
 		return report.Document{}, err
 	}
