@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 )
 
 // TestBenchScripts runs the scripts of the sample bench. Besides the commands of
@@ -72,7 +73,7 @@ func raiseDispute(ts *testscript.TestScript, _ bool, args []string) {
 	var number terminal.TicketNumber
 	ts.Check(number.UnmarshalText([]byte(args[0])))
 	atHouseBook(ts, func(ctx context.Context, d *scalehouse.Desk) error {
-		_, err := scalehouse.RaiseDispute(ctx, d, dispute.Raised{Ticket: int64(number), By: "Cobb Hollow Farm", About: "moisture", Claim: "it was drier"})
+		_, err := disputes.Raise(ctx, d, dispute.Raised{Ticket: int64(number), By: "Cobb Hollow Farm", About: "moisture", Claim: "it was drier"})
 		return err
 	})
 }

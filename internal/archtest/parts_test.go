@@ -15,7 +15,7 @@ var belongsTo = map[string][]string{
 	"github.com/BurntSushi/toml":    {"internal/tomlfile", "internal/scalelink", "internal/ratefiles"},
 	"github.com/pelletier/go-toml":  {"internal/tomlfile"},
 	"database/sql":                  {"internal/book/sqlite"},
-	"github.com/jackc/pgx/v5":       {"internal/book/postgres"},
+	"github.com/jackc/pgx/v5":       {"internal/book/postgres", "internal/headoffice/central", "internal/headoffice/officetest"},
 	"modernc.org/sqlite":            {"internal/book/sqlite"},
 	"github.com/boombuler/barcode":  {"internal/scaleticket/barcode"},
 	"go.bug.st/serial":              {"internal/scalelink"},

@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/internal/scalehouse/housetest"
 )
 
@@ -24,7 +25,7 @@ func everything(t *testing.T) *scene {
 	s.At("2026-10-02 08:00")
 	id := s.Arrive(52000)
 	s.Probe(id, "Shelf A1")
-	_, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: 4, By: "Ada Field", About: "moisture", Claim: "too high"})
+	_, err := disputes.Raise(ctx, s.Desk, dispute.Raised{Ticket: 4, By: "Ada Field", About: "moisture", Claim: "too high"})
 	must(t, err)
 	must(t, scalehouse.SaveDraft(s.Desk, scalehouse.DraftOfLoad, "", map[string]string{"grower": "Ada"}))
 	s.Verify()

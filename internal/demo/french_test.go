@@ -13,9 +13,11 @@ import (
 	"tenthpoint/internal/i18n/unsaid"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/examiner"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/schedules"
@@ -72,7 +74,7 @@ func (r reader) daysAndRegisters(d *scalehouse.Desk) {
 		must(r.t, err)
 		r.document(paper)
 	}
-	registers, err := office.Registers(ctx, d, from, to)
+	registers, err := examiner.Registers(ctx, d, from, to)
 	must(r.t, err)
 	for _, one := range registers {
 		r.document(one.Paper)
@@ -80,7 +82,7 @@ func (r reader) daysAndRegisters(d *scalehouse.Desk) {
 	position, err := office.PositionPaper(ctx, d, from, to)
 	must(r.t, err)
 	r.document(position)
-	set, err := office.Examine(ctx, d, to.AddDays(-2), to, report.Page{}, nil)
+	set, err := examiner.Papers(ctx, d, to.AddDays(-2), to, report.Page{}, nil)
 	must(r.t, err)
 	for _, f := range set {
 		if strings.HasSuffix(f.Name, ".txt") || strings.HasSuffix(f.Name, ".csv") {
@@ -167,7 +169,7 @@ func disputed(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book, n int) {
 		return r.Phase != string(load.Ticketed) || r.Direction != string(load.Inbound)
 	})
 	day := d.Today()
-	id, err := scalehouse.RaiseDispute(ctx, d, dispute.Raised{Ticket: rows[n].Ticket, By: "Owen Tarrant", About: "moisture", Claim: "hot", Day: day, Rule: "canada"})
+	id, err := disputes.Raise(ctx, d, dispute.Raised{Ticket: rows[n].Ticket, By: "Owen Tarrant", About: "moisture", Claim: "hot", Day: day, Rule: "canada"})
 	must(t, err)
 	steps := []dispute.Fact{
 		dispute.Sent{Sample: "S-1", SealedBy: Manager, Witness: Clerk, Airtight: true, To: Tester, Day: day},
@@ -175,7 +177,7 @@ func disputed(t *testing.T, d *scalehouse.Desk, kept *sqlite.Book, n int) {
 		dispute.Decided{Decision: "hot", Stands: true, Day: day},
 	}
 	for _, f := range steps[:[]int{0, 1, 3}[n]] {
-		must(t, scalehouse.ContinueDispute(ctx, d, id, f))
+		must(t, disputes.Continue(ctx, d, id, f))
 	}
 }
 

@@ -6,7 +6,7 @@ import (
 
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/instruments"
 )
 
 // dialID is the old dial meter in the corner of the bench. Its charts are the
@@ -40,7 +40,7 @@ const checkEvery = 7
 func (s *season) setUpMeters(ctx context.Context) error {
 	c := newChance(s.Seed, ofMeters)
 	for _, m := range meters() {
-		if err := scalehouse.SetMeter(ctx, s.desk, m); err != nil {
+		if err := instruments.SetMeter(ctx, s.desk, m); err != nil {
 			return err
 		}
 		for _, before := range checked[m.ID] {
@@ -60,7 +60,7 @@ func startMeters(ctx context.Context, s *season, day quantity.Date) error {
 	c := newChance(s.Seed+uint64(s.first.DaysUntil(day)), ofStarts)
 	for _, m := range meters() {
 		temperature := c.about(6600, 7000)
-		err := scalehouse.StartMeter(ctx, s.desk, meter.StartCheck{
+		err := instruments.StartMeter(ctx, s.desk, meter.StartCheck{
 			Day: day, Meter: m.ID, By: Tester, Battery: true, Mark: true,
 			Weight: quantity.Int(250, quantity.Gram), Balance: figure(25_000+10*c.about(-2, 2), quantity.Gram),
 			Thermometer: figure(temperature, quantity.Fahrenheit), Other: figure(temperature+c.about(-60, 60), quantity.Fahrenheit),
@@ -107,7 +107,7 @@ func (s *season) checkMeter(ctx context.Context, c *chance, m meter.Meter, day q
 			crop = "soybeans"
 		}
 		oven += c.between(-30, 30)
-		err := scalehouse.CheckMeter(ctx, s.desk, meter.Check{
+		err := instruments.CheckMeter(ctx, s.desk, meter.Check{
 			Day: day, Meter: m.ID, Calibration: m.Calibration, Crop: crop, Name: fmt.Sprintf("R%d", i+1), By: Tester,
 			Reference: figure(oven, quantity.Percent), Reading: figure(oven+meterError(c), quantity.Percent),
 			Sample: figure(c.about(6400, 7600), quantity.Fahrenheit),

@@ -3,14 +3,14 @@ package office
 import (
 	"bytes"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"encoding/json"
 	"strings"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/keyring"
 	"tenthpoint/internal/message"
@@ -34,6 +34,8 @@ type DayClosed struct {
 	// Pinned says that the sheet prints the head of the book, which is this fact. Sheets closed by
 	// earlier versions print as before.
 	Pinned bool `json:"pinned,omitempty"`
+	// Metric says that the sheet prints test weights in kg/hL beside those in lb/bu.
+	Metric bool `json:"metric,omitempty"`
 }
 
 // Kind names the fact in the journal.
@@ -105,7 +107,7 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	if err != nil {
 		return daysheet.Sheet{}, err
 	}
-	if f.Example, err = isExample(ctx, d, f.Tickets); err != nil {
+	if f.Example, err = IsExample(ctx, d, f.Tickets); err != nil {
 		return daysheet.Sheet{}, err
 	}
 	if !isClosed {
@@ -118,7 +120,7 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	if err != nil {
 		return sheet, message.Errorf("the sheet of %s cannot be held against the one that was closed: %w", day, err)
 	}
-	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Engine: closed.Engine}
+	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Engine: closed.Engine, Metric: closed.Metric}
 	if closed.Pinned {
 		closing.Head = journal.HeadOf(fact).OnPaper()
 		by, err := keyring.Over(ctx, d.Reader(), fact.Seq)
@@ -165,7 +167,7 @@ func sheetUpTo(ctx context.Context, d Desk, seq int64, closed DayClosed) (s days
 	if err != nil {
 		return s, "", err
 	}
-	if f.Example, err = isExample(ctx, d, f.Tickets); err != nil {
+	if f.Example, err = IsExample(ctx, d, f.Tickets); err != nil {
 		return s, "", err
 	}
 	f.Notes = closed.Notes
@@ -236,8 +238,7 @@ func SheetHash(s daysheet.Sheet, by settle.Engine) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	sum := sha256.Sum256([]byte(text))
-	return hex.EncodeToString(sum[:]), nil
+	return digest.Of(text), nil
 }
 
 // DayFacts reads the input of a day's sheet, except its notes.
@@ -248,7 +249,7 @@ func DayFacts(d Desk, l DayLists, day quantity.Date) (daysheet.Facts, error) {
 		return f, err
 	}
 	for _, r := range rows {
-		t, err := sheetTicket(d, r)
+		t, err := SheetTicket(d, r)
 		if err != nil {
 			return f, err
 		}
@@ -286,7 +287,7 @@ func positionBefore(l DayLists, day quantity.Date) (daysheet.Position, error) {
 	}
 	var out daysheet.Position
 	for _, r := range rows {
-		out = append(out, daysheet.Stock{Commodity: r.Commodity, Name: commodityName(r.Commodity), Bin: r.Bin, Weight: r.Weight})
+		out = append(out, daysheet.Stock{Commodity: r.Commodity, Name: grain.NameOf(r.Commodity), Bin: r.Bin, Weight: r.Weight})
 	}
 	return out, nil
 }

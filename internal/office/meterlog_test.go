@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/scalehouse/instruments"
 )
 
 func TestMeterLogAndPaper(t *testing.T) {
@@ -45,7 +46,7 @@ func TestMeterLogAndPaper(t *testing.T) {
 func TestBiasGrainByGrain(t *testing.T) {
 	s := housetest.BenchScene(t)
 	must(t, s.Check("2026-09-17", "15.0", "15.3"))
-	must(t, scalehouse.CheckMeter(ctx, s.Desk, meter.Check{
+	must(t, instruments.CheckMeter(ctx, s.Desk, meter.Check{
 		Meter: "bench-1", Crop: "soybeans", Name: "R9",
 		Reference: quantity.Of("12.0", quantity.Percent), Reading: quantity.Of("11.6", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit),
 	}))
@@ -76,7 +77,7 @@ func TestOfficialLimitIsAHint(t *testing.T) {
 
 func TestMetersDueWorstFirst(t *testing.T) {
 	s := housetest.BenchScene(t).As(housetest.Manager)
-	must(t, scalehouse.SetMeter(ctx, s.Desk, meter.Meter{ID: "bench-0", Model: "Example direct meter", Method: meter.Direct, Calibration: "1"}))
+	must(t, instruments.SetMeter(ctx, s.Desk, meter.Meter{ID: "bench-0", Model: "Example direct meter", Method: meter.Direct, Calibration: "1"}))
 	if due, err := office.MetersDue(ctx, s.Desk); err != nil || len(due) != 1 || due[0].Meter.ID != "bench-0" || due[0].Standing.State != meter.Never {
 		t.Errorf("today due: %+v, %v", due, err)
 	}

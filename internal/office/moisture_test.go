@@ -6,8 +6,8 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -32,5 +32,5 @@ func TestMeterLog(t *testing.T) {
 	if bias.N != 1 || bias.Mean == nil {
 		t.Errorf("one check gives %+v", bias)
 	}
-	refused(t, scalehouse.CheckMeter(ctx, s.Desk, meter.Check{Meter: "none", Calibration: "x", Crop: "corn", Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}), "no meter")
+	refused(t, instruments.CheckMeter(ctx, s.Desk, meter.Check{Meter: "none", Calibration: "x", Crop: "corn", Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}), "no meter")
 }

@@ -45,12 +45,3 @@ type Desk interface {
 	// HeadText is a head as it is noted outside the book, signed where this computer has a key.
 	HeadText(journal.Head) string
 }
-
-// commodityName is a commodity for people; one that is not known here keeps its
-// id.
-func commodityName(id string) string {
-	if c, err := grain.ByID(id); err == nil {
-		return c.Name
-	}
-	return id
-}

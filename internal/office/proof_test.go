@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/worksheet"
 )
@@ -186,7 +187,7 @@ func TestDisputeAcrossAChangeOfEdition(t *testing.T) {
 	s.UseRates(readRates(t, nextCorn))
 	s.At("2027-02-10 10:00")
 	s.As(housetest.Manager).Answered()
-	id, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "rates", Claim: "handling was 0.8 % last time"})
+	id, err := disputes.Raise(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "rates", Claim: "handling was 0.8 % last time"})
 	must(t, err)
 	after := s.Proof(number, office.ProofOptions{})
 	if before.Settlement.Sheet.Digest() != after.Settlement.Sheet.Digest() {
@@ -278,7 +279,7 @@ func TestDisputesDue(t *testing.T) {
 	s.At("2026-10-02 09:00")
 	s.Ticket()
 	for _, n := range []int64{2, 1} {
-		_, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: n, By: "Ada Field", About: "moisture", Claim: "it was drier"})
+		_, err := disputes.Raise(ctx, s.Desk, dispute.Raised{Ticket: n, By: "Ada Field", About: "moisture", Claim: "it was drier"})
 		must(t, err)
 	}
 	due, err := office.DisputesDue(ctx, s.Desk)
@@ -287,7 +288,7 @@ func TestDisputesDue(t *testing.T) {
 		t.Errorf("due: %+v", due)
 	}
 	s.As(housetest.Manager)
-	must(t, scalehouse.ContinueDispute(ctx, s.Desk, due[0].ID, dispute.Decided{Decision: "the retained sample was lost; the ticket stands", Stands: true, Day: housetest.Oct2}))
+	must(t, disputes.Continue(ctx, s.Desk, due[0].ID, dispute.Decided{Decision: "the retained sample was lost; the ticket stands", Stands: true, Day: housetest.Oct2}))
 	if due, err = office.DisputesDue(ctx, s.Desk); err != nil || len(due) != 1 {
 		t.Errorf("due: %+v %v", due, err)
 	}

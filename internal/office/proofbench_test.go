@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/scalehouse/instruments"
 )
 
 // replicates are three dial readings of one sample.
@@ -54,7 +55,7 @@ func TestProofTellsTheBench(t *testing.T) {
 	}
 	// The meter is checked again and fails: the proof shows its status on the day.
 	s.At("2026-10-20 10:00")
-	must(t, scalehouse.CheckMeter(ctx, s.Desk, meter.Check{Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R2",
+	must(t, instruments.CheckMeter(ctx, s.Desk, meter.Check{Meter: "bench-1", Calibration: "A-2025", Crop: "corn", Name: "R2",
 		Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("19.0", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}))
 	if again := explanation.Compose(s.Proof(number, office.ProofOptions{})).Text(200); again != text {
 		t.Error("the proof changed with a later check of the meter")

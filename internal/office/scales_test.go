@@ -9,17 +9,18 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/internal/truckscale"
 )
 
 // The state of a scale is on the sheet of the day, as it was that day.
 func TestScaleStateOnTheDaySheet(t *testing.T) {
 	s := housetest.New(t).As(housetest.Manager)
-	must(t, scalehouse.LogScale(ctx, s.Desk, "1", truckscale.Certificate{Number: "C-118", Until: quantity.MustDate("2027-05-03"), Seals: "40117"}))
-	must(t, scalehouse.LogScale(ctx, s.Desk, "1", truckscale.Weighed{Known: housetest.Lb(20_000), Shown: housetest.Lb(20_020), Weights: "20 test weights"}))
-	must(t, scalehouse.LogScale(ctx, s.Desk, "1", truckscale.Zeroed{Shown: housetest.Lb(0)}))
+	must(t, instruments.LogScale(ctx, s.Desk, "1", truckscale.Certificate{Number: "C-118", Until: quantity.MustDate("2027-05-03"), Seals: "40117"}))
+	must(t, instruments.LogScale(ctx, s.Desk, "1", truckscale.Weighed{Known: housetest.Lb(20_000), Shown: housetest.Lb(20_020), Weights: "20 test weights"}))
+	must(t, instruments.LogScale(ctx, s.Desk, "1", truckscale.Zeroed{Shown: housetest.Lb(0)}))
 	must(t, scalehouse.CloseDay(ctx, s.Desk, s.Today(), ""))
-	must(t, scalehouse.LogScale(ctx, s.Desk, "1", truckscale.Service{Out: true, Reason: "struck by lightning"}))
+	must(t, instruments.LogScale(ctx, s.Desk, "1", truckscale.Service{Out: true, Reason: "struck by lightning"}))
 	sheet, err := office.DaySheet(ctx, s.Desk, s.Today())
 	must(t, err)
 	notes := message.Texts("\n", sheet.Notes.Scales).String()

@@ -15,6 +15,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/internal/settle"
 	"tenthpoint/schedules"
 )
@@ -122,8 +123,8 @@ func canadian(s *scene, commodity, class, moisture string) *load.Load {
 // Wheat at 14.2 % is straight in Canada, and dry by common practice.
 func TestDryEnoughByClass(t *testing.T) {
 	s := canadianScene(t)
-	must(t, scalehouse.SetMeter(ctx, s.Desk, meter.Meter{ID: "M1", Model: "Example meter", Method: meter.Direct, Calibration: "1", Tolerance: quantity.Of("0.2", quantity.Point)}))
-	must(t, scalehouse.CheckMeter(ctx, s.Desk, meter.Check{Meter: "M1", Crop: "wheat-hrs", Reference: quantity.Of("14.0", quantity.Percent), Reading: quantity.Of("14.0", quantity.Percent), Sample: quantity.Int(20, quantity.Celsius)}))
+	must(t, instruments.SetMeter(ctx, s.Desk, meter.Meter{ID: "M1", Model: "Example meter", Method: meter.Direct, Calibration: "1", Tolerance: quantity.Of("0.2", quantity.Point)}))
+	must(t, instruments.CheckMeter(ctx, s.Desk, meter.Check{Meter: "M1", Crop: "wheat-hrs", Reference: quantity.Of("14.0", quantity.Percent), Reading: quantity.Of("14.0", quantity.Percent), Sample: quantity.Int(20, quantity.Celsius)}))
 	for _, c := range []struct {
 		moisture, short, class string
 	}{

@@ -88,6 +88,12 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 // do does acts as part of the batch.
 func (w *Batch) do(_ context.Context, acts func(*Batch) error) error { return acts(w) }
 
+// Do does acts where the actor is: in a transaction of their own, or as part of a batch.
+func Do(ctx context.Context, at Actor, acts func(*Batch) error) error { return at.do(ctx, acts) }
+
+// Desk is the desk that a batch works at.
+func (w *Batch) Desk() *Desk { return w.desk }
+
 // renewRows updates the rows of all loads touched, except one where it is named.
 func (w *Batch) renewRows(except string) error {
 	for _, id := range slices.Sorted(maps.Keys(w.touched)) {
@@ -182,6 +188,15 @@ func (w *Batch) append(l *load.Load, f load.Fact) (journal.Fact, error) {
 	return enterFact(w, draft)
 }
 
+// appendFact appends a fact about anything but a load.
+func (w *Batch) appendFact(kind, subject string, f any) (journal.Fact, error) {
+	body, err := journal.Canonical(f)
+	if err != nil {
+		return journal.Fact{}, err
+	}
+	return enterFact(w, w.draft(kind, subject, body))
+}
+
 // act lets a fact happen to a load, if the person may.
 func (w *Batch) act(id string, f load.Fact, may error) error {
 	if may != nil {
@@ -195,8 +210,8 @@ func (w *Batch) act(id string, f load.Fact, may error) error {
 	return err
 }
 
-// businessDay is the day an act counts in: today, or the first open day.
-func (w *Batch) businessDay() (quantity.Date, error) { return w.openDay(w.desk.Today()) }
+// BusinessDay is the day an act counts in: today, or the first open day.
+func (w *Batch) BusinessDay() (quantity.Date, error) { return w.openDay(w.desk.Today()) }
 
 // openDay returns a day, or the first one after the last closed day where that is later. The sheet
 // of a closed day has the position and the ticket number it began with, so nothing may count before
@@ -235,6 +250,18 @@ func TicketIn(w *Batch, number int64) (*load.Load, error) {
 		return nil, err
 	}
 	return l, w.notUnderCorrection(number)
+}
+
+// IssuedIn finds a load by its ticket number inside a batch, whatever became of the ticket since.
+func IssuedIn(w *Batch, number int64) (*load.Load, error) { return w.ticket(number) }
+
+// FactsIn are the facts of a subject as a batch has left them so far.
+func FactsIn(w *Batch, subject string) ([]journal.Fact, error) { return w.tx.FactsOf(subject) }
+
+// AppendIn appends a fact about anything but a load.
+func AppendIn(w *Batch, kind, subject string, f any) error {
+	_, err := w.appendFact(kind, subject, f)
+	return err
 }
 
 // OpenDay is a day as far as anything may still count in it; a closed one is refused.

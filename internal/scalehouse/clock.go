@@ -69,7 +69,7 @@ func CheckClock(ctx context.Context, d *Desk) error {
 // AnswerClock records why the clock is as it is, by whoever is at the scale, and work continues
 // from the time it shows. Where there is no question nothing is written.
 func AnswerClock(ctx context.Context, d *Desk, reason string) error {
-	if err := d.mayWeigh("answer for the clock"); err != nil {
+	if err := d.MayWeigh("answer for the clock"); err != nil {
 		return err
 	}
 	return d.book.Write(ctx, func(tx book.Tx) error {

@@ -4,7 +4,6 @@ import (
 	"context"
 
 	"tenthpoint/internal/daysheet"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -31,7 +30,7 @@ func CloseDay(ctx context.Context, at Actor, day quantity.Date, remark string) e
 		if closed {
 			return message.Refused.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
 		}
-		f := office.DayClosed{Day: day, Remark: remark, Engine: w.desk.engine, Pinned: w.desk.engine.Number() > 1}
+		f := office.DayClosed{Day: day, Remark: remark, Engine: w.desk.engine, Pinned: w.desk.engine.Number() > 1, Metric: w.desk.engine.Number() > 1}
 		if f.Notes, f.Sheet, err = w.evening(day, f.Engine); err != nil {
 			return err
 		}
@@ -56,29 +55,4 @@ func (w *Batch) evening(day quantity.Date, by settle.Engine) (daysheet.Notes, st
 	}
 	sum, err := office.SheetHash(daysheet.Make(f), by)
 	return f.Notes, sum, err
-}
-
-// ExplainDay records why something entered after a day was closed counts on that day or before it,
-// so that its sheet stays as it was closed. For managers, and for books in which earlier versions
-// allowed that.
-func ExplainDay(ctx context.Context, d *Desk, day quantity.Date, reason string) error {
-	if err := d.MayManage("Explaining what came after a day was closed"); err != nil {
-		return err
-	}
-	sheet, err := office.LateSheet(ctx, d, day)
-	if err != nil {
-		return err
-	}
-	f := office.DayExplained{Day: day, Reason: reason, Sheet: sheet}
-	if err := f.Check(); err != nil {
-		return err
-	}
-	body, err := journal.Canonical(f)
-	if err != nil {
-		return err
-	}
-	return d.do(ctx, func(w *Batch) error {
-		_, err := enterFact(w, w.draft(f.Kind(), office.ExplainedSubject(day), body))
-		return err
-	})
 }

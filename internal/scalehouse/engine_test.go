@@ -179,3 +179,20 @@ func TestBookOfAllEnginesIsSound(t *testing.T) {
 	}
 	s.Verify()
 }
+
+// A proof keeps the deadline it was printed with: tickets of the first two engines that of the rule
+// set, later ones that of the house.
+func TestProofKeepsItsDeadline(t *testing.T) {
+	for _, n := range settle.Engines() {
+		s := housetest.New(t)
+		s.SettleBy(n)
+		_, number := s.Ticket()
+		want := "2026-10-05"
+		if n.HasTitles() {
+			want = "2026-10-04"
+		}
+		if f := s.Proof(number, office.ProofOptions{}); f.Due.String() != want {
+			t.Errorf("engine %s: the proof says %s, want %s", n, f.Due, want)
+		}
+	}
+}

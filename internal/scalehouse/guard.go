@@ -14,7 +14,7 @@ import (
 // list. Where the elevator requires a manager, only a manager may answer.
 func Answer(ctx context.Context, at Actor, id, question, reason string) error {
 	return at.do(ctx, func(w *Batch) error {
-		if err := w.desk.mayWeigh("answer a question about a load"); err != nil {
+		if err := w.desk.MayWeigh("answer a question about a load"); err != nil {
 			return err
 		}
 		l, err := w.load(id)

@@ -6,6 +6,7 @@ import (
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/internal/scalehouse/housetest"
 )
 
@@ -30,7 +31,7 @@ func TestClockSetBackLeavesClosedDaysSound(t *testing.T) {
 	_, err = scalehouse.Issue(ctx, s.Desk, corrects)
 	must(t, err)
 	s.Leave("Pit 1", 20000)
-	_, err = scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: 3, By: "Ada Field", About: "moisture", Claim: "too high"})
+	_, err = disputes.Raise(ctx, s.Desk, dispute.Raised{Ticket: 3, By: "Ada Field", About: "moisture", Claim: "too high"})
 	must(t, err)
 	l, err := office.Ticket(ctx, s.Desk, number)
 	must(t, err)

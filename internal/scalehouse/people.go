@@ -56,8 +56,8 @@ func (d *Desk) MayManage(act string) error {
 	return message.Refused.Errorf("%s is for a manager; %s is signed in as %s. Ask a manager to sign in", act, d.who.Name, d.who.Role)
 }
 
-// mayWeigh returns an error that names the act, unless someone who may weigh is signed in.
-func (d *Desk) mayWeigh(act string) error {
+// MayWeigh returns an error that names the act, unless someone who may weigh is signed in.
+func (d *Desk) MayWeigh(act string) error {
 	switch d.who.Role {
 	case elevator.Clerk, elevator.Manager:
 		return nil
@@ -67,8 +67,8 @@ func (d *Desk) mayWeigh(act string) error {
 	return message.Refused.Errorf("%s is signed in as %s and may not %s. Ask a clerk or a manager", d.who.Name, d.who.Role, act)
 }
 
-// maySample only requires that somebody is signed in.
-func maySample(d *Desk) error { return d.somebody("write down a sample") }
+// MaySample only requires that somebody is signed in.
+func MaySample(d *Desk) error { return d.somebody("write down a sample") }
 
 // somebody returns an error that names the act, unless someone is signed in.
 func (d *Desk) somebody(act string) error {

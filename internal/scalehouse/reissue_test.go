@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/internal/scalehouse/housetest"
 )
 
@@ -152,9 +153,9 @@ func TestVoidAndReissuedOnOneDay(t *testing.T) {
 // void ticket holds it, and the ticket in its place decides the dispute.
 func TestReissueCarriesSampleAndDispute(t *testing.T) {
 	s := housetest.New(t)
-	_, number := ticketWithSample(s)
+	_, number := housetest.TicketWithSample(s)
 	s.As(housetest.Manager)
-	raised, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "weight", Claim: "it was more"})
+	raised, err := disputes.Raise(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "weight", Claim: "it was more"})
 	must(t, err)
 	must(t, scalehouse.Void(ctx, s.Desk, number, "torn"))
 	turned, err := scalehouse.Reissue(ctx, s.Desk, number, "torn")
@@ -189,8 +190,8 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 		}
 	}
 	_, stranger := s.Ticket()
-	refused(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: stranger, Day: s.Today()}), "does not correct ticket 1")
-	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: decided, Day: s.Today()}))
+	refused(t, disputes.Continue(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: stranger, Day: s.Today()}), "does not correct ticket 1")
+	must(t, disputes.Continue(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: decided, Day: s.Today()}))
 	must(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"))
 	if due := due(s, "2026-10-09"); due != "" {
 		t.Errorf("discarded once, due again: %q", due)

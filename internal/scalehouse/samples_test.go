@@ -5,11 +5,11 @@ import (
 	"testing"
 
 	"tenthpoint/internal/dispute"
-	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/internal/scalehouse/housetest"
 )
 
@@ -107,9 +107,9 @@ func TestSamplesOfOneNumber(t *testing.T) {
 // ticket holds it.
 func TestDisputesHoldSamples(t *testing.T) {
 	s := housetest.New(t)
-	id, number := ticketWithSample(s)
+	id, number := housetest.TicketWithSample(s)
 	s.As(housetest.Manager)
-	raised, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "moisture", Claim: "it was drier"})
+	raised, err := disputes.Raise(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "moisture", Claim: "it was drier"})
 	must(t, err)
 	again, err := scalehouse.Correct(ctx, s.Desk, number, "tested again")
 	must(t, err)
@@ -122,9 +122,9 @@ func TestDisputesHoldSamples(t *testing.T) {
 	must(t, err)
 	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, again), "held for dispute D1")
 
-	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: housetest.Manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
-	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.6 %"}))
-	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "settled on the result", Corrected: corrected, Day: s.Today()}))
+	must(t, disputes.Continue(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: housetest.Manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
+	must(t, disputes.Continue(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.6 %"}))
+	must(t, disputes.Continue(ctx, s.Desk, raised, dispute.Decided{Decision: "settled on the result", Corrected: corrected, Day: s.Today()}))
 	if due := due(s, "2026-10-09"); due != "S1 of "+id+" on Shelf A1" {
 		t.Errorf("decided; due is %q", due)
 	}
@@ -135,37 +135,23 @@ func TestDisputesHoldSamples(t *testing.T) {
 	s.Verify()
 }
 
-// ticketWithSample issues a ticket whose sample is on the shelf.
-func ticketWithSample(s *scene) (id string, number int64) {
-	s.T.Helper()
-	id = s.Arrive(52300)
-	s.Probe(id, "Shelf A1")
-	sample := s.Load(id).Sample
-	sample.Moisture = housetest.SampleOf("18.0").Moisture
-	must(s.T, scalehouse.RecordSample(ctx, s.Desk, id, sample))
-	s.Weigh(id, load.Tare, 24300)
-	number, err := scalehouse.Issue(ctx, s.Desk, id)
-	must(s.T, err)
-	return id, number
-}
-
 // A dispute about a moisture is not settled on a ticket that still has the moisture in
 // dispute, though the laboratory found another.
 func TestDecisionIsHeldAgainstItsTicket(t *testing.T) {
 	s := housetest.New(t)
-	_, number := ticketWithSample(s) // 18.0 %
+	_, number := housetest.TicketWithSample(s) // 18.0 %
 	s.As(housetest.Manager)
-	raised, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "moisture", Claim: "it was drier"})
+	raised, err := disputes.Raise(ctx, s.Desk, dispute.Raised{Ticket: number, By: "Ada Field", About: "moisture", Claim: "it was drier"})
 	must(t, err)
-	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: housetest.Manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
+	must(t, disputes.Continue(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: housetest.Manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
 	figure := quantity.Of("17.4", quantity.Percent)
-	must(t, scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.4 %", Figure: &figure}))
+	must(t, disputes.Continue(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.4 %", Figure: &figure}))
 	again, err := scalehouse.Correct(ctx, s.Desk, number, "settled on the result")
 	must(t, err)
 	same, err := scalehouse.Issue(ctx, s.Desk, again)
 	must(t, err)
 	decide := func(number int64) error {
-		return scalehouse.ContinueDispute(ctx, s.Desk, raised, dispute.Decided{Decision: "settled on 17.4", Corrected: number, Day: s.Today()})
+		return disputes.Continue(ctx, s.Desk, raised, dispute.Decided{Decision: "settled on 17.4", Corrected: number, Day: s.Today()})
 	}
 	refused(t, decide(same), "has the moisture 18 %")
 	third, err := scalehouse.Correct(ctx, s.Desk, same, "the moisture was not corrected")

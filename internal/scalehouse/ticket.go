@@ -8,6 +8,8 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/slipcode"
 )
 
 // Issue settles a load and gives its ticket the next number. A load that
@@ -15,7 +17,7 @@ import (
 // a load reissues learns its number there.
 func Issue(ctx context.Context, at Actor, id string) (int64, error) {
 	return result(ctx, at, func(w *Batch) (int64, error) {
-		if err := w.desk.mayWeigh("issue a ticket"); err != nil {
+		if err := w.desk.MayWeigh("issue a ticket"); err != nil {
 			return 0, err
 		}
 		l, err := w.load(id)
@@ -70,7 +72,7 @@ func (w *Batch) settle(l *load.Load) error {
 }
 
 func (w *Batch) number(l *load.Load) (int64, error) {
-	day, err := w.businessDay()
+	day, err := w.BusinessDay()
 	if err != nil {
 		return 0, err
 	}
@@ -87,7 +89,7 @@ func (w *Batch) numberOn(l *load.Load, day quantity.Date) (int64, error) {
 	if err != nil {
 		return 0, err
 	}
-	if _, err := w.append(l, load.Issued{Number: number, Weigher: w.desk.who.Name, Day: day, Onward: onward}); err != nil {
+	if _, err := w.append(l, load.Issued{Number: number, Weigher: w.desk.who.Name, Day: day, Onward: onward, SlipCode: slipCode(w.desk.engine)}); err != nil {
 		return 0, err
 	}
 	w.tickets[number] = l.ID
@@ -100,6 +102,15 @@ func (w *Batch) numberOn(l *load.Load, day quantity.Date) (int64, error) {
 	}
 	_, err = w.append(old, supersede(l, day))
 	return number, err
+}
+
+// slipCode is the format of the code on a ticket's slip: tickets of the first engines are from before
+// slips carried their facts.
+func slipCode(by settle.Engine) int64 {
+	if by < settle.Current {
+		return 0
+	}
+	return slipcode.Format
 }
 
 // supersede returns the fact that a ticket was replaced by another.
@@ -137,7 +148,7 @@ func Void(ctx context.Context, at Actor, number int64, reason string) error {
 		if err != nil {
 			return err
 		}
-		day, err := w.businessDay()
+		day, err := w.BusinessDay()
 		if err != nil {
 			return err
 		}

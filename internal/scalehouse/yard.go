@@ -6,6 +6,8 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/truckscale"
 )
 
 // OpenLoad records a truck that has come, and returns the load's id. What is known of it may be
@@ -17,11 +19,11 @@ func OpenLoad(ctx context.Context, at Actor, details load.Details) (string, erro
 }
 
 func (w *Batch) open(f load.Opened) (string, error) {
-	if err := w.desk.mayWeigh("open a load"); err != nil {
+	if err := w.desk.MayWeigh("open a load"); err != nil {
 		return "", err
 	}
 	if f.Details.Day.IsZero() {
-		day, err := w.businessDay()
+		day, err := w.BusinessDay()
 		if err != nil {
 			return "", err
 		}
@@ -40,14 +42,14 @@ func (w *Batch) open(f load.Opened) (string, error) {
 // Amend changes the details of a load before its ticket.
 func Amend(ctx context.Context, at Actor, id string, details load.Details) error {
 	return at.do(ctx, func(w *Batch) error {
-		return w.act(id, load.Amended{Details: details}, w.desk.mayWeigh("change a load"))
+		return w.act(id, load.Amended{Details: details}, w.desk.MayWeigh("change a load"))
 	})
 }
 
 // Weigh records a weight. A weight typed by hand says so and why.
 func Weigh(ctx context.Context, at Actor, id string, weighing load.Weighing) error {
 	return at.do(ctx, func(w *Batch) error {
-		if err := w.desk.mayWeigh("weigh"); err != nil {
+		if err := w.desk.MayWeigh("weigh"); err != nil {
 			return err
 		}
 		if weighing.Scale == "" && len(w.desk.profile.Scales) > 0 {
@@ -86,7 +88,7 @@ func RecordSample(ctx context.Context, at Actor, id string, s load.Sample) error
 		if err != nil {
 			return err
 		}
-		return w.act(id, load.Sampled{Sample: s}, maySample(w.desk))
+		return w.act(id, load.Sampled{Sample: s}, MaySample(w.desk))
 	})
 }
 
@@ -100,17 +102,39 @@ func Accept(ctx context.Context, at Actor, id, limit, reason string) error {
 // Withdraw takes back a load that was never weighed, such as one written down for the wrong truck.
 func Withdraw(ctx context.Context, at Actor, id string) error {
 	return at.do(ctx, func(w *Batch) error {
-		return w.act(id, load.Withdrawn{}, w.desk.mayWeigh("withdraw a load"))
+		return w.act(id, load.Withdrawn{}, w.desk.MayWeigh("withdraw a load"))
 	})
 }
 
 // Refuse turns a load away.
 func Refuse(ctx context.Context, at Actor, id, reason string) error {
 	return at.do(ctx, func(w *Batch) error {
-		day, err := w.businessDay()
+		day, err := w.BusinessDay()
 		if err != nil {
 			return err
 		}
-		return w.act(id, load.Refused{Reason: reason, Day: day}, w.desk.mayWeigh("refuse a load"))
+		return w.act(id, load.Refused{Reason: reason, Day: day}, w.desk.MayWeigh("refuse a load"))
 	})
+}
+
+// inService refuses a weight from a scale that is out of service. A stored tare was
+// taken before.
+func inService(w *Batch, weighing load.Weighing) error {
+	if weighing.Source == load.StoredTare {
+		return nil
+	}
+	rows, err := w.tx.Records(truckscale.Service{}.Kind())
+	if err != nil {
+		return err
+	}
+	all, err := office.ReadRecords[truckscale.Service](rows)
+	if err != nil {
+		return err
+	}
+	for _, s := range all {
+		if s.Scale == weighing.Scale && s.Out {
+			return message.Refused.Errorf("scale %s is out of service since %s: %v. No weight is taken from it; a manager puts it back", s.Scale, s.Day, s.Reason)
+		}
+	}
+	return nil
 }

@@ -9,8 +9,10 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// brokenFrames is how many frames are damaged for each profile.
-var brokenFrames = flag.Int("broken", 20_000, "how many broken frames TestABrokenFrameIsNeverAWeight reads for each profile")
+var (
+	brokenFrames = flag.Int("broken", 35_000, "how many broken frames TestABrokenFrameIsNeverAWeight reads for each profile")
+	brokenSeed   = flag.Uint64("broken-seed", 14, "what is broken is drawn from")
+)
 
 // breaks are what a wire does to a frame.
 var breaks = []func(r *rand.Rand, frame []byte) []byte{
@@ -67,7 +69,7 @@ func TestABrokenFrameIsNeverAWeight(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			line := &stream{draw: rand.New(rand.NewPCG(14, 7)), frame: c.frame, weight: 76820, left: *brokenFrames}
+			line := &stream{draw: rand.New(rand.NewPCG(*brokenSeed, 7)), frame: c.frame, weight: 76820, left: *brokenFrames}
 			in, judge := newFrames(line, c.profile), newRest(c.rule, scale.Division)
 			taken, wrong := 0, 0
 			for {

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/ask"
@@ -39,7 +39,7 @@ func AskRaise(f *session.Session, ticket int64, then func()) {
 		},
 		Then: func(values map[string]string) {
 			n, _ := session.Number(values["ticket"])
-			id, err := scalehouse.RaiseDispute(context.Background(), f.Desk, dispute.Raised{
+			id, err := disputes.Raise(context.Background(), f.Desk, dispute.Raised{
 				Ticket: n, By: strings.TrimSpace(values["by"]), About: values["about"], Claim: strings.TrimSpace(values["claim"]), Official: values["official"] == model.TickOn,
 			})
 			if err != nil {
@@ -90,7 +90,7 @@ func (d *Disputes) Raise() { AskRaise(d.session, 0, d.Refresh) }
 
 // goOn writes the next fact of the chosen dispute down.
 func (d *Disputes) goOn(f dispute.Fact, said string) {
-	if err := scalehouse.ContinueDispute(context.Background(), d.session.Desk, d.chosen, f); err != nil {
+	if err := disputes.Continue(context.Background(), d.session.Desk, d.chosen, f); err != nil {
 		d.session.Fail(err)
 		return
 	}
@@ -226,7 +226,7 @@ func (d *Disputes) AskDecide() {
 }
 
 func (d *Disputes) decide(one dispute.Dispute, who string, f dispute.Decided) {
-	err := d.session.As(who, func() error { return scalehouse.ContinueDispute(context.Background(), d.session.Desk, one.ID, f) })
+	err := d.session.As(who, func() error { return disputes.Continue(context.Background(), d.session.Desk, one.ID, f) })
 	if err != nil {
 		d.session.Fail(err)
 		return

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/internal/truckscale"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -193,7 +193,7 @@ func readEntry(in session.Language, s elevator.Scale, kind string, values map[st
 
 // write stores an entry, in a manager's name where it needs one.
 func (l *ScaleLogs) write(s elevator.Scale, f truckscale.Fact, manager string) {
-	act := func() error { return scalehouse.LogScale(context.Background(), l.session.Desk, s.ID, f) }
+	act := func() error { return instruments.LogScale(context.Background(), l.session.Desk, s.ID, f) }
 	var err error
 	if manager == "" {
 		err = act()

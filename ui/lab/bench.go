@@ -18,7 +18,7 @@ import (
 // of a sample are kept until they are written to its load, even while another is current.
 type Bench struct {
 	session *session.Session
-	tools   *instruments
+	tools   *testTools
 	loads   queue
 	samples map[string]*SampleTest // by load; "" is grain without a load
 	current *SampleTest
@@ -29,7 +29,7 @@ type Bench struct {
 // NewBench restores the bench from before the program stopped, with the tests that were not
 // recorded. Without any, no load is chosen.
 func NewBench(f *session.Session) *Bench {
-	b := &Bench{session: f, tools: &instruments{session: f}, samples: map[string]*SampleTest{}, drafts: draftKeeper{f}}
+	b := &Bench{session: f, tools: &testTools{session: f}, samples: map[string]*SampleTest{}, drafts: draftKeeper{f}}
 	b.readBook()
 	b.current = b.sample("")
 	b.restoreSamples()

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/ask"
@@ -182,7 +182,7 @@ func (m round) temperatureField() quantity.Field {
 }
 
 func (m round) save(checks []meter.Check) {
-	if err := scalehouse.CheckMeter(context.Background(), m.session.Desk, checks...); err != nil {
+	if err := instruments.CheckMeter(context.Background(), m.session.Desk, checks...); err != nil {
 		m.session.Fail(err)
 		return
 	}
@@ -243,7 +243,7 @@ func (m withdrawal) withdraw(meterID string, values map[string]string) {
 	seq, err := strconv.Atoi(values["check"])
 	if err == nil {
 		err = m.session.As(values["who"], func() error {
-			return scalehouse.WithdrawCheck(context.Background(), m.session.Desk, meterID, seq, values["reason"])
+			return instruments.WithdrawCheck(context.Background(), m.session.Desk, meterID, seq, values["reason"])
 		})
 	}
 	if err != nil {

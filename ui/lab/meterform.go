@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -105,7 +105,7 @@ func (m *Meters) readMeter(was meter.Meter, values map[string]string) (meter.Met
 }
 
 func (m *Meters) setMeter(meter meter.Meter) {
-	if err := scalehouse.SetMeter(context.Background(), m.session.Desk, meter); err != nil {
+	if err := instruments.SetMeter(context.Background(), m.session.Desk, meter); err != nil {
 		m.session.Fail(err)
 		return
 	}

@@ -17,7 +17,7 @@ import (
 
 // nextTest is the test being typed: how its texts were parsed, and its warnings before it is made.
 type nextTest struct {
-	tools    *instruments
+	tools    *testTools
 	texts    texts
 	crop     string
 	reading  moisture.Reading
@@ -28,7 +28,7 @@ type nextTest struct {
 
 // readNext reads the texts of test seq of a crop. The other results are the load's:
 // some charts go by its test weight.
-func readNext(tools *instruments, t texts, crop string, seq int, results []load.Finding) nextTest {
+func readNext(tools *testTools, t texts, crop string, seq int, results []load.Finding) nextTest {
 	n := nextTest{tools: tools, texts: t, crop: crop, readings: map[string]string{}, messages: session.FieldMessages{}}
 	n.reading = moisture.Reading{
 		Seq: seq, Method: t.method(), Crop: crop, Day: tools.session.Desk.Today(), Tester: tools.session.Desk.Who().Name,

@@ -17,7 +17,7 @@ import (
 // for the next one.
 type SampleTest struct {
 	session *session.Session
-	tools   *instruments
+	tools   *testTools
 	load    *load.Load     // nil for grain without a load
 	form    *yard.LoadForm // the load's other results; nil without a load
 	typed   texts
@@ -27,7 +27,7 @@ type SampleTest struct {
 }
 
 // newSampleTest starts from the book: tests recorded for the load can be added to.
-func newSampleTest(tools *instruments, l *load.Load) *SampleTest {
+func newSampleTest(tools *testTools, l *load.Load) *SampleTest {
 	s := &SampleTest{session: tools.session, tools: tools, typed: texts{}}
 	s.offerUsual()
 	if l != nil {

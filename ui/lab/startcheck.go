@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -97,7 +97,7 @@ func (s starter) read(meterID string, values map[string]string) (meter.StartChec
 
 // write records the check and shows its result; it reports whether it is recorded.
 func (s starter) write(c meter.StartCheck) bool {
-	if err := scalehouse.StartMeter(context.Background(), s.session.Desk, c); err != nil {
+	if err := instruments.StartMeter(context.Background(), s.session.Desk, c); err != nil {
 		s.session.Fail(err)
 		return false
 	}

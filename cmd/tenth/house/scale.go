@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/internal/truckscale"
 )
 
@@ -57,7 +57,7 @@ func (f scaleFlags) write(t *terminal.Terminal, named string, entryOf func(eleva
 		if err != nil {
 			return err
 		}
-		if err := scalehouse.LogScale(p, p.Desk, scale.ID, fact); err != nil {
+		if err := instruments.LogScale(p, p.Desk, scale.ID, fact); err != nil {
 			return err
 		}
 		return tellScale(p, scale.ID)

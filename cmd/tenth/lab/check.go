@@ -13,7 +13,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/instruments"
 )
 
 // benchCheck records a check of a meter.
@@ -46,7 +46,7 @@ func (c benchCheck) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		if err := scalehouse.CheckMeter(p, p.Desk, check); err != nil {
+		if err := instruments.CheckMeter(p, p.Desk, check); err != nil {
 			return err
 		}
 		m, err := office.MeterByID(p, p.Desk, c.Meter)
@@ -124,7 +124,7 @@ func (c benchWithdraw) Run(t *terminal.Terminal) error {
 				c.Check = standing[len(standing)-1].Seq
 			}
 		}
-		if err := scalehouse.WithdrawCheck(p, p.Desk, id, c.Check, c.Reason); err != nil {
+		if err := instruments.WithdrawCheck(p, p.Desk, id, c.Check, c.Reason); err != nil {
 			return err
 		}
 		m, err := office.MeterByID(p, p.Desk, id)

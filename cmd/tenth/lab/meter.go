@@ -13,7 +13,7 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/instruments"
 )
 
 // benchMeter enters a moisture meter.
@@ -49,7 +49,7 @@ func (c benchMeter) Run(t *terminal.Terminal) error {
 		if err := c.apply(&m); err != nil {
 			return err
 		}
-		if err := scalehouse.SetMeter(p, p.Desk, m); err != nil {
+		if err := instruments.SetMeter(p, p.Desk, m); err != nil {
 			return err
 		}
 		p.Say("%s is written down, calibration %s.", capital(m.Name()), m.Calibration)

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/instruments"
 )
 
 // benchStart writes the check of a meter before the first test of a day down.
@@ -40,7 +40,7 @@ func (c benchStart) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		if err := scalehouse.StartMeter(p, p.Desk, check); err != nil {
+		if err := instruments.StartMeter(p, p.Desk, check); err != nil {
 			return err
 		}
 		setup, err := office.BenchSetup(p, p.Desk)

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 )
 
 // Dispute are the commands of disputes about tickets.
@@ -51,7 +51,7 @@ func (disputeRaise) Help() string {
 
 func (c disputeRaise) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
-		id, err := scalehouse.RaiseDispute(p, p.Desk, dispute.Raised{Ticket: int64(c.Ticket), By: c.By, About: c.About, Claim: c.Claim, Official: c.Official})
+		id, err := disputes.Raise(p, p.Desk, dispute.Raised{Ticket: int64(c.Ticket), By: c.By, About: c.About, Claim: c.Claim, Official: c.Official})
 		if err != nil {
 			return err
 		}
@@ -170,7 +170,7 @@ func (c disputeDecide) Run(t *terminal.Terminal) error {
 
 // goOn appends the next fact of a dispute and prints its status.
 func goOn(p *terminal.Session, id string, f dispute.Fact) error {
-	if err := scalehouse.ContinueDispute(p, p.Desk, id, f); err != nil {
+	if err := disputes.Continue(p, p.Desk, id, f); err != nil {
 		return err
 	}
 	one, err := office.DisputeByID(p, p.Desk, id)

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/book/sqlite/faultdisk"
 	"tenthpoint/internal/journal"
 )
 
@@ -118,23 +119,24 @@ var everyFault = flag.Int("every-fault", 4, "let every so manieth call to the di
 
 // eachFault works at a copy of a book once for every call to the disk, which fails,
 // and hands on what was then wrong.
-func eachFault(t *testing.T, how fault, after func(d *faultDisk, call int), found func(call int, wrong []string)) {
+func eachFault(t *testing.T, how faultdisk.Fault, forgets bool, after func(d *faultdisk.Disk, call int), found func(call int, wrong []string)) {
 	t.Helper()
 	whole := someBook(t)
-	d := newFaultDisk(t)
+	d := faultdisk.New(t)
+	d.Forgets = forgets
 	for call, reached := 1, true; reached; call += *everyFault {
 		path := filepath.Join(t.TempDir(), "house.book")
 		if err := os.WriteFile(path, whole, 0o644); err != nil {
 			t.Fatal(err)
 		}
 		c := &clerk{next: 4}
-		d.fails(call, how)
+		d.Fail(call, how)
 		c.work(path, 3)
-		reached = d.calls >= call
+		reached = d.Calls() >= call
 		if after != nil {
 			after(d, call)
 		}
-		d.fails(0, once)
+		d.Fail(0, faultdisk.Once)
 		found(call, c.missing(path))
 		if !reached && (len(c.acknowledged) != 6 || call < 50) {
 			t.Errorf("%d calls came to the disk, and without a fault %d of 6 facts were acknowledged", call-1, len(c.acknowledged))
@@ -152,21 +154,21 @@ func nothingIsWrong(t *testing.T) func(int, []string) {
 
 // A call to the disk that fails once, whichever, loses nothing that was acknowledged.
 func TestEachCallToTheDiskMayFail(t *testing.T) {
-	eachFault(t, once, nil, nothingIsWrong(t))
+	eachFault(t, faultdisk.Once, false, nil, nothingIsWrong(t))
 }
 
 // Nor does a disk that is full from some call on.
 func TestTheDiskMayBeFullFromAnyCall(t *testing.T) {
-	eachFault(t, full, nil, nothingIsWrong(t))
+	eachFault(t, faultdisk.Full, false, nil, nothingIsWrong(t))
 }
 
 // Nor does the power, whenever it goes, with what was not synced gone or torn.
 func TestThePowerMayGoAtAnyCall(t *testing.T) {
-	eachFault(t, powerCut, torn(t), nothingIsWrong(t))
+	eachFault(t, faultdisk.Death, false, torn(t), nothingIsWrong(t))
 }
 
-func torn(t *testing.T) func(*faultDisk, int) {
-	return func(d *faultDisk, call int) { d.afterPowerCut(t, rand.New(rand.NewPCG(uint64(call), *faultSeed))) }
+func torn(t *testing.T) func(*faultdisk.Disk, int) {
+	return func(d *faultdisk.Disk, call int) { d.AfterPowerCut(t, rand.New(rand.NewPCG(uint64(call), *faultSeed))) }
 }
 
 var faultSeed = flag.Uint64("fault-seed", 14, "what is torn at a power cut is drawn from")
@@ -174,10 +176,8 @@ var faultSeed = flag.Uint64("fault-seed", 14, "what is torn at a power cut is dr
 // A disk that syncs nothing does lose what was acknowledged, and that is seen: else the
 // tests above would show nothing.
 func TestADiskThatNeverSyncsIsFound(t *testing.T) {
-	neverSyncs = true
-	defer func() { neverSyncs = false }()
 	seen := 0
-	eachFault(t, powerCut, torn(t), func(_ int, wrong []string) {
+	eachFault(t, faultdisk.Death, true, torn(t), func(_ int, wrong []string) {
 		if len(wrong) > 0 {
 			seen++
 		}

@@ -9,6 +9,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/book/sqlite/faultdisk"
 	"tenthpoint/internal/message"
 )
 
@@ -51,7 +52,7 @@ func TestABookThatIsGoneKeepsNothingAndIsSaved(t *testing.T) {
 
 // A full disk is told as long as it is full.
 func TestAFullDiskIsToldUntilThereIsRoom(t *testing.T) {
-	d := newFaultDisk(t)
+	d := faultdisk.New(t)
 	b, err := Open(filepath.Join(t.TempDir(), "house.book"), book.Options{Create: true})
 	must(t, err)
 	defer b.Close()
@@ -59,11 +60,11 @@ func TestAFullDiskIsToldUntilThereIsRoom(t *testing.T) {
 		return b.Write(ctx, func(tx book.Tx) error { _, err := tx.Append(draft(1)); return err })
 	}
 	must(t, enter())
-	d.fails(1, full)
+	d.Fail(1, faultdisk.Full)
 	if enter() == nil || b.Trouble() == nil {
 		t.Errorf("on a full disk the book says %v", b.Trouble())
 	}
-	d.fails(0, once)
+	d.Fail(0, faultdisk.Once)
 	must(t, enter())
 	must(t, b.Trouble())
 }

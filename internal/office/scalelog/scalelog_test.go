@@ -8,8 +8,8 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/internal/truckscale"
 )
 
@@ -28,7 +28,7 @@ func logged(t *testing.T) (truckscale.Log, elevator.Profile) {
 		truckscale.Compared{Other: "2", Shown: housetest.Lb(60_000), OtherShown: housetest.Lb(59_980), What: "truck 7"},
 		truckscale.Service{Out: true, Reason: "struck by lightning"},
 	} {
-		housetest.Must(t, scalehouse.LogScale(ctx, s.Desk, "1", entry))
+		housetest.Must(t, instruments.LogScale(ctx, s.Desk, "1", entry))
 	}
 	log, err := scalelog.Read(ctx, s.Desk, "1")
 	housetest.Must(t, err)

@@ -13,7 +13,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper/pdf/pdfwords"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 )
 
 var update = flag.Bool("update", false, "write the golden papers anew")
@@ -21,7 +21,7 @@ var update = flag.Bool("update", false, "write the golden papers anew")
 // Golden compares a text with the one kept under testdata.
 func Golden(t *testing.T, name, got string) {
 	t.Helper()
-	path := filepath.Join("..", "..", "testdata", "daysheet", name)
+	path := filepath.Join(testdata(t), "daysheet", name)
 	if *update {
 		Must(t, os.MkdirAll(filepath.Dir(path), 0o755))
 		Must(t, os.WriteFile(path, []byte(got), 0o644))
@@ -31,6 +31,20 @@ func Golden(t *testing.T, name, got string) {
 	if string(want) != got {
 		t.Errorf("%s is not what is composed now; got:\n%s", path, got)
 	}
+}
+
+// testdata is the folder of goldens at the root of the repository, from wherever a test runs.
+func testdata(t *testing.T) string {
+	t.Helper()
+	root, err := os.Getwd()
+	Must(t, err)
+	for up := ""; root != up; up, root = root, filepath.Dir(root) {
+		if _, err := os.Stat(filepath.Join(root, "go.mod")); err == nil {
+			return filepath.Join(root, "testdata")
+		}
+	}
+	t.Fatal("the test does not run in the repository")
+	return ""
 }
 
 // PDF sets a paper.
@@ -67,7 +81,7 @@ func (s *Scene) Proof(number int64, o office.ProofOptions) explanation.Facts {
 // Raised raises a dispute and returns it with what is said of it.
 func (s *Scene) Raised(ticket int64, about string, official bool) (dispute.Dispute, string) {
 	s.T.Helper()
-	id, err := scalehouse.RaiseDispute(ctx, s.Desk, dispute.Raised{Ticket: ticket, By: "Ada Field", About: about, Claim: "16.8 at home", Official: official})
+	id, err := disputes.Raise(ctx, s.Desk, dispute.Raised{Ticket: ticket, By: "Ada Field", About: about, Claim: "16.8 at home", Official: official})
 	Must(s.T, err)
 	one, err := office.DisputeByID(ctx, s.Desk, id)
 	Must(s.T, err)

@@ -8,7 +8,7 @@ import (
 
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/disputes"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session/sessiontest"
 )
@@ -84,7 +84,7 @@ func TestSampleIsHeldForADispute(t *testing.T) {
 	s.Refresh()
 	i := slices.IndexFunc(s.kept, func(k office.Retained) bool { return k.TicketNo > 0 })
 	k := s.kept[i]
-	_, err := scalehouse.RaiseDispute(t.Context(), r.Session.Desk, dispute.Raised{Ticket: k.TicketNo, By: "the grower", About: "moisture", Claim: "it was dry"})
+	_, err := disputes.Raise(t.Context(), r.Session.Desk, dispute.Raised{Ticket: k.TicketNo, By: "the grower", About: "moisture", Claim: "it was dry"})
 	sessiontest.Must(t, err)
 	s.Refresh()
 	s.Choose(k.Load)
