@@ -57,6 +57,7 @@ type commands struct {
 	Account    day.Account    `cmd:"" group:"evening" help:"Show a grower's account."`
 	Examine    day.Examine    `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
 	Payment    money.Payment  `cmd:"" group:"evening" help:"What was paid on settlement sheets, and what is still to be paid."`
+	Ledger     money.Ledger   `cmd:"" group:"evening" help:"Settlement sheets and payments as postings for the accountant."`
 	Sheet      money.Sheet    `cmd:"" group:"evening" help:"Settlement sheets: what a grower is paid for tickets, with every line worked out."`
 
 	Settle sums.Settle `cmd:"" group:"sums" help:"Settle a load without a book: figures in, working out."`

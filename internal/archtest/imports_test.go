@@ -13,7 +13,7 @@ var core = inside(
 	"message", "i18n", "fault", "textwrap", "flatjson", "digest", "quantity", "tomlfile", "dated", "worksheet",
 	"law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
-	"title", "deadline", "tariff", "levy", "paysheet", "settle", "slipcode",
+	"title", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "slipcode",
 	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
 	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing",
 )
@@ -59,9 +59,11 @@ var mayImport = map[string][]string{
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), ruleKinds),
 	"internal/tariff":         inside("title", "quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // storage, service and interest, as dated editions
 	"internal/deadline":       inside("quantity", "tomlfile", "law", "message"),                                     // days the law gives after a ticket
-	"internal/title":          inside("quantity", "tomlfile", "law"),                                                // whose grain it is, and under what
-	"internal/levy":           inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"),          // deductions for others, as dated files
-	"internal/paysheet":       inside("quantity", "worksheet", "title", "tariff", "levy"),                           // what a grower is paid for tickets
+	"internal/spelled":        inside("quantity"),
+	"internal/ledger":         inside("quantity", "tomlfile", "message", "grain", "paysheet"),
+	"internal/title":          inside("quantity", "tomlfile", "law"),                                       // whose grain it is, and under what
+	"internal/levy":           inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // deductions for others, as dated files
+	"internal/paysheet":       inside("quantity", "worksheet", "title", "tariff", "levy"),                  // what a grower is paid for tickets
 	"internal/settle":         slices.Concat(inside("title", "quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
 	"internal/rates/shrink":   ruleKind(),
@@ -144,10 +146,10 @@ var mayImport = map[string][]string{
 	"internal/paper/pdf/pdfwords":     {}, // for tests: the words of a paper
 	"internal/daysheet":               slices.Concat(core, inside("report")),
 	"internal/explanation":            slices.Concat(core, inside("report")),
-	"internal/scalelink":              inside("quantity", "elevator"), // the limits of a scale
-	"internal/atomicfile":             {},                             // files that appear whole or not at all
+	"internal/scalelink":              inside("quantity", "elevator", "tomlfile"), // the limits of a scale
+	"internal/atomicfile":             {},                                         // files that appear whole or not at all
 	"internal/printing":               inside("atomicfile"),
-	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
+	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist")),
 	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
@@ -210,15 +212,15 @@ var mayImport = map[string][]string{
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
 	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
-	"cmd/tenth/day":      command(),
+	"cmd/tenth/day":      command("internal/atomicfile"),
 	"cmd/tenth/bins":     command(),
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),
 	"cmd/tenth/keep":     command(),
 	"cmd/tenth/money":    command(),
 	"cmd/tenth/rates":    command(),
-	"cmd/tenth/book":     command("internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
-	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                          // what tenth says of itself
+	"cmd/tenth/book":     command("internal/atomicfile", "internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                 // what tenth says of itself
 
 	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
