@@ -189,19 +189,20 @@ var mayImport = map[string][]string{
 	"ui/listdetail": slices.Concat(inside("paper"), []string{"ui/model", "ui/shell"}, widgetPackages), // a list with the detail of the row chosen
 
 	// The areas of the window, each with its presenter and its screens.
-	"ui/yard":       area("ui/yard/board"),
-	"ui/yard/board": slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}), // the list of trucks
-	"ui/lab":        area("ui/yard", "ui/lab/shelf"),                                        // a sample's other results are typed on the form of its load
-	"ui/lab/shelf":  area(),                                                                 // the samples kept
-	"ui/tickets":    area(),
-	"ui/disputes":   area(),
-	"ui/bins":       area(),
-	"ui/day":        area(),
-	"ui/rates":      area(),
-	"ui/growers":    area(),
-	"ui/equipment":  area("internal/keyring"),
-	"ui/setup":      area(),
-	"ui/desktop":    slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
+	"ui/yard":            area("ui/yard/board", "ui/yard/loadfields"),
+	"ui/yard/loadfields": slices.Concat(core, []string{"ui/model", "ui/session"}),                // the fields of a load on its form
+	"ui/yard/board":      slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}), // the list of trucks
+	"ui/lab":             area("ui/yard", "ui/lab/shelf"),                                        // a sample's other results are typed on the form of its load
+	"ui/lab/shelf":       area(),                                                                 // the samples kept
+	"ui/tickets":         area(),
+	"ui/disputes":        area(),
+	"ui/bins":            area(),
+	"ui/day":             area(),
+	"ui/rates":           area(),
+	"ui/growers":         area(),
+	"ui/equipment":       area("internal/keyring"),
+	"ui/setup":           area(),
+	"ui/desktop":         slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo", "version"),
 		widgetPackages, []string{"ui/yard", "schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
