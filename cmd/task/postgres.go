@@ -7,6 +7,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"tenthpoint/cmd/task/toolchain"
@@ -16,8 +17,17 @@ import (
 var onPostgres = []string{"./internal/book/postgres", "./internal/headoffice/..."}
 
 // postgresChore runs the test suite of the book on a temporary PostgreSQL server, which lives in a
-// temporary folder and listens only on a socket in it. Flags are passed on to `go test`.
+// temporary folder and listens only on a socket in it. Packages named are tested alone; flags are
+// passed on to `go test`.
 func postgresChore(args []string) (err error) {
+	named := 0
+	for named < len(args) && strings.HasPrefix(args[named], "./") {
+		named++
+	}
+	packages, args := args[:named], args[named:]
+	if named == 0 {
+		packages = onPostgres
+	}
 	programs, err := postgresPrograms()
 	if err != nil {
 		return err
@@ -33,7 +43,7 @@ func postgresChore(args []string) (err error) {
 	}
 	defer func() { err = errors.Join(err, s.stop()) }()
 	env := append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, toolchain.WithoutCgo...)
-	return toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, args, onPostgres)...).Run()
+	return toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, packages, args)...).Run()
 }
 
 // postgresPrograms returns the folder of PostgreSQL's programs: the newest version in Debian's

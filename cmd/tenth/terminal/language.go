@@ -61,6 +61,9 @@ func SpokenLanguage(args []string, own bool) (rest []string, in *message.Printer
 	return args, nil, false, nil
 }
 
+// Languages are the codes of the languages there are.
+func Languages() []string { return i18n.Codes() }
+
 // Language is the printer of one of the languages there are.
 func Language(code string) (*message.Printer, error) {
 	if !i18n.Known(code) {
