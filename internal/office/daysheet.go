@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/keyring"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -33,6 +34,8 @@ type DayClosed struct {
 	// Pinned says that the sheet prints the head of the book, which is this fact. Sheets closed by
 	// earlier versions print as before.
 	Pinned bool `json:"pinned,omitempty"`
+	// Metric says that the sheet prints test weights in kg/hL beside those in lb/bu.
+	Metric bool `json:"metric,omitempty"`
 }
 
 // Kind names the fact in the journal.
@@ -117,9 +120,14 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	if err != nil {
 		return sheet, message.Errorf("the sheet of %s cannot be held against the one that was closed: %w", day, err)
 	}
-	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Engine: closed.Engine}
+	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Engine: closed.Engine, Metric: closed.Metric}
 	if closed.Pinned {
 		closing.Head = journal.HeadOf(fact).OnPaper()
+		by, err := keyring.Over(ctx, d.Reader(), fact.Seq)
+		if err != nil {
+			return sheet, err
+		}
+		closing.Vouched = by.WithNote()
 	}
 	if closed.Sheet != "" && closed.Sheet != again {
 		sheet, err = closedBefore(ctx, d, fact, closed, closing, sheet, again)

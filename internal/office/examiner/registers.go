@@ -3,11 +3,13 @@ package examiner
 import (
 	"context"
 	"encoding/json"
+	"slices"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -88,7 +90,8 @@ func (r *registrar) tickets() (report.Document, error) {
 	return daysheet.TicketRegister(r.desk.Profile(), r.period, all, r.example), err
 }
 
-// complete adds to tickets what the read models lack: the owners' parts and the inspector's grade.
+// complete adds to tickets what the read models lack: the owners' parts, the inspector's grade, and
+// the moisture that a protein is stated at.
 func (r *registrar) complete(all []daysheet.Ticket) error {
 	for i := range all {
 		l, err := office.Load(r.ctx, r.desk, all[i].Load)
@@ -96,8 +99,30 @@ func (r *registrar) complete(all []daysheet.Ticket) error {
 			return err
 		}
 		all[i].Grade, all[i].Parts = l.Sample.Grade, office.OwnersParts(l)
+		if all[i].ProteinBasis, err = r.proteinBasis(l); err != nil {
+			return err
+		}
 	}
 	return nil
+}
+
+// proteinBasis is empty for a load without protein, or whose law names no basis.
+func (r *registrar) proteinBasis(l *load.Load) (message.Text, error) {
+	if !slices.ContainsFunc(l.Sample.Findings, func(f load.Finding) bool { return f.Factor == grain.Protein }) {
+		return message.Text{}, nil
+	}
+	tables, err := office.TablesFor(r.ctx, r.desk, l)
+	if err != nil {
+		return message.Text{}, err
+	}
+	c, err := tables.ByID(l.Details.Commodity)
+	if err != nil {
+		return message.Text{}, err
+	}
+	if f, has := c.Factor(grain.Protein); has && f.HasBasis() {
+		return f.BasisText(), nil
+	}
+	return message.Text{}, nil
 }
 
 func (r *registrar) voids() (report.Document, error) {

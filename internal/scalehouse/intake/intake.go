@@ -6,6 +6,7 @@ import (
 	"context"
 
 	"tenthpoint/internal/digest"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/imports"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
@@ -122,9 +123,9 @@ func takeRows(ctx context.Context, w *scalehouse.Batch, t List, progress func(do
 				taken++
 			}
 		case row.Grower != nil:
-			taken, err = taken+1, scalehouse.SetGrower(ctx, w, *row.Grower)
+			taken, err = taken+1, scalehouse.AmendGrower(ctx, w, row.Grower.ID, func(was elevator.Grower) elevator.Grower { return t.GrowerOnto(was, *row.Grower) })
 		case row.Truck != nil:
-			taken, err = taken+1, scalehouse.SetTruck(ctx, w, *row.Truck)
+			taken, err = taken+1, scalehouse.AmendTruck(ctx, w, row.Truck.ID, func(was elevator.Truck) elevator.Truck { return t.TruckOnto(was, *row.Truck) })
 		}
 		if err != nil {
 			return 0, 0, message.Errorf("line %d of %s: %w", t.Rows[i].Line, t.Name, err)
