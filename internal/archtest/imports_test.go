@@ -29,11 +29,7 @@ var rooms = inside(
 )
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-<<<<<<< HEAD
-var devices = inside("book", "book/engines", "book/place", "scalelink", "printing", "atomicfile")
-=======
-var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile", "keyfile")
->>>>>>> main
+var devices = inside("book", "book/engines", "book/place", "scalelink", "printing", "atomicfile", "keyfile")
 
 // everywhere lists the packages that every package may import: errors and names are messages, and a
 // text is known by its digest.
@@ -155,13 +151,8 @@ var mayImport = map[string][]string{
 	"internal/scalelink":              inside("quantity", "elevator", "tomlfile"), // the limits of a scale
 	"internal/atomicfile":             {},                                         // files that appear whole or not at all
 	"internal/printing":               inside("atomicfile"),
-<<<<<<< HEAD
-	"internal/ratefiles":              slices.Concat(inside("book/place", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
-	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist")),
-=======
-	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
+	"internal/ratefiles":              slices.Concat(inside("book/place", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
->>>>>>> main
 	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
 	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")), // production by farm
@@ -169,15 +160,9 @@ var mayImport = map[string][]string{
 	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
 	"internal/office/terms":           slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
 	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),   // what falls due
-<<<<<<< HEAD
-	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money")),
-	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit")),
-	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
-=======
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring")),
-	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
->>>>>>> main
+	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                         // the acts on what a house measures with
@@ -225,11 +210,7 @@ var mayImport = map[string][]string{
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
 	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
-<<<<<<< HEAD
-	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "book/place", "printing", "atomicfile", "textsearch")),
-=======
-	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch", "keyfile")),
->>>>>>> main
+	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "book/place", "printing", "atomicfile", "textsearch", "keyfile")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
 	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard

@@ -8,11 +8,8 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/engines"
-<<<<<<< HEAD
 	"tenthpoint/internal/book/place"
-=======
 	"tenthpoint/internal/keyfile"
->>>>>>> main
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
@@ -120,15 +117,11 @@ func (f BookFlags) WithBook(t *Terminal, how book.Options, who string, act func(
 			err = closed
 		}
 	}()
-<<<<<<< HEAD
 	clock, err := engines.Clock(t, book, t.Clock)
 	if err != nil {
 		return err
 	}
-	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: clock, Place: t.Place})
-=======
-	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Key: ComputerKey(t), Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: t.Clock, Place: t.Place})
->>>>>>> main
+	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Key: ComputerKey(t), Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: clock, Place: t.Place})
 	if err != nil {
 		return err
 	}
