@@ -84,6 +84,7 @@ type commands struct {
 	Verify book.Verify `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
 	Backup book.Backup `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
 	Import book.Import `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
+	LetIn  book.LetIn  `cmd:"" group:"book" help:"Let a user of a server into a book."`
 	Demo   book.Demo   `cmd:"" group:"book" help:"Make the book of an invented elevator."`
 
 	Manual     program.Manual     `cmd:"" group:"program" help:"Write the manual page of all commands."`
