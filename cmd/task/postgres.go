@@ -14,7 +14,7 @@ import (
 )
 
 // onPostgres are the packages whose tests need a server.
-var onPostgres = []string{"./internal/book/postgres", "./internal/headoffice/..."}
+var onPostgres = []string{"./internal/book/postgres", "./internal/book/engines", "./internal/headoffice/..."}
 
 // postgresChore runs the test suite of the book on a temporary PostgreSQL server, which lives in a
 // temporary folder and listens only on a socket in it. Packages named are tested alone; flags are

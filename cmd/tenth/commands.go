@@ -11,6 +11,7 @@ import (
 	"tenthpoint/cmd/tenth/day"
 	"tenthpoint/cmd/tenth/house"
 	"tenthpoint/cmd/tenth/keep"
+	"tenthpoint/cmd/tenth/keys"
 	"tenthpoint/cmd/tenth/lab"
 	"tenthpoint/cmd/tenth/money"
 	"tenthpoint/cmd/tenth/program"
@@ -71,6 +72,7 @@ type commands struct {
 	Person   house.Person   `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
 	Price    house.Price    `cmd:"" group:"house" help:"Post the price of a grain for the day, or list the posted ones."`
+	Key      keys.Key       `cmd:"" group:"house" help:"The keys that sign tickets and the book: of this computer, and of the house."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
 	Levy     money.Levy     `cmd:"" group:"house" help:"What is deducted for others: checkoffs and funds."`
 	Tariff   money.Tariff   `cmd:"" group:"house" help:"Read, check, try and compare what is posted for storage and charges."`
@@ -82,6 +84,7 @@ type commands struct {
 	Verify book.Verify `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
 	Backup book.Backup `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
 	Import book.Import `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
+	LetIn  book.LetIn  `cmd:"" group:"book" help:"Let a user of a server into a book."`
 	Demo   book.Demo   `cmd:"" group:"book" help:"Make the book of an invented elevator."`
 
 	Manual     program.Manual     `cmd:"" group:"program" help:"Write the manual page of all commands."`
