@@ -12,8 +12,11 @@ import (
 	"tenthpoint/cmd/task/toolchain"
 )
 
-// onPostgres are the packages whose tests need a server.
-var onPostgres = []string{"./internal/book/postgres", "./internal/headoffice/..."}
+// onPostgres are the tests that need a server.
+var onPostgres = [][]string{
+	{"./internal/book/postgres", "./internal/headoffice/..."},
+	{"-run", "TestOfficeScripts", "./cmd/tenth"},
+}
 
 // postgresChore runs the test suite of the book on a temporary PostgreSQL server, which lives in a
 // temporary folder and listens only on a socket in it. Flags are passed on to `go test`.
@@ -33,7 +36,10 @@ func postgresChore(args []string) (err error) {
 	}
 	defer func() { err = errors.Join(err, s.stop()) }()
 	env := append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, toolchain.WithoutCgo...)
-	return toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, args, onPostgres)...).Run()
+	for _, tests := range onPostgres {
+		err = errors.Join(err, toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, args, tests)...).Run())
+	}
+	return err
 }
 
 // postgresPrograms returns the folder of PostgreSQL's programs: the newest version in Debian's

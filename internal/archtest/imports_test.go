@@ -90,10 +90,13 @@ var mayImport = map[string][]string{
 	"internal/entry/moving": inside("entry", "quantity", "bin", "bin/shape"), // what is typed of a movement of grain
 
 	// The head office and the sites that send to it.
-	"internal/headoffice":            inside("journal"),                                     // how chains travel
-	"internal/headoffice/central":    inside("headoffice", "journal"),                       // the office's side, in PostgreSQL
-	"internal/headoffice/transfer":   inside("headoffice", "journal", "book"),               // the site's side
-	"internal/headoffice/officetest": inside("headoffice", "headoffice/central", "journal"), // for tests: an office and bad lines to it
+	"internal/headoffice":            inside("journal", "signing"),                                                                // how chains travel
+	"internal/headoffice/central":    inside("headoffice", "journal"),                                                             // the office's side, in PostgreSQL
+	"internal/headoffice/transfer":   inside("headoffice", "journal", "book"),                                                     // the site's side
+	"internal/headoffice/mirror":     slices.Concat(core, inside("book", "office", "scalehouse/intake", "headoffice", "signing")), // a site's book made again
+	"internal/headoffice/copies":     inside("book", "book/engines", "headoffice", "headoffice/mirror", "journal", "atomicfile"),  // the books of sites, kept at the office
+	"internal/headoffice/across":     inside("daysheet", "quantity"),                                                              // what several sites have, added up
+	"internal/headoffice/officetest": inside("headoffice", "headoffice/central", "journal"),                                       // for tests: an office and bad lines to it
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
@@ -184,20 +187,21 @@ var mayImport = map[string][]string{
 
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
-	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
-	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch")),
-	"cmd/tenth/yard":     command(),
-	"cmd/tenth/lab":      command("schedules"),
-	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
-	"cmd/tenth/day":      command(),
-	"cmd/tenth/bins":     command(),
-	"cmd/tenth/sums":     command("internal/atomicfile"),
-	"cmd/tenth/house":    command(),
-	"cmd/tenth/keep":     command(),
-	"cmd/tenth/money":    command(),
-	"cmd/tenth/rates":    command(),
-	"cmd/tenth/book":     command("internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
-	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                          // what tenth says of itself
+	"cmd/tenth":            slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
+	"cmd/tenth/terminal":   slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch")),
+	"cmd/tenth/yard":       command(),
+	"cmd/tenth/lab":        command("schedules"),
+	"cmd/tenth/tickets":    command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
+	"cmd/tenth/day":        command(),
+	"cmd/tenth/bins":       command(),
+	"cmd/tenth/sums":       command("internal/atomicfile"),
+	"cmd/tenth/house":      command(),
+	"cmd/tenth/keep":       command(),
+	"cmd/tenth/money":      command(),
+	"cmd/tenth/rates":      command(),
+	"cmd/tenth/book":       command("internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/headoffice": command("cmd/tenth/tickets", "internal/atomicfile", "internal/version", "internal/headoffice", "internal/headoffice/central", "internal/headoffice/transfer", "internal/headoffice/copies", "internal/headoffice/across"),
+	"cmd/tenth/program":    {"cmd/tenth/terminal", "internal/version"}, // what tenth says of itself
 
 	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
@@ -214,7 +218,7 @@ func area(more ...string) []string {
 }
 
 // commands are the groups of commands of the terminal program.
-var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/program"}
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/headoffice", "cmd/tenth/program"}
 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.
