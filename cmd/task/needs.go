@@ -37,6 +37,7 @@ var windowNeeds = []need{
 // paperNeeds are the requirements of reading and rendering a PDF.
 var paperNeeds = []need{
 	{"pdftotext and pdftoppm, which read a PDF", "poppler-utils", both(command("pdftotext"), command("pdftoppm"))},
+	{"zbarimg, which reads the square on a slip", "zbar-tools", command("zbarimg")},
 }
 
 // command looks for a program on the search path.

@@ -7,20 +7,27 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"tenthpoint/cmd/task/toolchain"
 )
 
-// onPostgres are the tests that need a server.
-var onPostgres = [][]string{
-	{"./internal/book/postgres", "./internal/headoffice/..."},
-	{"-run", "TestOfficeScripts", "./cmd/tenth"},
-}
+// onPostgres are the packages whose tests need a server, scriptsOnPostgres the scripts of commands that do.
+var (
+	onPostgres        = []string{"./internal/book/postgres", "./internal/headoffice/..."}
+	scriptsOnPostgres = []string{"-run", "TestOfficeScripts", "./cmd/tenth"}
+)
 
 // postgresChore runs the test suite of the book on a temporary PostgreSQL server, which lives in a
-// temporary folder and listens only on a socket in it. Flags are passed on to `go test`.
+// temporary folder and listens only on a socket in it. Packages named are tested alone; flags are
+// passed on to `go test`.
 func postgresChore(args []string) (err error) {
+	named := 0
+	for named < len(args) && strings.HasPrefix(args[named], "./") {
+		named++
+	}
+	packages, args := args[:named], args[named:]
 	programs, err := postgresPrograms()
 	if err != nil {
 		return err
@@ -36,10 +43,13 @@ func postgresChore(args []string) (err error) {
 	}
 	defer func() { err = errors.Join(err, s.stop()) }()
 	env := append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, toolchain.WithoutCgo...)
-	for _, tests := range onPostgres {
-		err = errors.Join(err, toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, args, tests)...).Run())
+	tests := func(what []string) error {
+		return toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, what, args)...).Run()
 	}
-	return err
+	if named > 0 {
+		return tests(packages)
+	}
+	return errors.Join(tests(onPostgres), tests(scriptsOnPostgres))
 }
 
 // postgresPrograms returns the folder of PostgreSQL's programs: the newest version in Debian's

@@ -54,9 +54,11 @@ type commands struct {
 	Position   day.Position   `cmd:"" group:"evening" help:"Show what is in the house."`
 	Production day.Production `cmd:"" group:"evening" help:"Show what single farms and fields have delivered, and whose it is."`
 	Undecided  day.Undecided  `cmd:"" group:"evening" help:"List grain of which nobody has said what becomes of it, with its age and its day."`
+	Due        day.Due        `cmd:"" group:"evening" help:"List what falls due: grain to be decided, contracts, payments, free storage, samples, disputes."`
 	Account    day.Account    `cmd:"" group:"evening" help:"Show a grower's account."`
 	Examine    day.Examine    `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
 	Payment    money.Payment  `cmd:"" group:"evening" help:"What was paid on settlement sheets, and what is still to be paid."`
+	Ledger     money.Ledger   `cmd:"" group:"evening" help:"Settlement sheets and payments as postings for the accountant."`
 	Sheet      money.Sheet    `cmd:"" group:"evening" help:"Settlement sheets: what a grower is paid for tickets, with every line worked out."`
 
 	Settle sums.Settle `cmd:"" group:"sums" help:"Settle a load without a book: figures in, working out."`

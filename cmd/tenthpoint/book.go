@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"time"
 
+	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/message"
@@ -83,7 +84,7 @@ func newDemo(ctx context.Context, report func(done, total int)) (path string, er
 		cache = os.TempDir()
 	}
 	root := filepath.Join(cache, "tenthpoint")
-	if err := os.MkdirAll(root, 0o755); err != nil {
+	if err := atomicfile.MakeFolder(root); err != nil {
 		return "", message.Storage.Errorf("the folder for the demo book cannot be made: %w", err)
 	}
 	folder, err := os.MkdirTemp(root, "demo-")

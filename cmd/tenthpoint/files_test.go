@@ -4,7 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
-	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/examiner"
 	"testing"
 )
 
@@ -48,7 +48,7 @@ func TestExportsStayInTheirFolder(t *testing.T) {
 // A set of files has a folder of its own; one that is there is never written into.
 func TestSetsHaveFoldersOfTheirOwn(t *testing.T) {
 	e := newExports(filepath.Join(t.TempDir(), "house.book"))
-	set := []office.File{{Name: "registers/tickets.csv", Bytes: []byte("1")}, {Name: office.HashesFile, Bytes: []byte("2")}}
+	set := []examiner.File{{Name: "registers/tickets.csv", Bytes: []byte("1")}, {Name: examiner.HashesFile, Bytes: []byte("2")}}
 	first, err := e.SaveSet(context.Background(), "examiner", set)
 	if err != nil {
 		t.Fatal(err)

@@ -9,19 +9,31 @@ import (
 
 // The core, innermost first. It has no clock, files, network, randomness,
 // logging or window: the same facts always give the same figures.
-var core = inside("message", "i18n", "fault", "textwrap", "flatjson", "quantity", "tomlfile", "dated", "worksheet", "law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount", "moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness", "title", "tariff", "levy", "paysheet", "settle", "bin/shape", "bin", "position", "elevator", "contract", "journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "truckscale", "signing")
+var core = inside(
+	"message", "i18n", "fault", "textwrap", "flatjson", "digest", "quantity", "tomlfile", "dated", "worksheet",
+	"law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
+	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
+	"title", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "slipcode",
+	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
+	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing",
+)
 
 // papers are the documents made from what the core has worked out.
 var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
-var rooms = inside("scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/instruments", "scalehouse/disputes", "office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/growing", "audit", "ratefiles")
+var rooms = inside(
+	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/instruments", "scalehouse/disputes",
+	"office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/duelist", "office/growing", "office/examiner",
+	"audit", "ratefiles",
+)
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
 var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile")
 
-// everywhere lists the packages that every package may import: errors and names are messages.
-var everywhere = inside("message")
+// everywhere lists the packages that every package may import: errors and names are messages, and a
+// text is known by its digest.
+var everywhere = inside("message", "digest")
 
 // mayImport lists for every package which packages of this repository it may import. Anything not
 // listed is refused: a new package is entered here first, which is the moment to think about its
@@ -34,6 +46,7 @@ var mayImport = map[string][]string{
 
 	"internal/i18n/unsaid": inside("i18n"), // for tests: what was left in English
 
+	"internal/digest":         {}, // the hash of a text
 	"internal/fault":          {},
 	"internal/textwrap":       inside("quantity"), // text into lines
 	"internal/flatjson":       {},                 // flat objects of a book, read fast
@@ -45,15 +58,20 @@ var mayImport = map[string][]string{
 	"internal/dated":          inside("quantity", "tomlfile"), // editions for a period, held against each other
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), ruleKinds),
 	"internal/tariff":         inside("title", "quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // storage, service and interest, as dated editions
-	"internal/title":          inside("quantity", "tomlfile", "law"),                                                // whose grain it is, and under what
-	"internal/levy":           inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"),          // deductions for others, as dated files
-	"internal/paysheet":       inside("quantity", "worksheet", "title", "tariff", "levy"),                           // what a grower is paid for tickets
+	"internal/deadline":       inside("quantity", "tomlfile", "law", "message"),                                     // days the law gives after a ticket
+	"internal/spelled":        inside("quantity"),
+	"internal/ledger":         inside("quantity", "tomlfile", "message", "grain", "paysheet"),
+	"internal/title":          inside("quantity", "tomlfile", "law"),                                       // whose grain it is, and under what
+	"internal/levy":           inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // deductions for others, as dated files
+	"internal/paysheet":       inside("quantity", "worksheet", "title", "tariff", "levy"),                  // what a grower is paid for tickets
 	"internal/settle":         slices.Concat(inside("title", "quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
 	"internal/rates/shrink":   ruleKind(),
 	"internal/rates/handling": ruleKind(),
 	"internal/rates/drying":   ruleKind(),
 	"internal/rates/discount": ruleKind(),
+
+	"internal/slipcode": inside("title", "quantity", "worksheet", "grain", "rates", "settle"), // the code on a slip
 
 	"internal/bin/shape": inside("quantity"),                       // the geometry of bins
 	"internal/bin":       inside("quantity", "grain", "bin/shape"), // the grain in the house
@@ -100,10 +118,11 @@ var mayImport = map[string][]string{
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
-	"internal/book":                   core,                                                 // what a book holds
-	"internal/book/booktest":          slices.Concat(core, inside("book")),                  // for tests: what any engine must do
-	"internal/book/postgres":          slices.Concat(core, inside("book")),                  // the core of a book in another engine; no program opens it
-	"internal/book/engines":           inside("book", "book/sqlite", "audit", "scalehouse"), // the one place that names them
+	"internal/book":                   core,                                                                             // what a book holds
+	"internal/book/booktest":          slices.Concat(core, inside("book")),                                              // for tests: what any engine must do
+	"internal/book/postgres":          slices.Concat(core, inside("book", "book/sqlite", "book/copying", "book/steps")), // a backup is a book of one computer
+	"internal/book/copying":           slices.Concat(core, inside("book")),                                              // from engine to engine
+	"internal/book/engines":           inside("book", "book/sqlite", "audit", "scalehouse"),                             // the one place that names them
 	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "book/steps", "book/sqlite/access", "book/sqlite/filecopy", "atomicfile"), []string{"migrations"}),
 	"internal/book/sqlite/access":     {},                                         // connections to the file, each for a purpose
 	"internal/book/sqlite/filecopy":   inside("book/sqlite/access", "atomicfile"), // copies of a book in use
@@ -124,22 +143,24 @@ var mayImport = map[string][]string{
 	"internal/report":      inside("textwrap", "i18n", "paper", "paper/pdf", "paper/plain"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
-	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode"),
+	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "slipcode"),
 	"internal/tickettest":          slices.Concat(core, inside("scaleticket")), // for tests: the tickets they are made of
 
 	"internal/paper/pdf/pdfwords":     {}, // for tests: the words of a paper
 	"internal/daysheet":               slices.Concat(core, inside("report")),
 	"internal/explanation":            slices.Concat(core, inside("report")),
-	"internal/scalelink":              inside("quantity", "elevator"), // the limits of a scale
-	"internal/atomicfile":             {},                             // files that appear whole or not at all
+	"internal/scalelink":              inside("quantity", "elevator", "tomlfile"), // the limits of a scale
+	"internal/atomicfile":             {},                                         // files that appear whole or not at all
 	"internal/printing":               inside("atomicfile"),
-	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
-	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms")),
+	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
+	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist")),
 	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
 	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")), // production by farm
+	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")), // what an examiner asks for
 	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
 	"internal/office/terms":           slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
+	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),   // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money")),
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
@@ -157,7 +178,8 @@ var mayImport = map[string][]string{
 	"ui/session/ask":         slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}),                                                     // questions that several areas put
 	"ui/apptheme":            {"ui/model"},
 	"ui/paint":               {"ui/apptheme"},
-	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint"},
+	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint", "ui/widgets/status"},
+	"ui/widgets/status":      {"ui/model", "ui/apptheme", "ui/paint"}, // how something is, said
 	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
 	"ui/paperview":           slices.Concat(inside("fonts", "paper"), []string{"ui/model", "ui/apptheme", "ui/paint", "ui/widgets"}),
 	"ui/widgettest":          {"ui/model", "ui/apptheme"}, // for tests: what tests of widgets share
@@ -168,40 +190,42 @@ var mayImport = map[string][]string{
 	"ui/listdetail": slices.Concat(inside("paper"), []string{"ui/model", "ui/shell"}, widgetPackages), // a list with the detail of the row chosen
 
 	// The areas of the window, each with its presenter and its screens.
-	"ui/yard":       area("ui/yard/board"),
-	"ui/yard/board": slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}), // the list of trucks
-	"ui/lab":        area("ui/yard", "ui/lab/shelf"),                                        // a sample's other results are typed on the form of its load
-	"ui/lab/shelf":  area(),                                                                 // the samples kept
-	"ui/tickets":    area(),
-	"ui/disputes":   area(),
-	"ui/bins":       area(),
-	"ui/day":        area(),
-	"ui/rates":      area(),
-	"ui/growers":    area(),
-	"ui/equipment":  area(),
-	"ui/setup":      area(),
-	"ui/desktop":    slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
+	"ui/yard":            area("ui/yard/board", "ui/yard/loadfields"),
+	"ui/yard/loadfields": slices.Concat(core, []string{"ui/model", "ui/session"}),                // the fields of a load on its form
+	"ui/yard/board":      slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}), // the list of trucks
+	"ui/lab":             area("ui/yard", "ui/lab/shelf"),                                        // a sample's other results are typed on the form of its load
+	"ui/lab/shelf":       area(),                                                                 // the samples kept
+	"ui/tickets":         area(),
+	"ui/disputes":        area(),
+	"ui/bins":            area(),
+	"ui/day":             area(),
+	"ui/rates":           area(),
+	"ui/growers":         area(),
+	"ui/equipment":       area(),
+	"ui/setup":           area(),
+	"ui/desktop":         slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo", "version"),
 		widgetPackages, []string{"ui/yard", "schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
 
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
-	"cmd/tenth":            slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
-	"cmd/tenth/terminal":   slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch")),
-	"cmd/tenth/yard":       command(),
-	"cmd/tenth/lab":        command("schedules"),
-	"cmd/tenth/tickets":    command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
-	"cmd/tenth/day":        command(),
-	"cmd/tenth/bins":       command(),
-	"cmd/tenth/sums":       command("internal/atomicfile"),
-	"cmd/tenth/house":      command(),
-	"cmd/tenth/keep":       command(),
-	"cmd/tenth/money":      command(),
-	"cmd/tenth/rates":      command(),
-	"cmd/tenth/book":       command("internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
+	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch")),
+	"cmd/tenth/yard":     command(),
+	"cmd/tenth/lab":      command("schedules"),
+	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
+	"cmd/tenth/day":      command("internal/atomicfile"),
+	"cmd/tenth/bins":     command(),
+	"cmd/tenth/sums":     command("internal/atomicfile"),
+	"cmd/tenth/house":    command(),
+	"cmd/tenth/keep":     command(),
+	"cmd/tenth/money":    command(),
+	"cmd/tenth/rates":    command(),
+	"cmd/tenth/book":     command("internal/atomicfile", "internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                 // what tenth says of itself
+
 	"cmd/tenth/headoffice": command("cmd/tenth/tickets", "internal/atomicfile", "internal/version", "internal/headoffice", "internal/headoffice/central", "internal/headoffice/transfer", "internal/headoffice/copies", "internal/headoffice/across"),
-	"cmd/tenth/program":    {"cmd/tenth/terminal", "internal/version"}, // what tenth says of itself
 
 	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),

@@ -103,7 +103,7 @@ func textsSaid(sources []source) map[string]string {
 var aVerb = regexp.MustCompile(`%(\[\d\])?[-+#0*]*\d*(\.\d+)?[a-zA-Z]`)
 
 // notForPeople are packages whose errors only programmers see.
-var notForPeople = inside("message", "archtest", "transcript", "entrytest", "tickettest", "demo", "simulation", "book/booktest", "book/postgres", "fonts", "paper", "report", "scaleticket/barcode", "scaleticket/sheet", "atomicfile")
+var notForPeople = inside("message", "archtest", "transcript", "entrytest", "tickettest", "demo", "simulation", "book/booktest", "fonts", "paper", "report", "scaleticket/barcode", "scaleticket/sheet", "atomicfile")
 
 // saidArguments are which arguments of a call are texts for people.
 func saidArguments(call *ast.CallExpr) []int {

@@ -198,6 +198,9 @@ func (c *composer) evening() {
 	if len(c.Notes.Undecided) > 0 {
 		pairs = append(pairs, report.Pair{Label: message.New("Not decided"), Value: message.Texts(" ", c.Notes.Undecided)})
 	}
+	if len(c.Notes.Due) > 0 {
+		pairs = append(pairs, report.Pair{Label: message.New("Falls due"), Value: message.Texts(" ", c.Notes.Due)})
+	}
 	if len(c.Notes.Scales) > 0 { // scales without a log, and days closed before there was one
 		pairs = append(pairs, report.Pair{Label: message.New("Truck scales"), Value: message.Texts(" ", c.Notes.Scales)})
 	}

@@ -32,7 +32,7 @@ func (p Part) title() message.Text {
 func (c *composer) received() {
 	c.heading(message.New("Grain"))
 	for _, u := range c.units() {
-		g := receivedGrid(u)
+		g := c.receivedGrid(u)
 		for _, p := range c.Parts {
 			if p.units == u {
 				c.receivedRows(g, p)
@@ -63,7 +63,7 @@ type receivedRow struct {
 	averages bool
 }
 
-func receivedGrid(u units) *grid[receivedRow, none] {
+func (c *composer) receivedGrid(u units) *grid[receivedRow, none] {
 	settled := func(of func(Sum) quantity.Amount) func(receivedRow) cell {
 		return func(r receivedRow) cell {
 			if r.outbound {
@@ -83,7 +83,8 @@ func receivedGrid(u units) *grid[receivedRow, none] {
 		{unitColumn("Settled", u.weight), settled(func(s Sum) quantity.Amount { return s.Settled }), nil, always},
 		{unitColumn("Settled", u.per), settled(func(s Sum) quantity.Amount { return s.Quantity }), nil, always},
 		{unitColumn("Average moisture", quantity.Percent), receivedRow.moisture, nil, always},
-		{unitColumn("Average test weight", quantity.LbPerBushel), receivedRow.testWeight, nil, unlessEmpty},
+		{unitColumn("Average test weight", quantity.LbPerBushel), func(r receivedRow) cell { return r.testWeight(quantity.LbPerBushel) }, nil, unlessEmpty},
+		{unitColumn("Average test weight", quantity.KgPerHL), func(r receivedRow) cell { return r.testWeight(quantity.KgPerHL) }, nil, c.metric()},
 	})
 }
 
@@ -92,9 +93,19 @@ func (r receivedRow) moisture() cell {
 	return average(moisture, tested && r.averages)
 }
 
-func (r receivedRow) testWeight() cell {
-	weight, weighed := r.sum.TestWeight()
+// testWeight is the average of those tested in a unit.
+func (r receivedRow) testWeight(in quantity.Unit) cell {
+	weight, weighed := r.sum.TestWeight(in)
 	return average(weight, weighed && r.averages)
+}
+
+// metric says whether test weights in kg/hL are on the sheet: sheets closed before they were
+// print as they did.
+func (c *composer) metric() presence {
+	if c.Closed != nil && !c.Closed.Metric {
+		return never
+	}
+	return unlessEmpty
 }
 
 func (c *composer) receivedRows(g *grid[receivedRow, none], p Part) {

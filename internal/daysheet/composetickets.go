@@ -20,7 +20,7 @@ func (c *composer) tickets() {
 			c.put(outboundTable(p).table(name, message.New("None counts today.")))
 			continue
 		}
-		c.put(inboundTable(p).table(name, message.New("None counts today.")))
+		c.put(c.inboundTable(p).table(name, message.New("None counts today.")))
 	}
 }
 
@@ -38,8 +38,8 @@ func byNumber(tickets, struckOnes []Ticket, counted, struck func(Ticket)) {
 	}
 }
 
-func inboundTable(p Part) *grid[Ticket, Sum] {
-	g := inboundGrid(p.units)
+func (c *composer) inboundTable(p Part) *grid[Ticket, Sum] {
+	g := c.inboundGrid(p.units)
 	byNumber(p.Tickets, p.Struck, g.add, g.struck)
 	if len(p.Tickets) > 0 {
 		g.total(p.Sum)
@@ -47,7 +47,7 @@ func inboundTable(p Part) *grid[Ticket, Sum] {
 	return g
 }
 
-func inboundGrid(u units) *grid[Ticket, Sum] {
+func (c *composer) inboundGrid(u units) *grid[Ticket, Sum] {
 	return newGrid([]column[Ticket, Sum]{
 		{figureColumn("Ticket"), func(t Ticket) cell { return number(t.Number) }, nil, always},
 		{wordsColumn("Hour"), func(t Ticket) cell { return name(t.Time) }, nil, always},
@@ -56,7 +56,8 @@ func inboundGrid(u units) *grid[Ticket, Sum] {
 		{wordsColumn("Bin"), func(t Ticket) cell { return text(orNone(t.Bin)) }, nil, always},
 		{unitColumn("Net", u.weight), func(t Ticket) cell { return amount(t.Net) }, func(s Sum) cell { return amount(s.Net) }, always},
 		{unitColumn("Moist.", quantity.Percent), func(t Ticket) cell { return given(t.Moisture) }, func(s Sum) cell { return average(s.Moisture()) }, always},
-		{figureColumn("Test wt."), func(t Ticket) cell { return given(t.TestWeight) }, func(s Sum) cell { return average(s.TestWeight()) }, unlessEmpty},
+		{figureColumn("Test wt."), func(t Ticket) cell { return testWeightIn(t, quantity.LbPerBushel) }, func(s Sum) cell { return average(s.TestWeight(quantity.LbPerBushel)) }, unlessEmpty},
+		{unitColumn("Test wt.", quantity.KgPerHL), func(t Ticket) cell { return testWeightIn(t, quantity.KgPerHL) }, func(s Sum) cell { return average(s.TestWeight(quantity.KgPerHL)) }, c.metric()},
 		{unitColumn("Dockage", u.weight), func(t Ticket) cell { return amount(t.Dockage) }, func(s Sum) cell { return amount(s.Dockage) }, unlessEmpty},
 		{unitColumn("Water shrink", u.weight), func(t Ticket) cell { return amount(t.Water) }, func(s Sum) cell { return amount(s.Water) }, always},
 		{unitColumn("Handling", u.weight), func(t Ticket) cell { return amount(t.Handling) }, func(s Sum) cell { return amount(s.Handling) }, always},
@@ -70,6 +71,14 @@ func inboundGrid(u units) *grid[Ticket, Sum] {
 		{wordsColumn("Disposition"), func(t Ticket) cell { return text(t.how()) }, nil, always},
 		{wordsColumn("Mark"), func(t Ticket) cell { return text(t.marks()) }, nil, unlessEmpty},
 	})
+}
+
+// testWeightIn is the test weight of a ticket where it was tested in a unit.
+func testWeightIn(t Ticket, unit quantity.Unit) cell {
+	if t.TestWeight == nil || t.TestWeight.Unit() != unit {
+		return cell{}
+	}
+	return amount(*t.TestWeight)
 }
 
 // value and payable are figures of a ticket that has its price; otherwise the placeholder.

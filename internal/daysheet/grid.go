@@ -25,6 +25,7 @@ type presence int
 const (
 	always      presence = iota
 	unlessEmpty          // left out where all its figures are zero
+	never                // on a paper that was made before it was there
 )
 
 // none is the total of a table without totals.
@@ -81,7 +82,7 @@ func count(n int) cell { return name(fmt.Sprint(n)) }
 
 // leastPlaces are the decimals a unit is always printed with.
 var leastPlaces = map[quantity.Unit]int{
-	quantity.Dollar: 2, quantity.Bushel: 2, quantity.Cwt: 2, quantity.Tonne: 3, quantity.Percent: 1, quantity.LbPerBushel: 1,
+	quantity.Dollar: 2, quantity.Bushel: 2, quantity.Cwt: 2, quantity.Tonne: 3, quantity.Percent: 1, quantity.LbPerBushel: 1, quantity.KgPerHL: 1,
 }
 
 func amount(a quantity.Amount) cell {
@@ -148,7 +149,8 @@ func (c cell) says() bool {
 // printed are the columns that are on the paper.
 func (g *grid[R, S]) printed() (columns []int) {
 	for i, c := range g.columns {
-		if c.when == always || slices.ContainsFunc(g.rows, func(r gridRow) bool { return r.cells[i].says() }) {
+		says := func(r gridRow) bool { return r.cells[i].says() }
+		if c.when == always || c.when == unlessEmpty && slices.ContainsFunc(g.rows, says) {
 			columns = append(columns, i)
 		}
 	}

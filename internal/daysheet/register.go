@@ -57,6 +57,8 @@ func registerGrid(period Period, canada bool) *grid[Ticket, Range] {
 		{unitColumn("Moisture", quantity.Percent), func(t Ticket) cell { return measured(t.Moisture) }, nil, always},
 		{figureColumn("Test weight"), func(t Ticket) cell { return t.recorded(testWeightLine) }, nil, always},
 		{wordsColumn("Test weight in"), func(t Ticket) cell { return testWeightUnit(t, canada) }, nil, always},
+		{unitColumn("Protein", quantity.Percent), func(t Ticket) cell { return t.recorded(proteinLine) }, nil, unlessEmpty},
+		{wordsColumn("Protein at"), func(t Ticket) cell { return text(t.ProteinBasis) }, nil, unlessEmpty},
 		{figureColumn("Dockage"), func(t Ticket) cell { return known(t.Dockage, !t.Outbound) }, nil, always},
 		{wordsColumn("Grade"), func(t Ticket) cell { return name(t.Grade) }, nil, always},
 		{figureColumn("Settled"), func(t Ticket) cell { return known(t.Quantity, !t.Outbound) }, nil, always},
@@ -68,8 +70,11 @@ func registerGrid(period Period, canada bool) *grid[Ticket, Range] {
 	})
 }
 
-// testWeightLine is the line of a settlement that has the test weight.
-var testWeightLine = settle.FactorLine(grain.TestWeight)
+// testWeightLine and proteinLine are the lines of a settlement that have these results.
+var (
+	testWeightLine = settle.FactorLine(grain.TestWeight)
+	proteinLine    = settle.FactorLine(grain.Protein)
+)
 
 // testWeightUnit is the unit of the test weight. In Canada pounds are those of a Winchester bushel or
 // of Avery's, so the bushel is named.

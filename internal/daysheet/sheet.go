@@ -36,11 +36,12 @@ type Notes struct {
 	Scales   []message.Kept `json:"scales,omitempty"`   // status of truck scales by their logs
 	// Undecided is the grain of which it should be said by now what becomes of it.
 	Undecided []message.Kept `json:"undecided,omitempty"`
+	Due       []message.Kept `json:"due,omitempty"` // contracts and settlement sheets whose day is near
 }
 
 // Sentences are the notes in English, as facts of the first engine hold them.
 func (n Notes) Sentences() Notes {
-	for _, notes := range []*[]message.Kept{&n.Yard, &n.Samples, &n.Disputes, &n.Meters, &n.Scales, &n.Undecided} {
+	for _, notes := range []*[]message.Kept{&n.Yard, &n.Samples, &n.Disputes, &n.Meters, &n.Scales, &n.Undecided, &n.Due} {
 		*notes = slices.Clone(*notes)
 		for i, note := range *notes {
 			(*notes)[i] = message.Kept{Text: message.Words(note.String())}
@@ -56,6 +57,8 @@ type Closing struct {
 	// Head is the head of the book when the day was closed, number and hash; empty
 	// on sheets that do not print it.
 	Head string
+	// Metric says that the sheet has test weights in kg/hL; those closed by earlier versions have not.
+	Metric bool
 	// Differs says that the journal no longer reproduces the closed sheet.
 	Differs bool
 	// Late says that something entered after the closing counts on the day or before it, without an

@@ -96,6 +96,41 @@ func countPlain(t report.Table) (n int) {
 	return n
 }
 
+// Test weights are averaged in each unit apart, by net weight; a sheet closed by an earlier version
+// has those in pounds a bushel alone, as it had.
+func TestTestWeightsInTheirUnit(t *testing.T) {
+	ticket := func(number int64, net, weighs string, unit quantity.Unit) Ticket {
+		k := Ticket{Number: number, Load: fmt.Sprintf("L%d", number), Day: day, Time: "13:00", Commodity: "corn", Name: "Corn", Grower: "Ada Field"}
+		return recorded(k, map[string]quantity.Amount{
+			"net": of(net, quantity.Kg), "dockage": of("0", quantity.Kg), "shrink.water": of("0", quantity.Kg), "handling": of("0", quantity.Kg),
+			"settled": of(net, quantity.Kg), "quantity": of("1", quantity.Tonne), "moisture": of("15", quantity.Percent), "drying": of("0", quantity.Dollar),
+			"charges": of("0", quantity.Dollar), "value": of("0", quantity.Dollar), "payable": of("0", quantity.Dollar), testWeightLine: of(weighs, unit),
+		})
+	}
+	s := Make(Facts{Day: day, Last: 40, Tickets: []Ticket{
+		ticket(41, "10000", "70", quantity.KgPerHL), ticket(42, "30000", "72", quantity.KgPerHL), ticket(43, "10000", "55.5", quantity.LbPerBushel),
+	}})
+	columns := func() map[string][]string {
+		out := map[string][]string{}
+		for _, table := range Compose(s, elevator.Profile{}).Tables() {
+			for i, c := range table.Columns {
+				for _, row := range table.Rows {
+					out[c.Title.String()+" "+c.Unit] = append(out[c.Title.String()+" "+c.Unit], row.Cells[i].String())
+				}
+			}
+		}
+		return out
+	}
+	now := columns()
+	if got := fmt.Sprint(now["Average test weight kg/hL"], now["Average test weight lb/bu"], now["Test wt. kg/hL"]); got != "[71.50] [55.50] [70.0 72.0  71.50]" {
+		t.Errorf("the sheet has %s", got)
+	}
+	s.Closed = &Closing{By: "Mae Orton"}
+	if old := columns(); len(old["Average test weight kg/hL"]) > 0 || len(old["Test wt. kg/hL"]) > 0 || fmt.Sprint(old["Average test weight lb/bu"]) != "[55.50]" {
+		t.Errorf("a sheet closed before has %v", old)
+	}
+}
+
 // The parts, places, dispositions, hours and the position are five ways of
 // counting the same tickets.
 func TestEveryWayOfCountingAgrees(t *testing.T) {

@@ -17,8 +17,9 @@ type Sum struct {
 	// LaterQuantity is the total of the loads without a price.
 	LaterQuantity quantity.Amount
 
-	moisture, moistureNet     quantity.Amount // net × moisture, and that net
-	testWeight, testWeightNet quantity.Amount
+	moisture, moistureNet quantity.Amount // net × moisture, and that net
+	pounds, poundsNet     quantity.Amount // likewise of test weights in lb/bu
+	metric, metricNet     quantity.Amount // and of those in kg/hL
 }
 
 // Money is the money of a list of tickets.
@@ -41,7 +42,8 @@ func newSum(u units) Sum {
 	return Sum{
 		Net: w, Dockage: w, Water: w, Handling: w, Quality: w, Settled: w, Quantity: q, Money: noMoney(), LaterQuantity: q,
 		moisture: quantity.Zero(u.weight.Times(quantity.Percent)), moistureNet: w,
-		testWeight: quantity.Zero(u.weight.Times(quantity.LbPerBushel)), testWeightNet: w,
+		pounds: quantity.Zero(u.weight.Times(quantity.LbPerBushel)), poundsNet: w,
+		metric: quantity.Zero(u.weight.Times(quantity.KgPerHL)), metricNet: w,
 	}
 }
 
@@ -58,8 +60,12 @@ func sumOfOne(t Ticket) Sum {
 	if t.Moisture != nil {
 		s.moisture, s.moistureNet = s.Net.Mul(*t.Moisture), s.Net
 	}
-	if t.TestWeight != nil {
-		s.testWeight, s.testWeightNet = s.Net.Mul(*t.TestWeight), s.Net
+	switch {
+	case t.TestWeight == nil:
+	case t.TestWeight.Unit() == quantity.LbPerBushel:
+		s.pounds, s.poundsNet = s.Net.Mul(*t.TestWeight), s.Net
+	default:
+		s.metric, s.metricNet = s.Net.Mul(*t.TestWeight), s.Net
 	}
 	return s
 }
@@ -109,7 +115,7 @@ func addEach(to, add []*quantity.Amount) {
 // lines are the figures that are not money.
 func (s *Sum) lines() []*quantity.Amount {
 	return []*quantity.Amount{&s.Net, &s.Dockage, &s.Water, &s.Handling, &s.Quality, &s.Settled, &s.Quantity, &s.LaterQuantity,
-		&s.moisture, &s.moistureNet, &s.testWeight, &s.testWeightNet}
+		&s.moisture, &s.moistureNet, &s.pounds, &s.poundsNet, &s.metric, &s.metricNet}
 }
 
 func (m *Money) lines() []*quantity.Amount {
@@ -124,17 +130,21 @@ var averaged = quantity.To("0.01", quantity.HalfUp)
 // Moisture is the average moisture weighed by net weight; known is false where
 // no load was tested.
 func (s Sum) Moisture() (a quantity.Amount, known bool) {
-	if s.moistureNet.Sign() <= 0 {
-		return quantity.Zero(quantity.Percent), false
-	}
-	return averaged.Apply(s.moisture.Div(s.moistureNet)), true
+	return mean(s.moisture, s.moistureNet, quantity.Percent)
 }
 
-// TestWeight is the average test weight in lb/bu weighed by net weight; known is
-// false where no load was tested.
-func (s Sum) TestWeight() (a quantity.Amount, known bool) {
-	if s.testWeightNet.Sign() <= 0 {
-		return quantity.Zero(quantity.LbPerBushel), false
+// TestWeight is the average of the test weights in a unit, lb/bu or kg/hL, weighed by net weight;
+// known is false where no load was tested in it.
+func (s Sum) TestWeight(in quantity.Unit) (a quantity.Amount, known bool) {
+	if in == quantity.LbPerBushel {
+		return mean(s.pounds, s.poundsNet, in)
 	}
-	return averaged.Apply(s.testWeight.Div(s.testWeightNet)), true
+	return mean(s.metric, s.metricNet, in)
+}
+
+func mean(weighed, net quantity.Amount, unit quantity.Unit) (a quantity.Amount, known bool) {
+	if net.Sign() <= 0 {
+		return quantity.Zero(unit), false
+	}
+	return averaged.Apply(weighed.Div(net)), true
 }

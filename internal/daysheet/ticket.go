@@ -38,23 +38,26 @@ type Ticket struct {
 	EditionHash string
 	Sample      string
 	Kept        string // where the retained sample is
-	Grade       string // as an inspector gave it; known in the register of tickets alone
-	KeepUntil   quantity.Date
-	Refused     bool
-	Ended       quantity.Date // voided or corrected on; zero while in force
-	EndedBy     int64         // the correcting ticket; zero for a void
-	EndedWho    string
-	Corrects    int64
-	CorrectsOn  quantity.Date // day of the corrected ticket
-	Reissues    int64         // the void ticket it reissues
-	ReissuesOn  quantity.Date // day of that ticket
-	ReissuedBy  int64         // of a void ticket, the one in its place
-	ReissuedOn  quantity.Date // the day that one counts in
-	Reason      string
-	Manual      []message.Text
-	Accepted    []message.Text
-	Answered    []message.Text // questions of the elevator's guards, with who answered them and why
-	Flags       []load.Flag
+	// Grade is as an inspector gave it, ProteinBasis the moisture that the protein is stated at; both
+	// are known in the register of tickets alone.
+	Grade        string
+	ProteinBasis message.Text
+	KeepUntil    quantity.Date
+	Refused      bool
+	Ended        quantity.Date // voided or corrected on; zero while in force
+	EndedBy      int64         // the correcting ticket; zero for a void
+	EndedWho     string
+	Corrects     int64
+	CorrectsOn   quantity.Date // day of the corrected ticket
+	Reissues     int64         // the void ticket it reissues
+	ReissuesOn   quantity.Date // day of that ticket
+	ReissuedBy   int64         // of a void ticket, the one in its place
+	ReissuedOn   quantity.Date // the day that one counts in
+	Reason       string
+	Manual       []message.Text
+	Accepted     []message.Text
+	Answered     []message.Text // questions of the elevator's guards, with who answered them and why
+	Flags        []load.Flag
 	// Figures are the lines recorded with the load, which the digest of the day uses. Everything
 	// else reads their summary.
 	Figures map[string]quantity.Amount

@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/i18n/unsaid"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/examiner"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
@@ -73,7 +74,7 @@ func (r reader) daysAndRegisters(d *scalehouse.Desk) {
 		must(r.t, err)
 		r.document(paper)
 	}
-	registers, err := office.Registers(ctx, d, from, to)
+	registers, err := examiner.Registers(ctx, d, from, to)
 	must(r.t, err)
 	for _, one := range registers {
 		r.document(one.Paper)
@@ -81,7 +82,7 @@ func (r reader) daysAndRegisters(d *scalehouse.Desk) {
 	position, err := office.PositionPaper(ctx, d, from, to)
 	must(r.t, err)
 	r.document(position)
-	set, err := office.Examine(ctx, d, to.AddDays(-2), to, report.Page{}, nil)
+	set, err := examiner.Papers(ctx, d, to.AddDays(-2), to, report.Page{}, nil)
 	must(r.t, err)
 	for _, f := range set {
 		if strings.HasSuffix(f.Name, ".txt") || strings.HasSuffix(f.Name, ".csv") {

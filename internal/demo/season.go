@@ -1,10 +1,10 @@
 package demo
 
 import (
-	"fmt"
 	"time"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
@@ -51,7 +51,7 @@ func plan(o Options) (*season, error) {
 	}
 	s.first = today.AddDays(-s.days)
 	if s.crops = s.priced(); len(s.crops) == 0 {
-		return nil, fmt.Errorf("no rates are in force on %s for any grain of the demo elevator. Add an edition for that day to the schedules", today)
+		return nil, message.Incomplete.Errorf("no rates are in force on %s for any grain of the demo elevator. Add an edition for that day to the schedules", today)
 	}
 	s.fleet = fleet(newChance(o.Seed, ofFleet), s.first.AddDays(-20))
 	s.contracts = contracts(newChance(o.Seed, ofPrices), s.crops, today)

@@ -26,7 +26,7 @@ func (f *Form) termsFields(outbound bool) []Field {
 	terms, price := termsField(), priceField()
 	terms.Seldom, price.Seldom = outbound, outbound
 	if f.start.Past {
-		return []Field{binField(), pastTermsField(), pastNumberField(), whoseField(), price, priceSourceField(), ownerTermsField(), remarkField()}
+		return []Field{binField(), pastTermsField(), pastNumberField(), whoseField(), price, priceSourceField(), ownerTermsField(), oldTicketField(), remarkField()}
 	}
 	return slices.Concat([]Field{
 		binField(), terms, whoseField(), price, seldom(priceSourceField()), ownerTermsField(),
@@ -36,6 +36,11 @@ func (f *Form) termsFields(outbound bool) []Field {
 
 func remarkField() Field {
 	return word("remark", "Remark", TermsPart, func(d *load.Details) *string { return &d.Remark })
+}
+
+// oldTicketField is the number of a load in the old books.
+func oldTicketField() Field {
+	return word("old-ticket", "Old ticket", TermsPart, func(d *load.Details) *string { return &d.OldTicket })
 }
 
 // pastTermsField is the disposition of a load in the old books: its contract need not be on the

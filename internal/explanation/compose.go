@@ -66,16 +66,9 @@ func joined(between string, parts ...string) string {
 func (c *composer) about() message.Text {
 	d := c.Load.Details
 	if d.Direction == load.Outbound {
-		return message.New("%s, taken out on %s by %v", commodity(d.Commodity), d.Day, d.Grower.Name)
+		return message.New("%s, taken out on %s by %v", grain.NameOf(d.Commodity), d.Day, d.Grower.Name)
 	}
-	return message.New("%s, delivered on %s by %v", commodity(d.Commodity), d.Day, d.Grower.Name)
-}
-
-func commodity(id string) string {
-	if c, err := grain.ByID(id); err == nil {
-		return c.Name
-	}
-	return id
+	return message.New("%s, delivered on %s by %v", grain.NameOf(d.Commodity), d.Day, d.Grower.Name)
 }
 
 func (c *composer) marks() []message.Text {

@@ -102,6 +102,9 @@ type Factor struct {
 	// Basis is the moisture that a percent is stated at, 0 % for a dry basis; not
 	// in percent where the rule names none.
 	Basis quantity.Amount
+	// NamesBushel says of a test weight that its pounds are told with the bushel they fill:
+	// where the law is Canada's that may be a Winchester bushel or Avery's.
+	NamesBushel bool
 	// HalfLitre is the chart of a test weight.
 	HalfLitre HalfLitre
 }
@@ -115,6 +118,18 @@ func (f Factor) BasisText() message.Text {
 		return message.New("dry basis")
 	}
 	return message.New("%s m.b.", f.Basis)
+}
+
+// Remark is what is printed after a result, since the figure alone would not say it: the
+// moisture a percent is stated at, or the bushel that is weighed. It is empty for most.
+func (f Factor) Remark(a quantity.Amount) (remark message.Text, has bool) {
+	switch {
+	case f.HasBasis():
+		return f.BasisText(), true
+	case f.NamesBushel && a.Unit() == quantity.LbPerBushel:
+		return message.New("Winchester bushel"), true
+	}
+	return message.Text{}, false
 }
 
 // Field returns the input field for the factor. It accepts one decimal more than is recorded, and

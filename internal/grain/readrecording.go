@@ -39,6 +39,7 @@ func (t *Tables) readRecording(f *law.File, root *tomlfile.Table) {
 			j := slices.IndexFunc(rules, func(r recordingRule) bool { return r.fits(c, factor) })
 			if factor.Unit != quantity.Count && j >= 0 {
 				c.Factors[n].Record, c.Factors[n].Source, c.Factors[n].Basis = rules[j].record, rules[j].source, rules[j].basis
+				c.Factors[n].NamesBushel = factor.ID == TestWeight && f.Jurisdiction == "canada"
 			}
 		}
 	}

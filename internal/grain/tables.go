@@ -117,6 +117,14 @@ func First() *Tables { return first() }
 // ByID is [Tables.ByID] of the first tables.
 func ByID(id string) (Commodity, error) { return first().ByID(id) }
 
+// NameOf is the name of a commodity for people; one that is not known keeps its id.
+func NameOf(id string) string {
+	if c, err := ByID(id); err == nil {
+		return c.Name
+	}
+	return id
+}
+
 // All is [Tables.All] of the first tables.
 func All() []Commodity { return first().All() }
 

@@ -85,6 +85,7 @@ func (l Limit) kept(result, limit quantity.Amount) bool {
 // not nil, was exceeded too: neither counts alone.
 type Breach struct {
 	Factor, Result, Limit string
+	Remark                message.Text // what is said after the result; see [Factor.Remark]
 	Bound                 Bound
 	Grade                 string
 	And                   *Breach
@@ -97,9 +98,16 @@ func (b Breach) Message() message.Text {
 	case b.And != nil:
 		return message.New("%s %s is over %s, the most for %s, and %s %s is over %s", b.Factor, b.Result, b.Limit, b.Grade, b.And.Factor, b.And.Result, b.And.Limit)
 	case b.Bound == Least:
-		return message.New("%s %s is under %s, the least for %s", b.Factor, b.Result, b.Limit, b.Grade)
+		return message.New("%s %s is under %s, the least for %s", b.Factor, b.result(), b.Limit, b.Grade)
 	}
-	return message.New("%s %s is over %s, the most for %s", b.Factor, b.Result, b.Limit, b.Grade)
+	return message.New("%s %s is over %s, the most for %s", b.Factor, b.result(), b.Limit, b.Grade)
+}
+
+func (b Breach) result() any {
+	if b.Remark.IsZero() {
+		return b.Result
+	}
+	return message.New("%s (%s)", b.Result, b.Remark)
 }
 
 // String is the same in English.
@@ -120,5 +128,6 @@ func (t *GradeTable) because(v verdict, r results) Breach {
 }
 
 func (r results) breach(l Limit, result, limit quantity.Amount) Breach {
-	return Breach{Factor: r.name(l.Factor), Result: r.show(l.Factor, result), Limit: r.show(l.Factor, limit), Bound: l.Bound}
+	remark, _ := r.factor(l.Factor).Remark(result)
+	return Breach{Factor: r.name(l.Factor), Result: r.show(l.Factor, result), Limit: r.show(l.Factor, limit), Remark: remark, Bound: l.Bound}
 }

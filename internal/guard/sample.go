@@ -40,16 +40,25 @@ func findFactors(c *check) {
 		if !outside(inUnitOf(*found.Amount, from, to), from, to) {
 			continue
 		}
-		low, high := shown(from, found.Amount.Unit()), shown(to, found.Amount.Unit())
-		said := message.New("%s %s: %s is not known with less than %s or more than %s here.", f.Name, *found.Amount, known.Name, low, high)
+		f.NamesBushel = f.ID == grain.TestWeight && c.House.Rules == "canada"
+		result, low, high := said(f, *found.Amount), shown(from, found.Amount.Unit()), shown(to, found.Amount.Unit())
+		sentence := message.New("%s %s: %s is not known with less than %s or more than %s here.", f.Name, result, known.Name, low, high)
 		switch {
 		case from == nil:
-			said = message.New("%s %s: more than %s is not known of %s here.", f.Name, *found.Amount, high, known.Name)
+			sentence = message.New("%s %s: more than %s is not known of %s here.", f.Name, result, high, known.Name)
 		case to == nil:
-			said = message.New("%s %s: less than %s is not known of %s here.", f.Name, *found.Amount, low, known.Name)
+			sentence = message.New("%s %s: less than %s is not known of %s here.", f.Name, result, low, known.Name)
 		}
-		c.say(Finding{ID: string(f.ID), Field: string(f.ID), About: about(known.ID, found.Amount.String()), Said: said}, by)
+		c.say(Finding{ID: string(f.ID), Field: string(f.ID), About: about(known.ID, found.Amount.String()), Said: sentence}, by)
 	}
+}
+
+// said is a result with what its figure alone would not say.
+func said(f grain.Factor, a quantity.Amount) message.Text {
+	if remark, has := f.Remark(a); has {
+		return message.New("%s (%s)", a, remark)
+	}
+	return message.New("%s", a)
 }
 
 // inUnitOf converts a test weight to the unit of its limits; other results are unchanged.

@@ -74,7 +74,7 @@ func TestExamplesRead(t *testing.T) {
 	loads, _ := Read(Loads, []byte(Example(Loads)), inPounds)
 	p := loads.Rows[0].Past
 	details, sample := p.Facts.Details, p.Facts.Sample
-	got := fmt.Sprint(details.Day, details.Commodity, details.Grower.ID, p.Facts.Weighed[0].Weight, p.Facts.Weighed[1].Weight, sample.Moisture.Percent, sample.Findings[0].Factor, sample.Findings[0].Amount, p.OldTicket)
+	got := fmt.Sprint(details.Day, details.Commodity, details.Grower.ID, p.Facts.Weighed[0].Weight, p.Facts.Weighed[1].Weight, sample.Moisture.Percent, sample.Findings[0].Factor, sample.Findings[0].Amount, p.OldTicket())
 	if want := "2026-09-14cornG152,300 lb24,300 lb18.4 %test-weight55 lb/buA-1042"; strings.ReplaceAll(got, " ", "") != strings.ReplaceAll(want, " ", "") {
 		t.Errorf("past load %q, want %q", got, want)
 	}
@@ -191,5 +191,23 @@ func TestImprobablePastLoadsAreRemarkedOn(t *testing.T) {
 	}
 	if !columns["moisture"] || !columns["price"] {
 		t.Errorf("the absurd row has the remarks %v and the problems %v", list.Rows[1].Remarks, list.Rows[1].Problems)
+	}
+}
+
+// A list longer than any is refused as a whole, and no row of it is read.
+func TestListsHaveALimit(t *testing.T) {
+	head := "code,name\n"
+	for name, text := range map[string]string{
+		"an open quote": head + `G1,"` + strings.Repeat("x", MostBytes),
+		"many rows":     head + strings.Repeat("G1,A\n", MostRows+1),
+	} {
+		list, problems := Read(Growers, []byte(text), Defaults{})
+		if len(list.Rows) > 0 || len(problems) != 1 {
+			t.Errorf("%s: %d rows, problems %v", name, len(list.Rows), problems)
+		}
+	}
+	most := head + strings.Repeat("G1,A\n", MostRows-1)
+	if list, problems := Read(Growers, []byte(most), Defaults{}); len(list.Rows) != MostRows-1 || len(problems) > 0 {
+		t.Errorf("%d rows, problems %v", len(list.Rows), problems)
 	}
 }

@@ -15,9 +15,11 @@ import (
 // Past is a load from before the book: its weights and its sample. It is settled again under the
 // rates of its day.
 type Past struct {
-	OldTicket string // its number in the old books
-	Facts     entry.Facts
+	Facts entry.Facts
 }
+
+// OldTicket is its number in the old books.
+func (p *Past) OldTicket() string { return p.Facts.Details.OldTicket }
 
 // pastCell is a cell of a past load: the field its text is typed into, and what to
 // write where it must not be empty.
@@ -29,7 +31,7 @@ type pastCell struct {
 // pastCells are the cells in the order of their problems.
 var pastCells = []pastCell{
 	{"grower", "grower", message.New("the grower's code")}, {"truck", "truck", message.New("its number or plate")},
-	{"driver", "driver", message.Text{}}, {"bin", "bin", message.Text{}}, {"contract", "contract", message.Text{}}, {"crop_year", "crop", message.Text{}}, {"farm", "farm", message.Text{}}, {"field", "field", message.Text{}}, {"lot", "lot", message.Text{}}, {"remark", "remark", message.Text{}},
+	{"driver", "driver", message.Text{}}, {"bin", "bin", message.Text{}}, {"contract", "contract", message.Text{}}, {"crop_year", "crop", message.Text{}}, {"farm", "farm", message.Text{}}, {"field", "field", message.Text{}}, {"lot", "lot", message.Text{}}, {"old_ticket", "old-ticket", message.Text{}}, {"remark", "remark", message.Text{}},
 	{"day", "day", message.New("the day it was delivered, like 2026-09-14")}, {"disposition", "terms", message.Text{}}, {"whose", "whose", message.Text{}}, {"shares", "shares", message.Text{}},
 	{"gross", "gross", message.New("the weight of the loaded truck")}, {"tare", "tare", message.New("the weight of the empty truck")},
 	{"commodity", "commodity", message.New("the grain, such as corn")}, {"moisture", "moisture", message.New("the moisture in percent")},
@@ -50,16 +52,12 @@ func (r *reader) past() {
 			form.Set(c.field, text)
 		}
 	}
-	old := r.text("old_ticket")
-	if old != "" {
-		form.Set("remark", "old ticket "+old+". "+r.text("remark"))
-	}
 	r.refused(form, cells)
 	if len(r.row.Problems) == 0 {
 		r.settles(form, cells)
 	}
 	if len(r.row.Problems) == 0 {
-		r.row.Past = &Past{OldTicket: old, Facts: form.Opening()}
+		r.row.Past = &Past{Facts: form.Opening()}
 	}
 }
 

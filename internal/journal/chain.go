@@ -1,9 +1,8 @@
 package journal
 
 import (
-	"crypto/sha256"
 	"encoding/binary"
-	"encoding/hex"
+	"tenthpoint/internal/digest"
 )
 
 // Genesis is the predecessor hash of the first fact: the SHA-256 of the text "tenthpoint journal,
@@ -43,8 +42,7 @@ func (f Fact) sum() string {
 		spelled = appendPart(spelled, text)
 	}
 	spelled = appendPart(spelled, f.Body)
-	sum := sha256.Sum256(spelled)
-	return hex.EncodeToString(sum[:])
+	return digest.Of(spelled)
 }
 
 func appendPart[T string | []byte](spelled []byte, part T) []byte {

@@ -1,12 +1,11 @@
 package law
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"slices"
 	"strconv"
 	"strings"
 
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/tomlfile"
@@ -41,8 +40,7 @@ type File struct {
 // Open reads the heading of a file. The error is a [tomlfile.Problems] with
 // every mistake in it; the rest is for [File.Read].
 func Open(name string, text []byte) (*File, error) {
-	sum := sha256.Sum256(text)
-	f := &File{Name: name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
+	f := &File{Name: name, Text: slices.Clone(text), Hash: digest.Of(text)}
 	toml := tomlfile.Parse(name, text)
 	if err := toml.Problems().Err(); err != nil {
 		return nil, err

@@ -2,12 +2,11 @@ package law
 
 import (
 	"bufio"
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/message"
 )
 
@@ -23,8 +22,7 @@ func newLaw(files []*File) Law {
 	for _, f := range ofTickets(files) {
 		fmt.Fprintf(&b, "%s %s\n", f.Hash, f.ID)
 	}
-	sum := sha256.Sum256([]byte(b.String()))
-	return Law{files: files, manifest: b.String(), hash: hex.EncodeToString(sum[:])}
+	return Law{files: files, manifest: b.String(), hash: digest.Of(b.String())}
 }
 
 // Hash is the SHA-256 of the manifest, in hex; it identifies the law.
@@ -43,7 +41,7 @@ func (l Law) Files() []*File { return l.files }
 func (l Law) OfTickets() []*File { return ofTickets(l.files) }
 
 // besideTickets are the kinds that no ticket is recorded, graded or given its days by.
-var besideTickets = []string{"scale-tolerances"}
+var besideTickets = []string{"scale-tolerances", Deadlines}
 
 func ofTickets(files []*File) []*File {
 	return slices.DeleteFunc(slices.Clone(files), func(f *File) bool { return slices.Contains(besideTickets, f.Kind) })

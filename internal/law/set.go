@@ -39,7 +39,7 @@ func NewSet(files ...*File) (*Set, tomlfile.Problems) {
 	}
 	s.periods, s.in = periodsOf(s.files), map[string]*Set{}
 	for _, f := range s.files {
-		if f.Kind == PerPlace {
+		if f.isPerPlace() {
 			s.places = append(s.places, f)
 		}
 	}
@@ -69,9 +69,14 @@ func (f *File) clash(key string, what, remedy message.Text) tomlfile.Problem {
 // callers name one.
 var oneAuthority = []string{"recording"}
 
-// PerPlace is the kind of file that an elevator follows for its own place only, a state or
-// province; there is no rule for a place that nobody read.
-const PerPlace = "titles"
+// The kinds of file that an elevator follows for its own place only, a state or province; there is
+// no rule for a place that nobody read.
+const (
+	Titles    = "titles"
+	Deadlines = "deadlines"
+)
+
+func (f *File) isPerPlace() bool { return f.Kind == Titles || f.Kind == Deadlines }
 
 // In is the files of an elevator of a place, beside those of its rule set.
 func (s *Set) In(place string) *Set {
@@ -83,7 +88,7 @@ func (s *Set) In(place string) *Set {
 	if made, has := s.in[place]; has {
 		return made
 	}
-	files := slices.DeleteFunc(slices.Clone(s.files), func(f *File) bool { return f.Kind == PerPlace })
+	files := slices.DeleteFunc(slices.Clone(s.files), (*File).isPerPlace)
 	for _, f := range s.places {
 		if f.Jurisdiction == place {
 			files = append(files, f)
@@ -99,7 +104,7 @@ func (s *Set) In(place string) *Set {
 func (s *Set) Places() []string {
 	var out []string
 	for _, f := range s.places {
-		isRuleSet := slices.ContainsFunc(s.files, func(o *File) bool { return o.Jurisdiction == f.Jurisdiction && o.Kind != PerPlace })
+		isRuleSet := slices.ContainsFunc(s.files, func(o *File) bool { return o.Jurisdiction == f.Jurisdiction && !o.isPerPlace() })
 		if !isRuleSet {
 			out = append(out, f.Jurisdiction)
 		}
@@ -126,7 +131,7 @@ func (s *Set) ownOf(rules string) *Set {
 	}
 	files := slices.DeleteFunc(slices.Clone(s.files), func(f *File) bool {
 		elsewhere := f.Jurisdiction != rules
-		return elsewhere && (f.Kind == PerPlace || slices.Contains(oneAuthority, f.Kind) && kinds[f.Kind])
+		return elsewhere && (f.isPerPlace() || slices.Contains(oneAuthority, f.Kind) && kinds[f.Kind])
 	})
 	return &Set{files: files, periods: periodsOf(files), places: s.places, in: map[string]*Set{}}
 }

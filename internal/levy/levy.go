@@ -1,11 +1,10 @@
 package levy
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"slices"
 
 	"tenthpoint/internal/dated"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -74,8 +73,7 @@ func Read(name string, text []byte) (*Levy, error) {
 	if err := file.Problems().Err(); err != nil {
 		return nil, err
 	}
-	sum := sha256.Sum256(text)
-	l := &Levy{File: name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
+	l := &Levy{File: name, Text: slices.Clone(text), Hash: digest.Of(text)}
 	root := file.Root()
 	t, _ := root.Table("levy", true)
 	l.ID, l.Title, l.Jurisdiction = rule.ReadName(t, "id"), t.Text("title"), t.Text("jurisdiction")

@@ -51,7 +51,9 @@ type Details struct {
 	// StoredFrom is the first day of storage where that is not the day of delivery.
 	StoredFrom quantity.Date `json:"stored_from,omitzero"`
 
-	Remark string `json:"remark,omitempty"`
+	// OldTicket is the number of a load from before the book, in the books it was in.
+	OldTicket string `json:"old_ticket,omitempty"`
+	Remark    string `json:"remark,omitempty"`
 }
 
 // Party is a person or firm on the ticket.

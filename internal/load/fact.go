@@ -91,6 +91,9 @@ type Issued struct {
 	Day     quantity.Date `json:"day"`
 	// Onward is the bin that the grain went on to by the usual path of its pit.
 	Onward string `json:"onward,omitempty"`
+	// SlipCode is the format of the code on its slip. It is left out for the first, which tickets had
+	// before slips carried their facts.
+	SlipCode int64 `json:"slip_code,string,omitempty"`
 }
 
 // Printed is one copy of the ticket: 0 the original, then reprints by number.

@@ -85,13 +85,13 @@ func (p *Printer) Text(s Sayable) string {
 	args := t.Args()
 	if !known {
 		p.miss(t.key)
-		return p.fill(t.format(), t.format(), args, nil)
+		return t.only(p.fill(t.format(), t.marked(t.format()), args, nil))
 	}
 	count := any(nil)
 	if len(args) > 0 {
 		count = args[0]
 	}
-	return p.fill(t.key, p.catalog.form(e, count), args, e.own)
+	return t.only(p.fill(t.key, t.marked(p.catalog.form(e, count)), args, e.own))
 }
 
 // fill sets arguments into a format of the language.

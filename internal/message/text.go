@@ -19,6 +19,7 @@ type Text struct {
 	key  string
 	args []any
 	form form
+	part part
 }
 
 // form is the way key and arguments are combined.
@@ -117,9 +118,9 @@ func (t Text) String() string {
 		}
 		return strings.Join(words, t.key)
 	case counted:
-		return written(t.format(), t.Args())
+		return t.only(written(t.marked(t.format()), t.Args()))
 	}
-	return written(t.format(), t.args)
+	return t.only(written(t.marked(t.format()), t.args))
 }
 
 // format is the English format for the arguments.

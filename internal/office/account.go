@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -29,7 +30,7 @@ func Account(ctx context.Context, d Desk, growerID string, from, to quantity.Dat
 	if f.Contracts, err = contractsOf(ctx, d, grower.Codes); err != nil {
 		return daysheet.Account{}, err
 	}
-	if f.Example, err = isExample(ctx, d, f.Tickets); err != nil {
+	if f.Example, err = IsExample(ctx, d, f.Tickets); err != nil {
 		return daysheet.Account{}, err
 	}
 	return daysheet.MakeAccount(f), nil
@@ -127,7 +128,7 @@ func findGrower(ctx context.Context, d Desk, id string) (elevator.Card, error) {
 
 // sharedTicket is a row as the account reads it, with the shares of its owners.
 func sharedTicket(ctx context.Context, d Desk, r book.LoadRow) (daysheet.Ticket, error) {
-	t, err := sheetTicket(d, r)
+	t, err := SheetTicket(d, r)
 	if err != nil || len(r.Owners) == 0 {
 		return t, err
 	}
@@ -139,15 +140,15 @@ func sharedTicket(ctx context.Context, d Desk, r book.LoadRow) (daysheet.Ticket,
 	if err != nil {
 		return t, err
 	}
-	t.Parts = ownersParts(l)
+	t.Parts = OwnersParts(l)
 	if len(t.Owners) > 1 && len(t.Owners) != len(t.Summary.Owners) {
 		return t, message.Errorf("ticket %d has %d owners and figures of %d", t.Number, len(t.Owners), len(t.Summary.Owners))
 	}
 	return t, nil
 }
 
-// ownersParts are the shares of a load's owners as the ticket has them: "1/3".
-func ownersParts(l *load.Load) []string {
+// OwnersParts are the shares of a load's owners as the ticket has them: "1/3".
+func OwnersParts(l *load.Load) []string {
 	var out []string
 	for _, o := range l.Details.Shares {
 		part := o.Parts.Figure() + "/" + o.Of.Figure()
@@ -167,7 +168,7 @@ func contractsOf(ctx context.Context, d Desk, codes []string) ([]daysheet.Contra
 	var out []daysheet.Contract
 	for _, c := range all {
 		if slices.Contains(codes, c.Grower) {
-			out = append(out, daysheet.Contract{Number: c.Number, Commodity: c.Commodity, Name: commodityName(c.Commodity), Quantity: c.Quantity, Price: c.Price, Priced: c.PriceText(), Until: c.Until})
+			out = append(out, daysheet.Contract{Number: c.Number, Commodity: c.Commodity, Name: grain.NameOf(c.Commodity), Quantity: c.Quantity, Price: c.Price, Priced: c.PriceText(), Until: c.Until})
 		}
 	}
 	return out, nil

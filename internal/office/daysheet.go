@@ -3,14 +3,14 @@ package office
 import (
 	"bytes"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"encoding/json"
 	"strings"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -33,6 +33,8 @@ type DayClosed struct {
 	// Pinned says that the sheet prints the head of the book, which is this fact. Sheets closed by
 	// earlier versions print as before.
 	Pinned bool `json:"pinned,omitempty"`
+	// Metric says that the sheet prints test weights in kg/hL beside those in lb/bu.
+	Metric bool `json:"metric,omitempty"`
 }
 
 // Kind names the fact in the journal.
@@ -104,7 +106,7 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	if err != nil {
 		return daysheet.Sheet{}, err
 	}
-	if f.Example, err = isExample(ctx, d, f.Tickets); err != nil {
+	if f.Example, err = IsExample(ctx, d, f.Tickets); err != nil {
 		return daysheet.Sheet{}, err
 	}
 	if !isClosed {
@@ -117,7 +119,7 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	if err != nil {
 		return sheet, message.Errorf("the sheet of %s cannot be held against the one that was closed: %w", day, err)
 	}
-	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Engine: closed.Engine}
+	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Engine: closed.Engine, Metric: closed.Metric}
 	if closed.Pinned {
 		closing.Head = journal.HeadOf(fact).OnPaper()
 	}
@@ -159,7 +161,7 @@ func sheetUpTo(ctx context.Context, d Desk, seq int64, closed DayClosed) (s days
 	if err != nil {
 		return s, "", err
 	}
-	if f.Example, err = isExample(ctx, d, f.Tickets); err != nil {
+	if f.Example, err = IsExample(ctx, d, f.Tickets); err != nil {
 		return s, "", err
 	}
 	f.Notes = closed.Notes
@@ -230,8 +232,7 @@ func SheetHash(s daysheet.Sheet, by settle.Engine) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	sum := sha256.Sum256([]byte(text))
-	return hex.EncodeToString(sum[:]), nil
+	return digest.Of(text), nil
 }
 
 // DayFacts reads the input of a day's sheet, except its notes.
@@ -242,7 +243,7 @@ func DayFacts(d Desk, l DayLists, day quantity.Date) (daysheet.Facts, error) {
 		return f, err
 	}
 	for _, r := range rows {
-		t, err := sheetTicket(d, r)
+		t, err := SheetTicket(d, r)
 		if err != nil {
 			return f, err
 		}
@@ -280,7 +281,7 @@ func positionBefore(l DayLists, day quantity.Date) (daysheet.Position, error) {
 	}
 	var out daysheet.Position
 	for _, r := range rows {
-		out = append(out, daysheet.Stock{Commodity: r.Commodity, Name: commodityName(r.Commodity), Bin: r.Bin, Weight: r.Weight})
+		out = append(out, daysheet.Stock{Commodity: r.Commodity, Name: grain.NameOf(r.Commodity), Bin: r.Bin, Weight: r.Weight})
 	}
 	return out, nil
 }

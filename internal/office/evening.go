@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/office/duelist"
 	"tenthpoint/internal/office/terms"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
@@ -25,7 +26,7 @@ func EveningNotes(d Desk, l Lists, day quantity.Date) (daysheet.Notes, error) {
 	for _, one := range []struct {
 		into *[]message.Kept
 		find func(Desk, Lists, quantity.Date) ([]message.Text, error)
-	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}, {&n.Scales, scaleNotes}, {&n.Undecided, undecidedNotes}} {
+	}{{&n.Yard, yardNotes}, {&n.Samples, sampleNotes}, {&n.Disputes, disputeNotes}, {&n.Meters, meterNotes}, {&n.Scales, scaleNotes}, {&n.Undecided, undecidedNotes}, {&n.Due, dueNotes}} {
 		found, err := one.find(d, l, day)
 		if err != nil {
 			return n, err
@@ -61,6 +62,23 @@ func undecidedNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) 
 	}
 	return []message.Text{message.Count(len(late), "%[1]d part of a ticket is undecided and its day has come (ticket %[2]s): %[3]s", "%[1]d parts of tickets are undecided and their day has come (tickets %[2]s): %[3]s",
 		message.List(", ", late...), rules.Said())}, nil
+}
+
+// dueDays is how many days ahead contracts and settlement sheets are named in the evening.
+const dueDays = 7
+
+// dueNotes name the contracts and settlement sheets whose day has come or comes soon.
+func dueNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
+	house := duelist.House{Laws: d.Laws(), FillOrder: d.Profile().FillOrder}
+	all, err := duelist.Written(l, house, day, day.AddDays(dueDays))
+	if err != nil {
+		return nil, err
+	}
+	var out []message.Text
+	for _, one := range all {
+		out = append(out, message.New("%s, grower %v: %s.", one.Day, one.Grower, one.What))
+	}
+	return out, nil
 }
 
 // yardNotes are the trucks without a ticket, and what each lacks.
@@ -155,7 +173,7 @@ func meterNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 	}
 	var out []message.Text
 	for _, m := range meters {
-		status, err := meterStatusOn(d, l, m.Meter, day)
+		status, err := MeterStatusOn(d, l, m.Meter, day)
 		if err != nil {
 			return nil, err
 		}
@@ -205,8 +223,8 @@ func ScaleLog(d Desk, l Lists, scale elevator.Scale) (truckscale.Log, error) {
 	return log, nil
 }
 
-// meterStatusOn returns the status of a meter's checks on a day.
-func meterStatusOn(d Desk, l Lists, m meter.Meter, day quantity.Date) (meter.Status, error) {
+// MeterStatusOn returns the status of a meter's checks on a day.
+func MeterStatusOn(d Desk, l Lists, m meter.Meter, day quantity.Date) (meter.Status, error) {
 	setup := defaultBench(d.Profile().Rules)
 	all, err := recordsIn[Bench](l)
 	if err != nil {

@@ -14,7 +14,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scaleticket/barcode"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/textsearch"
 )
 
@@ -80,8 +80,8 @@ type SearchLine struct {
 // English. Other words are searched for in names, numbers and commodities.
 func ReadSearch(text string, today quantity.Date, say func(english string) string) SearchLine {
 	l := SearchLine{today: today, say: say}
-	if p, err := barcode.ParsePayload(strings.TrimSpace(text)); err == nil {
-		l.ticket(p.Ticket)
+	if scanned, err := scaleticket.ReadSquare(strings.TrimSpace(text)); err == nil {
+		l.ticket(scanned.Ticket)
 		return l
 	}
 	words := strings.Fields(text)

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
@@ -87,11 +88,11 @@ func manual(l *load.Load) string {
 	return strings.Join(out, "\n")
 }
 
-// sheetTicket is a row of the lists as the sheets read it.
-func sheetTicket(d Desk, r book.LoadRow) (daysheet.Ticket, error) {
+// SheetTicket is a row of the lists as the sheets read it.
+func SheetTicket(d Desk, r book.LoadRow) (daysheet.Ticket, error) {
 	t := daysheet.Ticket{
 		Number: r.Ticket, Load: r.ID, Outbound: r.Direction == string(load.Outbound),
-		Commodity: r.Commodity, Name: commodityName(r.Commodity), GrowerID: r.Grower, Grower: r.GrowerName, Owners: r.Owners,
+		Commodity: r.Commodity, Name: grain.NameOf(r.Commodity), GrowerID: r.Grower, Grower: r.GrowerName, Owners: r.Owners,
 		Truck: r.Truck, Bin: r.Bin, Disposition: r.Disposition, Contract: r.Contract, Titles: r.Titles, Weigher: r.Weigher, Edition: r.Edition, EditionHash: r.EditionHash,
 		Sample: r.Sample, Kept: r.Kept, Corrects: r.Corrects, Reissues: r.Reissues, ReissuedBy: r.ReissuedBy, Reason: r.Reason,
 		Manual: typedWeights(parted(r.Manual)), Figures: r.Figures,
@@ -137,8 +138,8 @@ func parted(text string) []string {
 	return strings.Split(text, "\n")
 }
 
-// isExample reports whether any of the tickets was settled under invented rates.
-func isExample(ctx context.Context, d Desk, tickets []daysheet.Ticket) (bool, error) {
+// IsExample reports whether any of the tickets was settled under invented rates.
+func IsExample(ctx context.Context, d Desk, tickets []daysheet.Ticket) (bool, error) {
 	for _, t := range tickets {
 		if t.EditionHash == "" {
 			continue

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
@@ -180,7 +181,7 @@ func ReadMeterLog(ctx context.Context, d Desk, id, crop string, last int) (Meter
 func grainBiases(checks []meter.Check) ([]GrainBias, error) {
 	var out []GrainBias
 	for _, crop := range meter.CropsOf(checks) {
-		one := GrainBias{Crop: crop, Grain: commodityName(crop), Sheet: &worksheet.Sheet{}}
+		one := GrainBias{Crop: crop, Grain: grain.NameOf(crop), Sheet: &worksheet.Sheet{}}
 		var err error
 		if one.Bias, err = meter.WorkBias(one.Sheet, meter.OfCrop(checks, crop), 0); err != nil {
 			return nil, err

@@ -42,12 +42,3 @@ type Desk interface {
 	// Signature is the name of the person signed in, for facts and papers.
 	Signature() string
 }
-
-// commodityName is a commodity for people; one that is not known here keeps its
-// id.
-func commodityName(id string) string {
-	if c, err := grain.ByID(id); err == nil {
-		return c.Name
-	}
-	return id
-}

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -50,7 +51,7 @@ func dayMove(r book.StockRow) (daysheet.DayMove, error) {
 	day, err := ListedDay(r.Day)
 	before := r.Weight.Sub(r.In).Add(r.Out).Add(r.Back)
 	return daysheet.DayMove{Day: day, Move: daysheet.Move{
-		Commodity: r.Commodity, Name: commodityName(r.Commodity), Bin: r.Bin, Before: before, In: r.In, Out: r.Out, Back: r.Back, After: r.Weight,
+		Commodity: r.Commodity, Name: grain.NameOf(r.Commodity), Bin: r.Bin, Before: before, In: r.In, Out: r.Out, Back: r.Back, After: r.Weight,
 	}}, err
 }
 

@@ -185,7 +185,7 @@ func metersThen(ctx context.Context, d Desk, l *load.Load) ([]message.Text, erro
 	}
 	for _, one := range meters {
 		if one.ID == m.Meter {
-			s, err := meterStatusOn(d, ReadNow(ctx, d), one, l.Details.Day)
+			s, err := MeterStatusOn(d, ReadNow(ctx, d), one, l.Details.Day)
 			return []message.Text{s.Sentence}, err
 		}
 	}

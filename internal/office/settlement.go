@@ -2,9 +2,8 @@ package office
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
@@ -65,7 +64,7 @@ func unsoundTerms(l *load.Load) settle.Problems {
 			continue
 		}
 		if deal.Under == title.OpenStorage {
-			return settle.Problems{{Field: "price", Sentence: message.Words("Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold.")}}
+			return settle.Problems{{Field: "price", Sentence: message.New("Stored grain has no price: it stays its owner's. Take the price away, or say that the load is sold.")}}
 		}
 		return settle.Problems{{Field: "price", Sentence: message.New("This grain is %s and has no price: take the price away, or say that it is sold.", deal.Said())}}
 	}
@@ -126,17 +125,11 @@ func ResettledUnder(l *load.Load, kept Kept) (*settle.Settlement, error) {
 // SettledFact is a settlement as the journal keeps it, with the hash of the law
 // that it was settled by.
 func SettledFact(s *settle.Settlement, law string) load.Settled {
-	f := load.Settled{Engine: s.Engine, Working: workingHash(s), Figures: s.Figures(), Law: law}
+	f := load.Settled{Engine: s.Engine, Working: digest.Of(s.Digest()), Figures: s.Figures(), Law: law}
 	if s.Edition != nil {
 		f.Edition, f.EditionHash = s.Edition.ID, s.Edition.Hash
 	}
 	return f
-}
-
-// workingHash is the SHA-256 of every figure of the working.
-func workingHash(s *settle.Settlement) string {
-	sum := sha256.Sum256([]byte(s.Digest()))
-	return hex.EncodeToString(sum[:])
 }
 
 // Grain that leaves is weighed in the same way, but only weighed: it is sold on the buyer's test.

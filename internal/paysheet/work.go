@@ -1,10 +1,9 @@
 package paysheet
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/levy"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -155,6 +154,5 @@ func (w Worked) Figures() map[string]quantity.Amount {
 
 // Hash is the SHA-256 of every figure of the working.
 func (w Worked) Hash() string {
-	sum := sha256.Sum256([]byte(w.Digest()))
-	return hex.EncodeToString(sum[:])
+	return digest.Of(w.Digest())
 }

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"tenthpoint/internal/deadline"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/law"
@@ -102,13 +103,15 @@ func CheckLaw(f *law.File) (err error) {
 		_, err = moisture.ReadRetentions(f)
 	case title.KindTitles:
 		_, err = title.ReadRules(f)
+	case law.Deadlines:
+		_, err = deadline.ReadRules(f)
 	case meter.KindTolerances:
 		_, err = meter.ReadTolerances(f)
 	case truckscale.KindTolerances:
 		_, err = truckscale.ReadLadder(f)
 	default:
 		return tomlfile.Problems{tomlfile.Locate(f.Name, f.Text).Problem("law.kind", message.New("law.kind is %q", f.Kind),
-			message.New("Known here: grades, recording, bushels, moisture-classes, disputes, retention, meter-tolerances, scale-tolerances, titles."))}
+			message.New("Known here: grades, recording, bushels, moisture-classes, disputes, retention, meter-tolerances, scale-tolerances, titles, deadlines."))}
 	}
 	return err
 }

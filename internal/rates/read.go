@@ -1,10 +1,9 @@
 package rates
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"slices"
 
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/drying"
@@ -20,8 +19,7 @@ func Read(name string, text []byte) (*Edition, error) {
 	if err := file.Problems().Err(); err != nil {
 		return nil, err
 	}
-	sum := sha256.Sum256(text)
-	e := &Edition{File: name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
+	e := &Edition{File: name, Text: slices.Clone(text), Hash: digest.Of(text)}
 	r := reader{e: e, file: file, root: file.Root()}
 	r.read()
 	file.Root().RejectUnknownKeys()

@@ -190,22 +190,14 @@ func mayMove(w *Batch, m bin.Movement, houses []bin.House) error {
 // sameGrain refuses grain put on other grain.
 func sameGrain(m bin.Movement, into elevator.Bin, house bin.House) error {
 	if into.Commodity != "" && into.Commodity != m.Commodity {
-		return message.Refused.Errorf("%v is for %s, and %s is to be put into it. Choose another bin, or let a manager do it", into.ID, nameOf(into.Commodity), nameOf(m.Commodity))
+		return message.Refused.Errorf("%v is for %s, and %s is to be put into it. Choose another bin, or let a manager do it", into.ID, message.Words(grain.NameOf(into.Commodity)), message.Words(grain.NameOf(m.Commodity)))
 	}
 	for p, heap := range house {
 		if p.Bin == into.ID && p.Commodity != m.Commodity && into.Commodity != "" && heap.Balance().Sign() > 0 {
-			return message.Refused.Errorf("%s of %s lie in %v, and %s is to be put on it. Empty the bin first, or let a manager do it", heap.Balance(), nameOf(p.Commodity), into.ID, nameOf(m.Commodity))
+			return message.Refused.Errorf("%s of %s lie in %v, and %s is to be put on it. Empty the bin first, or let a manager do it", heap.Balance(), message.Words(grain.NameOf(p.Commodity)), into.ID, message.Words(grain.NameOf(m.Commodity)))
 		}
 	}
 	return nil
-}
-
-func nameOf(commodity string) message.Text {
-	c, err := grain.ByID(commodity)
-	if err != nil {
-		return message.Words(commodity)
-	}
-	return message.Words(c.Name)
 }
 
 // putMovement enters a movement under the next number.

@@ -30,7 +30,7 @@ func CloseDay(ctx context.Context, at Actor, day quantity.Date, remark string) e
 		if closed {
 			return message.Refused.Errorf("%s is closed already. Print its sheet again; later changes stand on the day they were made", day)
 		}
-		f := office.DayClosed{Day: day, Remark: remark, Engine: w.desk.engine, Pinned: w.desk.engine.Number() > 1}
+		f := office.DayClosed{Day: day, Remark: remark, Engine: w.desk.engine, Pinned: w.desk.engine.Number() > 1, Metric: w.desk.engine.Number() > 1}
 		if f.Notes, f.Sheet, err = w.evening(day, f.Engine); err != nil {
 			return err
 		}

@@ -20,11 +20,17 @@ func SetProfile(ctx context.Context, at Actor, p elevator.Profile) error {
 
 // SetGrower records a grower. A name it had before still finds it.
 func SetGrower(ctx context.Context, at Actor, g elevator.Grower) error {
+	return AmendGrower(ctx, at, g.ID, func(elevator.Grower) elevator.Grower { return g })
+}
+
+// AmendGrower records a grower as made of the card that is there, which is empty where there is none.
+func AmendGrower(ctx context.Context, at Actor, id string, amended func(was elevator.Grower) elevator.Grower) error {
 	return at.do(ctx, func(w *Batch) error {
-		old, known, err := growerNow(w, g.ID)
+		old, known, err := growerNow(w, id)
 		if err != nil {
 			return err
 		}
+		g := amended(old)
 		if known && old.Name != g.Name && !slices.Contains(g.Former, old.Name) {
 			g.Former = append(slices.Clone(g.Former), old.Name)
 		}
@@ -65,14 +71,19 @@ func TakeOver(ctx context.Context, at Actor, id string, by elevator.Takeover) er
 
 // growerNow is a grower by code as the work has left it so far.
 func growerNow(w *Batch, id string) (g elevator.Grower, known bool, err error) {
-	rows, err := w.tx.Records(g.Kind())
+	return recordNow(w, func(one elevator.Grower) bool { return one.ID == id })
+}
+
+// recordNow is a record of a list as the work has left it so far.
+func recordNow[R journal.Kinded](w *Batch, is func(R) bool) (found R, known bool, err error) {
+	rows, err := w.tx.Records(found.Kind())
 	if err != nil {
-		return g, false, err
+		return found, false, err
 	}
-	all, err := office.ReadRecords[elevator.Grower](rows)
-	i := slices.IndexFunc(all, func(one elevator.Grower) bool { return one.ID == id })
+	all, err := office.ReadRecords[R](rows)
+	i := slices.IndexFunc(all, is)
 	if err != nil || i < 0 {
-		return g, false, err
+		return found, false, err
 	}
 	return all[i], true, nil
 }
@@ -80,6 +91,17 @@ func growerNow(w *Batch, id string) (g elevator.Grower, known bool, err error) {
 // SetTruck records a truck.
 func SetTruck(ctx context.Context, at Actor, t elevator.Truck) error {
 	return SetRecord(ctx, at, t.ID, t)
+}
+
+// AmendTruck records a truck as made of the one that is there, which is empty where there is none.
+func AmendTruck(ctx context.Context, at Actor, id string, amended func(was elevator.Truck) elevator.Truck) error {
+	return at.do(ctx, func(w *Batch) error {
+		was, _, err := recordNow(w, func(t elevator.Truck) bool { return t.ID == id })
+		if err != nil {
+			return err
+		}
+		return SetTruck(ctx, w, amended(was))
+	})
 }
 
 // SetBin records a pit or bin.

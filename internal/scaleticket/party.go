@@ -71,10 +71,19 @@ func movementSection(t *facts) Section {
 	p.fact(t.w.Driver, d.Driver, t.w.NotNamed)
 	p.known("bin", t.w.Bin, d.Bin, t.w.NotNamed)
 	p.shipping(d)
-	if d.Remark != "" {
-		p.put(Line{Field: "remark", Label: t.w.Remark, Value: d.Remark})
+	if remark := remarkOf(d); !remark.IsZero() {
+		p.put(Line{Field: "remark", Label: t.w.Remark, Value: t.w.say(remark)})
 	}
 	return p.Section
+}
+
+// remarkOf is the remark on a load, after its number in the old books.
+func remarkOf(d load.Details) message.Text {
+	remark := message.Name(d.Remark)
+	if d.OldTicket == "" {
+		return remark
+	}
+	return message.List(" ", message.New("old ticket %v.", d.OldTicket), remark)
 }
 
 func directionWord(t *facts) string {

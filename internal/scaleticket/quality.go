@@ -117,11 +117,9 @@ func resultWords(t *facts, f grain.Factor, found load.Finding) string {
 		return t.w.NotTested
 	}
 	figure := resultFigure(t, f, *found.Amount)
-	if namesBushel(t) && found.Amount.Unit() == quantity.LbPerBushel {
-		figure += " (" + t.w.say(message.New("Winchester bushel")) + ")"
-	}
-	if f.HasBasis() {
-		figure += " (" + t.w.say(f.BasisText()) + ")"
+	f.NamesBushel = f.ID == grain.TestWeight && namesBushel(t)
+	if remark, has := f.Remark(*found.Amount); has {
+		figure += " (" + t.w.say(remark) + ")"
 	}
 	return figure
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/worksheet"
@@ -40,7 +41,12 @@ func (r discounting) comparable(found *worksheet.Step) bool {
 	if !is || found.Value().Unit() == want {
 		return true
 	}
-	r.refuse(Problem{Field: string(r.rule.Factor.ID), Sentence: message.New("%s is %s; %s is written in %s. Test or type it in %s.", r.rule.Factor.Name, found.Printed(), r.rule.Source, want, want)})
+	sentence := message.New("%s is %s; %s is written in %s. Test or type it in %s.", r.rule.Factor.Name, found.Said(), r.rule.Source, want, want)
+	if factor, _ := r.edition.Commodity.Factor(r.rule.Factor.ID); factor.NamesBushel && want == quantity.KgPerHL {
+		// A chart leads from grams and from pounds Avery to kg/hL; no source that was read leads there from Winchester's.
+		sentence = message.New("%s is %s; %s is written in %s. Type kg/hL, the grams of half a litre (385 g), or pounds of an Avery bushel (48.1 lb/bu Avery).", r.rule.Factor.Name, found.Said(), r.rule.Source, want)
+	}
+	r.refuse(Problem{Field: string(r.rule.Factor.ID), Sentence: sentence})
 	return false
 }
 
@@ -50,11 +56,11 @@ func (r discounting) turnedAway(found *worksheet.Step) bool {
 	under, over := r.rule.RefuseUnder, r.rule.RefuseOver
 	switch {
 	case under.Given() && found.Value().Less(under.Amount):
-		return r.beyond(under, message.New("%s is under it", found.Printed()),
-			message.New("is %s, under the limit of %s", found.Printed(), under.Amount.Written()))
+		return r.beyond(under, message.New("%s is under it", found.Said()),
+			message.New("is %s, under the limit of %s", found.Said(), under.Amount.Written()))
 	case over.Given() && found.Value().More(over.Amount):
-		return r.beyond(over, message.New("%s is over it", found.Printed()),
-			message.New("is %s, over the limit of %s", found.Printed(), over.Amount.Written()))
+		return r.beyond(over, message.New("%s is over it", found.Said()),
+			message.New("is %s, over the limit of %s", found.Said(), over.Amount.Written()))
 	}
 	return false
 }

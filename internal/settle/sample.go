@@ -27,8 +27,8 @@ func recordFinding(d *calculation, f grain.Factor, found Finding) *worksheet.Ste
 	id := FactorLine(f.ID)
 	if !f.YesNo {
 		step := d.sheet.Given(id, message.Words(f.Name), found.Amount, d.engine.record(f, found.Amount), found.Source)
-		if f.HasBasis() {
-			step = d.sheet.Note(step, f.BasisText())
+		if remark, has := f.Remark(found.Amount); has {
+			step = d.sheet.Note(step, remark)
 		}
 		return step
 	}

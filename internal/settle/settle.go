@@ -206,5 +206,5 @@ func (d *calculation) Points(id string, label message.Text, to *worksheet.Step, 
 
 // OffTable refuses a value that no row of a table holds.
 func (d *calculation) OffTable(field, name string, found *worksheet.Step, source message.Text, bands []rule.Band) {
-	d.Refuse(field, message.New("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Printed(), source, bands[0], bands[len(bands)-1]))
+	d.Refuse(field, message.New("%s %s is in no row of %s: the first is %s, the last %s. Ask the manager which rate applies.", name, found.Said(), source, bands[0], bands[len(bands)-1]))
 }

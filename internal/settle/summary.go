@@ -35,7 +35,7 @@ type Summary struct {
 	Dockage, Water, Handling, Quality quantity.Amount
 
 	Moisture *quantity.Amount // %, as recorded; nil where only weighed
-	// TestWeight is in lb/bu; nil where it was not tested or in another unit.
+	// TestWeight is in lb/bu or in kg/hL; nil where it was not tested.
 	TestWeight *quantity.Amount
 
 	// Owners are the parts of those who share in the load, in the order of the
@@ -161,9 +161,7 @@ func (s *Summary) read(l *lineReader, by *engine) {
 	s.Quality = by.quality(l, s)
 	moisture := l.in(LineMoisture, quantity.Percent)
 	s.Moisture = &moisture
-	if w := l.optional(FactorLine(grain.TestWeight)); w != nil && w.Unit() == quantity.LbPerBushel {
-		s.TestWeight = w
-	}
+	s.TestWeight = l.optional(FactorLine(grain.TestWeight))
 	for owner, all := 1, l.owners(); owner <= all; owner++ {
 		own := &lineReader{lines: l.lines, owner: owner}
 		s.Owners = append(s.Owners, own.part(by))

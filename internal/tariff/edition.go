@@ -83,6 +83,17 @@ func (e *Edition) For(under title.Under) (Charge, bool) {
 	return Charge{}, false
 }
 
+// InForce is the tariff of the schedule that a grain is settled by; of the main schedule where that
+// one has none.
+func InForce(s *Set, schedule, commodity string, day quantity.Date) (*Edition, error) {
+	if e, ok := s.On(Line(schedule, commodity), day); ok {
+		return e, nil
+	}
+	return On(s, mainSchedule, commodity, day)
+}
+
+const mainSchedule = "main"
+
 // On returns the tariff in force for a commodity of a schedule on a day.
 func On(s *Set, schedule, commodity string, day quantity.Date) (*Edition, error) {
 	line := Line(schedule, commodity)

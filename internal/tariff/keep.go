@@ -162,3 +162,14 @@ func (w *working) total(lines []worksheet.Operand, charged stretch) *worksheet.S
 	}
 	return w.s.Work(w.id, w.c.Label, worksheet.Higher(all, least), w.e.Money, source)
 }
+
+// FreeUntil is the last day on which grain delivered on a day is kept free of charge; false where
+// nothing is charged for it, or from the first day.
+func (e *Edition) FreeUntil(under title.Under, delivered quantity.Date) (quantity.Date, bool) {
+	c, found := e.For(under)
+	if !found || !c.Free.Given() {
+		return quantity.Date{}, false
+	}
+	w := working{c: c, lot: Lot{Delivered: delivered}}
+	return c.Free.last(w.first()), true
+}

@@ -1,11 +1,10 @@
 package tariff
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"slices"
 
 	"tenthpoint/internal/dated"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -22,8 +21,7 @@ func Read(name string, text []byte) (*Edition, error) {
 	if err := file.Problems().Err(); err != nil {
 		return nil, err
 	}
-	sum := sha256.Sum256(text)
-	e := &Edition{File: name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
+	e := &Edition{File: name, Text: slices.Clone(text), Hash: digest.Of(text)}
 	root := file.Root()
 	e.readHead(root)
 	file.SetID(e.ID)

@@ -8,7 +8,7 @@ import (
 )
 
 // KindTitles is the kind of file with the rules of a place about grain under a scale ticket.
-const KindTitles = law.PerPlace
+const KindTitles = law.Titles
 
 // Rules are those of one place. Places that nobody read the law of have none, and say nothing.
 type Rules struct {

@@ -33,6 +33,10 @@ func TestRulesOfPlaces(t *testing.T) {
 		{"us", "north-dakota", "", "2027-01-04", "N.D.C.C. 60-02-11 as of 2021, since recodified in 4.1-58"},
 		{"us", "ohio", "", "2026-12-20", "R.C. 926.29; OAC 901:7-2-03"},
 		{"us", "south-dakota", "", "2027-01-04", "SDCL 49-45-10"},
+		{"us", "iowa", "", "2027-01-04", "Iowa Code 203C.17"},               // 203C.17(5): paid in 30 days without a licence
+		{"us", "kentucky", "", "2027-01-04", "KRS 251"},                     // over 30 days unpaid is a warehouse
+		{"us", "minnesota", "", "2027-01-04", "Minnesota Statutes 223.177"}, // a credit contract is signed within 30 days
+		{"us", "idaho", "", "2027-01-04", "I.C. 69-251"},                    // paid within 30 days of deposit
 		{"us", "", "", "", ""},      // nobody read the place
 		{"us", "texas", "", "", ""}, // nor this one
 		{"canada", "", "Scale ticket only: no claim for payment protection is made on it. A primary elevator receipt or cash purchase ticket is issued without delay after the grain is unloaded.", "2027-03-05",
@@ -42,6 +46,34 @@ func TestRulesOfPlaces(t *testing.T) {
 		if due := r.Due(delivered).String(); r.Words != c.words || due != c.due || r.Citation != c.citation {
 			t.Errorf("%s %s: %q, due %q, read in %q", c.rules, c.place, r.Words, due, r.Citation)
 		}
+	}
+}
+
+// Every place whose law is shipped is held to its source above: its days, and which of them the
+// ticket tells in words.
+func TestEveryPlaceIsHeldToItsSource(t *testing.T) {
+	want := map[string]int{"arkansas": 0, "idaho": 30, "iowa": 30, "kentucky": 30, "louisiana": 3, "minnesota": 30, "montana": 0, "north-dakota": 30, "ohio": 15, "south-dakota": 30}
+	set, problems := law.NewSet(law.Shipped()...)
+	if err := problems.Err(); err != nil {
+		t.Fatal(err)
+	}
+	for _, place := range set.Places() {
+		days, read := want[place]
+		if !read {
+			t.Errorf("%s is held to no source", place)
+		}
+		delete(want, place)
+		delivered := quantity.MustDate("2026-12-05")
+		due := quantity.Date{}
+		if days > 0 {
+			due = delivered.AddDays(days)
+		}
+		if r := rulesOf(t, "us", place, delivered); r.Due(delivered) != due || r.Citation == "" {
+			t.Errorf("%s: due %s, want %s, read in %q", place, r.Due(delivered), due, r.Citation)
+		}
+	}
+	if len(want) > 0 {
+		t.Errorf("no law is shipped of %v", want)
 	}
 }
 

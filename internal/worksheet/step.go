@@ -81,6 +81,14 @@ func (s *Step) Printed() string {
 	return s.value.FixedString(s.rounding.Places())
 }
 
+// Said is the figure as a sentence names it: as printed, with its remark in brackets.
+func (s *Step) Said() message.Text {
+	if s.note == nil {
+		return message.New("%s", s.Printed())
+	}
+	return message.New("%s (%s)", s.Printed(), *s.note)
+}
+
 // PrintedIn is Printed in a language.
 func (s *Step) PrintedIn(p *message.Printer) string {
 	if s.word != nil {

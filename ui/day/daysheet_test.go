@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/examiner"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
@@ -23,7 +24,7 @@ import (
 // cabinet is a folder of a test.
 type cabinet map[string][]byte
 
-func (c cabinet) SaveSet(_ context.Context, folder string, files []office.File) (string, error) {
+func (c cabinet) SaveSet(_ context.Context, folder string, files []examiner.File) (string, error) {
 	for _, f := range files {
 		c[folder+"/"+f.Name] = f.Bytes
 	}
@@ -224,20 +225,20 @@ func TestDayIsPrintedAndWritten(t *testing.T) {
 // The papers an examiner asks for are written from the day sheet, for days that make sense.
 func TestPapersForAnExaminer(t *testing.T) {
 	r, s := dayRoom(t, 120)
-	examiner{s}.ask()
+	examination{s}.ask()
 	r.Answer(nil)
 	if r.State != model.Warn {
 		t.Errorf("without a folder it says %q", r.Last())
 	}
 	files := cabinet{}
 	r.Session.Files = files
-	examiner{s}.ask()
+	examination{s}.ask()
 	if wrong := r.Answer(map[string]string{"from": s.day.String(), "to": s.day.AddDays(-1).String()}); wrong["to"] == "" {
 		t.Error("a period that ends before it begins was taken")
 	}
 	r.Answer(map[string]string{"from": s.day.AddDays(-1).String(), "to": s.day.String()})
 	folder := "examiner-" + s.day.AddDays(-1).String() + "-" + s.day.String() + "/"
-	if len(files) < 10 || len(files[folder+office.IndexFile]) == 0 || len(files[folder+office.HashesFile]) == 0 {
+	if len(files) < 10 || len(files[folder+examiner.IndexFile]) == 0 || len(files[folder+examiner.HashesFile]) == 0 {
 		t.Errorf("written are %d files; said %q", len(files), r.Last())
 	}
 }

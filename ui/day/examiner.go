@@ -3,18 +3,18 @@ package day
 import (
 	"context"
 
-	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/examiner"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/ui/model"
 )
 
-// examiner writes the folder of papers that an examiner asks for: every register, the sheet of every
+// examination writes the folder of papers that an examiner asks for: every register, the sheet of every
 // day, the rates, and the hash of each file.
-type examiner struct{ *DaySheet }
+type examination struct{ *DaySheet }
 
 // ask asks for the period, and writes the folder.
-func (s examiner) ask() {
+func (s examination) ask() {
 	first := s.day.AddDays(1 - s.day.Day())
 	s.session.Put(model.Ask{
 		Title: s.session.Say("Papers for an examiner"),
@@ -36,7 +36,7 @@ func (s examiner) ask() {
 }
 
 // period reads the first and the last day, and returns the errors by field.
-func (s examiner) period(values map[string]string) (from, to quantity.Date, wrong map[string]string) {
+func (s examination) period(values map[string]string) (from, to quantity.Date, wrong map[string]string) {
 	wrong = map[string]string{}
 	for id, into := range map[string]*quantity.Date{"from": &from, "to": &to} {
 		day, err := quantity.ParseDate(values[id])
@@ -51,7 +51,7 @@ func (s examiner) period(values map[string]string) (from, to quantity.Date, wron
 	return from, to, wrong
 }
 
-func (s examiner) write(from, to quantity.Date) {
+func (s examination) write(from, to quantity.Date) {
 	if s.session.Files == nil {
 		s.session.Notify(model.Warn, s.session.Say("no folder is set up for files. Choose one under Equipment."))
 		return
@@ -61,7 +61,7 @@ func (s examiner) write(from, to quantity.Date) {
 	s.session.Run(model.Job{
 		Topic: "examiner", Title: s.session.Say("Writing the papers for an examiner"),
 		Do: func(ctx context.Context, _ func(int, int)) error {
-			files, err := office.Examine(ctx, s.session.Desk, from, to, page, nil)
+			files, err := examiner.Papers(ctx, s.session.Desk, from, to, page, nil)
 			if err != nil {
 				return err
 			}

@@ -141,11 +141,7 @@ func (l Language) GrainName(id string) string {
 	if id == "" {
 		return ""
 	}
-	c, err := grain.ByID(id)
-	if err != nil {
-		return id
-	}
-	return l.Say(c.Name)
+	return l.Say(grain.NameOf(id))
 }
 
 // Join sets the parts that are not empty side by side.

@@ -4,7 +4,7 @@ import (
 	"context"
 	"strings"
 
-	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/examiner"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 )
@@ -61,7 +61,7 @@ func (f *Session) Remember(name, text string) {
 type Files interface {
 	Save(ctx context.Context, name string, data []byte) (where string, err error)
 	// SaveSet writes files into a folder of their own and answers where that is.
-	SaveSet(ctx context.Context, folder string, files []office.File) (where string, err error)
+	SaveSet(ctx context.Context, folder string, files []examiner.File) (where string, err error)
 }
 
 // Save exports a file and shows its path.

@@ -5,7 +5,8 @@ import (
 	"path/filepath"
 
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/office"
+	"tenthpoint/internal/atomicfile"
+	"tenthpoint/internal/office/examiner"
 	"tenthpoint/internal/report"
 )
 
@@ -36,14 +37,14 @@ func (c Examine) Run(t *terminal.Terminal) error {
 		if err := emptyFolder(c.Dir); err != nil {
 			return err
 		}
-		files, err := office.Examine(p, p.Desk, from, to, report.Page{Paper: report.Paper(c.Sheet)}, nil)
+		files, err := examiner.Papers(p, p.Desk, from, to, report.Page{Paper: report.Paper(c.Sheet)}, nil)
 		if err != nil {
 			return err
 		}
 		names := []string{}
 		for _, f := range files {
 			path := filepath.Join(c.Dir, filepath.FromSlash(f.Name))
-			if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			if err := atomicfile.MakeFolder(filepath.Dir(path)); err != nil {
 				return err
 			}
 			if err := terminal.WriteNew(path, f.Bytes); err != nil {
@@ -54,7 +55,7 @@ func (c Examine) Run(t *terminal.Terminal) error {
 		if c.JSON {
 			return p.PrintJSON(map[string]any{"folder": c.Dir, "files": names})
 		}
-		p.Say("%s holds %d files. %s tells what they are, %s their hashes.", c.Dir, len(files), office.IndexFile, office.HashesFile)
+		p.Say("%s holds %d files. %s tells what they are, %s their hashes.", c.Dir, len(files), examiner.IndexFile, examiner.HashesFile)
 		return nil
 	})
 }

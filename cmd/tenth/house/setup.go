@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/deadline"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/i18n"
@@ -26,24 +27,25 @@ import (
 type Setup struct {
 	terminal.BookFlags
 	terminal.WhoFlags
-	Business string   `help:"Business name." placeholder:"NAME"`
-	Street   string   `help:"Street address." placeholder:"WORDS"`
-	Town     string   `help:"Town." placeholder:"WORDS"`
-	Phone    string   `help:"Telephone." placeholder:"NUMBER"`
-	Licence  string   `help:"Warehouse licence or weighmaster number." placeholder:"NUMBER"`
-	Rules    string   `help:"Rule set." placeholder:"us|canada"`
-	Place    string   `help:"State or province whose law on tickets is followed, of those that were read; \"none\" for none." placeholder:"PLACE"`
-	GrainAct string   `help:"Whether the elevator is licensed under the Canada Grain Act, whose rules on shrink and handling then bind its rates." enum:",yes,no" default:"" placeholder:"yes|no"`
-	Scale    []string `help:"A scale: its name, division and capacity; may be repeated." placeholder:"1=20lb,120000lb" sep:"none"`
-	Grain    []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
-	Retain   int      `help:"Days that samples are kept." placeholder:"DAYS"`
-	Dispute  int      `name:"dispute-days" help:"Posted days from delivery in which another test may be asked for; without them, the days samples are kept." placeholder:"DAYS"`
-	CopyFor  []string `sep:"none" help:"For whom a ticket prints a copy, named on it; may be repeated. \"nobody\" is one copy without a name." placeholder:"driver"`
-	Weigher  string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
-	Language string   `help:"Language of screens and papers." placeholder:"en|fr"`
-	Dates    string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
-	Fills    string   `help:"Which contract takes what another has no room for: the one that ends first, the one written down first, or the dearest." enum:",until,number,price" default:"" placeholder:"until|number|price"`
-	JSON     bool     `help:"Print for programs: every figure as text."`
+	Business    string   `help:"Business name." placeholder:"NAME"`
+	Street      string   `help:"Street address." placeholder:"WORDS"`
+	Town        string   `help:"Town." placeholder:"WORDS"`
+	Phone       string   `help:"Telephone." placeholder:"NUMBER"`
+	Licence     string   `help:"Warehouse licence or weighmaster number." placeholder:"NUMBER"`
+	Rules       string   `help:"Rule set." placeholder:"us|canada"`
+	Place       string   `help:"State or province whose law on tickets is followed, of those that were read; \"none\" for none." placeholder:"PLACE"`
+	GrainAct    string   `help:"Whether the elevator is licensed under the Canada Grain Act, whose rules on shrink and handling then bind its rates." enum:",yes,no" default:"" placeholder:"yes|no"`
+	Scale       []string `help:"A scale: its name, division and capacity; may be repeated." placeholder:"1=20lb,120000lb" sep:"none"`
+	Grain       []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
+	Retain      int      `help:"Days that samples are kept." placeholder:"DAYS"`
+	Dispute     int      `name:"dispute-days" help:"Posted days from delivery in which another test may be asked for; without them, the days samples are kept." placeholder:"DAYS"`
+	CopyFor     []string `sep:"none" help:"For whom a ticket prints a copy, named on it; may be repeated. \"nobody\" is one copy without a name." placeholder:"driver"`
+	DriverMoney string   `help:"Whether the square on the driver's copy says what is paid." enum:",yes,no" default:"" placeholder:"yes|no"`
+	Weigher     string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
+	Language    string   `help:"Language of screens and papers." placeholder:"en|fr"`
+	Dates       string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
+	Fills       string   `help:"Which contract takes what another has no room for: the one that ends first, the one written down first, or the dearest." enum:",until,number,price" default:"" placeholder:"until|number|price"`
+	JSON        bool     `help:"Print for programs: every figure as text."`
 }
 
 func (Setup) Help() string {
@@ -90,7 +92,7 @@ func discard(path string) error {
 }
 
 func (c Setup) changes() bool {
-	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Place+c.Fills != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain+c.Dispute > 0
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Place+c.Fills+c.DriverMoney != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain+c.Dispute > 0
 }
 
 // write stores the profile, and in a new book its first manager.
@@ -128,6 +130,9 @@ func (c Setup) profile(p elevator.Profile, laws *law.Set) (elevator.Profile, err
 	if c.GrainAct != "" {
 		p.Unlicensed = c.GrainAct == "no"
 	}
+	if c.DriverMoney != "" {
+		p.DriverMoney = c.DriverMoney == "yes"
+	}
 	if err := knownLanguage(p.Language); err != nil {
 		return p, err
 	}
@@ -155,9 +160,15 @@ func (c Setup) showPlace(p *terminal.Session) error {
 	if err != nil {
 		return err
 	}
-	p.Say("Place: %v. Under a ticket: %v", rules.Place, terminal.Or(rules.Words, message.New("no words of law")))
-	p.Say("Undecided grain: %s", rules.Said())
-	return nil
+	p.Say("Place: %v. Under a ticket: %v", p.Profile().Place, terminal.Or(rules.Words, message.New("no words of law")))
+	if rules.Undecided != "" {
+		p.Say("Undecided grain: %s", rules.Said())
+	}
+	deadlines, err := deadline.RulesIn(p.Desk.Laws().On(p.Today()))
+	for _, d := range deadlines {
+		p.Say("Due days: %s", d.Said())
+	}
+	return err
 }
 
 // place sets the place whose law on tickets is followed.
@@ -267,6 +278,9 @@ func (c Setup) show(p *terminal.Session) error {
 	}
 	if len(profile.CopiesFor) > 0 {
 		p.Say("A ticket prints a copy for each of: %s", strings.Join(profile.CopiesFor, ", "))
+	}
+	if profile.DriverMoney {
+		p.Say("The square on the driver's copy says what is paid.")
 	}
 	if profile.Language != "" {
 		p.Say("Language of screens and papers: %s", profile.Language)

@@ -215,10 +215,7 @@ func tariffInForce(f terminal.BookFlags, p *terminal.Session, grain string, day 
 		return nil, err
 	}
 	schedule, _ := p.Profile().Schedule(grain)
-	if e, ok := set.On(tariff.Line(schedule, grain), day); ok {
-		return e, nil
-	}
-	return tariff.On(set, "main", grain, day)
+	return tariff.InForce(set, schedule, grain, day)
 }
 
 // levyFor is a levy by its id, if it is taken of the grain on the day.

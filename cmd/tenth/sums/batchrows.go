@@ -35,7 +35,7 @@ func newBatchRows(in io.Reader) *batchRows {
 type spoiled struct{ error }
 
 // Unwrap returns the reason.
-func (s spoiled) Unwrap() error { return s.error }
+func (s spoiled) Unwrap() []error { return []error{s.error} }
 
 // next is the cells of the next line that is not empty; [io.EOF] after the last. A
 // line that is [spoiled] does not end the file.

@@ -96,8 +96,8 @@ func Complain(w io.Writer, in *message.Printer, err error) {
 	}
 }
 
-// Complaints takes an error apart. Packages answer with one sentence or with
-// several, a line each; the advice is the last of a line.
+// Complaints are the complaints of an error, one for each of several joined, with the advice that its
+// message ends with.
 func Complaints(err error) []Complaint {
 	var out []Complaint
 	switch e := err.(type) {
@@ -126,9 +126,7 @@ func Complaints(err error) []Complaint {
 		return out
 	}
 	for _, line := range message.Lines(err) {
-		c := parted(line.String())
-		c.what = line
-		out = append(out, c)
+		out = append(out, complaint(line.Advice()))
 	}
 	return out
 }
@@ -173,7 +171,7 @@ func notOnTheList(e entry.Unknown) Complaint {
 		}
 		return complaint(message.New("%s is not taken here", message.Words(c.Name)), message.New("A manager adds it with \"tenth setup --grain %v=SCHEDULE\".", c.ID))
 	}
-	return parted(e.Error())
+	return complaint(message.Of(e).Advice())
 }
 
 // withShortNames adds to ids of factors the short names that testers write.
@@ -207,36 +205,6 @@ func inFile(mistakes tomlfile.Problems) []Complaint {
 		out = append(out, complaint(what, p.Remedy))
 	}
 	return out
-}
-
-// parted splits the advice off the end of a line: its last sentence, or in a line of one sentence
-// the text after its last semicolon.
-func parted(line string) Complaint {
-	line = strings.TrimSpace(line)
-	for _, between := range []string{". ", "; "} {
-		at := strings.LastIndex(line, between)
-		if at < 0 {
-			continue
-		}
-		if hint := line[at+len(between):]; isAdvice(hint) {
-			return Complaint{What: line[:at], Hint: hint}
-		}
-	}
-	return Complaint{What: line}
-}
-
-// tells are words that begin an explanation rather than advice.
-var tells = []string{"nothing", "it", "the", "this", "they", "there", "in", "so", "known", "a", "editions", "that"}
-
-func isAdvice(text string) bool {
-	first, _, more := strings.Cut(text, " ")
-	first = strings.ToLower(strings.Trim(first, ".,:"))
-	for _, word := range tells {
-		if first == word {
-			return false
-		}
-	}
-	return more && strings.Trim(first, "abcdefghijklmnopqrstuvwxyz") == ""
 }
 
 // Sentence adds an initial capital and a final full stop. A name at the beginning, such as a

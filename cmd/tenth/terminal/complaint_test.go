@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
@@ -19,14 +20,14 @@ func TestComplaints(t *testing.T) {
 		want string
 	}{
 		{errors.New("there is no load L9 in this book"), "error: There is no load L9 in this book.\n"},
-		{errors.New("a ticket is voided only with a reason; type one word"), "error: A ticket is voided only with a reason.\nhint: Type one word.\n"},
-		{errors.New("Net would be -28,000 lb. Weigh again or swap the two."), "error: Net would be -28,000 lb.\nhint: Weigh again or swap the two.\n"},
-		{errors.New("The disk is full. Nothing was entered."), "error: The disk is full. Nothing was entered.\n"},
-		{errors.New("The book x.book is locked. Nothing was entered. Wait for it, then try again: the book is busy"), "error: The book x.book is locked. Nothing was entered.\nhint: Wait for it, then try again: the book is busy.\n"},
-		{errors.New("one thing is wrong\nand another. Mend both."), "error: One thing is wrong.\nerror: And another.\nhint: Mend both.\n"},
+		{message.Errorf("a ticket is voided only with a reason; type one word"), "error: A ticket is voided only with a reason.\nhint: Type one word.\n"},
+		{message.Errorf("Net would be -28,000 lb. Weigh again or swap the two."), "error: Net would be -28,000 lb.\nhint: Weigh again or swap the two.\n"},
+		{message.Errorf("The disk is full. Nothing was entered."), "error: The disk is full. Nothing was entered.\n"},
+		{message.Errorf("The book x.book is locked. Nothing was entered. Wait for it, then try again: the book is busy"), "error: The book x.book is locked. Nothing was entered.\nhint: Wait for it, then try again: the book is busy.\n"},
+		{errors.Join(message.Errorf("one thing is wrong"), message.Errorf("and another. Mend both.")), "error: One thing is wrong.\nerror: And another.\nhint: Mend both.\n"},
 		{errors.Join(errors.New("first"), Refusal("do that", "second")), "error: First.\nerror: Second.\nhint: Do that.\n"},
 		{entry.Fault{Field: "gross", Err: Refusal("do that", "second")}, "error: Second.\nhint: Do that.\n"},
-		{errors.New("house.book is a folder, not a book. Name a file in it."), "error: house.book is a folder, not a book.\nhint: Name a file in it.\n"},
+		{message.Errorf("house.book is a folder, not a book. Name a file in it."), "error: house.book is a folder, not a book.\nhint: Name a file in it.\n"},
 		{Complaint{What: "is it?"}, "error: Is it?\n"},
 	} {
 		var b bytes.Buffer

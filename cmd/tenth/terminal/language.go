@@ -69,11 +69,7 @@ func namedBook(args []string) string {
 
 // GrainName returns a grain's name in the language of the elevator; an unknown id is unchanged.
 func (p *Session) GrainName(id string) string {
-	c, err := grain.ByID(id)
-	if err != nil {
-		return id
-	}
-	return p.Printer.Word(c.Name)
+	return p.Printer.Word(grain.NameOf(id))
 }
 
 // Working is the working of a load as text, in the language of the elevator.

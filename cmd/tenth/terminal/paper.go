@@ -34,6 +34,15 @@ func (p *Session) Slip(l *load.Load, copyNo int64, owner int) (scaleticket.Docum
 	return scaleticket.Compose(t), nil
 }
 
+// SquareLike is the square of a ticket on the copy that a scanned one is from.
+func (p *Session) SquareLike(l *load.Load, scanned scaleticket.Square) (scaleticket.Square, error) {
+	t, err := p.ticket(l, 0, 0)
+	if err != nil {
+		return scaleticket.Square{}, err
+	}
+	return t.SquareLike(scanned), nil
+}
+
 // ticket returns the content of a slip, settled again under the edition kept in the book.
 func (p *Session) ticket(l *load.Load, copyNo int64, owner int) (scaleticket.Ticket, error) {
 	s, err := office.Resettle(p, p.Desk, l)

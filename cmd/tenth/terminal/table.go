@@ -23,27 +23,36 @@ func (p *Session) Table(f ListFlags, head string, rows [][]any, empty string) er
 	return p.Columns(head, rows, empty)
 }
 
-// Columns prints rows under tab-separated headings; empty is printed when there are no rows.
+// Columns prints rows under tab-separated headings; empty is printed when there are no rows. On a
+// screen long cells are folded, so that no line is wider than a paper.
 func (p *Session) Columns(head string, rows [][]any, empty string) error {
 	if len(rows) == 0 {
 		p.Say("%s", message.Words(empty))
 		return nil
 	}
-	w := tabwriter.NewWriter(p.Stdout, 0, 0, 2, ' ', 0)
-	heads := strings.Split(head, "\t")
-	for i := range heads {
-		heads[i] = p.Printer.Word(heads[i])
+	lines := [][]string{strings.Split(head, "\t")}
+	for i, title := range lines[0] {
+		lines[0][i] = p.Printer.Word(title)
 	}
-	fmt.Fprintln(w, strings.Join(heads, "\t"))
 	for _, row := range rows {
 		cells := make([]string, len(row))
 		for i, cell := range p.Printer.AsShown(row) {
 			cells[i] = p.Printer.Say("%v", cell)
 		}
+		lines = append(lines, cells)
+	}
+	if p.Screen {
+		lines = folded(lines, usualWidth)
+	}
+	w := tabwriter.NewWriter(p.Stdout, 0, 0, columnGap, ' ', 0)
+	for _, cells := range lines {
 		fmt.Fprintln(w, strings.Join(cells, "\t"))
 	}
 	return w.Flush()
 }
+
+// columnGap is the number of letters between two columns.
+const columnGap = 2
 
 // Or is a name or figure, or where there is none a text in its place.
 func Or(own string, otherwise message.Text) any {

@@ -3,6 +3,7 @@ package booktest
 import (
 	"context"
 	"fmt"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -42,23 +43,25 @@ func movement(number int64, day, from, to string, pounds int64) bin.Movement {
 }
 
 func move(b Store, m bin.Movement) error {
-	return b.Write(ctx, func(tx book.Tx) error {
-		body, err := journal.Canonical(m)
-		if err != nil {
-			return err
-		}
-		id := fmt.Sprintf("%s/%08d", m.Day, m.Number)
-		d := draft(0)
-		d.Kind, d.Subject, d.Body = m.Kind(), m.Kind()+" "+id, body
-		fact, err := tx.Append(d)
-		if err != nil {
-			return err
-		}
-		if err := tx.PutRecord(book.Record{Kind: m.Kind(), ID: id, Seq: fact.Seq, Body: body}); err != nil {
-			return err
-		}
-		return tx.MoveGrain(m)
-	})
+	return b.Write(ctx, func(tx book.Tx) error { return moveIn(tx, m) })
+}
+
+func moveIn(tx book.Tx, m bin.Movement) error {
+	body, err := journal.Canonical(m)
+	if err != nil {
+		return err
+	}
+	id := fmt.Sprintf("%s/%08d", m.Day, m.Number)
+	d := draft(0)
+	d.Kind, d.Subject, d.Body = m.Kind(), m.Kind()+" "+id, body
+	fact, err := tx.Append(d)
+	if err != nil {
+		return err
+	}
+	if err := tx.PutRecord(book.Record{Kind: m.Kind(), ID: id, Seq: fact.Seq, Body: body}); err != nil {
+		return err
+	}
+	return tx.MoveGrain(m)
 }
 
 // tested is a ticket with a moisture.
@@ -126,36 +129,40 @@ func lateTicket[B BinStore](t *testing.T, e Engine[B]) {
 }
 
 // anyOrder holds the bins against those worked out anew, for tickets and movements in any order of
-// days.
+// days, several of them in one write. What a write reads at its end is what the book holds after it.
 func anyOrder[B BinStore](t *testing.T, e Engine[B]) {
 	rapid.Check(t, func(r *rapid.T) {
 		b := e.New(t)
 		defer b.Close()
-		day := func(label string) string { return fmt.Sprintf("2026-10-%02d", rapid.IntRange(1, 5).Draw(r, label)) }
-		place := func(label string) string { return rapid.SampledFrom([]string{"A", "B", "C"}).Draw(r, label) }
 		rows := map[int64]book.LoadRow{}
-		for n := range rapid.IntRange(1, 14).Draw(r, "acts") {
-			if rapid.IntRange(0, 2).Draw(r, "act") == 0 {
-				m := movement(int64(n+1), day("moved"), place("from"), place("to"), int64(rapid.IntRange(1, 900).Draw(r, "lb")))
-				if err := move(b, m); err != nil {
-					r.Fatal(err)
+		for n := range rapid.IntRange(1, 5).Draw(r, "writes") {
+			day := drawnDay(r, "read")
+			var stock []book.StockRow
+			var bins []bin.Row
+			err := b.Write(ctx, func(tx book.Tx) (err error) {
+				for m := range rapid.IntRange(1, 5).Draw(r, "acts") {
+					if err := anyAct(r, tx, rows, int64(10*n+m+1)); err != nil {
+						return err
+					}
 				}
-				continue
-			}
-			number := int64(rapid.IntRange(1, 6).Draw(r, "ticket"))
-			row, known := rows[number]
-			switch {
-			case !known:
-				row = tested(ticket(number, day("issued"), place("bin"), int64(rapid.IntRange(1, 900).Draw(r, "lb"))), fmt.Sprint(rapid.IntRange(11, 24).Draw(r, "moisture")))
-				if rapid.Bool().Draw(r, "out") {
-					row.Direction = "out"
+				if stock, err = tx.StockBefore(day); err != nil {
+					return err
 				}
-			case row.EndedDay == "":
-				row.EndedDay = day("ended")
-			}
-			rows[number] = row
-			if err := b.Write(ctx, func(tx book.Tx) error { return tx.PutLoad(row) }); err != nil {
+				bins, err = tx.BinsBefore(day)
+				return err
+			})
+			if err != nil {
 				r.Fatal(err)
+			}
+			afterStock, err := b.StockBefore(ctx, day)
+			if err != nil || !slices.EqualFunc(stock, afterStock, func(a, b book.StockRow) bool { return a.SamePlace(b) && a.Weight.Equal(b.Weight) }) {
+				r.Fatalf("the position within the write was %v, after it is %v; %v", stock, afterStock, err)
+			}
+			afterBins, err := b.BinsBefore(ctx, day)
+			if err != nil || !slices.EqualFunc(bins, afterBins, func(a, b bin.Row) bool {
+				return a.Place == b.Place && a.Day == b.Day && book.EncodeBinRow(a) == book.EncodeBinRow(b)
+			}) {
+				r.Fatalf("the bins within the write were %v, after it are %v; %v", bins, afterBins, err)
 			}
 		}
 		problems, err := b.VerifyStock(ctx)
@@ -163,6 +170,32 @@ func anyOrder[B BinStore](t *testing.T, e Engine[B]) {
 			r.Fatal(problems, err)
 		}
 	})
+}
+
+func drawnDay(r *rapid.T, label string) string {
+	return fmt.Sprintf("2026-10-%02d", rapid.IntRange(1, 5).Draw(r, label))
+}
+
+// anyAct moves grain, issues a ticket or ends one.
+func anyAct(r *rapid.T, tx book.Tx, rows map[int64]book.LoadRow, n int64) error {
+	place := func(label string) string { return rapid.SampledFrom([]string{"A", "B", "C"}).Draw(r, label) }
+	pounds := int64(rapid.IntRange(1, 900).Draw(r, "lb"))
+	if rapid.IntRange(0, 2).Draw(r, "act") == 0 {
+		return moveIn(tx, movement(n, drawnDay(r, "moved"), place("from"), place("to"), pounds))
+	}
+	number := int64(rapid.IntRange(1, 6).Draw(r, "ticket"))
+	row, known := rows[number]
+	switch {
+	case !known:
+		row = tested(ticket(number, drawnDay(r, "issued"), place("bin"), pounds), fmt.Sprint(rapid.IntRange(11, 24).Draw(r, "moisture")))
+		if rapid.Bool().Draw(r, "out") {
+			row.Direction = "out"
+		}
+	case row.EndedDay == "":
+		row.EndedDay = drawnDay(r, "ended")
+	}
+	rows[number] = row
+	return tx.PutLoad(row)
 }
 
 func alteredBins[B BinStore](t *testing.T, e Engine[B]) {

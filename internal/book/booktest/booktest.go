@@ -5,8 +5,6 @@ package booktest
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 	"iter"
 	"slices"
@@ -138,9 +136,4 @@ func same[T comparable](t testing.TB, what string, got, want []T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("%s:\n got %v\nwant %v", what, got, want)
 	}
-}
-
-func hashOf(text string) string {
-	sum := sha256.Sum256([]byte(text))
-	return hex.EncodeToString(sum[:])
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/load"
 )
 
@@ -31,6 +32,7 @@ type ListStore interface {
 // master data, editions, drafts.
 func Lists[B ListStore](t *testing.T, e Engine[B]) {
 	t.Run("loads", func(t *testing.T) { loads(t, e) })
+	t.Run("loads of the same write", func(t *testing.T) { ownLoads(t, e) })
 	t.Run("search", func(t *testing.T) { search(t, e) })
 	t.Run("samples", func(t *testing.T) { samples(t, e) })
 	t.Run("records", func(t *testing.T) { records(t, e) })
@@ -56,36 +58,39 @@ func ids(rows []book.LoadRow) (out []string) {
 	return out
 }
 
+// loadFilters are filters with what they choose of the yard.
+var loadFilters = []struct {
+	filter book.LoadFilter
+	want   string
+}{
+	{book.LoadFilter{}, "L4 L5 L6 L1 L2 L3"},
+	{book.LoadFilter{ID: "L2"}, "L2"},
+	{book.LoadFilter{Ticket: 3}, "L3"},
+	{book.LoadFilter{FromTicket: 2, Newest: true}, "L3 L2"},
+	{book.LoadFilter{FromTicket: 1, ToTicket: 2}, "L1 L2"},
+	{book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}}, "L5 L6"},
+	{book.LoadFilter{OnDay: "2026-10-02"}, "L4 L2 L3"},
+	{book.LoadFilter{FromDay: "2026-10-02", ToDay: "2026-10-02"}, "L2 L3"},
+	{book.LoadFilter{EndedFrom: "2026-10-03", EndedTo: "2026-10-03"}, "L3"},
+	{book.LoadFilter{Grower: "101", FromTicket: 1}, "L1 L2 L3"}, // L2 as one who shares
+	{book.LoadFilter{Truck: "9"}, "L5"},
+	{book.LoadFilter{Commodity: "soybeans"}, "L3"},
+	{book.LoadFilter{Corrects: 2}, "L5"},
+	{book.LoadFilter{Reissues: 3}, "L6"},
+	{book.LoadFilter{Sample: "S7"}, "L5"},
+	{book.LoadFilter{FromTicket: 1, Limit: 2}, "L1 L2"},
+	{book.LoadFilter{FromTicket: 1, Text: "bir"}, "L2"},
+	{book.LoadFilter{FromTicket: 1, Text: "soy"}, "L3"},
+	{book.LoadFilter{FromTicket: 1, Text: "3"}, "L3"},
+	{book.LoadFilter{Text: "%"}, ""},
+	{book.LoadFilter{Text: "_"}, ""},
+	{book.LoadFilter{Text: "!"}, ""},
+}
+
 func loads[B ListStore](t *testing.T, e Engine[B]) {
 	b := e.New(t)
 	put(t, b, yard()...)
-	for _, c := range []struct {
-		filter book.LoadFilter
-		want   string
-	}{
-		{book.LoadFilter{}, "L4 L5 L6 L1 L2 L3"},
-		{book.LoadFilter{ID: "L2"}, "L2"},
-		{book.LoadFilter{Ticket: 3}, "L3"},
-		{book.LoadFilter{FromTicket: 2, Newest: true}, "L3 L2"},
-		{book.LoadFilter{FromTicket: 1, ToTicket: 2}, "L1 L2"},
-		{book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}}, "L5 L6"},
-		{book.LoadFilter{OnDay: "2026-10-02"}, "L4 L2 L3"},
-		{book.LoadFilter{FromDay: "2026-10-02", ToDay: "2026-10-02"}, "L2 L3"},
-		{book.LoadFilter{EndedFrom: "2026-10-03", EndedTo: "2026-10-03"}, "L3"},
-		{book.LoadFilter{Grower: "101", FromTicket: 1}, "L1 L2 L3"}, // L2 as one who shares
-		{book.LoadFilter{Truck: "9"}, "L5"},
-		{book.LoadFilter{Commodity: "soybeans"}, "L3"},
-		{book.LoadFilter{Corrects: 2}, "L5"},
-		{book.LoadFilter{Reissues: 3}, "L6"},
-		{book.LoadFilter{Sample: "S7"}, "L5"},
-		{book.LoadFilter{FromTicket: 1, Limit: 2}, "L1 L2"},
-		{book.LoadFilter{FromTicket: 1, Text: "bir"}, "L2"},
-		{book.LoadFilter{FromTicket: 1, Text: "soy"}, "L3"},
-		{book.LoadFilter{FromTicket: 1, Text: "3"}, "L3"},
-		{book.LoadFilter{Text: "%"}, ""},
-		{book.LoadFilter{Text: "_"}, ""},
-		{book.LoadFilter{Text: "!"}, ""},
-	} {
+	for _, c := range loadFilters {
 		rows, err := b.Loads(ctx, c.filter)
 		must(t, err)
 		if got := strings.Join(ids(rows), " "); got != c.want {
@@ -118,6 +123,42 @@ func loads[B ListStore](t *testing.T, e Engine[B]) {
 			t.Errorf("the last day issued on is %s", day)
 		}
 		return err
+	}))
+}
+
+// ownLoads asks a write for loads it has just written, or written anew.
+func ownLoads[B ListStore](t *testing.T, e Engine[B]) {
+	b := e.New(t)
+	before := yard()
+	for i := range before {
+		before[i].Truck, before[i].GrowerName, before[i].Kept, before[i].KeepUntil = "1", "Elm", "Shelf A", "2026-10-09"
+	}
+	put(t, b, before[1:4]...)
+	must(t, b.Write(ctx, func(tx book.Tx) error {
+		for _, r := range yard() {
+			r.Kept, r.KeepUntil = "Shelf B", "2026-10-10"
+			if err := tx.PutLoad(r); err != nil {
+				return err
+			}
+		}
+		for _, c := range loadFilters {
+			rows, err := tx.Loads(c.filter)
+			if got := strings.Join(ids(rows), " "); got != c.want || err != nil {
+				t.Errorf("%+v: %s, want %s; %v", c.filter, got, c.want, err)
+			}
+		}
+		kept, err := tx.SamplesKept("2026-10-01", "2026-10-31")
+		// The sample of the refused load, which is in no ticket's place, is still there.
+		if err != nil || len(kept) != 1 || kept[0] != (book.KeptSamples{Until: "2026-10-10", Count: 6}) {
+			t.Errorf("kept: %v, %v", kept, err)
+		}
+		if last, err := tx.LastTicketBefore("2026-10-02"); last != 1 || err != nil {
+			t.Errorf("the last ticket before the second is %d, %v", last, err)
+		}
+		if day, err := tx.LastIssuedDay(); day != "2026-10-02" || err != nil {
+			t.Errorf("the last day issued on is %s, %v", day, err)
+		}
+		return nil
 	}))
 }
 
@@ -201,7 +242,7 @@ func editions[B ListStore](t *testing.T, e Engine[B]) {
 	if _, _, err := b.Edition(ctx, sha); err == nil {
 		t.Error("there is an edition that was refused")
 	}
-	own := hashOf(text)
+	own := digest.Of(text)
 	for range 2 { // the second time it is there
 		must(t, b.Write(ctx, func(tx book.Tx) error { return tx.KeepEdition("corn", own, text) }))
 	}

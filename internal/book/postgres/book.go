@@ -1,140 +1,107 @@
-// Package postgres keeps the core of a book in a PostgreSQL database: the journal, the numbers
-// given out, and one read model, the position. It shows that the interfaces of package book do not
-// depend on SQLite, and no program opens it: of a load's row it keeps only what the position needs,
-// and read models, records, editions, drafts, backups and migrations are missing. It passes the
-// same suite as the engine in use (booktest); go run ./cmd/task postgres runs that on a temporary
-// server.
 package postgres
 
 import (
 	"context"
-	_ "embed"
+	"embed"
 	"errors"
-	"iter"
+	"io/fs"
+	"time"
 
-	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/pgxpool"
 
 	"tenthpoint/internal/book"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
 
-//go:embed schema.sql
-var schema string
+//go:embed tables/*.sql
+var tables embed.FS
 
-// Book is a book in one schema of a database.
+// A Book is an open book. It is safe for use by several goroutines.
 type Book struct {
-	pool *pgxpool.Pool
+	view
+
+	line   *line
+	turn   chan struct{} // holds one while this program writes
+	closed error         // why nothing can be entered; nil where it can
 }
 
-// Create makes an empty book in a schema that is not there yet.
-func Create(ctx context.Context, server, name string) (*Book, error) {
-	conn, err := pgx.Connect(ctx, server)
+// Open opens the book at an address, bringing an older one up to date if the user owns it.
+func Open(ctx context.Context, where string, o book.Options) (*Book, error) {
+	known, err := fs.Sub(tables, "tables")
 	if err != nil {
 		return nil, err
 	}
-	defer conn.Close(ctx)
-	if _, err := conn.Exec(ctx, "CREATE SCHEMA "+pgx.Identifier{name}.Sanitize()); err != nil {
-		return nil, message.Errorf("there is no place for the book %s: %w", name, err)
-	}
-	b, err := Open(ctx, server, name)
+	return openWith(ctx, where, o, known)
+}
+
+func openWith(ctx context.Context, where string, o book.Options, known fs.FS) (*Book, error) {
+	a, err := parseAddress(where)
 	if err != nil {
 		return nil, err
 	}
-	if _, err = b.pool.Exec(ctx, schema); err != nil {
-		return nil, errors.Join(err, b.Close())
+	config, err := a.settings()
+	if err != nil {
+		return nil, err
+	}
+	pool, err := pgxpool.NewWithConfig(ctx, config)
+	if err != nil {
+		return nil, a.sentence(err)
+	}
+	l := newLine(a, pool)
+	b := &Book{view: viewOf(reader{l, pool}), line: l, turn: make(chan struct{}, 1)}
+	if o.ReadOnly {
+		b.closed = message.Storage.Errorf("The book %s is open for reading only. Nothing was entered.", a.text)
+	}
+	if err := b.prepare(ctx, o, known); err != nil {
+		return nil, errors.Join(a.sentence(err), b.Close())
 	}
 	return b, nil
 }
 
-// Open opens the book in a schema.
-func Open(ctx context.Context, server, name string) (*Book, error) {
-	config, err := pgxpool.ParseConfig(server)
+// prepare looks whether the server keeps what it acknowledges, and brings the tables up to date.
+func (b *Book) prepare(ctx context.Context, o book.Options, known fs.FS) error {
+	ctx, done := context.WithTimeout(ctx, 10*connectPatience)
+	defer done()
+	conn, err := b.line.pool.Acquire(ctx)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	config.MaxConns = 8
-	config.ConnConfig.RuntimeParams["search_path"] = pgx.Identifier{name}.Sanitize()
-	pool, err := pgxpool.NewWithConfig(ctx, config)
-	if err != nil {
-		return nil, err
+	defer conn.Release()
+	var commits string
+	if err := conn.QueryRow(ctx, "SHOW synchronous_commit").Scan(&commits); err != nil {
+		return err
 	}
-	return &Book{pool}, nil
+	if commits == "off" && !o.ReadOnly {
+		return message.Storage.Errorf("the server of the book %s acknowledges what it may still lose: synchronous_commit is off. "+
+			"Nothing can be entered so. Set it to on, for the server or for the user: ALTER ROLE ... SET synchronous_commit = on", b.Path())
+	}
+	return b.migrate(ctx, conn.Conn(), o, known)
 }
 
-// Close releases the connections.
+// mayWrite says why nothing can be entered.
+func (b *Book) mayWrite() error { return b.closed }
+
+// Trouble returns why nothing that is entered now would be kept: the line to the server is cut. Nil
+// where all is well.
+func (b *Book) Trouble() error { return b.line.trouble() }
+
+// Path returns the address of the book.
+func (b *Book) Path() string { return b.line.address.text }
+
+// Clock returns the server's time, as far as this computer knows it: all desks of a house go by one
+// clock.
+func (b *Book) Clock(ctx context.Context) (func() time.Time, error) {
+	before := time.Now()
+	o, _, err := one(source{b.line, b.line.pool, ctx}, scanOpening, selectOpening)
+	if err != nil {
+		return nil, err
+	}
+	ahead := o.clock.Sub(before.Add(time.Since(before) / 2))
+	return func() time.Time { return time.Now().Add(ahead) }, nil
+}
+
+// Close releases the connections; running reads end with an error.
 func (b *Book) Close() error {
-	b.pool.Close()
+	b.line.pool.Close()
 	return nil
-}
-
-const columns = "seq, at, who, desk, kind, subject, body, prev, hash"
-
-// Facts reads the selected facts in order, all from one snapshot: it is one statement.
-func (b *Book) Facts(ctx context.Context, f book.FactFilter) iter.Seq2[journal.Fact, error] {
-	return func(yield func(journal.Fact, error) bool) {
-		rows, err := b.pool.Query(ctx, "SELECT "+columns+` FROM facts
-			WHERE ($1 = '' OR subject = $1) AND ($2 = '' OR kind = $2) AND seq >= $3 AND ($4 = 0 OR seq <= $4) ORDER BY seq`,
-			f.Subject, f.Kind, f.FromSeq, f.ToSeq)
-		if err != nil {
-			yield(journal.Fact{}, err)
-			return
-		}
-		defer rows.Close()
-		for rows.Next() {
-			fact, err := scanFact(rows)
-			if !yield(fact, err) || err != nil {
-				return
-			}
-		}
-		if err := rows.Err(); err != nil {
-			yield(journal.Fact{}, err)
-		}
-	}
-}
-
-func scanFact(row pgx.Row) (f journal.Fact, err error) {
-	var body string
-	err = row.Scan(&f.Seq, &f.At, &f.Who, &f.Desk, &f.Kind, &f.Subject, &body, &f.Prev, &f.Hash)
-	f.Body = []byte(body)
-	return f, err
-}
-
-// FactsOf is everything that happened to a subject, in order.
-func (b *Book) FactsOf(ctx context.Context, subject string) ([]journal.Fact, error) {
-	return factsOf(ctx, b.pool, subject)
-}
-
-// querier is a pool or a transaction.
-type querier interface {
-	Query(ctx context.Context, query string, args ...any) (pgx.Rows, error)
-	QueryRow(ctx context.Context, query string, args ...any) pgx.Row
-}
-
-func factsOf(ctx context.Context, q querier, subject string) ([]journal.Fact, error) {
-	rows, err := q.Query(ctx, "SELECT "+columns+" FROM facts WHERE subject = $1 ORDER BY seq", subject)
-	if err != nil {
-		return nil, err
-	}
-	return pgx.CollectRows(rows, func(r pgx.CollectableRow) (journal.Fact, error) { return scanFact(r) })
-}
-
-// Head is the last fact; some is false for a book without any.
-func (b *Book) Head(ctx context.Context) (last journal.Fact, some bool, err error) {
-	return head(ctx, b.pool)
-}
-
-func head(ctx context.Context, q querier) (last journal.Fact, some bool, err error) {
-	last, err = scanFact(q.QueryRow(ctx, "SELECT "+columns+" FROM facts ORDER BY seq DESC LIMIT 1"))
-	if errors.Is(err, pgx.ErrNoRows) {
-		return journal.Fact{}, false, nil
-	}
-	return last, err == nil, err
-}
-
-// LastNumber is the last number a series has given out; 0 before the first.
-func (b *Book) LastNumber(ctx context.Context, series string) (last int64, err error) {
-	err = b.pool.QueryRow(ctx, "SELECT coalesce(max(last), 0) FROM series WHERE name = $1", series).Scan(&last)
-	return last, err
 }

@@ -3,124 +3,149 @@ package postgres
 import (
 	"context"
 	"errors"
+	"time"
 
 	"github.com/jackc/pgx/v5"
+	"github.com/jackc/pgx/v5/pgconn"
+	"github.com/jackc/pgx/v5/pgxpool"
 
-	"tenthpoint/internal/bin"
 	"tenthpoint/internal/book"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
 
-// errElsewhere is returned by writes this engine does not support.
-var errElsewhere = errors.New("this engine keeps the journal, the numbers and the position, and nothing else")
+const (
+	// turnPatience is how long a desk waits for its turn, or for any lock. A desk that was cut off
+	// in its turn costs the others this much until the server has noticed.
+	turnPatience = time.Second
+	// mostTries is how often an act is run before the book counts as busy.
+	mostTries = 12
+)
 
-// Write runs act in a transaction: all of it is kept when Write returns nil, and nothing when it
-// returns an error. Writers, of any program, wait for each other: each sees the true end of the
-// chain. Readers do not wait.
+// Write lets act write in the book: everything it did is kept when Write returns nil, and nothing
+// when it returns an error, be it act's own. An act that was overtaken by another desk is run again.
 func (b *Book) Write(ctx context.Context, act func(book.Tx) error) error {
-	under, err := b.pool.Begin(ctx)
+	if err := b.mayWrite(); err != nil {
+		return err
+	}
+	select {
+	case b.turn <- struct{}{}: // of this program
+		defer func() { <-b.turn }()
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+	for range mostTries {
+		if err := b.writeOnce(ctx, act); !isOvertaken(err) {
+			return err
+		}
+	}
+	return message.Storage.Errorf("other desks kept writing in the book %s. Nothing was entered. Try again: %w", b.Path(), book.ErrBusy)
+}
+
+// isOvertaken reports whether append found that another desk had written meanwhile, or that it had
+// to wait too long for one.
+func isOvertaken(err error) bool {
+	var said *pgconn.PgError
+	return errors.As(err, &said) && (said.Code == overtaken || said.Code == lockNotAvailable)
+}
+
+func (b *Book) writeOnce(ctx context.Context, act func(book.Tx) error) error {
+	var conn *pgxpool.Conn
+	var found opening
+	err := b.line.once(ctx, func(used context.Context) (err error) {
+		if conn, err = b.line.pool.Acquire(used); err != nil {
+			return err
+		}
+		found, err = open(used, conn, b.line.address.turn())
+		return err
+	})
+	if conn != nil {
+		defer conn.Release()
+		defer b.giveTurn(conn)
+	}
 	if err != nil {
 		return err
 	}
-	defer func() { _ = under.Rollback(context.WithoutCancel(ctx)) }() // after a commit it does nothing
-	tx := &write{ctx: ctx, tx: under}
-	if _, err := under.Exec(ctx, "LOCK TABLE facts IN EXCLUSIVE MODE"); err != nil {
-		return err
-	}
+	tx := &Tx{source: source{b.line, conn, ctx}, opening: found, pending: newPending()}
 	if err := act(tx); err != nil {
 		return err
 	}
-	if tx.failed != nil {
+	if tx.fail(nil) != nil || tx.pending.isEmpty() {
 		return tx.failed
 	}
-	return under.Commit(ctx)
+	return b.keep(ctx, conn, tx)
 }
 
-// write is a write transaction. PostgreSQL refuses every statement after a failed one; failed
-// refuses those that never reach the server.
-type write struct {
-	ctx    context.Context
-	tx     pgx.Tx
-	failed error
-}
-
-func (w *write) fail(err error) error {
-	if w.failed == nil {
-		w.failed = err
+// open takes the desk's turn, if it comes in time, and looks at the book.
+func open(ctx context.Context, conn *pgxpool.Conn, turn int64) (found opening, err error) {
+	batch := &pgx.Batch{}
+	batch.Queue("SELECT pg_advisory_lock($1)", turn)
+	batch.Queue(selectOpening).QueryRow(func(row pgx.Row) (err error) {
+		found, err = scanOpening(row)
+		return err
+	})
+	if err = conn.SendBatch(ctx, batch).Close(); isOvertaken(err) {
+		return scanOpening(conn.QueryRow(ctx, selectOpening))
 	}
-	return w.failed
+	return found, err
 }
 
-func (w *write) exec(query string, args ...any) error {
-	if w.failed != nil {
-		return w.failed
+// giveTurn lets the next desk begin. A connection that is cut gives its turn up by itself.
+func (b *Book) giveTurn(conn *pgxpool.Conn) {
+	ctx, done := context.WithTimeout(context.Background(), turnPatience)
+	defer done()
+	if !conn.Conn().IsClosed() {
+		_, _ = conn.Exec(ctx, "SELECT pg_advisory_unlock_all()")
 	}
-	_, err := w.tx.Exec(w.ctx, query, args...)
-	return w.fail(err)
 }
 
-// Append enters a fact at the end of the chain.
-func (w *write) Append(d journal.Draft) (journal.Fact, error) {
-	if problems := d.Problems(); len(problems) > 0 {
-		return journal.Fact{}, w.fail(message.Storage.Errorf("this was not entered. %s", message.Texts(" ", problems)))
+// keep does what the write collected.
+func (b *Book) keep(ctx context.Context, conn *pgxpool.Conn, tx *Tx) error {
+	act, err := tx.pending.act()
+	if err != nil {
+		return err
 	}
-	last, some, err := head(w.ctx, w.tx)
-	if w.fail(err) != nil {
-		return journal.Fact{}, w.failed
+	err = b.line.once(ctx, func(used context.Context) error {
+		_, err := conn.Exec(used, "SELECT append($1, $2)", tx.writes, act)
+		return err
+	})
+	if errors.Is(err, errCut) || ctx.Err() != nil {
+		return b.unsure(tx, err)
 	}
-	before := &last
-	if !some {
-		before = nil
+	return err
+}
+
+// unsure finds out what became of a write whose line was cut while the server did it: the server may
+// have kept it. It says so where that cannot be found out yet.
+func (b *Book) unsure(tx *Tx, said error) error {
+	if len(tx.facts) == 0 {
+		return said
 	}
-	f := journal.Link(before, d)
-	err = w.exec("INSERT INTO facts ("+columns+") VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)",
-		f.Seq, f.At, f.Who, f.Desk, f.Kind, f.Subject, string(f.Body), f.Prev, f.Hash)
-	return f, err
-}
-
-// NextNumber issues the next number of a series.
-func (w *write) NextNumber(series string) (n int64, err error) {
-	if w.failed != nil {
-		return 0, w.failed
+	last := tx.facts[len(tx.facts)-1]
+	ctx, done := context.WithTimeout(context.WithoutCancel(tx.ctx), 2*connectPatience)
+	defer done()
+	for ctx.Err() == nil {
+		var kept bool
+		err := b.line.pool.QueryRow(ctx, "SELECT was_kept($1, $2)", last.Seq, last.Hash).Scan(&kept)
+		if err == nil && kept {
+			b.line.whole()
+			return nil
+		}
+		if err == nil {
+			return said
+		}
+		select {
+		case <-ctx.Done():
+		case <-time.After(retryAfter / 4):
+		}
 	}
-	err = w.tx.QueryRow(w.ctx, `INSERT INTO series (name, last) VALUES ($1, 1)
-		ON CONFLICT (name) DO UPDATE SET last = series.last + 1 RETURNING last`, series).Scan(&n)
-	return n, w.fail(err)
+	return message.Storage.Errorf("the line to the book %s was cut while this was being entered, and the book does not answer yet. "+
+		"Whether it was entered shows when the line is back: look before you do it again: %w", b.Path(), errCut)
 }
 
-// LastAt is the time of the last fact; empty in an empty book.
-func (w *write) LastAt() (string, error) {
-	last, _, err := head(w.ctx, w.tx)
-	return last.At, w.fail(err)
-}
-
-// FactsOf is everything that happened to a subject, this write included.
-func (w *write) FactsOf(subject string) ([]journal.Fact, error) {
-	facts, err := factsOf(w.ctx, w.tx, subject)
-	return facts, w.fail(err)
-}
-
-// StockBefore is the position in the evening before a day.
-func (w *write) StockBefore(day string) ([]book.StockRow, error) {
-	rows, err := stockBefore(w.ctx, w.tx, day)
-	return rows, w.fail(err)
-}
-
-// What follows is not kept here.
-
-func (w *write) KeepEdition(_, _, _ string) error              { return w.fail(errElsewhere) }
-func (w *write) PutRecord(book.Record) error                   { return w.fail(errElsewhere) }
-func (w *write) MoveGrain(bin.Movement) error                  { return w.fail(errElsewhere) }
-func (w *write) BinsBefore(string) ([]bin.Row, error)          { return nil, w.fail(errElsewhere) }
-func (w *write) SaveDraft(book.Draft) error                    { return w.fail(errElsewhere) }
-func (w *write) DropDrafts(string) error                       { return w.fail(errElsewhere) }
-func (w *write) HasRecord(_, _ string) (bool, error)           { return false, w.fail(errElsewhere) }
-func (w *write) LastRecord(string) (string, error)             { return "", w.fail(errElsewhere) }
-func (w *write) LastIssuedDay() (string, error)                { return "", w.fail(errElsewhere) }
-func (w *write) Loads(book.LoadFilter) ([]book.LoadRow, error) { return nil, w.fail(errElsewhere) }
-func (w *write) Records(string) ([]book.Record, error)         { return nil, w.fail(errElsewhere) }
-func (w *write) LastTicketBefore(string) (int64, error)        { return 0, w.fail(errElsewhere) }
-func (w *write) SamplesKept(_, _ string) ([]book.KeptSamples, error) {
-	return nil, w.fail(errElsewhere)
+// exec runs one statement beside the journal.
+func (b *Book) exec(ctx context.Context, statement string, args ...any) error {
+	return b.line.once(ctx, func(used context.Context) error {
+		_, err := b.line.pool.Exec(used, statement, args...)
+		return err
+	})
 }

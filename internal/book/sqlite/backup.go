@@ -2,6 +2,7 @@ package sqlite
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -149,3 +150,52 @@ func (b *Book) lastChecked(ctx context.Context, folder string) (last headNote) {
 
 // escapeGlob is a folder's name in which no sign means another.
 var escapeGlob = strings.NewReplacer("*", "[*]", "?", "[?]", "[", "[[]").Replace
+
+// Build makes a book in a new file of what fill writes, which comes from a book of another engine. It
+// is verified whole, and has its name only then: an existing file is never written over, and a book
+// that is not sound is not kept. Its head is noted beside it.
+func Build(ctx context.Context, path string, fill func(book.Tx) error) error {
+	target, err := filepath.Abs(path)
+	if err != nil {
+		return message.Errorf("%q is no place for a backup: %w", path, err)
+	}
+	var note headNote
+	err = filecopy.New(target, func(partial string) error {
+		note, err = buildAt(ctx, partial, fill)
+		return err
+	})
+	if err != nil || note.head.Seq == 0 {
+		return err
+	}
+	return note.write(target)
+}
+
+// buildAt fills an empty file and verifies what came of it.
+func buildAt(ctx context.Context, partial string, fill func(book.Tx) error) (note headNote, err error) {
+	b, err := Open(partial, book.Options{Create: true, AnyPlace: true})
+	if err != nil {
+		return note, err
+	}
+	defer func() { err = errors.Join(err, b.Close()) }()
+	if err := b.Write(ctx, fill); err != nil {
+		return note, err
+	}
+	problems, err := b.Verify(ctx)
+	if err == nil {
+		stock, failed := b.VerifyStock(ctx)
+		problems, err = append(problems, stock...), failed
+	}
+	if err != nil {
+		return note, err
+	}
+	if len(problems) > 0 {
+		return note, message.Storage.Errorf("The backup was not kept, because the book has %d problems. The first: %s "+
+			"Verify the book.", len(problems), problems[0])
+	}
+	note = wholeNow()
+	last, some, err := b.Head(ctx)
+	if some {
+		note.head = journal.HeadOf(last)
+	}
+	return note, err
+}

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
@@ -122,7 +123,7 @@ func TestMissingForeignAndSwappedFactsAreFound(t *testing.T) {
 
 func TestAlteredEditionIsFoundAndNamed(t *testing.T) {
 	b := newBook(t)
-	write(t, b, func(tx *Tx) error { return tx.KeepEdition("corn 2025", hashOf("rate"), "rate") })
+	write(t, b, func(tx *Tx) error { return tx.KeepEdition("corn 2025", digest.Of("rate"), "rate") })
 	for _, harm := range []string{"UPDATE editions SET text = 'rats'", "UPDATE editions SET text = 'rate', sha256 = 'x'"} {
 		force(t, unguardOnce(t, b), harm)
 		problems, _, err := b.VerifyEditions(ctx)

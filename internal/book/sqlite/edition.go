@@ -2,11 +2,10 @@ package sqlite
 
 import (
 	"context"
-	"crypto/sha256"
 	"database/sql"
-	"encoding/hex"
 	"errors"
 
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/message"
 )
 
@@ -20,7 +19,7 @@ const (
 // rates the ticket was settled by. Its key is sha, the SHA-256 of the text in hexadecimal; keeping
 // it again changes nothing. The same id with another text is another edition.
 func (tx *Tx) KeepEdition(id, sha, text string) error {
-	if want := hashOf(text); sha != want {
+	if want := digest.Of(text); sha != want {
 		return tx.fail(message.Storage.Errorf("The edition %s was not kept: its text has the hash %s, not %s.", id, want, sha))
 	}
 	var keptID, keptText string
@@ -71,16 +70,11 @@ func (r editionReader) VerifyEditions(ctx context.Context) (problems []message.T
 			return err
 		}
 		count++
-		if now := hashOf(text); now != sha {
+		if now := digest.Of(text); now != sha {
 			problems = append(problems, message.New(
 				"The edition %q was changed after it was kept: it carries hash %q, its text now gives %.12s...", id, sha, now))
 		}
 		return nil
 	}, "SELECT sha256, id, text FROM editions ORDER BY id, sha256")
 	return problems, count, err
-}
-
-func hashOf(text string) string {
-	sum := sha256.Sum256([]byte(text))
-	return hex.EncodeToString(sum[:])
 }

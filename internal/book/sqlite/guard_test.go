@@ -2,6 +2,7 @@ package sqlite
 
 import (
 	"slices"
+	"tenthpoint/internal/digest"
 	"testing"
 )
 
@@ -38,7 +39,7 @@ func TestNothingEnteredCanBeAltered(t *testing.T) {
 	write(t, b, func(tx *Tx) error {
 		_, _ = tx.NextNumber("ticket")
 		_, _ = tx.NextNumber("ticket")
-		return tx.KeepEdition("demo", hashOf("text"), "text")
+		return tx.KeepEdition("demo", digest.Of("text"), "text")
 	})
 	before := contents(t, b)
 	for by, db := range map[string]connection{"our writer": b.write.conn, "another program": bare(t, b.Path())} {

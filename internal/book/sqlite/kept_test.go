@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/message"
 	"testing"
 )
@@ -54,7 +55,7 @@ func TestOldBooksStillOpenVerifyAndGoOn(t *testing.T) {
 				t.Errorf("%v, %v", facts, err)
 			}
 			text := "# example - not for trade\n[drying]\nrate = \"0.055\"\n"
-			if id, kept, err := b.Edition(ctx, hashOf(text)); id != "demo corn 2025" || kept != text || err != nil {
+			if id, kept, err := b.Edition(ctx, digest.Of(text)); id != "demo corn 2025" || kept != text || err != nil {
 				t.Errorf("%q, %q, %v", id, kept, err)
 			}
 			write(t, b, func(tx *Tx) error {

@@ -5,22 +5,19 @@ import (
 	"database/sql"
 	"strings"
 
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/steps"
 	"tenthpoint/internal/message"
 	"tenthpoint/migrations"
 )
 
-// A schemaPart is a table, index, trigger or view of a book, as SQLite keeps it.
-type schemaPart struct {
-	kind, name, table string
-	text              string // its SQL, spaces set alike; none for an index SQLite made itself
-}
+const selectSchema = "SELECT type, name, coalesce(sql, '') FROM sqlite_schema ORDER BY type, name"
 
-const selectSchema = "SELECT type, name, tbl_name, coalesce(sql, '') FROM sqlite_schema ORDER BY type, name"
-
-func scanPart(rows *sql.Rows) (p schemaPart, err error) {
-	err = rows.Scan(&p.kind, &p.name, &p.table, &p.text)
-	p.text = strings.Join(strings.Fields(p.text), " ")
+// scanPart reads a table, index, trigger or view as SQLite keeps it: its SQL, spaces set alike; none
+// for an index SQLite made itself.
+func scanPart(rows *sql.Rows) (p book.Part, err error) {
+	err = rows.Scan(&p.Kind, &p.Name, &p.Text)
+	p.Text = strings.Join(strings.Fields(p.Text), " ")
 	return p, err
 }
 
@@ -43,11 +40,11 @@ func verifySchema(ctx context.Context, from source) ([]message.Text, error) {
 		return nil, err
 	}
 	is, err := list(from, scanPart, selectSchema)
-	return compareSchema(want, is), err
+	return book.CompareParts(want, is), err
 }
 
 // schemaAfter returns the schema that migrations produce in an empty database.
-func schemaAfter(ctx context.Context, steps []steps.Step) ([]schemaPart, error) {
+func schemaAfter(ctx context.Context, steps []steps.Step) ([]book.Part, error) {
 	scratch, err := sql.Open("sqlite", ":memory:")
 	if err != nil {
 		return nil, err
@@ -76,30 +73,3 @@ func (m inMemory) query(query string, args ...any) (*sql.Rows, error) {
 }
 
 func (m inMemory) fail(err error) error { return err }
-
-// compareSchema lists what is missing, what differs, and what does not belong in a book.
-func compareSchema(want, is []schemaPart) []message.Text {
-	left := map[string]schemaPart{}
-	for _, p := range is {
-		left[p.key()] = p
-	}
-	var problems []message.Text
-	for _, w := range want {
-		p, there := left[w.key()]
-		delete(left, w.key())
-		switch {
-		case !there:
-			problems = append(problems, message.New("The %s %v was removed from the book; somebody meant to alter it.", w.kind, w.name))
-		case p != w:
-			problems = append(problems, message.New("The %s %v is not the one that the program made: it says %q.", w.kind, w.name, p.text))
-		}
-	}
-	for _, p := range is {
-		if _, foreign := left[p.key()]; foreign {
-			problems = append(problems, message.New("The %s %q does not belong in a book; another program put it in.", p.kind, p.name))
-		}
-	}
-	return problems
-}
-
-func (p schemaPart) key() string { return p.kind + " " + p.name }

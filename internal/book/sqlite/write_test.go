@@ -9,6 +9,7 @@ import (
 	"sync"
 	"testing"
 
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/journal"
 )
 
@@ -29,7 +30,7 @@ func contents(t testing.TB, b *Book) []string {
 func everything(tx *Tx, text string) error {
 	_, err := tx.Append(draft(0))
 	_, numberErr := tx.NextNumber("ticket")
-	return errors.Join(err, numberErr, tx.KeepEdition("demo 2025", hashOf(text), text))
+	return errors.Join(err, numberErr, tx.KeepEdition("demo 2025", digest.Of(text), text))
 }
 
 func TestWriteKeepsEverythingOrNothing(t *testing.T) {
@@ -116,7 +117,7 @@ func TestWriteIsLostAfterAnyFailureInIt(t *testing.T) {
 			return err
 		}, "never changed"},
 		"a wrong edition": {func(tx *Tx) error {
-			return tx.KeepEdition("demo", hashOf("a"), "b")
+			return tx.KeepEdition("demo", digest.Of("a"), "b")
 		}, "not kept"},
 	}
 	for name, c := range failures {
@@ -231,7 +232,7 @@ func TestNumbersAreUsedUpOnlyByAKeptWrite(t *testing.T) {
 func TestEditionsAreKeptByTheirText(t *testing.T) {
 	b := newBook(t)
 	keep := func(id, text string) error {
-		return b.inWrite(ctx, func(tx *Tx) error { return tx.KeepEdition(id, hashOf(text), text) })
+		return b.inWrite(ctx, func(tx *Tx) error { return tx.KeepEdition(id, digest.Of(text), text) })
 	}
 	for _, id := range []string{"corn 2025", "corn 2025", "corn 2025"} { // again changes nothing
 		if err := keep(id, "rate = \"0.05\"\n"); err != nil {
@@ -243,11 +244,11 @@ func TestEditionsAreKeptByTheirText(t *testing.T) {
 	}
 	wantError(t, keep("beans 2025", "rate = \"0.05\"\n"), "beans 2025", "already in the book as corn 2025")
 	for _, text := range []string{"rate = \"0.05\"\n", "rate = \"0.06\"\n"} {
-		if id, back, err := b.Edition(ctx, hashOf(text)); id != "corn 2025" || back != text || err != nil {
+		if id, back, err := b.Edition(ctx, digest.Of(text)); id != "corn 2025" || back != text || err != nil {
 			t.Errorf("got %q, %q, %v", id, back, err)
 		}
 	}
-	_, _, err := b.Edition(ctx, hashOf("never kept"))
+	_, _, err := b.Edition(ctx, digest.Of("never kept"))
 	wantError(t, err, "keeps no edition")
 	problems, count, err := b.VerifyEditions(ctx)
 	if err != nil || len(problems) > 0 || count != 2 {

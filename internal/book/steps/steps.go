@@ -5,12 +5,11 @@
 package steps
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"io/fs"
 	"regexp"
 	"strconv"
 
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/message"
 )
 
@@ -45,8 +44,7 @@ func Read(files fs.FS) ([]Step, error) {
 		if err != nil {
 			return nil, err
 		}
-		sum := sha256.Sum256(text)
-		known = append(known, Step{number, name, hex.EncodeToString(sum[:]), string(text)})
+		known = append(known, Step{number, name, digest.Of(text), string(text)})
 	}
 	return known, nil
 }

@@ -88,7 +88,7 @@ func stock(lists Lists, l *load.Load, s *guard.Setting) error {
 	rows, err := lists.BinsBefore(s.Today.AddDays(1).String())
 	for _, r := range rows {
 		if lies := r.Close.Balance(); r.Bin == l.Details.Bin && !lies.IsZero() {
-			s.InBin = append(s.InBin, guard.Stock{Commodity: r.Commodity, Name: nameOf(r.Commodity), Weight: lies})
+			s.InBin = append(s.InBin, guard.Stock{Commodity: r.Commodity, Name: grain.NameOf(r.Commodity), Weight: lies})
 		}
 	}
 	return err
@@ -111,13 +111,6 @@ func lot(lists Lists, l *load.Load, s *guard.Setting) error {
 
 // lastLoads is how many loads of a bin are looked at for one that came in.
 const lastLoads = 9
-
-func nameOf(commodity string) string {
-	if c, err := grain.ByID(commodity); err == nil {
-		return c.Name
-	}
-	return commodity
-}
 
 // passages are the loads of the truck on the yard, and those with a ticket of today or the day
 // before.

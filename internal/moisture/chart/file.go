@@ -1,10 +1,9 @@
 package chart
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"slices"
 
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -25,8 +24,7 @@ func readChart(file *tomlfile.File, form chartForm, text []byte) (*Chart, error)
 	if err := file.Problems().Err(); err != nil {
 		return nil, err
 	}
-	sum := sha256.Sum256(text)
-	c := &Chart{File: file.Name, Text: slices.Clone(text), Hash: hex.EncodeToString(sum[:])}
+	c := &Chart{File: file.Name, Text: slices.Clone(text), Hash: digest.Of(text)}
 	r := chartReader{chart: c, root: file.Root(), form: form}
 	r.read()
 	file.Root().RejectUnknownKeys()

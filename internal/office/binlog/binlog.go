@@ -140,7 +140,7 @@ func Bins(ctx context.Context, d office.Desk, day quantity.Date) ([]Bin, error) 
 			place[r.Bin] = at
 			out = append(out, Bin{Bin: elevator.Bin{ID: r.Bin}})
 		}
-		out[at].Grain = append(out[at].Grain, Held{r.Commodity, nameOf(r.Commodity), r.Unit, r.Close})
+		out[at].Grain = append(out[at].Grain, Held{r.Commodity, grain.NameOf(r.Commodity), r.Unit, r.Close})
 	}
 	return out, nil
 }
@@ -226,11 +226,4 @@ func linesOn(ctx context.Context, b office.Book, day quantity.Date) ([]position.
 	}
 	slices.SortFunc(out, func(a, b position.LineDay) int { return cmp.Compare(a.Commodity, b.Commodity) })
 	return out, nil
-}
-
-func nameOf(commodity string) string {
-	if c, err := grain.ByID(commodity); err == nil {
-		return c.Name
-	}
-	return commodity
 }

@@ -52,7 +52,7 @@ func facts(b Bin) []report.Pair {
 	var out []report.Pair
 	say := func(label, value message.Text) { out = append(out, report.Pair{Label: label, Value: value}) }
 	if b.Commodity != "" {
-		say(message.New("Kept for"), message.Words(nameOf(b.Commodity)))
+		say(message.New("Kept for"), message.Words(grain.NameOf(b.Commodity)))
 	}
 	if level, known := b.Level(); known {
 		say(message.New("Full to the eave"), message.New("%s", toTenths.Apply(quantity.Int(int64(level), quantity.Percent).Div(quantity.Int(10, quantity.Plain)))))
@@ -106,7 +106,7 @@ func dayTable(days []bin.Row) report.Table {
 	}, figures(message.New("Yesterday"), message.New("Received"), message.New("Loaded out"), message.New("Taken back"), message.New("Moved in"), message.New("Moved out"), message.New("Tonight"))...)}
 	for _, r := range days {
 		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{
-			message.Name(r.Day.String()), message.Words(nameOf(r.Commodity)), figure(r.Before()), figure(r.In.Weight), figure(r.Out),
+			message.Name(r.Day.String()), message.Words(grain.NameOf(r.Commodity)), figure(r.Before()), figure(r.In.Weight), figure(r.Out),
 			figure(r.Back.Sub(r.Returned)), figure(r.MovedIn), figure(r.MovedOut), figure(r.Close.Balance()),
 		}})
 	}

@@ -3,6 +3,7 @@ package binlog
 import (
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/position"
 	"tenthpoint/internal/quantity"
@@ -18,7 +19,7 @@ func PositionPaper(p elevator.Profile, day quantity.Date, records []position.Rec
 		put(report.Para{Text: message.New("Nothing is in the house.")})
 	}
 	for _, r := range records {
-		put(report.Heading{Text: message.New("%s, in %s", message.Words(nameOf(r.Commodity)), message.Name(r.Unit.String()))})
+		put(report.Heading{Text: message.New("%s, in %s", message.Words(grain.NameOf(r.Commodity)), message.Name(r.Unit.String()))})
 		if r.IsShort() {
 			put(report.Para{Strong: true, Text: message.New("DEPOSITORS' GRAIN IS GONE: the company owns %s. Depositors are owed %s.", r.Of(position.Company), r.Of(position.Owed))})
 		}
@@ -55,7 +56,7 @@ func figures(titles ...message.Text) []report.Column {
 // binTable is the record as weighed, bin by bin.
 func binTable(r position.Record) report.Table {
 	t := report.Table{
-		Name: message.New("As weighed, by bin: %s", message.Words(nameOf(r.Commodity))), Empty: message.New("Nothing is in the house."),
+		Name: message.New("As weighed, by bin: %s", message.Words(grain.NameOf(r.Commodity))), Empty: message.New("Nothing is in the house."),
 		Columns: append([]report.Column{{Title: message.New("Pit or bin")}}, figures(message.New("Yesterday"), message.New("Received"), message.New("Loaded out"), message.New("Taken back"), message.New("Moved"), message.New("In the house"))...),
 	}
 	for _, b := range r.Bins {
@@ -79,7 +80,7 @@ func orUnnamed(id string) message.Text {
 // lineTable is the record as settled, line by line, with the sum of each group.
 func lineTable(r position.Record) report.Table {
 	t := report.Table{
-		Name: message.New("As settled, by owner: %s", message.Words(nameOf(r.Commodity))), Empty: message.New("Nothing is in the house."),
+		Name: message.New("As settled, by owner: %s", message.Words(grain.NameOf(r.Commodity))), Empty: message.New("Nothing is in the house."),
 		Columns: append([]report.Column{{Title: message.New("Line")}}, figures(message.New("Yesterday"), message.New("Up"), message.New("Down"), message.New("Tonight"), message.New("Bushels, by legal weight"))...),
 	}
 	for _, g := range []position.Group{position.Owed, position.Company, position.Between} {
@@ -114,7 +115,7 @@ var adjustmentNames = map[bin.Adjustment]message.Text{
 
 func adjustedTable(r position.Record) report.Table {
 	t := report.Table{
-		Name:    message.New("Adjustments: %s", message.Words(nameOf(r.Commodity))),
+		Name:    message.New("Adjustments: %s", message.Words(grain.NameOf(r.Commodity))),
 		Columns: append([]report.Column{{Title: message.New("Adjustment")}}, figures(message.New("Weight"))...),
 	}
 	for _, a := range bin.Adjustments() {

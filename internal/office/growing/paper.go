@@ -33,7 +33,7 @@ func Paper(p elevator.Profile, from, to, made quantity.Date, farms []Farm) repor
 	}}
 	for _, f := range farms {
 		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{
-			message.Name(f.Name), orNone(f.Farm), message.Name(f.Field), grainName(f.Commodity), message.Name(f.Year),
+			message.Name(f.Name), orNone(f.Farm), message.Name(f.Field), message.Words(grain.NameOf(f.Commodity)), message.Name(f.Year),
 			report.Figure(fmt.Sprint(f.Loads)), report.Figure(f.Net.String()), report.Figure(f.Quantity.FixedString(2)),
 		}})
 		if len(f.Owners) < 2 {
@@ -64,11 +64,4 @@ func orNone(farm string) message.Text {
 		return message.New("farm not named")
 	}
 	return message.Name(farm)
-}
-
-func grainName(id string) message.Text {
-	if c, err := grain.ByID(id); err == nil {
-		return message.Words(c.Name)
-	}
-	return message.Name(id)
 }

@@ -3,7 +3,6 @@ package money
 import (
 	"cmp"
 	"context"
-	"slices"
 
 	"tenthpoint/internal/contract"
 	"tenthpoint/internal/daysheet"
@@ -36,7 +35,7 @@ func Fills(ctx context.Context, d office.Desk, commodity string, growers ...stri
 	if err != nil {
 		return contract.Filling{}, err
 	}
-	together, sellers := sellingTogether(all, commodity, growers)
+	together, sellers := contract.Together(all, commodity, growers)
 	var parts []contract.Part
 	for _, grower := range sellers {
 		account, err := office.Account(ctx, d, grower, quantity.Date{}, quantity.Date{})
@@ -47,29 +46,6 @@ func Fills(ctx context.Context, d office.Desk, commodity string, growers ...stri
 	}
 	order := contract.Order(cmp.Or(d.Profile().FillOrder, string(contract.ByEnd)))
 	return contract.Fill(together, parts, order), nil
-}
-
-// sellingTogether are the contracts of a grain that share a seller with those named, directly or
-// through others, and all their sellers.
-func sellingTogether(all []elevator.ContractTerms, commodity string, growers []string) (together []elevator.ContractTerms, sellers []string) {
-	sellers = slices.Clone(growers)
-	taken := map[string]bool{}
-	for again := true; again; {
-		again = false
-		for _, c := range all {
-			if c.Commodity != commodity || taken[c.Number] || !slices.ContainsFunc(sellers, c.IsSeller) {
-				continue
-			}
-			taken[c.Number], again = true, true
-			together = append(together, c)
-			for _, s := range append([]elevator.Share{{GrowerID: c.Grower}}, c.Sellers...) {
-				if c.IsSeller(s.GrowerID) && !slices.Contains(sellers, s.GrowerID) {
-					sellers = append(sellers, s.GrowerID)
-				}
-			}
-		}
-	}
-	return together, sellers
 }
 
 // deliveredBy are a grower's parts of tickets in force, of one grain.

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/title"
 )
 
@@ -37,10 +38,10 @@ func Tickets(day quantity.Date) book.LoadFilter {
 func UndecidedIn(rows []book.LoadRow, laws *law.Set, day quantity.Date) ([]Undecided, error) {
 	var out []Undecided
 	for _, r := range rows {
-		if r.Direction != string(load.Inbound) {
+		if !IsDelivered(r) {
 			continue
 		}
-		for i, owner := range ownersOf(r) {
+		for i, owner := range OwnersOf(r) {
 			one, undecided, err := undecidedPart(r, i, laws, day)
 			if err != nil {
 				return nil, err
@@ -55,11 +56,27 @@ func UndecidedIn(rows []book.LoadRow, laws *law.Set, day quantity.Date) ([]Undec
 	return out, nil
 }
 
-func ownersOf(r book.LoadRow) []string {
+// IsDelivered reports whether a ticket is of grain that came.
+func IsDelivered(r book.LoadRow) bool { return r.Direction == string(load.Inbound) }
+
+// OwnersOf are the codes of those who have a part of a ticket.
+func OwnersOf(r book.LoadRow) []string {
 	if len(r.Owners) == 0 {
 		return []string{r.Grower}
 	}
 	return r.Owners
+}
+
+// PartOf is an owner's part of a settled load, counted from zero.
+func PartOf(r book.LoadRow, owner int) (settle.Part, error) {
+	summary, err := r.Recorded().Summary()
+	if err != nil {
+		return settle.Part{}, message.Errorf("ticket %d: %w", r.Ticket, err)
+	}
+	if owner < len(summary.Owners) {
+		return summary.Owners[owner], nil
+	}
+	return summary.Part, nil
 }
 
 // undecidedPart is an owner's part, counted from zero, if it is undecided. A part with a price was
@@ -68,13 +85,9 @@ func undecidedPart(r book.LoadRow, owner int, laws *law.Set, day quantity.Date) 
 	if r.TermsOf(owner).IsDecided() {
 		return one, false, nil
 	}
-	summary, err := r.Recorded().Summary()
+	part, err := PartOf(r, owner)
 	if err != nil {
-		return one, false, message.Errorf("ticket %d: %w", r.Ticket, err)
-	}
-	part := summary.Part
-	if owner < len(summary.Owners) {
-		part = summary.Owners[owner]
+		return one, false, err
 	}
 	if part.Price != nil {
 		return one, false, nil

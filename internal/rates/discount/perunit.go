@@ -79,9 +79,9 @@ func (r *Rule) side() string {
 
 func (r *Rule) notBeyond(found *worksheet.Step) message.Text {
 	if r.Above {
-		return message.New("%s is not above the base, %s", found.Printed(), r.Base.Amount.Written())
+		return message.New("%s is not above the base, %s", found.Said(), r.Base.Amount.Written())
 	}
-	return message.New("%s is not below the base, %s", found.Printed(), r.Base.Amount.Written())
+	return message.New("%s is not below the base, %s", found.Said(), r.Base.Amount.Written())
 }
 
 func workPerUnit(w Working, r *Rule, found *worksheet.Step) {

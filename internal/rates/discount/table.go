@@ -46,9 +46,9 @@ func workTable(w Working, r *Rule, found *worksheet.Step) {
 		w.OffTable(string(r.Factor.ID), r.Factor.Name, found, r.Source, r.Rows)
 		return
 	}
-	where := message.New("%s is in the row %s", found.Printed(), band)
+	where := message.New("%s is in the row %s", found.Said(), band)
 	if band.Refuse {
-		if w.TurnedAway(message.New("is %s, in the row %s that is turned away", found.Printed(), band)) {
+		if w.TurnedAway(message.New("is %s, in the row %s that is turned away", found.Said(), band)) {
 			return
 		}
 		where = Accepted(where)

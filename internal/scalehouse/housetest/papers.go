@@ -21,7 +21,7 @@ var update = flag.Bool("update", false, "write the golden papers anew")
 // Golden compares a text with the one kept under testdata.
 func Golden(t *testing.T, name, got string) {
 	t.Helper()
-	path := filepath.Join("..", "..", "testdata", "daysheet", name)
+	path := filepath.Join(testdata(t), "daysheet", name)
 	if *update {
 		Must(t, os.MkdirAll(filepath.Dir(path), 0o755))
 		Must(t, os.WriteFile(path, []byte(got), 0o644))
@@ -31,6 +31,20 @@ func Golden(t *testing.T, name, got string) {
 	if string(want) != got {
 		t.Errorf("%s is not what is composed now; got:\n%s", path, got)
 	}
+}
+
+// testdata is the folder of goldens at the root of the repository, from wherever a test runs.
+func testdata(t *testing.T) string {
+	t.Helper()
+	root, err := os.Getwd()
+	Must(t, err)
+	for up := ""; root != up; up, root = root, filepath.Dir(root) {
+		if _, err := os.Stat(filepath.Join(root, "go.mod")); err == nil {
+			return filepath.Join(root, "testdata")
+		}
+	}
+	t.Fatal("the test does not run in the repository")
+	return ""
 }
 
 // PDF sets a paper.

@@ -54,13 +54,13 @@ func (c *bookCheck) row(r *imports.Row) message.Text {
 			c.needGrower(r, "shares", s.GrowerID)
 		}
 		was, known := c.growers[r.Grower.ID]
-		change = changes(known, was, *r.Grower, was.Name)
+		change = changes(known, was, c.list.GrowerOnto(was, *r.Grower), was.Name)
 	case r.Truck != nil:
 		if r.Truck.Grower != "" {
 			c.needGrower(r, "grower", r.Truck.Grower)
 		}
 		was, known := c.trucks[r.Truck.ID]
-		change = changes(known, was, *r.Truck, was.ID)
+		change = changes(known, was, c.list.TruckOnto(was, *r.Truck), was.ID)
 	case r.Past != nil:
 		change = message.New("new")
 		c.past(r)

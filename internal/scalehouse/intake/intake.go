@@ -5,6 +5,8 @@ package intake
 import (
 	"context"
 
+	"tenthpoint/internal/digest"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/imports"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
@@ -39,7 +41,7 @@ func (ListTaken) Kind() string { return "list.taken" }
 // problems returned are those of the file as a whole; with any of them nothing can be imported.
 func Preview(ctx context.Context, d office.Desk, kind imports.Kind, name string, text []byte) (List, []imports.Problem, error) {
 	list, problems := imports.Read(kind, text, imports.Defaults{House: office.NewEntering(ctx, d), Name: name})
-	t := List{List: list, Name: name, Hash: office.Hash(text)}
+	t := List{List: list, Name: name, Hash: digest.Of(text)}
 	if len(problems) > 0 {
 		return t, problems, nil
 	}
@@ -121,9 +123,9 @@ func takeRows(ctx context.Context, w *scalehouse.Batch, t List, progress func(do
 				taken++
 			}
 		case row.Grower != nil:
-			taken, err = taken+1, scalehouse.SetGrower(ctx, w, *row.Grower)
+			taken, err = taken+1, scalehouse.AmendGrower(ctx, w, row.Grower.ID, func(was elevator.Grower) elevator.Grower { return t.GrowerOnto(was, *row.Grower) })
 		case row.Truck != nil:
-			taken, err = taken+1, scalehouse.SetTruck(ctx, w, *row.Truck)
+			taken, err = taken+1, scalehouse.AmendTruck(ctx, w, row.Truck.ID, func(was elevator.Truck) elevator.Truck { return t.TruckOnto(was, *row.Truck) })
 		}
 		if err != nil {
 			return 0, 0, message.Errorf("line %d of %s: %w", t.Rows[i].Line, t.Name, err)

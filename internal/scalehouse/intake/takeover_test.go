@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 	"time"
@@ -54,10 +55,57 @@ func TestGrowersAndTrucksTakenOver(t *testing.T) {
 		t.Errorf("growers %+v\ntrucks %+v", growers, trucks)
 	}
 	again := preview(s, imports.Growers, "code,name\nG1,Ada Field\nG2,Leonard Lord\nG4,New One\n")
-	if got := fmt.Sprint(again.Change); got != "[changes Ada Field changes Len Lord new]" {
+	if got := fmt.Sprint(again.Change); got != "[as it is changes Len Lord new]" {
 		t.Errorf("preview: %s", got)
 	}
 	if got := fmt.Sprint(preview(s, imports.Trucks, imports.Example(imports.Trucks)).Change); got != "[as it is as it is]" {
+		t.Errorf("preview: %s", got)
+	}
+	s.Verify()
+}
+
+// A list says nothing of what it has no column for, nor of farms, former names, the drying that owners
+// share, and cards that have ended: all of that stays.
+func TestListKeepsWhatItDoesNotSay(t *testing.T) {
+	s := housetest.New(t)
+	takeOver(s, imports.Growers, imports.Example(imports.Growers))
+	takeOver(s, imports.Trucks, imports.Example(imports.Trucks))
+	half, whole := quantity.Int(1, quantity.Plain), quantity.Int(2, quantity.Plain)
+	renter := elevator.Grower{
+		ID: "G3", Name: "Bo Renter", Phone: "555-0103", Former: []string{"B. Renter"},
+		Shares: []elevator.Share{
+			{GrowerID: "G3", Parts: quantity.Int(2, quantity.Plain), Of: quantity.Int(3, quantity.Plain), Drying: &quantity.Portion{Parts: half, Of: half}},
+			{GrowerID: "G1", Parts: quantity.Int(1, quantity.Plain), Of: quantity.Int(3, quantity.Plain)},
+		},
+		Farms: []elevator.Farm{{Name: "North", Shares: []elevator.Share{{GrowerID: "G3", Parts: half, Of: whole}, {GrowerID: "G2", Parts: half, Of: whole}}}},
+	}
+	must(t, scalehouse.SetGrower(ctx, s.Desk, renter))
+	must(t, scalehouse.TakeOver(ctx, s.As(housetest.Manager).Desk, "G2", elevator.Takeover{Grower: "G1", Kind: elevator.Merged, Day: s.Desk.Today(), Reason: "sold out"}))
+
+	takeOver(s, imports.Growers, "code,name,address,shares\nG3,Bo Renter,9 Mill Road,G3=2/3; G1=1/3\nG2,Len Lord,,\n")
+	takeOver(s, imports.Trucks, "number,plate\nT1,ABC 2\n")
+	growers, err := office.Growers(ctx, s.Desk)
+	must(t, err)
+	renter.Address = "9 Mill Road"
+	for _, g := range growers {
+		switch g.ID {
+		case "G3":
+			if !reflect.DeepEqual(g, renter) {
+				t.Errorf("the card is %+v\nwant %+v", g, renter)
+			}
+		case "G2":
+			if g.Into == nil || g.Into.Grower != "G1" {
+				t.Errorf("the card that ended is %+v", g)
+			}
+		}
+	}
+	trucks, err := office.Trucks(ctx, s.Desk)
+	must(t, err)
+	if trucks[0].Plate != "ABC 2" || trucks[0].Grower != "G1" || trucks[0].Tare == nil || trucks[0].Tare.String() != "24,300 lb" {
+		t.Errorf("the truck is %+v", trucks[0])
+	}
+	again := preview(s, imports.Growers, "code,name,phone\nG3,Bo Renter,555-0103\n")
+	if got := fmt.Sprint(again.Change); got != "[as it is]" {
 		t.Errorf("preview: %s", got)
 	}
 	s.Verify()
@@ -89,7 +137,7 @@ func TestPastLoadsCountOnTheirOwnDays(t *testing.T) {
 	for number, want := range map[int64]string{1: "A-1 2026-09-14 2", 2: "A-2 2026-09-15 0", 3: "A-3 2026-09-15 0"} {
 		l, err := office.Ticket(ctx, s.Desk, number)
 		must(t, err)
-		got := fmt.Sprint(strings.TrimSuffix(strings.TrimPrefix(l.Details.Remark, "old ticket "), "."), " ", l.IssuedDay, " ", len(l.Details.Shares))
+		got := fmt.Sprint(l.Details.OldTicket, l.Details.Remark, " ", l.IssuedDay, " ", len(l.Details.Shares))
 		if got != want || !l.Manual() || !strings.HasPrefix(l.Weighings[0].Reason, "loads.csv:") {
 			t.Errorf("ticket %d: %q, want %q; %+v", number, got, want, l.Weighings)
 		}

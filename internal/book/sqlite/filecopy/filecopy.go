@@ -30,10 +30,19 @@ func (t Taken) Message() message.Text {
 	return message.New("There already is a file %v; a copy never writes over one. Choose another name.", string(t))
 }
 
-// Make writes a snapshot of a book to a new file. The copy is made under another name, synced
-// and verified by check, and only then renamed: if the program ends earlier, there is no file of
-// that name.
+// Make writes a snapshot of a book to a new file, verified by check, as [New] does.
 func Make(ctx context.Context, from *sql.DB, target string, check func(partial string) error) error {
+	return New(target, func(partial string) error {
+		if err := writeCopy(ctx, from, partial); err != nil {
+			return err
+		}
+		return check(partial)
+	})
+}
+
+// New makes a new file. It is written by fill under another name, beginning empty, and only then
+// renamed: if that fails, or the program ends earlier, there is no file of that name.
+func New(target string, fill func(partial string) error) error {
 	if _, err := os.Lstat(target); err == nil {
 		return Taken(target)
 	}
@@ -45,9 +54,9 @@ func Make(ctx context.Context, from *sql.DB, target string, check func(partial s
 		return message.Errorf("The copy %s cannot be made: %w", target, err)
 	}
 	partial := place.Name()
-	err = errors.Join(place.Close(), writeCopy(ctx, from, partial))
+	err = errors.Join(place.Chmod(atomicfile.Rights(filepath.Dir(target))), place.Close())
 	if err == nil {
-		err = check(partial)
+		err = fill(partial)
 	}
 	if err == nil {
 		err = claim(partial, target)
@@ -101,7 +110,7 @@ func claim(partial, target string) error {
 }
 
 func claimWithoutLink(partial, target string) error {
-	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if errors.Is(err, fs.ErrExist) {
 		return Taken(target)
 	}

@@ -1,0 +1,30 @@
+package contract
+
+import (
+	"slices"
+
+	"tenthpoint/internal/elevator"
+)
+
+// Together are the contracts of a grain that share a seller with the growers named, directly or
+// through others, and all their sellers: what one of them delivers may fill any of these.
+func Together(all []elevator.ContractTerms, commodity string, growers []string) (together []elevator.ContractTerms, sellers []string) {
+	sellers = slices.Clone(growers)
+	taken := map[string]bool{}
+	for again := true; again; {
+		again = false
+		for _, c := range all {
+			if c.Commodity != commodity || taken[c.Number] || !slices.ContainsFunc(sellers, c.IsSeller) {
+				continue
+			}
+			taken[c.Number], again = true, true
+			together = append(together, c)
+			for _, s := range append([]elevator.Share{{GrowerID: c.Grower}}, c.Sellers...) {
+				if c.IsSeller(s.GrowerID) && !slices.Contains(sellers, s.GrowerID) {
+					sellers = append(sellers, s.GrowerID)
+				}
+			}
+		}
+	}
+	return together, sellers
+}
