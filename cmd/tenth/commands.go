@@ -12,6 +12,7 @@ import (
 	"tenthpoint/cmd/tenth/headoffice"
 	"tenthpoint/cmd/tenth/house"
 	"tenthpoint/cmd/tenth/keep"
+	"tenthpoint/cmd/tenth/keys"
 	"tenthpoint/cmd/tenth/lab"
 	"tenthpoint/cmd/tenth/money"
 	"tenthpoint/cmd/tenth/program"
@@ -72,6 +73,7 @@ type commands struct {
 	Person   house.Person   `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
 	Price    house.Price    `cmd:"" group:"house" help:"Post the price of a grain for the day, or list the posted ones."`
+	Key      keys.Key       `cmd:"" group:"house" help:"The keys that sign tickets and the book: of this computer, and of the house."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
 	Levy     money.Levy     `cmd:"" group:"house" help:"What is deducted for others: checkoffs and funds."`
 	Tariff   money.Tariff   `cmd:"" group:"house" help:"Read, check, try and compare what is posted for storage and charges."`

@@ -29,7 +29,7 @@ var rooms = inside(
 )
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile")
+var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile", "keyfile")
 
 // everywhere lists the packages that every package may import: errors and names are messages, and a
 // text is known by its digest.
@@ -81,7 +81,9 @@ var mayImport = map[string][]string{
 	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
 	"internal/contract": inside("quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
 	"internal/journal":  inside("quantity"),
-	"internal/signing":  inside("journal"), // the keys of a house, and what they sign
+	"internal/signing":  inside("journal"),                    // the keys of a house, and what they sign
+	"internal/keyfile":  inside("signing"),                    // the key of this computer, in a file
+	"internal/keyring":  inside("book", "journal", "signing"), // what a book says of its keys
 	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
@@ -153,7 +155,7 @@ var mayImport = map[string][]string{
 	"internal/atomicfile":             {},                                         // files that appear whole or not at all
 	"internal/printing":               inside("atomicfile"),
 	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
-	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist")),
+	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
 	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
 	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")), // production by farm
@@ -161,8 +163,8 @@ var mayImport = map[string][]string{
 	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
 	"internal/office/terms":           slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
 	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),   // what falls due
-	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money")),
-	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit")),
+	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
+	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
@@ -201,7 +203,7 @@ var mayImport = map[string][]string{
 	"ui/day":             area(),
 	"ui/rates":           area(),
 	"ui/growers":         area(),
-	"ui/equipment":       area(),
+	"ui/equipment":       area("internal/keyring"),
 	"ui/setup":           area(),
 	"ui/desktop":         slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
@@ -211,7 +213,7 @@ var mayImport = map[string][]string{
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
 	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
-	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch")),
+	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch", "keyfile")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
 	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
@@ -220,10 +222,11 @@ var mayImport = map[string][]string{
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),
 	"cmd/tenth/keep":     command(),
+	"cmd/tenth/keys":     command("internal/keyfile", "internal/keyring"),
 	"cmd/tenth/money":    command(),
 	"cmd/tenth/rates":    command(),
-	"cmd/tenth/book":     command("internal/atomicfile", "internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
-	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                 // what tenth says of itself
+	"cmd/tenth/book":     command("internal/atomicfile", "internal/book/engines", "internal/demo", "internal/keyring", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                                     // what tenth says of itself
 
 	"cmd/tenth/headoffice": command("cmd/tenth/tickets", "internal/atomicfile", "internal/version", "internal/headoffice", "internal/headoffice/central", "internal/headoffice/transfer", "internal/headoffice/copies", "internal/headoffice/across"),
 
@@ -242,7 +245,7 @@ func area(more ...string) []string {
 }
 
 // commands are the groups of commands of the terminal program.
-var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/headoffice", "cmd/tenth/program"}
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/keys", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/headoffice", "cmd/tenth/program"}
 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.
