@@ -52,7 +52,7 @@ func (c *Checked) signature(keys *signing.Register, f journal.Fact, before journ
 	if f.Kind == (signing.Signed{}).Kind() {
 		var signed signing.Signed
 		if signed, err = journal.ReadBody[signing.Signed](f.Body); err == nil {
-			err = keys.Verify(signed, before)
+			_, err = keys.Verify(signed, before)
 		}
 		if err == nil {
 			c.Signed = before
