@@ -15,7 +15,7 @@ import (
 
 // onPostgres are the packages whose tests need a server, scriptsOnPostgres the scripts of commands that do.
 var (
-	onPostgres        = []string{"./internal/book/postgres", "./internal/headoffice/..."}
+	onPostgres        = []string{"./internal/book/postgres", "./internal/book/engines", "./internal/headoffice/..."}
 	scriptsOnPostgres = []string{"-run", "TestOfficeScripts", "./cmd/tenth"}
 )
 

@@ -82,11 +82,13 @@ type commands struct {
 	Scale    house.Scale    `cmd:"" group:"house" help:"The log of a truck scale: zero, check weighings, certificate, out of service."`
 	Guard    house.Guard    `cmd:"" group:"house" help:"Decide what the house asks about before a ticket."`
 
-	Verify book.Verify       `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
-	Backup book.Backup       `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
-	Import book.Import       `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
+	Verify book.Verify `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
+	Backup book.Backup `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
+	Import book.Import `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
+	LetIn  book.LetIn  `cmd:"" group:"book" help:"Let a user of a server into a book."`
+	Demo   book.Demo   `cmd:"" group:"book" help:"Make the book of an invented elevator."`
+
 	Office headoffice.Office `cmd:"" group:"book" help:"The head office of several sites: send this book's chain to it, or look at all of them there."`
-	Demo   book.Demo         `cmd:"" group:"book" help:"Make the book of an invented elevator."`
 
 	Manual     program.Manual     `cmd:"" group:"program" help:"Write the manual page of all commands."`
 	Completion program.Completion `cmd:"" group:"program" help:"Write the script that completes commands in a shell."`

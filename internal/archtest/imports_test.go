@@ -29,7 +29,7 @@ var rooms = inside(
 )
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile", "keyfile")
+var devices = inside("book", "book/engines", "book/place", "scalelink", "printing", "atomicfile", "keyfile")
 
 // everywhere lists the packages that every package may import: errors and names are messages, and a
 // text is known by its digest.
@@ -120,11 +120,11 @@ var mayImport = map[string][]string{
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
-	"internal/book":                   core,                                                                             // what a book holds
-	"internal/book/booktest":          slices.Concat(core, inside("book")),                                              // for tests: what any engine must do
-	"internal/book/postgres":          slices.Concat(core, inside("book", "book/sqlite", "book/copying", "book/steps")), // a backup is a book of one computer
-	"internal/book/copying":           slices.Concat(core, inside("book")),                                              // from engine to engine
-	"internal/book/engines":           inside("book", "book/sqlite", "audit", "scalehouse"),                             // the one place that names them
+	"internal/book":                   core,                                                                                           // what a book holds
+	"internal/book/booktest":          slices.Concat(core, inside("book")),                                                            // for tests: what any engine must do
+	"internal/book/postgres":          slices.Concat(core, inside("book", "book/place", "book/sqlite", "book/copying", "book/steps")), // a backup is a book of one computer
+	"internal/book/copying":           slices.Concat(core, inside("book")),                                                            // from engine to engine
+	"internal/book/engines":           inside("book", "book/sqlite", "book/postgres", "book/place", "audit", "scalehouse"),            // the one place that names them
 	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "book/steps", "book/sqlite/access", "book/sqlite/filecopy", "atomicfile"), []string{"migrations"}),
 	"internal/book/sqlite/access":     {},                                         // connections to the file, each for a purpose
 	"internal/book/sqlite/filecopy":   inside("book/sqlite/access", "atomicfile"), // copies of a book in use
@@ -154,7 +154,7 @@ var mayImport = map[string][]string{
 	"internal/scalelink":              inside("quantity", "elevator", "tomlfile"), // the limits of a scale
 	"internal/atomicfile":             {},                                         // files that appear whole or not at all
 	"internal/printing":               inside("atomicfile"),
-	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
+	"internal/ratefiles":              slices.Concat(inside("book/place", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
 	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
@@ -165,7 +165,7 @@ var mayImport = map[string][]string{
 	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),   // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring")),
-	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
+	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                         // the acts on what a house measures with
@@ -213,7 +213,7 @@ var mayImport = map[string][]string{
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
 	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
-	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch", "keyfile")),
+	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "book/place", "printing", "atomicfile", "textsearch", "keyfile")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
 	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
@@ -241,7 +241,7 @@ var mayImport = map[string][]string{
 // area returns the imports allowed to an area of the window: the core through the session, and what
 // all areas share.
 func area(more ...string) []string {
-	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/session/ask", "ui/shell", "ui/listdetail"}, more)
+	return slices.Concat(core, papers, rooms, inside("book", "book/place", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/session/ask", "ui/shell", "ui/listdetail"}, more)
 }
 
 // commands are the groups of commands of the terminal program.
