@@ -30,6 +30,7 @@ func Bins[B BinStore](t *testing.T, e Engine[B]) {
 	t.Run("follow tickets and movements", func(t *testing.T) { binsFollow(t, e) })
 	t.Run("a late ticket runs through later days", func(t *testing.T) { lateTicket(t, e) })
 	t.Run("any order of acts", func(t *testing.T) { anyOrder(t, e) })
+	t.Run("owners follow settlement sheets", func(t *testing.T) { ownersFollow(t, e) })
 	t.Run("an altered row is found", func(t *testing.T) { alteredBins(t, e) })
 }
 

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 )
 
@@ -152,6 +153,19 @@ func movements(s source, first, last string) ([]bin.Movement, error) {
 		return nil, err
 	}
 	return readMovements(rows)
+}
+
+func settlementSheets(s source) ([]paysheet.Sheet, error) {
+	rows, err := list(s, scanRecord, selectRecords+" WHERE kind = $1 ORDER BY id", paysheet.Sheet{}.Kind())
+	var out []paysheet.Sheet
+	for _, r := range rows {
+		sheet, err := journal.ReadBody[paysheet.Sheet](r.Body)
+		if err != nil {
+			return nil, message.Errorf("%s: %w", r.ID, err)
+		}
+		out = append(out, sheet)
+	}
+	return out, err
 }
 
 func readMovements(rows []book.Record) ([]bin.Movement, error) {

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 )
 
@@ -103,6 +104,22 @@ func (tx *Tx) MoveGrain(m bin.Movement) error {
 		changed[bin.Place{Bin: name, Commodity: m.Commodity, Unit: m.Unit()}] = true
 	}
 	return tx.fail(book.CloseBins(binsOf{tx}, m.Day.String(), changed))
+}
+
+// MoveOwners brings the lines of owners up to date with a settlement sheet whose record was just
+// written in place of another.
+func (tx *Tx) MoveOwners(was, is paysheet.Sheet) error {
+	return applyMoves(tx, owned, book.StockChange(book.LineMovesOfSheet(was), book.LineMovesOfSheet(is)))
+}
+
+func settlementSheets(from source) ([]paysheet.Sheet, error) {
+	return list(from, func(rows *sql.Rows) (paysheet.Sheet, error) {
+		var body []byte
+		if err := rows.Scan(&body); err != nil {
+			return paysheet.Sheet{}, err
+		}
+		return journal.ReadBody[paysheet.Sheet](body)
+	}, "SELECT body FROM standing WHERE kind = ? ORDER BY id", paysheet.Sheet{}.Kind())
 }
 
 // BinsBefore is [Book.BinsBefore] as the write has left it so far.
