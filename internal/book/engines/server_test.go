@@ -16,6 +16,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/engines"
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/schedules"
@@ -115,7 +116,7 @@ func TestSeasonIsTheSameBookOnAServer(t *testing.T) {
 	if len(sound.Problems) > 0 || sound.Tickets == 0 {
 		t.Errorf("%+v", sound)
 	}
-	must(t, server.Backup(ctx, filepath.Join(folder, "backup.book")))
+	must(t, server.Backup(ctx, filepath.Join(folder, "backup.book"), journal.Head.String))
 	backup, err := engines.Open(filepath.Join(folder, "backup.book"), book.Options{ReadOnly: true})
 	must(t, err)
 	defer backup.Close()
