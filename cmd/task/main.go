@@ -36,7 +36,7 @@ type chore struct {
 
 var chores = []chore{
 	{"run", "run [-files DIR]   open the desk on an invented elevator; with no display, work into files", runChore},
-	{"check", "check              format, vet, every test, and the real window", checkChore},
+	{"check", "check [--without postgres] format, vet, every test, and the real window", checkChore},
 	{"bench", "bench [flags]      run the benchmarks; flags such as -benchtime 5x go on to `go test`", benchChore},
 	{"soak", "soak [-for 1h]     kills, failing disks and power cuts on books, each round with its seed", soakChore},
 	{"season", "season             a season of 10,000 loads: sheets, position and accounts against plain SQL over the journal", seasonChore},

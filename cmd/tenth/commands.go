@@ -12,6 +12,7 @@ import (
 	"tenthpoint/cmd/tenth/bins"
 	"tenthpoint/cmd/tenth/book"
 	"tenthpoint/cmd/tenth/day"
+	"tenthpoint/cmd/tenth/headoffice"
 	"tenthpoint/cmd/tenth/house"
 	"tenthpoint/cmd/tenth/keep"
 	"tenthpoint/cmd/tenth/keys"
@@ -87,7 +88,10 @@ type commands struct {
 	Verify book.Verify `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
 	Backup book.Backup `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
 	Import book.Import `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
+	LetIn  book.LetIn  `cmd:"" group:"book" help:"Let a user of a server into a book."`
 	Demo   book.Demo   `cmd:"" group:"book" help:"Make the book of an invented elevator."`
+
+	Office headoffice.Office `cmd:"" group:"book" help:"The head office of several sites: send this book's chain to it, or look at all of them there."`
 
 	Manual     program.Manual     `cmd:"" group:"program" help:"Write the manual page of all commands."`
 	Completion program.Completion `cmd:"" group:"program" help:"Write the script that completes commands in a shell."`
