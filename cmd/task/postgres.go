@@ -65,6 +65,9 @@ func serverStep() (t tally) {
 		t.add(testStep("the commands of an office", env, append([]string{"-tags=postgres"}, scriptsOnPostgres...)...))
 		return nil
 	})
+	if err == nil {
+		t.count(killStep())
+	}
 	if err != nil {
 		toolchain.Say("\n== books and an office on a PostgreSQL server: FAILED, %v", err)
 		t.count(false)
@@ -120,6 +123,11 @@ func (s *server) start() error {
 	if out, err := made.CombinedOutput(); err != nil {
 		return fmt.Errorf("the server cannot be made: %w: %s", err, out)
 	}
+	return s.run()
+}
+
+// run runs the server that was made.
+func (s *server) run() error {
 	log, err := os.Create(filepath.Join(s.folder, "log"))
 	if err != nil {
 		return err

@@ -38,7 +38,7 @@ func (tx *Tx) PutLoad(r book.LoadRow) error {
 	if err != nil {
 		return tx.fail(err)
 	}
-	if err := tx.moveGrain(r); err != nil {
+	if err := moveGrain(tx, r); err != nil {
 		return err
 	}
 	_, err = tx.exec(putLoad, r.ID, r.Phase, r.Direction, r.Day, r.OpenedAt, r.Commodity, r.Grower,
