@@ -13,6 +13,9 @@ import (
 	"tenthpoint/cmd/task/toolchain"
 )
 
+// scriptsOnPostgres are the scripts of commands that need a server.
+var scriptsOnPostgres = []string{"-run", "TestOfficeScripts", "./cmd/tenth"}
+
 // onPostgres are the packages whose tests need a server.
 var onPostgres = []string{"./internal/book/postgres", "./internal/book/engines", "./internal/headoffice/..."}
 
@@ -25,12 +28,15 @@ func postgresChore(args []string) (err error) {
 		named++
 	}
 	packages, args := args[:named], args[named:]
-	if named == 0 {
-		packages = onPostgres
-	}
 	sync := slices.ContainsFunc(args, func(arg string) bool { return strings.HasPrefix(arg, "-bench") })
 	return withServer(sync, func(env []string) error {
-		return toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, packages, args)...).Run()
+		tests := func(what []string) error {
+			return toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, what, args)...).Run()
+		}
+		if named > 0 {
+			return tests(packages)
+		}
+		return errors.Join(tests(onPostgres), tests(scriptsOnPostgres))
 	})
 }
 
@@ -58,8 +64,12 @@ func withServer(sync bool, do func(env []string) error) (err error) {
 func serverStep() (t tally) {
 	err := withServer(false, func(env []string) error {
 		t = testStep("books and an office on a PostgreSQL server", env, append([]string{"-tags=postgres"}, onPostgres...)...)
+		t.add(testStep("the commands of an office", env, append([]string{"-tags=postgres"}, scriptsOnPostgres...)...))
 		return nil
 	})
+	if err == nil {
+		t.count(killStep())
+	}
 	if err != nil {
 		toolchain.Say("\n== books and an office on a PostgreSQL server: FAILED, %v", err)
 		t.count(false)
@@ -118,6 +128,11 @@ func (s *server) start() error {
 	if out, err := made.CombinedOutput(); err != nil {
 		return fmt.Errorf("the server cannot be made: %w: %s", err, out)
 	}
+	return s.run()
+}
+
+// run runs the server that was made.
+func (s *server) run() error {
 	log, err := os.Create(filepath.Join(s.folder, "log"))
 	if err != nil {
 		return err

@@ -110,10 +110,13 @@ var mayImport = map[string][]string{
 	"internal/entry/moving": inside("entry", "quantity", "bin", "bin/shape"), // what is typed of a movement of grain
 
 	// The head office and the sites that send to it.
-	"internal/headoffice":            inside("journal"),                                     // how chains travel
-	"internal/headoffice/central":    inside("headoffice", "journal"),                       // the office's side, in PostgreSQL
-	"internal/headoffice/transfer":   inside("headoffice", "journal", "book"),               // the site's side
-	"internal/headoffice/officetest": inside("headoffice", "headoffice/central", "journal"), // for tests: an office and bad lines to it
+	"internal/headoffice":            inside("journal", "signing"),                                                                // how chains travel
+	"internal/headoffice/central":    inside("headoffice", "journal"),                                                             // the office's side, in PostgreSQL
+	"internal/headoffice/transfer":   inside("headoffice", "journal", "book"),                                                     // the site's side
+	"internal/headoffice/mirror":     slices.Concat(core, inside("book", "office", "scalehouse/intake", "headoffice", "signing")), // a site's book made again
+	"internal/headoffice/copies":     inside("book", "book/engines", "headoffice", "headoffice/mirror", "journal", "atomicfile"),  // the books of sites, kept at the office
+	"internal/headoffice/across":     inside("daysheet", "quantity"),                                                              // what several sites have, added up
+	"internal/headoffice/officetest": inside("headoffice", "headoffice/central", "journal"),                                       // for tests: an office and bad lines to it
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
@@ -225,6 +228,8 @@ var mayImport = map[string][]string{
 	"cmd/tenth/book":     command("internal/atomicfile", "internal/book/engines", "internal/demo", "internal/keyring", "cmd/tenth/yard"), // the demo's loads are received
 	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                                     // what tenth says of itself
 
+	"cmd/tenth/headoffice": command("cmd/tenth/tickets", "internal/atomicfile", "internal/version", "internal/headoffice", "internal/headoffice/central", "internal/headoffice/transfer", "internal/headoffice/copies", "internal/headoffice/across"),
+
 	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
 	"cmd/task/installer":  {"cmd/task/toolchain"}, // what people install
@@ -240,7 +245,7 @@ func area(more ...string) []string {
 }
 
 // commands are the groups of commands of the terminal program.
-var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/keys", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/program"}
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/keys", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/headoffice", "cmd/tenth/program"}
 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.
