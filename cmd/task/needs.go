@@ -37,6 +37,12 @@ var windowNeeds = []need{
 // paperNeeds are the requirements of reading and rendering a PDF.
 var paperNeeds = []need{
 	{"pdftotext and pdftoppm, which read a PDF", "poppler-utils", both(command("pdftotext"), command("pdftoppm"))},
+	{"zbarimg, which reads the square on a slip", "zbar-tools", command("zbarimg")},
+}
+
+// serverNeeds are the requirements of a server for tests.
+func serverNeeds() []need {
+	return []need{{"a PostgreSQL server", "postgresql", func() bool { _, err := postgresPrograms(); return err == nil }}}
 }
 
 // command looks for a program on the search path.

@@ -5,12 +5,12 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 	"unicode"
 
 	"tenthpoint/internal/atomicfile"
+	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office/examiner"
 )
@@ -20,7 +20,7 @@ import (
 type exports struct{ folder string }
 
 func newExports(book string) exports {
-	return exports{filepath.Join(filepath.Dir(book), "exports")}
+	return exports{filepath.Join(place.Beside(book), "exports")}
 }
 
 // mostSameNames bounds the search for a free name.
@@ -32,7 +32,7 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 	if err := ctx.Err(); err != nil {
 		return "", err
 	}
-	if err := os.MkdirAll(e.folder, 0o755); err != nil {
+	if err := atomicfile.MakeFolder(e.folder); err != nil {
 		return "", message.Storage.Errorf("the folder for files cannot be made: %w", err)
 	}
 	name = oneElement(name)
@@ -54,7 +54,7 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 // SaveSet writes files into a new folder of a name. The set's hashes are its last file: a folder without
 // them is not whole.
 func (e exports) SaveSet(ctx context.Context, name string, files []examiner.File) (where string, err error) {
-	if err := os.MkdirAll(e.folder, 0o755); err != nil {
+	if err := atomicfile.MakeFolder(e.folder); err != nil {
 		return "", message.Storage.Errorf("the folder for files cannot be made: %w", err)
 	}
 	if where, err = e.newFolder(oneElement(name)); err != nil {
@@ -65,7 +65,7 @@ func (e exports) SaveSet(ctx context.Context, name string, files []examiner.File
 			return where, err
 		}
 		path := filepath.Join(where, filepath.FromSlash(f.Name))
-		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		if err := atomicfile.MakeFolder(filepath.Dir(path)); err != nil {
 			return where, err
 		}
 		if err := atomicfile.Create(path, f.Bytes); err != nil {
@@ -82,7 +82,7 @@ func (e exports) newFolder(name string) (string, error) {
 		if n > 1 {
 			free = fmt.Sprintf("%s-%d", free, n)
 		}
-		if err := os.Mkdir(free, 0o755); !errors.Is(err, fs.ErrExist) {
+		if err := atomicfile.NewFolder(free); !errors.Is(err, fs.ErrExist) {
 			return free, err
 		}
 	}

@@ -27,7 +27,7 @@ import (
 // flags are the command line flags.
 type flags struct {
 	File      string  `arg:"" optional:"" name:"book" help:"The book to work in, as a file manager names it."`
-	Book      string  `help:"The book to work in. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
+	Book      string  `help:"The book to work in: a file, or postgres://USER@HOST/DATABASE. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
 	Demo      bool    `help:"Open a fresh book of an invented elevator: example - not for trade."`
 	Schedules string  `help:"A folder with the elevator's own rates, *.toml. Without it, the folder \"schedules\" beside the book." env:"TENTHPOINT_SCHEDULES" placeholder:"DIR"`
 	Who       string  `help:"Who is at the desk, by full name." env:"TENTHPOINT_WHO" placeholder:"NAME"`
@@ -80,6 +80,7 @@ type program struct {
 	linked     []func() error // ends the link to the scale
 	deck       session.Deck   // of a simulated scale
 	ratesWrong error          // errors of the elevator's own rates
+	keyWrong   error          // why this computer has no key
 }
 
 // openFirst opens the first book.
@@ -135,6 +136,9 @@ func (p *program) open(ctx context.Context, path string) error {
 	rates.SayRewritten(frame)
 	if unlinked != nil { // the desk opens all the same: weights can be typed
 		frame.Fail(unlinked)
+	}
+	if p.keyWrong != nil {
+		frame.Notify(model.Warn, frame.Sentence(p.keyWrong))
 	}
 	if p.ratesWrong != nil {
 		frame.Notify(model.Stop, frame.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))

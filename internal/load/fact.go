@@ -91,6 +91,9 @@ type Issued struct {
 	Day     quantity.Date `json:"day"`
 	// Onward is the bin that the grain went on to by the usual path of its pit.
 	Onward string `json:"onward,omitempty"`
+	// SlipCode is the format of the code on its slip. It is left out for the first, which tickets had
+	// before slips carried their facts.
+	SlipCode int64 `json:"slip_code,string,omitempty"`
 }
 
 // Printed is one copy of the ticket: 0 the original, then reprints by number.
@@ -211,6 +214,9 @@ func plainSettled(body string) (f Settled, ok bool) {
 	})
 	return f, ok
 }
+
+// Knows reports whether a kind is one of facts about a load.
+func Knows(kind string) bool { return readers[kind] != nil }
 
 // Read makes a fact from its kind and body as the journal keeps them.
 func Read(kind string, body []byte) (Fact, error) {

@@ -67,6 +67,8 @@ type Load struct {
 	// Onward is the bin that the grain went on to from the one of its details, as a rule.
 	Onward string
 	Copies int64 // printed so far, the original among them
+	// SlipCode is the format of the code on its slip; 0 is the first.
+	SlipCode int64
 
 	charts *chart.Set             // the moisture charts its tests were looked up in
 	clock  func(at string) string // the elevator's own time; nil leaves times as the facts have them
@@ -150,7 +152,7 @@ func (l *Load) Apply(f Stamped) error {
 		l.Phase, l.Settled = Ready, &fact
 	case Issued:
 		l.Phase, l.Number, l.Weigher = Ticketed, fact.Number, fact.Weigher
-		l.Issued, l.IssuedDay, l.Onward = f.Stamp, fact.Day, fact.Onward
+		l.Issued, l.IssuedDay, l.Onward, l.SlipCode = f.Stamp, fact.Day, fact.Onward, fact.SlipCode
 	case Printed:
 		l.Copies++
 	case Voided:

@@ -11,10 +11,11 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/keyring"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/scaleticket/barcode"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/textsearch"
 )
 
@@ -80,8 +81,8 @@ type SearchLine struct {
 // English. Other words are searched for in names, numbers and commodities.
 func ReadSearch(text string, today quantity.Date, say func(english string) string) SearchLine {
 	l := SearchLine{today: today, say: say}
-	if p, err := barcode.ParsePayload(strings.TrimSpace(text)); err == nil {
-		l.ticket(p.Ticket)
+	if scanned, err := scaleticket.ReadSquare(strings.TrimSpace(text)); err == nil {
+		l.ticket(scanned.Ticket)
 		return l
 	}
 	words := strings.Fields(text)
@@ -235,6 +236,21 @@ func Code(ctx context.Context, d Desk, l *load.Load) (string, error) {
 		return "", err
 	}
 	return codeIn(facts), nil
+}
+
+// Vouched says who signed a ticket; nothing before it is issued, and in a house without keys.
+func Vouched(ctx context.Context, d Desk, l *load.Load) (message.Text, error) {
+	facts, err := d.Reader().FactsOf(ctx, LoadSubject(l.ID))
+	if err != nil {
+		return message.Text{}, err
+	}
+	for _, f := range facts {
+		if f.Kind == (load.Issued{}).Kind() {
+			by, err := keyring.Over(ctx, d.Reader(), f.Seq)
+			return by.Message(), err
+		}
+	}
+	return message.Text{}, nil
 }
 
 func codeIn(facts []journal.Fact) string {

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/truckscale"
 )
 
@@ -141,6 +142,9 @@ func SetRecord(ctx context.Context, at Actor, id string, f journal.Kinded) error
 	})
 }
 
+// MoveOwners moves the grain of a settlement sheet whose record was just written to its owner.
+func MoveOwners(w *Batch, was, is paysheet.Sheet) error { return w.tx.MoveOwners(was, is) }
+
 // putRecord appends a fact that is also the record in force under its id.
 func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
 	fact, err := w.appendFact(f.Kind(), subject, f)
@@ -171,7 +175,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 	case office.Bench:
 		return d.MayManage("Changing how the bench tests")
 	case office.SampleDiscarded:
-		return d.MaySample()
+		return MaySample(d)
 	}
 	return d.MayWeigh("change the lists")
 }

@@ -8,6 +8,8 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
+	"tenthpoint/internal/slipcode"
 )
 
 // Issue settles a load and gives its ticket the next number. A load that
@@ -87,7 +89,7 @@ func (w *Batch) numberOn(l *load.Load, day quantity.Date) (int64, error) {
 	if err != nil {
 		return 0, err
 	}
-	if _, err := w.append(l, load.Issued{Number: number, Weigher: w.desk.who.Name, Day: day, Onward: onward}); err != nil {
+	if _, err := w.append(l, load.Issued{Number: number, Weigher: w.desk.who.Name, Day: day, Onward: onward, SlipCode: slipCode(w.desk.engine)}); err != nil {
 		return 0, err
 	}
 	w.tickets[number] = l.ID
@@ -100,6 +102,15 @@ func (w *Batch) numberOn(l *load.Load, day quantity.Date) (int64, error) {
 	}
 	_, err = w.append(old, supersede(l, day))
 	return number, err
+}
+
+// slipCode is the format of the code on a ticket's slip: tickets of the first engines are from before
+// slips carried their facts.
+func slipCode(by settle.Engine) int64 {
+	if by < settle.Current {
+		return 0
+	}
+	return slipcode.Format
 }
 
 // supersede returns the fact that a ticket was replaced by another.

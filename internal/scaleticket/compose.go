@@ -1,7 +1,5 @@
 package scaleticket
 
-import "tenthpoint/internal/scaleticket/barcode"
-
 // Compose makes the document of a ticket. It never fails: for an empty load it makes a slip on
 // which everything is missing.
 func Compose(ticket Ticket) Document {
@@ -12,7 +10,7 @@ func Compose(ticket Ticket) Document {
 	return Document{
 		Marks: marks(t), Stamp: stamp(t), Sections: parts, Footer: footer(t), CodeLine: codeLine(t),
 		Running: called + " " + t.ticketNumber(), PageOf: t.w.PageOf, Named: t.w.Named,
-		Made: made(t), Preview: t.isDraft() && !t.isRefused(), payload: payloadOf(t),
+		Made: made(t), Preview: t.isDraft() && !t.isRefused(), square: squareOf(t),
 	}
 }
 
@@ -26,19 +24,4 @@ func sections(t *facts) []Section {
 		list = append(list, shares)
 	}
 	return append(list, signatureSection(t), workingSection(t))
-}
-
-// payloadOf takes the payload from the settlement of the whole load.
-func payloadOf(t *facts) barcode.Payload {
-	if t.s == nil || t.Code == "" || t.isDraft() {
-		return barcode.Payload{}
-	}
-	dry := t.s.Quantity
-	if t.s.Bushels != nil {
-		dry = t.s.Bushels
-	}
-	return barcode.Payload{
-		Ticket: t.l.Number, Net: t.s.Net.Value(), Moisture: t.s.Moisture.Value(),
-		Dry: dry.Value(), Code: t.Code,
-	}
 }

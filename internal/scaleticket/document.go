@@ -3,8 +3,6 @@ package scaleticket
 import (
 	"strings"
 	"time"
-
-	"tenthpoint/internal/scaleticket/barcode"
 )
 
 // Document is a composed ticket: ready strings in the order they print.
@@ -33,7 +31,7 @@ type Document struct {
 	// Preview marks a document that is no ticket yet.
 	Preview bool
 
-	payload barcode.Payload
+	square Square
 }
 
 // Form is the layout of a section.
@@ -126,7 +124,3 @@ func Joined(between string, parts ...string) string {
 	}
 	return strings.Join(some, between)
 }
-
-// QR is the payload of a ticket; false on a preview, which has no code to be
-// found by.
-func QR(d Document) (barcode.Payload, bool) { return d.payload, d.payload.Ticket != 0 }

@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/slipcode"
 	"tenthpoint/internal/title"
 )
 
@@ -123,7 +124,7 @@ func (s *Story) Truck(gross, tare quantity.Amount) *Story {
 // issues settles the load and issues its ticket under a number.
 func (s *Story) issues(number int64) *Story {
 	s.happens("J. Clerk", load.Settled{Edition: "as shown"})
-	return s.happens("J. Clerk", load.Issued{Number: number, Weigher: "Josephine Clerk", Day: quantity.MustDate("2026-10-14")})
+	return s.happens("J. Clerk", load.Issued{Number: number, Weigher: "Josephine Clerk", Day: quantity.MustDate("2026-10-14"), SlipCode: slipcode.Format})
 }
 
 func (s *Story) Load() *load.Load {

@@ -46,12 +46,14 @@ func (f *File) readable(text []byte) bool {
 		f.add("", 0, message.New("the file has %d bytes; an edition or chart has at most %d", len(text), maxBytes), message.New("Check that this is the right file."))
 		return false
 	}
-	var tooDeep int
-	if f.at, tooDeep = locate(text); tooDeep > 0 {
-		f.add("", tooDeep, message.New("a key stands more than %d tables deep", mostParts), message.New("Check that this is the right file."))
-		return false
+	tooDeep := nestedTooDeep(text)
+	if tooDeep == 0 {
+		f.at, tooDeep = locate(text)
 	}
-	return true
+	if tooDeep > 0 {
+		f.add("", tooDeep, message.New("a key stands more than %d tables deep", mostParts), message.New("Check that this is the right file."))
+	}
+	return tooDeep == 0
 }
 
 func (f *File) syntax(err error) {
@@ -69,6 +71,17 @@ func (f *File) SetID(id string) { f.id = id }
 
 // Root is the file's outermost table.
 func (f *File) Root() *Table { return f.root }
+
+// Read has body read all of the file, where it is TOML. The error is [Problems] with every mistake,
+// keys that body did not ask for among them.
+func (f *File) Read(body func(root *Table)) error {
+	if err := f.Problems().Err(); err != nil {
+		return err
+	}
+	body(f.root)
+	f.root.RejectUnknownKeys()
+	return f.Problems().Err()
+}
 
 // Problems returns the mistakes found so far, in the order of the file; keys missing from the whole
 // file come first.

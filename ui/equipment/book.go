@@ -7,8 +7,11 @@ import (
 	"strings"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book/place"
+	"tenthpoint/internal/keyring"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper/roll"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -32,7 +35,23 @@ func (g *Equipment) Card() []model.CardLine {
 	c.Noted(model.CardPair, g.session.Say("File"), "", g.session.Desk.Book().Path())
 	g.backupLines(c)
 	g.verifyLines(c)
+	keyLines(g, c)
 	return c.Lines
+}
+
+// keyLines say whether this computer signs; nothing in a house without keys.
+func keyLines(g *Equipment, c *session.Card) {
+	keys, err := keyring.Read(context.Background(), g.session.Desk.Reader())
+	if err != nil || keys.IsEmpty() {
+		return
+	}
+	own := scalehouse.KeyOf(g.session.Desk)
+	if own.IsZero() || !keys.Counts(own.Public()) {
+		c.Add(model.CardMark, g.session.Say("Unsigned: no certified key was at hand."), "")
+		return
+	}
+	one, _ := keys.Find(own.Public())
+	c.Noted(model.CardPair, g.session.Say("Signs as"), one.Computer, own.Public().Fingerprint())
 }
 
 func (g *Equipment) way() string {
@@ -140,7 +159,7 @@ func (g *Equipment) backupLines(c *session.Card) {
 
 // AskBackup asks where to, and backs the book up.
 func (g *Equipment) AskBackup() {
-	folder := session.OrElse(g.session.Recall(backupFolder), filepath.Join(filepath.Dir(g.session.Desk.Book().Path()), "backups"))
+	folder := session.OrElse(g.session.Recall(backupFolder), filepath.Join(place.Beside(g.session.Desk.Book().Path()), "backups"))
 	g.session.Put(model.Ask{
 		Title:  g.session.Say("Back the book up"),
 		Text:   g.session.Say("The copy is made while the book is in use and then checked. Keep one copy out of the building."),
@@ -154,8 +173,7 @@ func (g *Equipment) AskBackup() {
 func (g *Equipment) backUp(folder string) {
 	now := g.session.Clock()
 	book := g.session.Desk.Book()
-	base := strings.TrimSuffix(filepath.Base(book.Path()), filepath.Ext(book.Path()))
-	target := filepath.Join(folder, base+"-"+strings.NewReplacer(" ", "-", ":", "").Replace(now)+".book")
+	target := filepath.Join(folder, place.Name(book.Path())+"-"+strings.NewReplacer(" ", "-", ":", "").Replace(now)+".book")
 	g.session.Run(model.Job{
 		Topic: "backup", Title: g.session.Say("Copying the book and checking the copy"),
 		Do: func(ctx context.Context, _ func(int, int)) error {
@@ -164,7 +182,7 @@ func (g *Equipment) backUp(folder string) {
 					return err
 				}
 			}
-			return book.Backup(ctx, target)
+			return book.Backup(ctx, target, g.session.Desk.HeadText)
 		},
 		Done: func(err error) {
 			if err != nil {

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/barcode"
+	"tenthpoint/internal/slipcode"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/ask"
@@ -90,10 +90,14 @@ func (t *Tickets) CheckCode() {
 
 func (t *Tickets) lookUp(text string) {
 	code := text
-	scanned, err := barcode.ParsePayload(strings.TrimSpace(text))
+	scanned, err := scaleticket.ReadSquare(strings.TrimSpace(text))
 	isScanned := err == nil
+	if slipcode.Is(text) && !isScanned {
+		t.session.Put(model.Ask{Title: t.session.Say("The code cannot be read"), Text: t.session.Sentence(err), State: model.Stop, Notice: true})
+		return
+	}
 	if isScanned {
-		code = scanned.Code
+		code = scanned.Payload.Code
 	}
 	var found *load.Load
 	t.session.Run(model.Job{
@@ -113,8 +117,8 @@ func (t *Tickets) lookUp(text string) {
 }
 
 // tell shows the ticket of a code, and whether a scanned paper agrees.
-func (t *Tickets) tell(l *load.Load, scanned barcode.Payload, isScanned bool) {
-	book, err := payload(t.session, l)
+func (t *Tickets) tell(l *load.Load, scanned scaleticket.Square, isScanned bool) {
+	book, err := square(t.session, l, scanned)
 	if err != nil {
 		t.session.Fail(err)
 		return
@@ -143,30 +147,24 @@ func (t *Tickets) tell(l *load.Load, scanned barcode.Payload, isScanned bool) {
 	t.Type(fmt.Sprintf("%s %d", t.session.Say("ticket"), l.Number))
 }
 
-// payload returns the content of the QR code on a ticket.
-func payload(f *session.Session, l *load.Load) (barcode.Payload, error) {
+// square is what the square of a ticket says on the copy that a scanned one is from.
+func square(f *session.Session, l *load.Load, scanned scaleticket.Square) (scaleticket.Square, error) {
 	ticket, err := session.IssuedTicket(f, context.Background(), l, 0)
 	if err != nil {
-		return barcode.Payload{}, err
+		return scaleticket.Square{}, err
 	}
-	p, ok := scaleticket.QR(scaleticket.Compose(ticket))
-	if !ok {
-		return p, fmt.Errorf("%s", f.Say("Ticket %d has no figures to hold a paper against", l.Number))
+	kept := ticket.SquareLike(scanned)
+	if kept.Text == "" {
+		return kept, fmt.Errorf("%s", f.Say("Ticket %d has no figures to hold a paper against", l.Number))
 	}
-	return p, nil
+	return kept, nil
 }
 
 // unlike names the figures in which a paper and the book differ.
-func unlike(language session.Language, paper, book barcode.Payload) []string {
+func unlike(language session.Language, paper, book scaleticket.Square) []string {
 	var wrong []string
-	part := func(what, on, in string) {
-		if on != in {
-			wrong = append(wrong, language.Say("%s: the paper has %s, the book %s.", what, on, in))
-		}
+	for _, d := range scaleticket.Unlike(paper, book) {
+		wrong = append(wrong, language.Say("%s: the paper has %s, the book %s.", d.What, d.Paper, d.Book))
 	}
-	part(language.Say("Ticket"), fmt.Sprint(paper.Ticket), fmt.Sprint(book.Ticket))
-	part(language.Say("Net"), paper.Net.String(), book.Net.String())
-	part(language.Say("Moisture"), paper.Moisture.String(), book.Moisture.String())
-	part(language.Say("Quantity"), paper.Dry.String(), book.Dry.String())
 	return wrong
 }

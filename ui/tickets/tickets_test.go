@@ -275,41 +275,6 @@ func TestReprint(t *testing.T) {
 	}
 }
 
-func TestCheckCode(t *testing.T) {
-	r := sessiontest.DemoRoom(t, 40)
-	s := openIssued(r)
-	l := s.Load()
-	book, err := payload(r.Session, l)
-	sessiontest.Must(t, err)
-	forged := book
-	forged.Net = book.Net.Add(book.Net)
-	for _, c := range []struct {
-		title, typed string
-		state        model.State
-		says         string
-	}{
-		{"typed", book.Code, model.OK, "Hold these figures"},
-		{"in capitals", strings.ToUpper(book.Code), model.OK, "Hold these figures"},
-		{"scanned", book.String(), model.OK, "Every figure in the square is the book's"},
-		{"forged", forged.String(), model.Stop, "Net: the paper has " + forged.Net.String()},
-		{"unknown", "000000000000", model.Stop, "no ticket in this book"},
-		{"too short", "12", model.Stop, "too short"},
-	} {
-		t.Run(c.title, func(t *testing.T) {
-			r.T = t
-			s.CheckCode()
-			r.Answer(map[string]string{"code": c.typed})
-			told := r.Question()
-			if !told.Notice || told.State != c.state || !strings.Contains(told.Text, c.says) {
-				t.Errorf("told %d %q: %q, want %d with %q", told.State, told.Title, told.Text, c.state, c.says)
-			}
-		})
-	}
-	if s.Load().Number != l.Number || s.Line() != fmt.Sprint("ticket ", l.Number) {
-		t.Errorf("afterward the list is %q", s.Line())
-	}
-}
-
 // Every ticket of a season has its papers, also grain that left.
 func TestEveryPaper(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 120)

@@ -14,7 +14,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/barcode"
+	"tenthpoint/internal/slipcode"
 )
 
 // Verify checks a book, or the code of one slip.
@@ -80,6 +80,7 @@ type soundnessJSON struct {
 	Tickets     string         `json:"tickets"`
 	Settlements string         `json:"settlements"`
 	Editions    string         `json:"editions"`
+	Signatures  string         `json:"signatures,omitempty"`
 	Problems    []message.Text `json:"problems"`
 	Remarks     []message.Text `json:"remarks,omitempty"`
 }
@@ -88,8 +89,12 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 	sound := len(found.Problems) == 0
 	if c.JSON {
 		count := func(n int64) string { return fmt.Sprint(n) }
+		signatures := ""
+		if found.Signatures > 0 {
+			signatures = count(found.Signatures)
+		}
 		err := p.PrintJSON(soundnessJSON{
-			Sound: sound, Facts: count(found.Facts), Loads: count(found.Loads), Tickets: count(found.Tickets),
+			Sound: sound, Signatures: signatures, Facts: count(found.Facts), Loads: count(found.Loads), Tickets: count(found.Tickets),
 			Settlements: count(found.Settlements), Editions: count(found.Editions), Problems: append([]message.Text{}, found.Problems...), Remarks: found.Remarks,
 		})
 		if err != nil {
@@ -97,6 +102,9 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 		}
 	} else {
 		p.Say("%d facts, %d loads, %d tickets; %d settlements worked again under %d editions.", found.Facts, found.Loads, found.Tickets, found.Settlements, found.Editions)
+		if found.Signatures > 0 {
+			p.Say("%d signatures by certified computers.", found.Signatures)
+		}
 		for _, remark := range found.Remarks {
 			p.Say("%s", remark)
 		}
@@ -118,33 +126,37 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 // slip finds the ticket of a code and compares the slip's figures with it.
 func (c Verify) slip(p *terminal.Session) error {
 	code := c.Code
-	said, err := barcode.ParsePayload(c.Code)
-	whole := strings.Contains(strings.TrimSpace(c.Code), " ")
+	said, err := scaleticket.ReadSquare(c.Code)
+	whole := strings.Contains(strings.TrimSpace(c.Code), " ") || slipcode.Is(c.Code)
 	if whole && err != nil {
 		return err
 	}
 	if whole {
-		code = said.Code
+		code = said.Payload.Code
 	}
 	l, err := office.TicketByCode(p, p.Desk, code)
 	if err != nil {
 		return err
 	}
-	doc, err := p.Slip(l, 0, 0)
+	kept, err := p.SquareLike(l, said)
 	if err != nil {
 		return err
 	}
-	kept, _ := scaleticket.QR(doc)
-	if err := c.tell(p, l, kept); err != nil {
+	if err := c.tell(p, l, kept); err != nil || !whole {
 		return err
 	}
-	if whole && said.String() != kept.String() {
-		return terminal.Refusal("Do not rely on this slip; print it again with \"tenth reprint\"", "the slip says %s, the book says %s", said, kept)
+	var problems []error
+	for _, d := range scaleticket.Unlike(said, kept) {
+		problems = append(problems, terminal.Problem(message.New("%s: the paper has %s, the book %s.", d.What, message.Digits(d.Paper), message.Digits(d.Book))))
 	}
-	return nil
+	if len(problems) == 0 {
+		return nil
+	}
+	last := terminal.Refusal("Do not rely on this slip; print it again with \"tenth reprint\"", "the slip is not what the book has as ticket %d", l.Number)
+	return errors.Join(append(problems, last)...)
 }
 
-func (c Verify) tell(p *terminal.Session, l *load.Load, kept barcode.Payload) error {
+func (c Verify) tell(p *terminal.Session, l *load.Load, kept scaleticket.Square) error {
 	if c.JSON {
 		out, err := p.TicketJSON(l)
 		if err != nil {
@@ -153,7 +165,7 @@ func (c Verify) tell(p *terminal.Session, l *load.Load, kept barcode.Payload) er
 		return p.PrintJSON(out)
 	}
 	p.Say("%s", terminal.Standing(l))
-	p.Say("Net %s, moisture %s, dry %s. Code %s.", kept.Net, kept.Moisture, kept.Dry, kept.Code)
+	p.Say("Net %s, moisture %s, dry %s. Code %s.", kept.Net, kept.Moisture, kept.Dry, kept.Payload.Code)
 	p.Say("Grower %s, delivered on %s.", l.Details.Grower.Name, l.Details.Day)
 	return nil
 }

@@ -14,7 +14,6 @@ import (
 	"tenthpoint/internal/deadline"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
-	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
@@ -27,24 +26,25 @@ import (
 type Setup struct {
 	terminal.BookFlags
 	terminal.WhoFlags
-	Business string   `help:"Business name." placeholder:"NAME"`
-	Street   string   `help:"Street address." placeholder:"WORDS"`
-	Town     string   `help:"Town." placeholder:"WORDS"`
-	Phone    string   `help:"Telephone." placeholder:"NUMBER"`
-	Licence  string   `help:"Warehouse licence or weighmaster number." placeholder:"NUMBER"`
-	Rules    string   `help:"Rule set." placeholder:"us|canada"`
-	Place    string   `help:"State or province whose law on tickets is followed, of those that were read; \"none\" for none." placeholder:"PLACE"`
-	GrainAct string   `help:"Whether the elevator is licensed under the Canada Grain Act, whose rules on shrink and handling then bind its rates." enum:",yes,no" default:"" placeholder:"yes|no"`
-	Scale    []string `help:"A scale: its name, division and capacity; may be repeated." placeholder:"1=20lb,120000lb" sep:"none"`
-	Grain    []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
-	Retain   int      `help:"Days that samples are kept." placeholder:"DAYS"`
-	Dispute  int      `name:"dispute-days" help:"Posted days from delivery in which another test may be asked for; without them, the days samples are kept." placeholder:"DAYS"`
-	CopyFor  []string `sep:"none" help:"For whom a ticket prints a copy, named on it; may be repeated. \"nobody\" is one copy without a name." placeholder:"driver"`
-	Weigher  string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
-	Language string   `help:"Language of screens and papers." placeholder:"en|fr"`
-	Dates    string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
-	Fills    string   `help:"Which contract takes what another has no room for: the one that ends first, the one written down first, or the dearest." enum:",until,number,price" default:"" placeholder:"until|number|price"`
-	JSON     bool     `help:"Print for programs: every figure as text."`
+	Business    string   `help:"Business name." placeholder:"NAME"`
+	Street      string   `help:"Street address." placeholder:"WORDS"`
+	Town        string   `help:"Town." placeholder:"WORDS"`
+	Phone       string   `help:"Telephone." placeholder:"NUMBER"`
+	Licence     string   `help:"Warehouse licence or weighmaster number." placeholder:"NUMBER"`
+	Rules       string   `help:"Rule set." placeholder:"us|canada"`
+	Place       string   `help:"State or province whose law on tickets is followed, of those that were read; \"none\" for none." placeholder:"PLACE"`
+	GrainAct    string   `help:"Whether the elevator is licensed under the Canada Grain Act, whose rules on shrink and handling then bind its rates." enum:",yes,no" default:"" placeholder:"yes|no"`
+	Scale       []string `help:"A scale: its name, division and capacity; may be repeated." placeholder:"1=20lb,120000lb" sep:"none"`
+	Grain       []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
+	Retain      int      `help:"Days that samples are kept." placeholder:"DAYS"`
+	Dispute     int      `name:"dispute-days" help:"Posted days from delivery in which another test may be asked for; without them, the days samples are kept." placeholder:"DAYS"`
+	CopyFor     []string `sep:"none" help:"For whom a ticket prints a copy, named on it; may be repeated. \"nobody\" is one copy without a name." placeholder:"driver"`
+	DriverMoney string   `help:"Whether the square on the driver's copy says what is paid." enum:",yes,no" default:"" placeholder:"yes|no"`
+	Weigher     string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
+	Language    string   `help:"Language of screens and papers." placeholder:"en|es|fr"`
+	Dates       string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
+	Fills       string   `help:"Which contract takes what another has no room for: the one that ends first, the one written down first, or the dearest." enum:",until,number,price" default:"" placeholder:"until|number|price"`
+	JSON        bool     `help:"Print for programs: every figure as text."`
 }
 
 func (Setup) Help() string {
@@ -79,6 +79,9 @@ func (c Setup) Run(t *terminal.Terminal) error {
 	if err != nil && errors.Is(absent, fs.ErrNotExist) {
 		return errors.Join(err, discard(path)) // no book was begun
 	}
+	if err == nil {
+		terminal.MakeComputerKey(t)
+	}
 	return err
 }
 
@@ -91,7 +94,7 @@ func discard(path string) error {
 }
 
 func (c Setup) changes() bool {
-	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Place+c.Fills != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain+c.Dispute > 0
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Place+c.Fills+c.DriverMoney != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain+c.Dispute > 0
 }
 
 // write stores the profile, and in a new book its first manager.
@@ -129,7 +132,10 @@ func (c Setup) profile(p elevator.Profile, laws *law.Set) (elevator.Profile, err
 	if c.GrainAct != "" {
 		p.Unlicensed = c.GrainAct == "no"
 	}
-	if err := knownLanguage(p.Language); err != nil {
+	if c.DriverMoney != "" {
+		p.DriverMoney = c.DriverMoney == "yes"
+	}
+	if _, err := terminal.Language(p.Language); err != nil {
 		return p, err
 	}
 	if c.Retain > 0 {
@@ -275,6 +281,9 @@ func (c Setup) show(p *terminal.Session) error {
 	if len(profile.CopiesFor) > 0 {
 		p.Say("A ticket prints a copy for each of: %s", strings.Join(profile.CopiesFor, ", "))
 	}
+	if profile.DriverMoney {
+		p.Say("The square on the driver's copy says what is paid.")
+	}
 	if profile.Language != "" {
 		p.Say("Language of screens and papers: %s", profile.Language)
 	}
@@ -282,14 +291,6 @@ func (c Setup) show(p *terminal.Session) error {
 		p.Say("At the desk: %s, %s", person.Name, person.Role)
 	}
 	return nil
-}
-
-// knownLanguage refuses a language that the elevator cannot choose.
-func knownLanguage(code string) error {
-	if i18n.Known(code) {
-		return nil
-	}
-	return terminal.Refusal("Give --language "+strings.Join(i18n.Codes(), ", or --language "), "%q is no language here", code)
 }
 
 // licence says whether the rates are bound by the Canada Grain Act.

@@ -34,6 +34,15 @@ func (p *Session) Slip(l *load.Load, copyNo int64, owner int) (scaleticket.Docum
 	return scaleticket.Compose(t), nil
 }
 
+// SquareLike is the square of a ticket on the copy that a scanned one is from.
+func (p *Session) SquareLike(l *load.Load, scanned scaleticket.Square) (scaleticket.Square, error) {
+	t, err := p.ticket(l, 0, 0)
+	if err != nil {
+		return scaleticket.Square{}, err
+	}
+	return t.SquareLike(scanned), nil
+}
+
 // ticket returns the content of a slip, settled again under the edition kept in the book.
 func (p *Session) ticket(l *load.Load, copyNo int64, owner int) (scaleticket.Ticket, error) {
 	s, err := office.Resettle(p, p.Desk, l)
@@ -44,10 +53,14 @@ func (p *Session) ticket(l *load.Load, copyNo int64, owner int) (scaleticket.Tic
 	if err != nil {
 		return scaleticket.Ticket{}, err
 	}
+	vouched, err := office.Vouched(p, p.Desk, l)
+	if err != nil {
+		return scaleticket.Ticket{}, err
+	}
 	code, err := office.Code(p, p.Desk, l)
 	return scaleticket.Ticket{
-		Titles: titles,
-		House:  p.Profile(), Load: l, Settlement: s, Copy: copyNo, Code: code, Owner: owner, Zone: p.Place,
+		Titles: titles, Vouched: vouched,
+		House: p.Profile(), Load: l, Settlement: s, Copy: copyNo, Code: code, Owner: owner, Zone: p.Place,
 	}, err
 }
 

@@ -8,17 +8,20 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/engines"
+	"tenthpoint/internal/book/place"
+	"tenthpoint/internal/keyfile"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/signing"
 )
 
 // BookFlags say which book a command works in.
 type BookFlags struct {
-	Book     string `help:"The book. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
+	Book     string `help:"The book: a file, or postgres://USER@HOST/DATABASE. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
 	AnyPlace bool   `help:"Write also in a book on a network drive or in a synced folder."`
 	RatesFlags
 }
@@ -114,7 +117,11 @@ func (f BookFlags) WithBook(t *Terminal, how book.Options, who string, act func(
 			err = closed
 		}
 	}()
-	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: t.Clock, Place: t.Place})
+	clock, err := engines.Clock(t, book, t.Clock)
+	if err != nil {
+		return err
+	}
+	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Key: ComputerKey(t), Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: clock, Place: t.Place})
 	if err != nil {
 		return err
 	}
@@ -125,6 +132,32 @@ func (f BookFlags) WithBook(t *Terminal, how book.Options, who string, act func(
 		return err
 	}
 	return named(d, act(&Session{d, t, book}))
+}
+
+// ComputerKey is the key of this computer; zero where it has none. One that cannot be read stops
+// nothing: what is issued is unsigned and says so.
+func ComputerKey(t *Terminal) signing.Key {
+	path, err := keyfile.Path()
+	if err != nil {
+		return signing.Key{} // no settings, no key
+	}
+	k, err := keyfile.Read(path)
+	if err != nil {
+		Warn(t, err)
+	}
+	return k
+}
+
+// MakeComputerKey makes the key of this computer where it has none. That it could not be made stops
+// nothing.
+func MakeComputerKey(t *Terminal) {
+	path, err := keyfile.Path()
+	if err == nil {
+		_, err = keyfile.Make(path)
+	}
+	if err != nil {
+		Warn(t, err)
+	}
 }
 
 // rules are the elevator's own rates, charts and rules of law.
@@ -184,7 +217,9 @@ func (t *Terminal) open(path string, how book.Options) (engines.Book, error) {
 	if err := old.Close(); err != nil {
 		return nil, err
 	}
-	fmt.Fprintf(t.Stderr, "note: The book was brought up to date. As it was it lies beside it, as %s.before-....\n", filepath.Base(path))
+	if !place.OnServer(path) {
+		fmt.Fprintf(t.Stderr, "note: The book was brought up to date. As it was it lies beside it, as %s.before-....\n", filepath.Base(path))
+	}
 	return engines.Open(path, how)
 }
 

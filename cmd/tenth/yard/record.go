@@ -40,12 +40,12 @@ func isWeight(field string) bool {
 }
 
 // enter records facts as one act; an empty id opens a load.
-func enter(p *terminal.Session, facts entry.Facts, id string) (string, error) {
-	err := p.Batch(p, func(w *scalehouse.Batch) (err error) {
-		id, err = scalehouse.Enter(p, w, id, facts)
+func enter(p *terminal.Session, facts entry.Facts, id string) (entered string, err error) {
+	err = p.Batch(p, func(w *scalehouse.Batch) (err error) {
+		entered, err = scalehouse.Enter(p, w, id, facts)
 		return err
 	})
-	return id, err
+	return entered, err
 }
 
 // SayStanding prints what a load on the yard still lacks.

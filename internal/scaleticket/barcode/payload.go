@@ -1,20 +1,18 @@
-// Package barcode has the codes printed on tickets and labels: the [Payload] of a
-// ticket's QR code, and sample numbers as Code 128.
+// Package barcode has the codes printed on tickets and labels: a text as a QR code ([Square]), the
+// [Payload] of the first format of a ticket's code, and sample numbers as Code 128. What tickets carry
+// today is in package slipcode.
 package barcode
 
 import (
-	"image"
 	"strconv"
 	"strings"
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
-
-	"github.com/boombuler/barcode/qr"
 )
 
-// Payload is the content of the QR code on a ticket: enough to find the ticket again and to compare
-// its figures with the book.
+// Payload is enough to find a ticket again and to compare its figures with the book. It is what the
+// first format of the code on a slip says.
 //
 // Its text is six fields separated by single blanks, in the QR code's alphanumeric mode (A to Z, 0
 // to 9, blank, $ % * + - . / :):
@@ -88,14 +86,4 @@ func packedAmount(text string) (quantity.Amount, error) {
 		return quantity.Amount{}, message.Invalid.Errorf("%.20q is in no unit of a ticket", text)
 	}
 	return quantity.ParseAmount(text[:at] + " " + unit.String())
-}
-
-// Picture is the payload as a QR code, one pixel to a module, without the quiet
-// zone around it. Its error correction restores about 15 % of the code.
-func (p Payload) Picture() (image.Image, error) {
-	code, err := qr.Encode(p.String(), qr.M, qr.AlphaNumeric)
-	if err != nil {
-		return nil, message.Errorf("the code of ticket %d cannot be drawn: %w", p.Ticket, err)
-	}
-	return code, nil
 }

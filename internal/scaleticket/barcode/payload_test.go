@@ -30,7 +30,7 @@ func TestPayloadComesBack(t *testing.T) {
 		if back.Ticket != p.Ticket || back.Code != p.Code || !back.Net.Equal(p.Net) || !back.Moisture.Equal(p.Moisture) || !back.Dry.Equal(p.Dry) {
 			t.Fatalf("%q came back as %q", p, back)
 		}
-		if _, err := p.Picture(); err != nil {
+		if _, err := Square(p.String()); err != nil {
 			t.Fatalf("%q cannot be drawn: %v", p, err)
 		}
 	})
@@ -74,7 +74,7 @@ func FuzzParsePayload(f *testing.F) {
 // millimetre on the slip, which cheap scanners and printers manage.
 func TestCodeIsSmall(t *testing.T) {
 	p := Payload{Ticket: 99999999, Net: quantity.Of("126480", quantity.Lb), Moisture: quantity.Of("18.4", quantity.Percent), Dry: quantity.Of("2258.57", quantity.Bushel), Code: "3fa9c01d22e4"}
-	picture, err := p.Picture()
+	picture, err := Square(p.String())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -69,7 +69,7 @@ type slip struct {
 // squeezes are the scales a slip may be set at, in thousandths. Figures, signatures
 // and code belong on the first page: a slip that is a little too long for it is set
 // smaller, but never so small that it is hard to read.
-var squeezes = []paper.Length{1000, 970, 940, 910, 880}
+var squeezes = []paper.Length{1000, 970, 940, 910, 880, 860}
 
 // Layout sets the document at the largest scale that brings the signatures to the
 // first page; where none does, at full size.
@@ -94,6 +94,7 @@ func begun(d scaleticket.Document, size Size, scale paper.Length) *slip {
 
 // body places everything but the working, and reports whether it takes one page.
 func (s *slip) body(code *paper.Code) bool {
+	set := squareOf(code, s.scale)
 	for _, part := range s.doc.Sections {
 		switch part.Form {
 		case scaleticket.Letterhead:
@@ -106,7 +107,7 @@ func (s *slip) body(code *paper.Code) bool {
 		case scaleticket.Ledger:
 			s.Add(paper.Tie(ledger(part, s.Room()))...)
 		case scaleticket.Signing:
-			s.Add(signing(part, s.doc, code, s.Room()))
+			s.Add(signing(part, s.doc, set, s.Room()))
 		}
 	}
 	return len(s.Pages) == 1

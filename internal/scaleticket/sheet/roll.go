@@ -14,8 +14,8 @@ func Roll(d scaleticket.Document, s roll.Settings) ([]byte, error) {
 	}
 	ticket, working := texts(d, s.Columns)
 	p.Text(ticket)
-	if payload, ok := scaleticket.QR(d); ok {
-		p.Code(payload.String())
+	if square, ok := scaleticket.QR(d); ok {
+		p.Code(square.Text)
 	}
 	p.Text(working)
 	return p.End(), nil

@@ -29,7 +29,7 @@ func TestRollIsTheSlip(t *testing.T) {
 				payload, hasCode := scaleticket.QR(d)
 				want := rollread.Printed{Text: ticket + working, Cuts: 1}
 				if hasCode {
-					want = rollread.Printed{Text: ticket + "\n" + working, Cuts: 1, Payload: payload.String(), CodeAt: len(ticket)}
+					want = rollread.Printed{Text: ticket + "\n" + working, Cuts: 1, Payload: payload.Text, CodeAt: len(ticket)}
 				}
 				if page != "1252" { // the marks of the ticket with words of its own
 					want.Text = strings.NewReplacer("‹", "?", "›", "?").Replace(want.Text)
