@@ -42,6 +42,8 @@ type Tx interface {
 	StockBefore(day string) ([]StockRow, error)
 	// BinsBefore is the last row before a day of every place where grain lies or lay.
 	BinsBefore(day string) ([]bin.Row, error)
+	// BinBefore is the same of one bin: a row for each grain that lies or lay there.
+	BinBefore(name, day string) ([]bin.Row, error)
 	LastTicketBefore(day string) (int64, error)
 	SamplesKept(from, to string) ([]KeptSamples, error)
 	HasRecord(kind, id string) (bool, error)

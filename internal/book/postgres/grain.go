@@ -130,6 +130,16 @@ func (r binReader) BinsBefore(ctx context.Context, day string) ([]bin.Row, error
 	return binsBefore(r.during(ctx), day)
 }
 
+// BinBefore is what lay in one bin in the evening before a day.
+func (r binReader) BinBefore(ctx context.Context, name, day string) ([]bin.Row, error) {
+	rows, err := r.BinsBefore(ctx, day)
+	return ofBin(rows, name), err
+}
+
+func ofBin(rows []bin.Row, name string) []bin.Row {
+	return slices.DeleteFunc(rows, func(r bin.Row) bool { return r.Bin != name })
+}
+
 func binsBefore(s source, day string) ([]bin.Row, error) {
 	return list(s, scanBin, lastRows("bin_days", "bin, commodity, unit", binColumns), day)
 }

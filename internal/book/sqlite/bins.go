@@ -53,6 +53,24 @@ func (r binReader) Movements(ctx context.Context, from, to string) ([]bin.Moveme
 	return movements(r.during(ctx), from, to)
 }
 
+// BinBefore is what lay in one bin in the evening before a day.
+func (r binReader) BinBefore(ctx context.Context, name, day string) ([]bin.Row, error) {
+	return list(r.during(ctx), scanBin, selectBinBefore, name, day)
+}
+
+// selectBinBefore looks each grain of a bin up after the one before, see [lastRows].
+const selectBinBefore = `WITH RECURSIVE grains (commodity) AS (
+		SELECT min(commodity) FROM bin_days WHERE bin = ?1
+		UNION ALL SELECT (SELECT min(s.commodity) FROM bin_days s WHERE s.bin = ?1 AND s.commodity > grains.commodity) FROM grains WHERE commodity IS NOT NULL
+	), keys (commodity, unit) AS (
+		SELECT commodity, (SELECT min(s.unit) FROM bin_days s WHERE s.bin = ?1 AND s.commodity = grains.commodity) FROM grains WHERE commodity IS NOT NULL
+		UNION ALL SELECT commodity, (SELECT min(s.unit) FROM bin_days s WHERE s.bin = ?1 AND s.commodity = keys.commodity AND s.unit > keys.unit) FROM keys WHERE unit IS NOT NULL
+	)
+	SELECT s.bin, s.commodity, s.unit, s.day, s.body
+	  FROM keys k CROSS JOIN bin_days s ON s.bin = ?1 AND s.commodity = k.commodity AND s.unit = k.unit
+	   AND s.day = (SELECT max(day) FROM bin_days d WHERE d.bin = ?1 AND d.commodity = k.commodity AND d.unit = k.unit AND d.day < ?2)
+	 ORDER BY s.commodity, s.unit`
+
 func binsBefore(from source, day string, place *bin.Place) ([]bin.Row, error) {
 	if place == nil {
 		return list(from, scanBin, lastRows("bin_days", "bin", "commodity", "unit", "s.bin, s.commodity, s.unit, s.day, s.body"), day)
@@ -124,6 +142,11 @@ func settlementSheets(from source) ([]paysheet.Sheet, error) {
 
 // BinsBefore is [Book.BinsBefore] as the write has left it so far.
 func (tx *Tx) BinsBefore(day string) ([]bin.Row, error) { return binsBefore(tx, day, nil) }
+
+// BinBefore is [Book.BinBefore] as the write has left it so far.
+func (tx *Tx) BinBefore(name, day string) ([]bin.Row, error) {
+	return list(tx, scanBin, selectBinBefore, name, day)
+}
 
 // binsOf is the store of bins within a write.
 type binsOf struct{ tx *Tx }

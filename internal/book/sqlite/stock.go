@@ -20,7 +20,7 @@ const selectMoved = "SELECT coalesce(ticket, 0), direction, commodity, bin, disp
 
 // moveGrain updates everything that is kept of the grain for a load's row that is about to replace
 // the one before.
-func (tx *Tx) moveGrain(is book.LoadRow) error {
+func moveGrain(tx *Tx, is book.LoadRow) error {
 	if is.Ticket == 0 {
 		return nil
 	}
