@@ -16,12 +16,12 @@ import (
 // handling and otherwise unchanged.
 func PureWater(e *Edition) *Edition {
 	bare := *e
-	bare.ID, bare.Title = e.ID+", pure water shrink", e.Title+", pure water shrink"
+	bare.ID, bare.Title = e.ID+", pure water formula", e.Title+", pure water formula"
 	bare.File, bare.Text, bare.Hash = "", nil, ""
-	bare.Handling = handling.Rule{Method: handling.None, Rounding: e.Handling.Rounding, Source: message.Words("pure water shrink")}
+	bare.Handling = handling.Rule{Method: handling.None, Rounding: e.Handling.Rounding, Source: message.Words("the pure water formula")}
 	if e.Shrink.Method != shrink.None {
 		bare.Shrink.Method = shrink.Water
-		bare.Shrink.Source = message.Words("pure water shrink")
+		bare.Shrink.Source = message.Words("the pure water formula")
 	}
 	return &bare
 }

@@ -21,7 +21,7 @@ type ratesCompare struct {
 	terminal.BookFlags
 	First    string `arg:"" help:"The edition, by id or file." placeholder:"EDITION"`
 	Second   string `arg:"" optional:"" help:"The other edition." placeholder:"OTHER"`
-	Water    bool   `help:"Against pure water shrink, in place of another edition."`
+	Water    bool   `help:"Against the pure water formula, in place of another edition."`
 	Moisture string `required:"" help:"Moisture, percent wet basis." placeholder:"PERCENT"`
 	trialFlags
 	Width terminal.Width `help:"Width of the printed working, in letters." default:"76"`
@@ -63,7 +63,7 @@ func (c ratesCompare) Run(t *terminal.Terminal) error {
 	}
 	t.Say("%s", terminal.EditionLine(first))
 	if c.Water {
-		t.Say("Against pure water shrink, W x (Mi - Mf) / (100 - Mf), down to %s.\n", first.Shrink.To.Amount.Written())
+		t.Say("Against the pure water formula, W x (Mi - Mf) / (100 - Mf), down to %s.\n", first.Shrink.To.Amount.Written())
 	} else {
 		t.Say("%s\n", terminal.EditionLine(second))
 	}
