@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"time"
 
+	"tenthpoint/internal/account"
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/demo"
@@ -69,7 +70,7 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 		return nil, err
 	}
 	p.atEnd = append(p.atEnd, book.Close)
-	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "desk", Key: p.computerKey(), Rates: editions, Charts: charts, Laws: laws})
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "desk", Computer: account.Here(), Key: p.computerKey(), Rates: editions, Charts: charts, Laws: laws})
 	if err != nil || p.who == "" {
 		return d, err
 	}
