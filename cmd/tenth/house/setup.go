@@ -14,7 +14,6 @@ import (
 	"tenthpoint/internal/deadline"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
-	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
@@ -43,7 +42,7 @@ type Setup struct {
 	DriverMoney string   `help:"Whether the square on the driver's copy says what is paid." enum:",yes,no" default:"" placeholder:"yes|no"`
 	AskPIN      []string `name:"ask-pin" sep:"none" help:"What asks for a PIN beside managers' acts; may be repeated. \"nothing\" for nothing." placeholder:"weights|tickets|samples|lists"`
 	Weigher     string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
-	Language    string   `help:"Language of screens and papers." placeholder:"en|fr"`
+	Language    string   `help:"Language of screens and papers." placeholder:"en|es|fr"`
 	Dates       string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
 	Fills       string   `help:"Which contract takes what another has no room for: the one that ends first, the one written down first, or the dearest." enum:",until,number,price" default:"" placeholder:"until|number|price"`
 	JSON        bool     `help:"Print for programs: every figure as text."`
@@ -137,7 +136,7 @@ func (c Setup) profile(p elevator.Profile, laws *law.Set) (elevator.Profile, err
 	if c.DriverMoney != "" {
 		p.DriverMoney = c.DriverMoney == "yes"
 	}
-	if err := knownLanguage(p.Language); err != nil {
+	if _, err := terminal.Language(p.Language); err != nil {
 		return p, err
 	}
 	if c.Retain > 0 {
@@ -301,6 +300,7 @@ func (c Setup) show(p *terminal.Session) error {
 	return nil
 }
 
+<<<<<<< HEAD
 // askPIN are the acts that ask for a PIN, as typed; "nothing" is none.
 func askPIN(typed []string) (acts []elevator.PINAct) {
 	for _, act := range typed {
@@ -328,6 +328,8 @@ func knownLanguage(code string) error {
 	return terminal.Refusal("Give --language "+strings.Join(i18n.Codes(), ", or --language "), "%q is no language here", code)
 }
 
+=======
+>>>>>>> main
 // licence says whether the rates are bound by the Canada Grain Act.
 func licence(profile elevator.Profile) message.Text {
 	if profile.UnderGrainAct() {
