@@ -300,7 +300,6 @@ func (c Setup) show(p *terminal.Session) error {
 	return nil
 }
 
-<<<<<<< HEAD
 // askPIN are the acts that ask for a PIN, as typed; "nothing" is none.
 func askPIN(typed []string) (acts []elevator.PINAct) {
 	for _, act := range typed {
@@ -320,16 +319,6 @@ func pinActs(p elevator.Profile) message.Text {
 	return message.List(", ", words...)
 }
 
-// knownLanguage refuses a language that the elevator cannot choose.
-func knownLanguage(code string) error {
-	if i18n.Known(code) {
-		return nil
-	}
-	return terminal.Refusal("Give --language "+strings.Join(i18n.Codes(), ", or --language "), "%q is no language here", code)
-}
-
-=======
->>>>>>> main
 // licence says whether the rates are bound by the Canada Grain Act.
 func licence(profile elevator.Profile) message.Text {
 	if profile.UnderGrainAct() {

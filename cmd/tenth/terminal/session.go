@@ -128,15 +128,11 @@ func (f BookFlags) WithBook(t *Terminal, how book.Options, who string, act func(
 			err = closed
 		}
 	}()
-<<<<<<< HEAD
-	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Computer: t.Computer, Key: ComputerKey(t), Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: t.Clock, Place: t.Place})
-=======
 	clock, err := engines.Clock(t, book, t.Clock)
 	if err != nil {
 		return err
 	}
-	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Key: ComputerKey(t), Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: clock, Place: t.Place})
->>>>>>> main
+	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Computer: t.Computer, Key: ComputerKey(t), Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: clock, Place: t.Place})
 	if err != nil {
 		return err
 	}
