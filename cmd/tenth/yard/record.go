@@ -2,6 +2,7 @@ package yard
 
 import (
 	"fmt"
+	"slices"
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
@@ -21,15 +22,21 @@ func record(p *terminal.Session, id string, form *entry.Form) error {
 
 // warn prints the warnings about what was typed.
 func warn(p *terminal.Session, form *entry.Form, tried entry.Tried) {
-	for _, field := range form.Read() {
-		if _, _, isWeight := entry.SideOf(field); isWeight {
-			field = "tare" // the net is spoken of there
-		}
+	fields := form.Read()
+	if slices.ContainsFunc(fields, isWeight) {
+		fields = append(fields, "tare") // the net is spoken of there
+	}
+	for _, field := range fields {
 		if r := tried.Messages[field]; r.Severity == entry.Warn || r.Severity == entry.Ask {
 			fmt.Fprintln(p.Stderr, p.Printer.Word("warning:"), terminal.Sentence(p.Printer.Text(r.Text)))
 			delete(tried.Messages, field)
 		}
 	}
+}
+
+func isWeight(field string) bool {
+	_, _, is := entry.SideOf(field)
+	return is
 }
 
 // enter records facts as one act; an empty id opens a load.
