@@ -79,7 +79,7 @@ var mayImport = map[string][]string{
 	"internal/position": inside("title", "quantity", "grain", "settle", "bin"), // the daily position record
 
 	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
-	"internal/contract": inside("quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
+	"internal/contract": inside("title", "quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
 	"internal/journal":  inside("quantity"),
 	"internal/signing":  inside("journal"),                    // the keys of a house, and what they sign
 	"internal/keyfile":  inside("signing"),                    // the key of this computer, in a file
