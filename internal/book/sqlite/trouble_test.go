@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/book/sqlite/faultdisk"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
 
