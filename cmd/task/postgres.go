@@ -28,7 +28,8 @@ func postgresChore(args []string) (err error) {
 		named++
 	}
 	packages, args := args[:named], args[named:]
-	return withServer(func(env []string) error {
+	sync := slices.ContainsFunc(args, func(arg string) bool { return strings.HasPrefix(arg, "-bench") })
+	return withServer(sync, func(env []string) error {
 		tests := func(what []string) error {
 			return toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, what, args)...).Run()
 		}
@@ -39,8 +40,9 @@ func postgresChore(args []string) (err error) {
 	})
 }
 
-// withServer starts a server, hands on the environment in which tests find it, and stops it.
-func withServer(do func(env []string) error) (err error) {
+// withServer starts a server, hands on the environment in which tests find it, and stops it. It waits
+// for its disk where that is measured.
+func withServer(sync bool, do func(env []string) error) (err error) {
 	programs, err := postgresPrograms()
 	if err != nil {
 		return err
@@ -50,7 +52,7 @@ func withServer(do func(env []string) error) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, os.RemoveAll(folder)) }()
-	s := server{programs: programs, folder: folder}
+	s := server{programs: programs, folder: folder, sync: sync}
 	if err := s.start(); err != nil {
 		return err
 	}
@@ -60,7 +62,7 @@ func withServer(do func(env []string) error) (err error) {
 
 // serverStep runs the tests that need a server on one of its own, as an ordinary user.
 func serverStep() (t tally) {
-	err := withServer(func(env []string) error {
+	err := withServer(false, func(env []string) error {
 		t = testStep("books and an office on a PostgreSQL server", env, append([]string{"-tags=postgres"}, onPostgres...)...)
 		t.add(testStep("the commands of an office", env, append([]string{"-tags=postgres"}, scriptsOnPostgres...)...))
 		return nil
@@ -95,11 +97,14 @@ func postgresPrograms() (string, error) {
 // server is a PostgreSQL server that lives as long as a chore.
 type server struct {
 	programs, folder string
+	sync             bool
 	running          *exec.Cmd
 	ended            chan error
 }
 
 func (s *server) data() string { return filepath.Join(s.folder, "data") }
+
+var onOff = map[bool]string{true: "on", false: "off"}
 
 // command is one of PostgreSQL's programs. They refuse to run as root, and then run
 // as nobody.
@@ -133,7 +138,7 @@ func (s *server) run() error {
 		return err
 	}
 	defer log.Close()
-	s.running = s.command("postgres", "-D", s.data(), "-c", "listen_addresses=", "-c", "unix_socket_directories="+s.folder, "-c", "fsync=off")
+	s.running = s.command("postgres", "-D", s.data(), "-c", "listen_addresses=", "-c", "unix_socket_directories="+s.folder, "-c", "fsync="+onOff[s.sync])
 	s.running.Stdout, s.running.Stderr = log, log
 	if err := s.running.Start(); err != nil {
 		return err
