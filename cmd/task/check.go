@@ -41,6 +41,9 @@ func checkChore(args []string) error {
 	if err != nil {
 		return err
 	}
+	if err := freshEngine(); err != nil {
+		return err
+	}
 	setUp := provide(checkNeeds(runtime.GOOS))
 	if setUp != nil {
 		toolchain.Say("%v", setUp)

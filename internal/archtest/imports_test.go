@@ -71,6 +71,11 @@ var mayImport = map[string][]string{
 
 	"internal/slipcode": inside("title", "quantity", "worksheet", "grain", "rates", "settle"), // the code on a slip
 
+	"internal/checker":        inside("quantity", "worksheet", "law", "grain", "rates", "settle", "slipcode", "signing", "scaleticket/barcode"), // a ticket settled again by whoever holds its slip
+	"internal/checker/square": {},                                                                                                               // the QR code in a picture
+	"internal/checker/page":   inside("checker", "i18n"),                                                                                        // the page of it
+	"cmd/checker":             inside("checker", "checker/square"),                                                                              // the engine of the page, as WebAssembly
+
 	"internal/bin/shape": inside("quantity"),                       // the geometry of bins
 	"internal/bin":       inside("quantity", "grain", "bin/shape"), // the grain in the house
 
@@ -218,9 +223,10 @@ var mayImport = map[string][]string{
 	"cmd/tenth/book":     command("internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
 	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                          // what tenth says of itself
 
-	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
+	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/engine", "cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
 	"cmd/task/installer":  {"cmd/task/toolchain"}, // what people install
+	"cmd/task/engine":     {},                     // the engine of the checker's page
 	"cmd/task/toolchain":  {},
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/archtest":   {},
