@@ -11,6 +11,7 @@ import (
 	"tenthpoint/cmd/tenth/day"
 	"tenthpoint/cmd/tenth/house"
 	"tenthpoint/cmd/tenth/keep"
+	"tenthpoint/cmd/tenth/keys"
 	"tenthpoint/cmd/tenth/lab"
 	"tenthpoint/cmd/tenth/money"
 	"tenthpoint/cmd/tenth/program"
@@ -57,6 +58,7 @@ type commands struct {
 	Account    day.Account    `cmd:"" group:"evening" help:"Show a grower's account."`
 	Examine    day.Examine    `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
 	Payment    money.Payment  `cmd:"" group:"evening" help:"What was paid on settlement sheets, and what is still to be paid."`
+	Ledger     money.Ledger   `cmd:"" group:"evening" help:"Settlement sheets and payments as postings for the accountant."`
 	Sheet      money.Sheet    `cmd:"" group:"evening" help:"Settlement sheets: what a grower is paid for tickets, with every line worked out."`
 
 	Settle sums.Settle `cmd:"" group:"sums" help:"Settle a load without a book: figures in, working out."`
@@ -70,6 +72,7 @@ type commands struct {
 	Person   house.Person   `cmd:"" group:"house" help:"Add, change or list the people at the desk."`
 	Contract house.Contract `cmd:"" group:"house" help:"Add, end or list the contracts of growers."`
 	Price    house.Price    `cmd:"" group:"house" help:"Post the price of a grain for the day, or list the posted ones."`
+	Key      keys.Key       `cmd:"" group:"house" help:"The keys that sign tickets and the book: of this computer, and of the house."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
 	Levy     money.Levy     `cmd:"" group:"house" help:"What is deducted for others: checkoffs and funds."`
 	Tariff   money.Tariff   `cmd:"" group:"house" help:"Read, check, try and compare what is posted for storage and charges."`

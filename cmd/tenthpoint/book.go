@@ -7,12 +7,15 @@ import (
 	"path/filepath"
 	"time"
 
+	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/keyfile"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/signing"
 
 	"tenthpoint/internal/book/engines"
 )
@@ -66,11 +69,24 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 		return nil, err
 	}
 	p.atEnd = append(p.atEnd, book.Close)
-	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "desk", Rates: editions, Charts: charts, Laws: laws})
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "desk", Key: p.computerKey(), Rates: editions, Charts: charts, Laws: laws})
 	if err != nil || p.who == "" {
 		return d, err
 	}
 	return d, d.SignIn(p.who)
+}
+
+// computerKey is the key of this computer, made at the first start. Without it the desk opens all
+// the same: what it issues is unsigned, and says so.
+func (p *program) computerKey() signing.Key {
+	path, err := keyfile.Path()
+	if err != nil {
+		p.keyWrong = err
+		return signing.Key{}
+	}
+	k, err := keyfile.Make(path)
+	p.keyWrong = err
+	return k
 }
 
 // demoLoads is the number of loads of the invented season.
@@ -83,7 +99,7 @@ func newDemo(ctx context.Context, report func(done, total int)) (path string, er
 		cache = os.TempDir()
 	}
 	root := filepath.Join(cache, "tenthpoint")
-	if err := os.MkdirAll(root, 0o755); err != nil {
+	if err := atomicfile.MakeFolder(root); err != nil {
 		return "", message.Storage.Errorf("the folder for the demo book cannot be made: %w", err)
 	}
 	folder, err := os.MkdirTemp(root, "demo-")

@@ -18,6 +18,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/keyfile"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/schedules"
@@ -69,7 +70,13 @@ func programOnce(t *testing.T) string {
 }
 
 func TestMain(m *testing.M) {
+	keys, err := os.MkdirTemp("", "tenthpoint-key")
+	if err != nil {
+		panic(err)
+	}
+	os.Setenv(keyfile.Variable, filepath.Join(keys, "computer.key"))
 	status := m.Run()
+	_ = os.RemoveAll(keys)
 	if linked.folder != "" {
 		_ = os.RemoveAll(linked.folder)
 	}

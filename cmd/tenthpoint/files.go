@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 	"unicode"
@@ -32,7 +31,7 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 	if err := ctx.Err(); err != nil {
 		return "", err
 	}
-	if err := os.MkdirAll(e.folder, 0o755); err != nil {
+	if err := atomicfile.MakeFolder(e.folder); err != nil {
 		return "", message.Storage.Errorf("the folder for files cannot be made: %w", err)
 	}
 	name = oneElement(name)
@@ -54,7 +53,7 @@ func (e exports) Save(ctx context.Context, name string, data []byte) (where stri
 // SaveSet writes files into a new folder of a name. The set's hashes are its last file: a folder without
 // them is not whole.
 func (e exports) SaveSet(ctx context.Context, name string, files []examiner.File) (where string, err error) {
-	if err := os.MkdirAll(e.folder, 0o755); err != nil {
+	if err := atomicfile.MakeFolder(e.folder); err != nil {
 		return "", message.Storage.Errorf("the folder for files cannot be made: %w", err)
 	}
 	if where, err = e.newFolder(oneElement(name)); err != nil {
@@ -65,7 +64,7 @@ func (e exports) SaveSet(ctx context.Context, name string, files []examiner.File
 			return where, err
 		}
 		path := filepath.Join(where, filepath.FromSlash(f.Name))
-		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		if err := atomicfile.MakeFolder(filepath.Dir(path)); err != nil {
 			return where, err
 		}
 		if err := atomicfile.Create(path, f.Bytes); err != nil {
@@ -82,7 +81,7 @@ func (e exports) newFolder(name string) (string, error) {
 		if n > 1 {
 			free = fmt.Sprintf("%s-%d", free, n)
 		}
-		if err := os.Mkdir(free, 0o755); !errors.Is(err, fs.ErrExist) {
+		if err := atomicfile.NewFolder(free); !errors.Is(err, fs.ErrExist) {
 			return free, err
 		}
 	}

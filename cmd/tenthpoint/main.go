@@ -80,6 +80,7 @@ type program struct {
 	linked     []func() error // ends the link to the scale
 	deck       session.Deck   // of a simulated scale
 	ratesWrong error          // errors of the elevator's own rates
+	keyWrong   error          // why this computer has no key
 }
 
 // openFirst opens the first book.
@@ -135,6 +136,9 @@ func (p *program) open(ctx context.Context, path string) error {
 	rates.SayRewritten(frame)
 	if unlinked != nil { // the desk opens all the same: weights can be typed
 		frame.Fail(unlinked)
+	}
+	if p.keyWrong != nil {
+		frame.Notify(model.Warn, frame.Sentence(p.keyWrong))
 	}
 	if p.ratesWrong != nil {
 		frame.Notify(model.Stop, frame.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))

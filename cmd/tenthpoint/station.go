@@ -2,10 +2,10 @@ package main
 
 import (
 	"context"
-	"os"
 
 	"fyne.io/fyne/v2"
 
+	"tenthpoint/internal/atomicfile"
 	"tenthpoint/ui/session"
 )
 
@@ -31,7 +31,7 @@ func (s station) Remember(name, text string) { s.memory().SetString(name, text) 
 func (s station) SendPapers(way, queue string) error { return s.printer.send(way, queue) }
 
 // MakeFolder makes a folder with its parents.
-func (s station) MakeFolder(path string) error { return os.MkdirAll(path, 0o755) }
+func (s station) MakeFolder(path string) error { return atomicfile.MakeFolder(path) }
 
 // Relink listens to the scale again.
 func (s station) Relink() error {

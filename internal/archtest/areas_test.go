@@ -16,7 +16,7 @@ var areas = []string{"ui/yard", "ui/lab", "ui/lab/shelf", "ui/tickets", "ui/disp
 var windows = slices.Concat(widgetPackages, []string{"ui/gallery", "ui/widgettest", "ui/shell", "ui/listdetail", "ui/help", "ui/desktop"})
 
 // widgetPackages are the packages screens are built from.
-var widgetPackages = []string{"ui/apptheme", "ui/paint", "ui/widgets", "ui/charts", "ui/paperview"}
+var widgetPackages = []string{"ui/apptheme", "ui/paint", "ui/widgets", "ui/widgets/status", "ui/charts", "ui/paperview"}
 
 // presenters are the packages of the window that never draw.
 var presenters = []string{"ui/model", "ui/session", "ui/handbook"}

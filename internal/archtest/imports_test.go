@@ -13,7 +13,7 @@ var core = inside(
 	"message", "i18n", "fault", "textwrap", "flatjson", "digest", "quantity", "tomlfile", "dated", "worksheet",
 	"law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
-	"title", "deadline", "tariff", "levy", "paysheet", "settle", "slipcode",
+	"title", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "slipcode",
 	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
 	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing",
 )
@@ -29,7 +29,7 @@ var rooms = inside(
 )
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile")
+var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile", "keyfile")
 
 // everywhere lists the packages that every package may import: errors and names are messages, and a
 // text is known by its digest.
@@ -59,9 +59,11 @@ var mayImport = map[string][]string{
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), ruleKinds),
 	"internal/tariff":         inside("title", "quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // storage, service and interest, as dated editions
 	"internal/deadline":       inside("quantity", "tomlfile", "law", "message"),                                     // days the law gives after a ticket
-	"internal/title":          inside("quantity", "tomlfile", "law"),                                                // whose grain it is, and under what
-	"internal/levy":           inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"),          // deductions for others, as dated files
-	"internal/paysheet":       inside("quantity", "worksheet", "title", "tariff", "levy"),                           // what a grower is paid for tickets
+	"internal/spelled":        inside("quantity"),
+	"internal/ledger":         inside("quantity", "tomlfile", "message", "grain", "paysheet"),
+	"internal/title":          inside("quantity", "tomlfile", "law"),                                       // whose grain it is, and under what
+	"internal/levy":           inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // deductions for others, as dated files
+	"internal/paysheet":       inside("quantity", "worksheet", "title", "tariff", "levy"),                  // what a grower is paid for tickets
 	"internal/settle":         slices.Concat(inside("title", "quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
 	"internal/rates/shrink":   ruleKind(),
@@ -84,7 +86,9 @@ var mayImport = map[string][]string{
 	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
 	"internal/contract": inside("quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
 	"internal/journal":  inside("quantity"),
-	"internal/signing":  inside("journal"), // the keys of a house, and what they sign
+	"internal/signing":  inside("journal"),                    // the keys of a house, and what they sign
+	"internal/keyfile":  inside("signing"),                    // the key of this computer, in a file
+	"internal/keyring":  inside("book", "journal", "signing"), // what a book says of its keys
 	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
@@ -149,11 +153,11 @@ var mayImport = map[string][]string{
 	"internal/paper/pdf/pdfwords":     {}, // for tests: the words of a paper
 	"internal/daysheet":               slices.Concat(core, inside("report")),
 	"internal/explanation":            slices.Concat(core, inside("report")),
-	"internal/scalelink":              inside("quantity", "elevator"), // the limits of a scale
-	"internal/atomicfile":             {},                             // files that appear whole or not at all
+	"internal/scalelink":              inside("quantity", "elevator", "tomlfile"), // the limits of a scale
+	"internal/atomicfile":             {},                                         // files that appear whole or not at all
 	"internal/printing":               inside("atomicfile"),
-	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
-	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist")),
+	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
+	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
 	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
 	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
 	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")), // production by farm
@@ -161,8 +165,8 @@ var mayImport = map[string][]string{
 	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
 	"internal/office/terms":           slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
 	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),   // what falls due
-	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money")),
-	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit")),
+	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
+	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
@@ -178,7 +182,8 @@ var mayImport = map[string][]string{
 	"ui/session/ask":         slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}),                                                     // questions that several areas put
 	"ui/apptheme":            {"ui/model"},
 	"ui/paint":               {"ui/apptheme"},
-	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint"},
+	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint", "ui/widgets/status"},
+	"ui/widgets/status":      {"ui/model", "ui/apptheme", "ui/paint"}, // how something is, said
 	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
 	"ui/paperview":           slices.Concat(inside("fonts", "paper"), []string{"ui/model", "ui/apptheme", "ui/paint", "ui/widgets"}),
 	"ui/widgettest":          {"ui/model", "ui/apptheme"}, // for tests: what tests of widgets share
@@ -189,19 +194,20 @@ var mayImport = map[string][]string{
 	"ui/listdetail": slices.Concat(inside("paper"), []string{"ui/model", "ui/shell"}, widgetPackages), // a list with the detail of the row chosen
 
 	// The areas of the window, each with its presenter and its screens.
-	"ui/yard":       area("ui/yard/board"),
-	"ui/yard/board": slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}), // the list of trucks
-	"ui/lab":        area("ui/yard", "ui/lab/shelf"),                                        // a sample's other results are typed on the form of its load
-	"ui/lab/shelf":  area(),                                                                 // the samples kept
-	"ui/tickets":    area(),
-	"ui/disputes":   area(),
-	"ui/bins":       area(),
-	"ui/day":        area(),
-	"ui/rates":      area(),
-	"ui/growers":    area(),
-	"ui/equipment":  area(),
-	"ui/setup":      area(),
-	"ui/desktop":    slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
+	"ui/yard":            area("ui/yard/board", "ui/yard/loadfields"),
+	"ui/yard/loadfields": slices.Concat(core, []string{"ui/model", "ui/session"}),                // the fields of a load on its form
+	"ui/yard/board":      slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}), // the list of trucks
+	"ui/lab":             area("ui/yard", "ui/lab/shelf"),                                        // a sample's other results are typed on the form of its load
+	"ui/lab/shelf":       area(),                                                                 // the samples kept
+	"ui/tickets":         area(),
+	"ui/disputes":        area(),
+	"ui/bins":            area(),
+	"ui/day":             area(),
+	"ui/rates":           area(),
+	"ui/growers":         area(),
+	"ui/equipment":       area("internal/keyring"),
+	"ui/setup":           area(),
+	"ui/desktop":         slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo", "version"),
 		widgetPackages, []string{"ui/yard", "schedules", "ui/model", "ui/session", "ui/shell", "ui/rates", "ui/desktop"}),
@@ -209,19 +215,20 @@ var mayImport = map[string][]string{
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
 	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
-	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch")),
+	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch", "keyfile")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
 	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
-	"cmd/tenth/day":      command(),
+	"cmd/tenth/day":      command("internal/atomicfile"),
 	"cmd/tenth/bins":     command(),
 	"cmd/tenth/sums":     command("internal/atomicfile"),
 	"cmd/tenth/house":    command(),
 	"cmd/tenth/keep":     command(),
+	"cmd/tenth/keys":     command("internal/keyfile", "internal/keyring"),
 	"cmd/tenth/money":    command(),
 	"cmd/tenth/rates":    command(),
-	"cmd/tenth/book":     command("internal/book/engines", "internal/demo", "cmd/tenth/yard"), // the demo's loads are received
-	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                          // what tenth says of itself
+	"cmd/tenth/book":     command("internal/atomicfile", "internal/book/engines", "internal/demo", "internal/keyring", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                                     // what tenth says of itself
 
 	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/engine", "cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
@@ -239,7 +246,7 @@ func area(more ...string) []string {
 }
 
 // commands are the groups of commands of the terminal program.
-var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/program"}
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/keys", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/program"}
 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.

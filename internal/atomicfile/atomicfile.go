@@ -57,7 +57,7 @@ func writePart(path string, fill func(io.Writer) error) (part string, err error)
 	}
 	filled := fill(f)
 	if filled == nil {
-		err = errors.Join(f.Chmod(0o644), f.Sync())
+		err = errors.Join(f.Chmod(Rights(filepath.Dir(path))), f.Sync())
 	}
 	if err := errors.Join(err, f.Close()); filled != nil || err != nil {
 		return "", errors.Join(filled, at(path, err), os.Remove(f.Name()))
@@ -69,7 +69,7 @@ func writePart(path string, fill func(io.Writer) error) (part string, err error)
 // before the rename: on Unix a bare rename would silently replace a file that
 // another program wrote in between.
 func claim(part, path string) error {
-	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, private)
 	if err != nil {
 		return at(path, err)
 	}

@@ -47,6 +47,8 @@ type Book interface {
 // Soundness is the result of verifying the whole book.
 type Soundness struct {
 	Facts, Loads, Tickets, Settlements, Editions int64
+	// Signatures are those by certified keys.
+	Signatures int64
 	// Problems are sentences, each naming the fact, load or ticket. None means
 	// the book is sound.
 	Problems []message.Text
@@ -65,7 +67,7 @@ type Soundness struct {
 // left to the next one.
 func Verify(ctx context.Context, d office.Desk, b Book, progress func(done int64)) (Soundness, error) {
 	v := newWalk(ctx, d, b, progress)
-	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, func() error { return sheets(v) }, func() error { return payments(v) }, v.standingRows, v.stock, v.lastNumbers, v.successions} {
+	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, func() error { return sheets(v) }, func() error { return payments(v) }, v.standingRows, v.stock, v.lastNumbers, v.successions, func() error { return vouched(v) }} {
 		if err := walk(); err != nil {
 			return v.out, err
 		}
@@ -108,6 +110,7 @@ type walk struct {
 	lastSheet    int64            // highest number of a settlement sheet
 	samples      map[int64]bool   // numbers of samples issued by the book
 	begun        map[string]int64 // series as they were before the walk
+	vouching     vouching
 }
 
 func (v *walk) found(problems ...message.Text) {
@@ -229,6 +232,7 @@ func (v *walk) noting(facts iter.Seq2[journal.Fact, error], from int64) iter.Seq
 func (v *walk) note(f journal.Fact) {
 	v.ordered(f)
 	v.lastSeq, v.lastAt = f.Seq, f.At
+	vouch(v, f)
 	if f.Kind == (load.Sampled{}).Kind() {
 		noteSample(v, f.Body)
 	}

@@ -68,7 +68,7 @@ func TestHeadTellsOfAnOldCopy(t *testing.T) {
 	s := onDisk(t)
 	s.Ticket()
 	old := filepath.Join(t.TempDir(), "old.book")
-	must(t, s.Store.Backup(ctx, old))
+	must(t, s.Store.Backup(ctx, old, journal.Head.String))
 	s.Ticket()
 	wantRolledBack(t, copyOf(t, read(t, old), nil), s.Noted(), shorter)
 	if err := audit.HoldsHead(ctx, s.Store, journal.FindHeads(string(read(t, old+".head.txt")))[0]); err != nil {

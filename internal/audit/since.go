@@ -16,6 +16,9 @@ import (
 // as a whole are left to [Verify].
 func VerifySince(ctx context.Context, d office.Desk, b Book, head journal.Head) (Soundness, error) {
 	v := newWalk(ctx, d, b, nil)
+	if err := vouchedBefore(v, head); err != nil {
+		return v.out, err
+	}
 	problems, count, err := journal.CheckSince(head, v.noting(b.Facts(ctx, book.FactFilter{FromSeq: head.Seq}), head.Seq+1))
 	v.out.Facts = max(count-1, 0) // the head's own is no news
 	v.found(problems...)
@@ -30,5 +33,8 @@ func VerifySince(ctx context.Context, d office.Desk, b Book, head journal.Head) 
 			return v.out, err
 		}
 	}
-	return v.out, v.closedDays()
+	if err := v.closedDays(); err != nil {
+		return v.out, err
+	}
+	return v.out, vouched(v)
 }

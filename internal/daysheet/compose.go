@@ -100,6 +100,9 @@ func (c *composer) head() {
 	if c.Closed.Head != "" {
 		pairs = append(pairs, report.Pair{Label: message.New("Head of the book"), Value: message.Name(c.Closed.Head)})
 	}
+	if !c.Closed.Vouched.IsZero() {
+		pairs = append(pairs, report.Pair{Label: message.New("Signature"), Value: c.Closed.Vouched})
+	}
 	if e := c.Closed.Explained; e != nil {
 		pairs = append(pairs, report.Pair{Label: message.New("Entered later, explained"), Value: message.Name(e.Reason + " (" + e.By + ", " + e.At + ")")})
 	}

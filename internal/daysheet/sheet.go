@@ -57,6 +57,8 @@ type Closing struct {
 	// Head is the head of the book when the day was closed, number and hash; empty
 	// on sheets that do not print it.
 	Head string
+	// Vouched says who signed that head; empty in a house without keys.
+	Vouched message.Text
 	// Metric says that the sheet has test weights in kg/hL; those closed by earlier versions have not.
 	Metric bool
 	// Differs says that the journal no longer reproduces the closed sheet.

@@ -103,7 +103,10 @@ func measureWalks(b *testing.B, d *scalehouse.Desk, kept *sqlite.Book, loads int
 		return err
 	})
 	folder, n := b.TempDir(), 0
-	backup := func() error { n++; return kept.Backup(ctx, filepath.Join(folder, fmt.Sprint(n, ".book"))) }
+	backup := func() error {
+		n++
+		return kept.Backup(ctx, filepath.Join(folder, fmt.Sprint(n, ".book")), journal.Head.String)
+	}
 	must(b, backup()) // all of it is checked for the first copy in a folder
 	report("backup", backup)
 }
@@ -163,7 +166,7 @@ func repeated(times int, task func() error) error {
 // bytesIn is how much room the book takes.
 func bytesIn(b *testing.B, kept *sqlite.Book) int64 {
 	copied := filepath.Join(b.TempDir(), "size.book")
-	must(b, kept.Backup(ctx, copied))
+	must(b, kept.Backup(ctx, copied, journal.Head.String))
 	return sizeOf(b, copied)
 }
 

@@ -68,12 +68,22 @@ type Defaults struct {
 	Name  string
 }
 
+// A list that somebody kept has some thousand rows. Longer ones are taken in parts, and a file that
+// is something else is refused before it fills the memory.
+const (
+	MostBytes = 32 << 20
+	MostRows  = 200_000
+)
+
 // Read reads a list. The problems are those of the file as a whole, such as an unknown column; with
 // any of them no row is read. The mistakes of a row are in the row.
 func Read(kind Kind, text []byte, usual Defaults) (List, []Problem) {
 	list := List{Kind: kind}
 	if _, known := columns[kind]; !known {
 		return list, []Problem{{Line: 1, Reason: message.New("%q is no kind of list; choose growers, trucks or loads", kind)}}
+	}
+	if len(text) > MostBytes || bytes.Count(text, []byte("\n")) > MostRows {
+		return list, []Problem{{Line: 1, Reason: message.New("the file is longer than %d rows or %d MiB; part it, and take the parts over one after the other", MostRows, MostBytes>>20)}}
 	}
 	in := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(text, []byte("\ufeff"))))
 	in.FieldsPerRecord, in.TrimLeadingSpace = -1, true

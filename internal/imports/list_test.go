@@ -193,3 +193,21 @@ func TestImprobablePastLoadsAreRemarkedOn(t *testing.T) {
 		t.Errorf("the absurd row has the remarks %v and the problems %v", list.Rows[1].Remarks, list.Rows[1].Problems)
 	}
 }
+
+// A list longer than any is refused as a whole, and no row of it is read.
+func TestListsHaveALimit(t *testing.T) {
+	head := "code,name\n"
+	for name, text := range map[string]string{
+		"an open quote": head + `G1,"` + strings.Repeat("x", MostBytes),
+		"many rows":     head + strings.Repeat("G1,A\n", MostRows+1),
+	} {
+		list, problems := Read(Growers, []byte(text), Defaults{})
+		if len(list.Rows) > 0 || len(problems) != 1 {
+			t.Errorf("%s: %d rows, problems %v", name, len(list.Rows), problems)
+		}
+	}
+	most := head + strings.Repeat("G1,A\n", MostRows-1)
+	if list, problems := Read(Growers, []byte(most), Defaults{}); len(list.Rows) != MostRows-1 || len(problems) > 0 {
+		t.Errorf("%d rows, problems %v", len(list.Rows), problems)
+	}
+}

@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/keyring"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -122,6 +123,11 @@ func DaySheet(ctx context.Context, d Desk, day quantity.Date) (daysheet.Sheet, e
 	closing := &daysheet.Closing{By: fact.Who, At: d.Local(fact.At), Remark: closed.Remark, Engine: closed.Engine, Metric: closed.Metric}
 	if closed.Pinned {
 		closing.Head = journal.HeadOf(fact).OnPaper()
+		by, err := keyring.Over(ctx, d.Reader(), fact.Seq)
+		if err != nil {
+			return sheet, err
+		}
+		closing.Vouched = by.WithNote()
 	}
 	if closed.Sheet != "" && closed.Sheet != again {
 		sheet, err = closedBefore(ctx, d, fact, closed, closing, sheet, again)

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/keyring"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -235,6 +236,21 @@ func Code(ctx context.Context, d Desk, l *load.Load) (string, error) {
 		return "", err
 	}
 	return codeIn(facts), nil
+}
+
+// Vouched says who signed a ticket; nothing before it is issued, and in a house without keys.
+func Vouched(ctx context.Context, d Desk, l *load.Load) (message.Text, error) {
+	facts, err := d.Reader().FactsOf(ctx, LoadSubject(l.ID))
+	if err != nil {
+		return message.Text{}, err
+	}
+	for _, f := range facts {
+		if f.Kind == (load.Issued{}).Kind() {
+			by, err := keyring.Over(ctx, d.Reader(), f.Seq)
+			return by.Message(), err
+		}
+	}
+	return message.Text{}, nil
 }
 
 func codeIn(facts []journal.Fact) string {

@@ -11,6 +11,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/quantity"
@@ -41,4 +42,6 @@ type Desk interface {
 	Local(at string) string
 	// Signature is the name of the person signed in, for facts and papers.
 	Signature() string
+	// HeadText is a head as it is noted outside the book, signed where this computer has a key.
+	HeadText(journal.Head) string
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strconv"
 
@@ -32,7 +31,7 @@ func (f Folder) Send(ctx context.Context, job Job) (Receipt, error) {
 	if f.Path == "" {
 		return Receipt{}, message.Incomplete.Errorf("No folder is set for printed files. Choose one under Equipment, printer.")
 	}
-	if err := os.MkdirAll(f.Path, 0o755); err != nil {
+	if err := atomicfile.MakeFolder(f.Path); err != nil {
 		return Receipt{}, f.fault(job, err)
 	}
 	path, err := create(f.Path, job)

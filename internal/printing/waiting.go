@@ -156,7 +156,7 @@ func (w *Waiting) keep(job Job) error {
 	if n := len(files); n > 0 {
 		number = files[n-1].number + 1
 	}
-	if err := os.MkdirAll(w.Folder, 0o755); err != nil {
+	if err := atomicfile.MakeFolder(w.Folder); err != nil {
 		return err
 	}
 	name := fmt.Sprintf("%06d-%dx-%s%s", number, job.Copies, job.Name, job.extension())

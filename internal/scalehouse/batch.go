@@ -49,6 +49,10 @@ type Batch struct {
 	recorded bool
 	at       string // the time of its latest fact
 	lastAt   string // the time of the last fact before this work
+
+	first       int64        // the number of its first fact
+	head        journal.Head // of the book, after its latest fact
+	leavesPaper bool
 }
 
 // Batch does several acts in one transaction, as an import does.
@@ -70,7 +74,10 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 			return err
 		}
 		recorded = w.recorded
-		return w.renewRows("")
+		if err := w.renewRows(""); err != nil {
+			return err
+		}
+		return sign(w)
 	})
 	if err != nil || !recorded {
 		return err
@@ -178,7 +185,7 @@ func (w *Batch) append(l *load.Load, f load.Fact) (journal.Fact, error) {
 		return journal.Fact{}, err
 	}
 	w.touched[l.ID] = true
-	return enterFact(w.tx, draft)
+	return enterFact(w, draft)
 }
 
 // appendFact appends a fact about anything but a load.
@@ -187,7 +194,7 @@ func (w *Batch) appendFact(kind, subject string, f any) (journal.Fact, error) {
 	if err != nil {
 		return journal.Fact{}, err
 	}
-	return enterFact(w.tx, w.draft(kind, subject, body))
+	return enterFact(w, w.draft(kind, subject, body))
 }
 
 // act lets a fact happen to a load, if the person may.

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/audit"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/journal"
 )
 
 // Book is the book as this package needs it: reads for queries and checks, writes, and its path for
@@ -21,8 +22,9 @@ type Book interface {
 	Drafts(context.Context) ([]book.Draft, error)
 
 	Path() string
-	// Backup copies the book as it is open, also where its file is no longer in its place.
-	Backup(ctx context.Context, path string) error
+	// Backup copies the book as it is open, also where its file is no longer in its place. The head
+	// of the copy is noted beside it in the words that note finds for it.
+	Backup(ctx context.Context, path string, note func(journal.Head) string) error
 	// Trouble returns why nothing that is entered now would be kept; nil where all is well.
 	Trouble() error
 }

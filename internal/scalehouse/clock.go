@@ -87,7 +87,7 @@ func AnswerClock(ctx context.Context, d *Desk, reason string) error {
 		}
 		body, err := journal.Canonical(f)
 		if err == nil {
-			_, err = enterFact(tx, w.draft(f.Kind(), journal.ClockSubject, body))
+			_, err = enterFact(w, w.draft(f.Kind(), journal.ClockSubject, body))
 		}
 		return err
 	})

@@ -16,6 +16,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/signing"
 )
 
 // Desk is one place of work on a book. Its methods may be called from one
@@ -35,6 +36,9 @@ type Desk struct {
 	profile elevator.Profile
 	people  []elevator.Person
 
+	key  signing.Key // of this computer
+	ring ring        // what the book says of it
+
 	reading sync.Mutex                // of kept editions
 	kept    map[string]*rates.Edition // read from the book, by hash
 	tables  map[string]*grain.Tables  // of law, by hash
@@ -51,6 +55,8 @@ type Options struct {
 	Clock func() time.Time
 	// Place is the time zone of the business day; nil is the computer's.
 	Place *time.Location
+	// Key is the key of this computer; zero signs nothing.
+	Key signing.Key
 	// Who is signed in; see [Desk.SignIn].
 	Who string
 	// Check finds what is improbable about a load; nil is what the guards find.
@@ -59,7 +65,7 @@ type Options struct {
 
 // Open starts work on a book.
 func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
-	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: o.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, tables: map[string]*grain.Tables{}}
+	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: o.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, key: o.Key, tables: map[string]*grain.Tables{}}
 	if d.laws == nil {
 		d.laws, _ = law.NewSet(law.Shipped()...) // compared with each other by a test
 	}

@@ -171,7 +171,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 	case office.Bench:
 		return d.MayManage("Changing how the bench tests")
 	case office.SampleDiscarded:
-		return d.MaySample()
+		return MaySample(d)
 	}
 	return d.MayWeigh("change the lists")
 }

@@ -7,8 +7,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"tenthpoint/internal/book"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
 
@@ -24,15 +22,6 @@ var names = map[string]bool{
 	"id": true, "name": true, "number": true, "plate": true, "trailer": true, "driver": true, "bin": true, "grower": true,
 	"business": true, "street": true, "town": true, "phone": true, "licence": true, "consignee": true, "agent": true, "tester": true,
 	"sample": true, "truck": true, "contract": true, "kept": true,
-}
-
-// enterFact appends a fact after checking its texts. Facts of earlier versions are read whatever
-// they hold.
-func enterFact(tx book.Tx, d journal.Draft) (journal.Fact, error) {
-	if err := checkTexts(d.Body); err != nil {
-		return journal.Fact{}, err
-	}
-	return tx.Append(d)
 }
 
 // checkTexts refuses control characters, which could control a terminal or printer, and overlong

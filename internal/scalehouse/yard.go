@@ -88,7 +88,7 @@ func RecordSample(ctx context.Context, at Actor, id string, s load.Sample) error
 		if err != nil {
 			return err
 		}
-		return w.act(id, load.Sampled{Sample: s}, w.desk.MaySample())
+		return w.act(id, load.Sampled{Sample: s}, MaySample(w.desk))
 	})
 }
 

@@ -7,6 +7,7 @@ import (
 	"github.com/BurntSushi/toml"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/tomlfile"
 )
 
 // Profile describes the frames of one kind of indicator, as data.
@@ -54,6 +55,9 @@ const weightField = "weight"
 // [Profile.Check] are returned together.
 func ParseProfile(file string, text []byte) (Profile, error) {
 	var p Profile
+	if !tomlfile.Fits(text) {
+		return p, message.Device.Errorf("%s is far too long or too deep for a scale profile. Check that this is the right file.", file)
+	}
 	meta, err := toml.Decode(string(text), &p)
 	if err != nil {
 		var syntax toml.ParseError

@@ -2,7 +2,9 @@ package scalelink
 
 import (
 	_ "embed"
+	"errors"
 	"strings"
+	"tenthpoint/internal/message"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -120,5 +122,16 @@ clear = "stable"
 	}}
 	if diff := cmp.Diff(want, got); diff != "" || err != nil {
 		t.Errorf("error %v, difference (-want +got):\n%s", err, diff)
+	}
+}
+
+// A file that is no profile at all is refused before it is decoded.
+func TestParseProfileRefusesAFileWithoutEnd(t *testing.T) {
+	for name, text := range map[string]string{
+		"long": strings.Repeat("# not a profile\n", 100_000), "deep": "name = " + strings.Repeat("{ a = ", 20_000) + "1" + strings.Repeat(" }", 20_000),
+	} {
+		if _, err := ParseProfile("west.toml", []byte(text)); !errors.Is(err, message.Device) {
+			t.Errorf("%s: %v", name, err)
+		}
 	}
 }

@@ -22,9 +22,11 @@ func signatureSection(t *facts) Section {
 
 // footer has the words that the law of the place asks for under a ticket, says what takes precedence
 // over it, and that what it says of the law is to be confirmed. States differ in the words, and one
-// says the opposite of the others: where nobody read the law there are none.
+// says the opposite of the others: where nobody read the law there are none. A house with keys says
+// who signed the ticket.
 func footer(t *facts) []string {
-	return append(some(t.w.word(t.Titles.Words)), t.w.Cautions, t.w.LawFirst+" "+t.w.Confirm)
+	signed := append(some(t.w.word(t.Titles.Words)), some(t.w.say(t.Vouched))...)
+	return append(signed, t.w.Cautions, t.w.LawFirst+" "+t.w.Confirm)
 }
 
 // codeLine is the code the ticket is found by; a preview has none.

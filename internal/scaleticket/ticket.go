@@ -34,6 +34,8 @@ type Ticket struct {
 	// Code is the short hash a verification finds the ticket by; empty on a
 	// preview.
 	Code string
+	// Vouched says who signed the ticket; empty on a preview, and in a house without keys.
+	Vouched message.Text
 	// Owner is 0 for the whole load, n for the slip of the n-th owner, which
 	// shows that owner's part only.
 	Owner int

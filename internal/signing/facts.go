@@ -7,8 +7,11 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Subject is the subject of all facts about keys and signatures.
-const Subject = "keys"
+// The subjects of facts: about keys, and of signatures, which are many.
+const (
+	Subject          = "keys"
+	SignatureSubject = "signatures"
+)
 
 // HouseKey records the key of the house. The next one is signed by the one before, or says why it is
 // not.

@@ -138,23 +138,30 @@ func (r *Register) TakeEnded(f Ended, at string) error {
 	return nil
 }
 
-// Verify returns why a signature in the book proves nothing, or nil. It is asked in the order of the
-// journal: head is that of the fact before the
-// signature.
-func (r *Register) Verify(s Signed, head journal.Head) error {
+// Verify returns why a signature in the book proves nothing, or nil with the computer that signed.
+// It is asked in the order of the journal: head is that of the fact before the signature.
+func (r *Register) Verify(s Signed, head journal.Head) (Computer, error) {
 	if err := s.Check(); err != nil {
-		return err
+		return Computer{}, err
 	}
 	c, known := r.ByID(s.By)
 	switch {
 	case !known:
-		return message.Invalid.Errorf("the facts %d to %d are signed by a key %v that nobody certified", s.First, s.Last, s.By)
+		return c, unknownKey(s.By)
 	case c.Ended != nil:
-		return message.Invalid.Errorf("the facts %d to %d are signed by the key of %v (%v), which counts no more: %s", s.First, s.Last, c.Computer, s.By, c.Ended.Cause)
+		return c, message.Invalid.Errorf("the key %v of %v signed, but counts no more: %s", s.By, c.Computer, c.Ended.Cause)
 	case s.Last != head.Seq || !c.Key.SignedHead(head, s.Signature):
-		return message.Invalid.Errorf("the signature of %v (%v) under the facts %d to %d is not of them", c.Computer, s.By, s.First, s.Last)
+		return c, notItsSignature(c, s.Last)
 	}
-	return nil
+	return c, nil
+}
+
+func unknownKey(id ID) error {
+	return message.Invalid.Errorf("the key %v signed, which nobody certified", id)
+}
+
+func notItsSignature(c Computer, seq int64) error {
+	return message.Invalid.Errorf("the signature of %v (%v) is not that of fact %d", c.Computer, c.Key.ID(), seq)
 }
 
 // InDoubt reports whether a signature of a time was made while its key was in strange hands, as was

@@ -2,6 +2,7 @@ package signing_test
 
 import (
 	"errors"
+	"strings"
 	"testing"
 
 	"tenthpoint/internal/journal"
@@ -150,8 +151,8 @@ func TestSignaturesOfActs(t *testing.T) {
 		return s
 	}
 	s := by(desk, 36, head)
-	if err := registerOf(t, known...).Verify(s, head); err != nil {
-		t.Fatal(err)
+	if c, err := registerOf(t, known...).Verify(s, head); err != nil || c.Computer != "scale desk" {
+		t.Fatal(c.Computer, err)
 	}
 	forged := by(stranger, 36, head)
 	forged.By = desk.Public().ID()
@@ -175,11 +176,45 @@ func TestSignaturesOfActs(t *testing.T) {
 		"before the key was certified":  {known[:1], s, head},
 		"in a book that has no key yet": {nil, s, head},
 	} {
-		if err := registerOf(t, c.before...).Verify(c.s, c.head); !errors.Is(err, message.Invalid) {
+		if _, err := registerOf(t, c.before...).Verify(c.s, c.head); !errors.Is(err, message.Invalid) {
 			t.Errorf("%s: %v", what, err)
 		}
 	}
 	if _, err := desk.SignAct(1, journal.Head{Seq: 2, Hash: head.Hash[:12]}); !errors.Is(err, message.Invalid) {
 		t.Errorf("a part of a hash is signed: %v", err)
+	}
+}
+
+func TestSignedHeadsAreNotedOutsideTheBook(t *testing.T) {
+	house, desk := keyOf(t, "h"), keyOf(t, "d")
+	r := registerOf(t,
+		fact(t, morning, signing.HouseKey{Key: house.Public()}),
+		fact(t, morning, house.Certify("scale desk", desk.Public())))
+	n, err := desk.NoteHead(headOf(38, "fact 38"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if heads := journal.FindHeads(n.String()); len(heads) != 1 || heads[0] != n.Head {
+		t.Errorf("a note reads as the heads %v", heads)
+	}
+	paper := "Head of the book: " + strings.ReplaceAll(n.String(), " ", "\n    ") + "\nand another " + n.String() + "."
+	found := signing.FindNotes(paper)
+	if len(found) != 2 || found[0] != n || found[1] != n {
+		t.Fatalf("found %v", found)
+	}
+	if c, err := r.VerifyNote(n); err != nil || c.Computer != "scale desk" {
+		t.Errorf("%v, %v", c.Computer, err)
+	}
+	forged, unknown := n, n
+	forged.Head = headOf(38, "another fact 38")
+	unknown.By = house.Public().ID()
+	for what, bad := range map[string]signing.Note{"another head": forged, "a key nobody certified": unknown} {
+		if _, err := r.VerifyNote(bad); !errors.Is(err, message.Invalid) {
+			t.Errorf("%s: %v", what, err)
+		}
+	}
+	text := n.String()
+	if got := signing.FindNotes(text[:len(text)-1] + " 38:" + n.Head.Hash[:32] + " signed"); len(got) != 0 {
+		t.Errorf("half a note is found: %v", got)
 	}
 }

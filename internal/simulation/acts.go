@@ -246,7 +246,7 @@ func takenOver(w *world, d *desk) error {
 func copied(w *world, d *desk) error {
 	w.copies++
 	path := filepath.Join(filepath.Dir(w.path), fmt.Sprintf("copy-%d.book", w.copies))
-	if err := d.kept.Backup(ctx, path); err != nil {
+	if err := d.kept.Backup(ctx, path, d.HeadText); err != nil {
 		return err
 	}
 	kept, err := sqlite.Open(path, book.Options{ReadOnly: true})

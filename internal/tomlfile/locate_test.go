@@ -129,10 +129,14 @@ func TestAnUnknownListHasItsLine(t *testing.T) {
 // Deep nesting is refused at once: the decoder would be busy for minutes.
 func TestDeepNestingIsRefused(t *testing.T) {
 	deep := strings.Repeat("a.", 20_000) + "a"
-	braces := strings.Repeat("{ a = ", 9_000) + "1" + strings.Repeat(" }", 9_000)
+	nested := func(n int) string { return strings.Repeat("{ a = ", n) + "1" + strings.Repeat(" }", n) }
 	for name, text := range map[string]string{
 		"a key": "\n" + deep + " = \"1\"", "a heading": "\n[" + deep + "]", "a list": "\n[[" + deep + "]]",
-		"braces": "\na = " + braces, "braces in lists": "\na = " + strings.Repeat("[{ a = ", 100) + "1" + strings.Repeat(" }]", 100),
+		"braces": "\na = " + nested(9_000), "more than the parser takes": "\na = " + nested(20_000),
+		"lists":            "\na = " + strings.Repeat("[", 200_000) + strings.Repeat("]", 200_000),
+		"after quotes":     `a = ['\', "\"", '''it's ''', """x\""""]` + "\nb = " + nested(40),
+		"after a lost end": "a = \"[\nb = " + nested(40),
+		"braces in lists":  "\na = " + strings.Repeat("[{ a = ", 100) + "1" + strings.Repeat(" }]", 100),
 	} {
 		f := Parse("test.toml", []byte(text))
 		p := f.Problems()
@@ -143,8 +147,15 @@ func TestDeepNestingIsRefused(t *testing.T) {
 			t.Errorf("%s: %d places are kept", name, len(f.at))
 		}
 	}
-	f := Parse("test.toml", []byte("a.b.c.d.e.f.g.h = \"1\""))
-	if err := f.Problems().Err(); err != nil {
-		t.Error(err)
+	brackets := strings.Repeat("[", 40)
+	for name, text := range map[string]string{
+		"a key of eight parts":    `a.b.c.d.e.f.g.h = "1"`,
+		"many lists side by side": "a = [" + strings.Repeat("[1], ", 100) + "[2]]",
+		"brackets in texts": `a = "` + brackets + `\"` + brackets + `"` + "\nb = '" + brackets + "'\nc = \"\"\"\n" + brackets + "\n\"" + brackets +
+			"\"\"\"\nd = '''" + brackets + "''' # " + brackets,
+	} {
+		if err := Parse("test.toml", []byte(text)).Problems().Err(); err != nil || !Fits([]byte(text)) {
+			t.Errorf("%s: %v", name, err)
+		}
 	}
 }

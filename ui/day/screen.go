@@ -10,6 +10,7 @@ import (
 	"tenthpoint/ui/session/ask"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // Screen is the manager's sheet: a business day in four parts, one in front.
@@ -18,8 +19,8 @@ type Screen struct {
 	day    *DaySheet
 
 	entry      *widgets.Autocomplete
-	note       *widgets.StatusText
-	status     *widgets.Badge
+	note       *status.Text
+	status     *status.Badge
 	turns      []*widgets.Button
 	parts      []*fyne.Container
 	current    int
@@ -29,7 +30,7 @@ type Screen struct {
 
 	hours, spread, where *bars
 	alertTable           *widgets.Table
-	evening              *widgets.StatusList
+	evening              *status.List
 	reader               *widgets.Reader
 }
 
@@ -72,7 +73,7 @@ var dayActs = []shell.ActRow[*DaySheet]{
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
 	s.focusOrder = widgets.NewFocusOrder(w.UI)
-	s.note, s.status = widgets.NewStatusText(), widgets.NewBadge(model.Plain, "")
+	s.note, s.status = status.NewText(), status.NewBadge(model.Plain, "")
 	s.buildDay()
 	turns := container.New(shell.Spread{})
 	for _, part := range DayParts {
@@ -136,7 +137,7 @@ func (s *Screen) buildTold() fyne.CanvasObject {
 	s.alertTable.Small = true
 	s.alertTable.Empty = s.day.NothingTold()
 	s.alertTable.OnChoose = func(_ int, key string) { s.day.Choose(key); s.showEvening() }
-	s.evening = widgets.NewStatusList()
+	s.evening = status.NewList()
 	s.reader = widgets.NewReader(s.evening)
 	s.focusOrder.Add("alerts", s.alertTable)
 	s.focusOrder.Add("evening", s.reader)

@@ -7,8 +7,10 @@ import (
 	"strings"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/keyring"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper/roll"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -32,7 +34,23 @@ func (g *Equipment) Card() []model.CardLine {
 	c.Noted(model.CardPair, g.session.Say("File"), "", g.session.Desk.Book().Path())
 	g.backupLines(c)
 	g.verifyLines(c)
+	keyLines(g, c)
 	return c.Lines
+}
+
+// keyLines say whether this computer signs; nothing in a house without keys.
+func keyLines(g *Equipment, c *session.Card) {
+	keys, err := keyring.Read(context.Background(), g.session.Desk.Reader())
+	if err != nil || keys.IsEmpty() {
+		return
+	}
+	own := scalehouse.KeyOf(g.session.Desk)
+	if own.IsZero() || !keys.Counts(own.Public()) {
+		c.Add(model.CardMark, g.session.Say("Unsigned: no certified key was at hand."), "")
+		return
+	}
+	one, _ := keys.Find(own.Public())
+	c.Noted(model.CardPair, g.session.Say("Signs as"), one.Computer, own.Public().Fingerprint())
 }
 
 func (g *Equipment) way() string {
@@ -164,7 +182,7 @@ func (g *Equipment) backUp(folder string) {
 					return err
 				}
 			}
-			return book.Backup(ctx, target)
+			return book.Backup(ctx, target, g.session.Desk.HeadText)
 		},
 		Done: func(err error) {
 			if err != nil {

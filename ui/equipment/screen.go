@@ -12,6 +12,7 @@ import (
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // Screen shows the equipment: the scales and the book's file at the left, the people, pits and bins
@@ -21,7 +22,7 @@ type Screen struct {
 	gear   *Equipment
 
 	Scales, People, Bins *widgets.Table
-	said                 *widgets.StatusText
+	said                 *status.Text
 	card                 *paperview.SlipView
 	focusOrder           *widgets.FocusOrder
 }
@@ -34,7 +35,7 @@ const livePause = 500 * time.Millisecond
 // Build makes the tables and the card.
 func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
-	s.said = widgets.NewStatusText()
+	s.said = status.NewText()
 	s.said.Lines = 2
 	s.Scales = newTable(s.gear.scaleColumns().Heads(), w.Session.Say("No scale is set up. Ctrl+H adds one."))
 	s.People = newTable(personColumns(w.Session.Language).Heads(), w.Session.Say("Nobody is written down. Ctrl+U adds the first."))

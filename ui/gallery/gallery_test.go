@@ -11,6 +11,7 @@ import (
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 	"tenthpoint/ui/widgettest"
 	"testing"
 
@@ -109,8 +110,8 @@ func exampleForm(order *widgets.FocusOrder) *fyne.Container {
 }
 
 func exampleBadges() fyne.CanvasObject {
-	return container.NewHBox(widgets.NewBadge(model.OK, "issued"), widgets.NewBadge(model.Warn, "manual weight"), widgets.NewBadge(model.Stop, "void"),
-		widgets.NewBadge(model.Wait, "on the scale"), widgets.NewBadge(model.Locked, "day closed"), widgets.NewBadge(model.Missing, "no sample"), widgets.NewBadge(model.Plain, "copy 2"))
+	return container.NewHBox(status.NewBadge(model.OK, "issued"), status.NewBadge(model.Warn, "manual weight"), status.NewBadge(model.Stop, "void"),
+		status.NewBadge(model.Wait, "on the scale"), status.NewBadge(model.Locked, "day closed"), status.NewBadge(model.Missing, "no sample"), status.NewBadge(model.Plain, "copy 2"))
 }
 
 // gallery is a screen with every widget of package widgets on it.
@@ -130,7 +131,7 @@ func gallery(h *house) (fyne.CanvasObject, *widgets.FocusOrder) {
 	bar := widgets.NewWorkBar(widgets.EnglishWords())
 	bar.Start("Checking the book, 412 of 1,000 tickets", func() {})
 	bar.Progress(412, 1000)
-	status := widgets.NewStatusLine(widgets.EnglishWords())
+	status := status.NewLine(widgets.EnglishWords().Status)
 	status.Say(model.OK, "ticket 1042 is printed, net 28,180 lb, 487.25 dry bushels.")
 	slip := paperview.NewSlipView()
 	slip.SetLines(exampleCard())

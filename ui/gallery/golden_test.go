@@ -5,6 +5,7 @@ import (
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -51,7 +52,7 @@ func TestGolden(t *testing.T) {
 			return table
 		}, focus("table")},
 		{"status", fyne.NewSize(600, 40), func(*house, *widgets.FocusOrder) fyne.CanvasObject {
-			s := widgets.NewStatusLine(widgets.EnglishWords())
+			s := status.NewLine(widgets.EnglishWords().Status)
 			s.Say(model.Stop, "The tare is missing. Weigh the empty truck.")
 			return s
 		}, nil},

@@ -6,6 +6,7 @@ import (
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 	"tenthpoint/ui/widgettest"
 	"testing"
 
@@ -146,7 +147,7 @@ func TestLoadFormFits(t *testing.T) {
 	for range 15 {
 		rows = append(rows, widgets.NewField("Foreign matter", "lb/bu", widgets.NewFigureEntry()))
 	}
-	column := container.NewVBox(widgets.NewButton("Settle", nothing), widgets.NewSheet(rows...), widgets.NewStatusLine(widgets.EnglishWords()))
+	column := container.NewVBox(widgets.NewButton("Settle", nothing), widgets.NewSheet(rows...), status.NewLine(widgets.EnglishWords().Status))
 	const window, menu = 720, 30
 	if high := column.MinSize().Height; high > window-menu {
 		t.Errorf("fifteen rows are %v high, and there is room for %v", high, window-menu)
@@ -155,7 +156,7 @@ func TestLoadFormFits(t *testing.T) {
 
 func TestNoteKeepsWithinItsLines(t *testing.T) {
 	h := newHouse(t)
-	n := widgets.NewStatusText()
+	n := status.NewText()
 	h.Show(widgettest.At(n, fyne.NewPos(0, 0), fyne.NewSize(200, 2*paint.PainterFor(n).LineHeight(n.TextStyle()))), fyne.NewSize(400, 200))
 	n.Say(model.Stop, strings.Repeat("Weigh again or swap the two. ", 5))
 	lines := widgettest.TextsOf(n)
@@ -171,7 +172,7 @@ func TestNoteKeepsWithinItsLines(t *testing.T) {
 
 func TestStatusLineRepeatsTheWord(t *testing.T) {
 	h := newHouse(t)
-	s := widgets.NewStatusLine(widgets.EnglishWords())
+	s := status.NewLine(widgets.EnglishWords().Status)
 	h.Show(s, fyne.NewSize(600, 40))
 	for _, c := range []struct {
 		state model.State
@@ -193,7 +194,7 @@ func TestStatusLineRepeatsTheWord(t *testing.T) {
 
 func TestBadgeAndFigure(t *testing.T) {
 	h := newHouse(t)
-	b := widgets.NewBadge(model.OK, "issued")
+	b := status.NewBadge(model.OK, "issued")
 	f := widgets.NewFigure("Net", "lb")
 	h.Show(container.NewVBox(b, f), fyne.NewSize(400, 200))
 	widgettest.Equal(t, "badge", widgettest.Texts(b), "issued")

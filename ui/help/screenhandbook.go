@@ -12,6 +12,7 @@ import (
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // HandbookScreen is the user manual: the search at the left, the chapter at the right.
@@ -19,7 +20,7 @@ type HandbookScreen struct {
 	session    *session.Session
 	window     *shell.Window
 	Line       *widgets.FieldEntry
-	Found      *widgets.StatusText
+	Found      *status.Text
 	Table      *widgets.Table
 	Prose      *paperview.ProseView
 	focusOrder *widgets.FocusOrder
@@ -44,7 +45,7 @@ func (s *HandbookScreen) Acts() []shell.Act {
 // Build makes the list and the page.
 func (s *HandbookScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.window = w
-	s.Line, s.Found = widgets.NewFieldEntry(), widgets.NewStatusText()
+	s.Line, s.Found = widgets.NewFieldEntry(), status.NewText()
 	s.Found.Lines = 2
 	s.Line.OnEdit = s.look
 	s.Line.OnDown = func() { s.focusOrder.Focus("table") }

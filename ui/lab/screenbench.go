@@ -12,6 +12,7 @@ import (
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // BenchScreen is the screen of the sample bench: the test being typed at the left with the moisture
@@ -24,7 +25,7 @@ type BenchScreen struct {
 
 	figures []*widgets.Figure
 	Tests   *widgets.Table
-	says    *widgets.StatusList
+	says    *status.List
 	reader  *widgets.Reader
 	made    *fyne.Container // the tests and remarks
 	working *paperview.SlipView
@@ -83,7 +84,7 @@ func (s *BenchScreen) Build(w *shell.Window) fyne.CanvasObject {
 		{Title: w.Session.Say("Stands"), Width: 9, State: true},
 	})
 	s.Tests.Empty = w.Session.Say("No test yet. Each one is listed here, also those left out.")
-	s.says = widgets.NewStatusList()
+	s.says = status.NewList()
 	s.reader = widgets.NewReader(s.says)
 	s.write, s.toggle = w.Commands.Button("bench.write"), w.Commands.Button("bench.working")
 	s.write.Importance = shell.HighImportance

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // NewMetersScreen makes the list of moisture meters over the log of the one
@@ -48,7 +49,7 @@ type meterLog struct {
 	meters *Meters
 	checks *widgets.Table
 	chart  *charts.CheckChart
-	says   *widgets.StatusList
+	says   *status.List
 	reader *widgets.Reader
 }
 
@@ -57,7 +58,7 @@ func (l *meterLog) Build(*shell.Window) fyne.CanvasObject {
 	l.checks = widgets.NewTable(l.meters.checkColumns().Heads())
 	l.checks.Small = true
 	l.checks.Empty = l.meters.session.Say("No reference has been read on it. F12 writes one down.")
-	l.chart, l.says = charts.NewCheckChart(), widgets.NewStatusList()
+	l.chart, l.says = charts.NewCheckChart(), status.NewList()
 	l.reader = widgets.NewReader(l.says)
 	picture := container.NewBorder(widgets.NewHeading(l.meters.session.Say("Error from check to check, in points")), nil, nil, nil, l.chart)
 	log := container.NewBorder(widgets.NewHeading(l.meters.session.Say("References read on it")), nil, nil, nil, container.New(shell.High{Lines: 2.5}, l.checks))

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // Stop is one place of the focus order.
@@ -39,12 +40,12 @@ type Paper struct {
 	Headline func() model.Status // nil: no headline
 
 	View     *paperview.SlipView
-	headline *widgets.StatusText
+	headline *status.Text
 }
 
 // Build makes the sheet.
 func (p *Paper) Build(*shell.Window) fyne.CanvasObject {
-	p.View, p.headline = paperview.NewSlipView(), widgets.NewStatusText()
+	p.View, p.headline = paperview.NewSlipView(), status.NewText()
 	p.headline.Lines = 2
 	if p.Headline == nil {
 		return p.View
@@ -83,13 +84,13 @@ type Story struct {
 	Stop string
 	Says func() []model.Status
 
-	says   *widgets.StatusList
+	says   *status.List
 	reader *widgets.Reader
 }
 
 // Build makes the remarks.
 func (s *Story) Build(*shell.Window) fyne.CanvasObject {
-	s.says = widgets.NewStatusList()
+	s.says = status.NewList()
 	s.reader = widgets.NewReader(s.says)
 	return s.reader
 }

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // Head holds what is shown over the list beside its title. All of it is optional.
@@ -20,13 +21,13 @@ type Head struct {
 // head is the title with the search line, and under them the message about the list.
 type head struct {
 	Head
-	reading *widgets.StatusText
+	reading *status.Text
 	counted *shell.Label
 	content fyne.CanvasObject
 }
 
 func newHead(title string, h Head, line *widgets.FieldEntry) *head {
-	out := &head{Head: h, reading: widgets.NewStatusText(), counted: shell.NewLabel("", shell.AtRight)}
+	out := &head{Head: h, reading: status.NewText(), counted: shell.NewLabel("", shell.AtRight)}
 	switch {
 	case line == nil && h.Counted == nil:
 		out.content = shell.NewLabel(title, shell.Heading)

@@ -9,17 +9,18 @@ import (
 	"tenthpoint/ui/paperview"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // views show the chosen edition in one of four ways, with a button for each.
 type views struct {
 	rates *Rates
 
-	headline    *widgets.StatusText
+	headline    *status.Text
 	Paper       *paperview.SlipView
 	Trial       *widgets.Table
 	Compared    *widgets.Table
-	Explanation *widgets.StatusText
+	Explanation *status.Text
 	bodies      *fyne.Container
 	right       *fyne.Container
 	turns       [RatesProblems + 1]*widgets.Button
@@ -32,7 +33,7 @@ func newViews(r *Rates) *views { return &views{rates: r} }
 
 // Build makes headline, buttons, and the views.
 func (v *views) Build(w *shell.Window) fyne.CanvasObject {
-	v.headline, v.Explanation = widgets.NewStatusText(), widgets.NewStatusText()
+	v.headline, v.Explanation = status.NewText(), status.NewText()
 	v.headline.Lines, v.Explanation.Lines = 2, 3
 	v.Paper = paperview.NewSlipView()
 	v.Trial = v.newTable(v.rates.Trial)

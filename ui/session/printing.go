@@ -122,6 +122,9 @@ func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (
 	if t.Titles, err = office.TitlesOf(ctx, f.Desk, l); err != nil {
 		return t, err
 	}
+	if t.Vouched, err = office.Vouched(ctx, f.Desk, l); err != nil {
+		return t, err
+	}
 	t.Code, err = office.Code(ctx, f.Desk, l)
 	return t, err
 }

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // alarm is the red bar over every screen while the book keeps nothing of what is entered. It stays
@@ -19,11 +20,11 @@ type alarm struct {
 	window *Window
 	Bar    *fyne.Container
 	Save   *widgets.Button
-	note   *widgets.StatusText
+	note   *status.Text
 }
 
 func newAlarm(w *Window) *alarm {
-	a := &alarm{window: w, note: widgets.NewStatusText()}
+	a := &alarm{window: w, note: status.NewText()}
 	a.note.Lines = 2
 	a.Save = widgets.NewButton(w.Session.Say("Save a copy"), a.saveCopy)
 	a.Save.Importance = widget.DangerImportance

@@ -5,18 +5,18 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // footLine is the line at the foot of a form for the message of a field that has no room below it:
 // the field's name, and the message.
 type footLine struct {
 	name *Label
-	note *widgets.StatusText
+	note *status.Text
 }
 
 func newFootLine() *footLine {
-	return &footLine{name: NewLabel("", small), note: widgets.NewStatusText()}
+	return &footLine{name: NewLabel("", small), note: status.NewText()}
 }
 
 func (f *footLine) objects() []fyne.CanvasObject { return []fyne.CanvasObject{f.name, f.note} }

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // FormRow is one field of a form: its name, the entry, the unit, and below them how the text was
@@ -19,7 +20,7 @@ type FormRow struct {
 	Field    model.Field
 	Label    *Label
 	Unit     *Label
-	note     *widgets.StatusText
+	note     *status.Text
 	mark     *rowMark
 	Entry    widgets.Keyed
 	columns  *FormColumns
@@ -35,7 +36,7 @@ type FormColumns struct{ label float32 }
 
 func NewFormRow(in session.Language, f model.Field, entry widgets.Keyed, columns *FormColumns) *FormRow {
 	r := &FormRow{
-		language: in, Label: NewLabel("", Ordinary), note: widgets.NewStatusText(), Entry: entry, columns: columns,
+		language: in, Label: NewLabel("", Ordinary), note: status.NewText(), Entry: entry, columns: columns,
 		Unit: NewLabel("", UnitSize), mark: newRowMark(in.Say("still to come")),
 	}
 	r.ExtendBaseWidget(r)

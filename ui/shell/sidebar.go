@@ -9,6 +9,7 @@ import (
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // sidebarFigures is the width of the sidebar, in digits.
@@ -20,11 +21,11 @@ type Sidebar struct {
 	window   *Window
 	content  fyne.CanvasObject
 	business *Label
-	Example  *widgets.Badge
+	Example  *status.Badge
 	who      *Label
 	Live     *widgets.Figure // the scale's reading
 	here     *widgets.Heading
-	empty    *widgets.StatusText
+	empty    *status.Text
 	Trucks   *fyne.Container
 	Scroll   *container.Scroll
 	cells    []*navCell
@@ -36,11 +37,11 @@ func newSidebar(w *Window) *Sidebar {
 	r := &Sidebar{
 		window:   w,
 		business: NewLabel("", small),
-		Example:  widgets.NewBadge(model.Warn, ""),
+		Example:  status.NewBadge(model.Warn, ""),
 		who:      NewLabel("", Quiet),
 		Live:     widgets.NewFigure("", ""),
 		here:     widgets.NewHeading(""),
-		empty:    widgets.NewStatusText(),
+		empty:    status.NewText(),
 		Trucks:   container.New(&Tight{Gap: CardGap}),
 	}
 	r.empty.Lines = 3

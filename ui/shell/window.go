@@ -12,6 +12,7 @@ import (
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // Look holds the window's theme settings.
@@ -39,7 +40,7 @@ type Window struct {
 	ends    []func() // stop the periodic refreshes
 	Sidebar *Sidebar
 	Alarm   *alarm
-	Status  *widgets.StatusLine
+	Status  *status.Line
 	clock   *Label
 	Work    *widgets.WorkBar
 	body    *fyne.Container
@@ -74,7 +75,7 @@ func Open(frame *session.Session, rows []ScreenRow, o Options) (*Window, error) 
 // build makes all that the window shows.
 func (w *Window) build() error {
 	words := wordsIn(w.Session.Language)
-	w.Status, w.Work, w.clock, w.body = widgets.NewStatusLine(words), widgets.NewWorkBar(words), NewLabel("", Quiet), container.NewStack()
+	w.Status, w.Work, w.clock, w.body = status.NewLine(words.Status), widgets.NewWorkBar(words), NewLabel("", Quiet), container.NewStack()
 	w.Screens, w.before = nil, 0
 	for _, row := range w.rows {
 		w.Screens = append(w.Screens, row.Open(w.Session))

@@ -4,6 +4,7 @@ import (
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
+	"tenthpoint/ui/widgets/status"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -42,7 +43,7 @@ func (s *UIContext) newDialog(title string, state model.State, text string) *Dia
 	d.width = width
 	d.body = append(d.body, newBoxTitle(title, state, width))
 	if text != "" {
-		d.body = append(d.body, newProse(text, width))
+		d.body = append(d.body, status.NewProse(text, width))
 	}
 	return d
 }
@@ -59,7 +60,7 @@ func (d *Dialog) addButton(id, text string, importance widget.Importance, press 
 // addFault shows over the buttons why the act on the last answer failed.
 func (d *Dialog) addFault(text string) {
 	if text != "" {
-		d.body = append(d.body, newWideNote(model.Stop, text, theme.SizeNameText, d.width))
+		d.body = append(d.body, status.NewWide(model.Stop, text, theme.SizeNameText, d.width))
 	}
 }
 
@@ -162,13 +163,6 @@ func (b *boxTitle) Paint(size fyne.Size) []fyne.CanvasObject {
 		x = size.Height + p.Inner()
 	}
 	return append(objects, p.Write(b.text, l, fyne.NewPos(x, 0)))
-}
-
-// newProse is running text in ink, wrapped to a width.
-func newProse(text string, width float32) *StatusText {
-	n := newWideNote(model.Plain, text, theme.SizeNameText, width)
-	n.inked = true
-	return n
 }
 
 // Question is a choice between going on and leaving things as they are.

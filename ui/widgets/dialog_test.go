@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgets/status"
 	"tenthpoint/ui/widgettest"
 	"testing"
 
@@ -190,7 +191,7 @@ func TestABoxSaysWhyItStandsAgain(t *testing.T) {
 	d := b.askReason(model.Ask{Title: "Void", Fault: "Ticket 7 is void already."}, false)
 	said := ""
 	for _, o := range d.body {
-		if n, is := o.(*StatusText); is && n.State() == model.Stop {
+		if n, is := o.(*status.Text); is && n.State() == model.Stop {
 			said = n.Text()
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
+	"tenthpoint/ui/widgets/status"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -22,7 +23,7 @@ type Field struct {
 	label string
 	unit  string
 	entry fyne.Widget
-	Note  *StatusText
+	Note  *status.Text
 	quiet string // the reading, shown when there is nothing worse to say
 	cols  *columns
 }
@@ -37,7 +38,7 @@ const ordinaryChars = 12
 // NewField makes a row around an entry, a find field or a tick. The unit may
 // be empty.
 func NewField(label, unit string, entry fyne.Widget) *Field {
-	f := &Field{label: label, unit: unit, entry: entry, Note: NewStatusText(), cols: &columns{}}
+	f := &Field{label: label, unit: unit, entry: entry, Note: status.NewText(), cols: &columns{}}
 	f.Note.Lines = 1
 	f.ExtendBaseWidget(f)
 	return f
@@ -54,7 +55,7 @@ func (f *Field) SetReading(text string) {
 	}
 	was := f.quiet
 	f.quiet = text
-	if f.Note.state == model.Plain && (f.Note.text == was || f.Note.text == "") {
+	if f.Note.State() == model.Plain && (f.Note.Text() == was || f.Note.Text() == "") {
 		f.Note.Say(model.Plain, text)
 	}
 }
@@ -72,7 +73,7 @@ func (f *Field) SetNote(state model.State, text string) {
 func (f *Field) SetProblem(text string) { f.SetNote(model.Stop, text) }
 
 // Says is the sentence shown beside the field now, and its state.
-func (f *Field) Says() (model.State, string) { return f.Note.state, f.Note.text }
+func (f *Field) Says() (model.State, string) { return f.Note.State(), f.Note.Text() }
 
 // SetLabel changes the label.
 func (f *Field) SetLabel(text string) {

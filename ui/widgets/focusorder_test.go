@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"strings"
+	"tenthpoint/ui/widgets/status"
 	"tenthpoint/ui/widgettest"
 	"testing"
 
@@ -93,7 +94,7 @@ func TestKeysGoToCommandsFirst(t *testing.T) {
 	d := &deeds{open: true}
 	h := newHouse(t, d.commands()...)
 	d.watch(h.Commands)
-	entry, button, tick, table, reader := NewFieldEntry(), NewButton("b", nothing), NewCheckbox("t"), exampleTable(), NewReader(NewStatusList())
+	entry, button, tick, table, reader := NewFieldEntry(), NewButton("b", nothing), NewCheckbox("t"), exampleTable(), NewReader(status.NewList())
 	pick := NewAutocomplete(widgettest.Growers())
 	ids := []string{"entry", "button", "tick", "table", "reader", "pick"}
 	order := h.Cast(map[string]Keyed{"entry": entry, "button": button, "tick": tick, "table": table, "reader": reader, "pick": pick}, ids...)

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/widgets/status"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -149,14 +150,14 @@ func newFormRow(spec model.AskField, in Input) *formRow {
 // be said of a cell.
 type askTable struct {
 	all, grid *fyne.Container
-	note      *StatusText
+	note      *status.Text
 	about     string // the cell that the note is about
 	heads     []*Heading
 	cells     []*formRow
 }
 
 func newAskTable() *askTable {
-	t := &askTable{note: NewStatusText()}
+	t := &askTable{note: status.NewText()}
 	t.grid = container.New(t)
 	t.all = container.New(layout.NewCustomPaddedVBoxLayout(theme.Padding()), t.grid, t.note)
 	return t

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
+	"tenthpoint/ui/widgets/status"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -206,11 +207,11 @@ func (t *Table) CreateRenderer() fyne.WidgetRenderer {
 type tableRenderer struct {
 	fyne.WidgetRenderer
 	table *Table
-	empty *StatusText
+	empty *status.Text
 }
 
 func newTableRenderer(t *Table, inside fyne.WidgetRenderer) *tableRenderer {
-	n := newWideNote(model.Plain, "", theme.SizeNameText, 0)
+	n := status.NewWide(model.Plain, "", theme.SizeNameText, 0)
 	n.Lines = 2
 	return &tableRenderer{WidgetRenderer: inside, table: t, empty: n}
 }

@@ -1,5 +1,7 @@
 package widgets
 
+import "tenthpoint/ui/model"
+
 // Words are the texts built into this package, in the language of a window, which hands them to its
 // [UIContext], commands and status line. All other texts come from the users of the package.
 type Words struct {
@@ -38,5 +40,21 @@ func EnglishWords() Words {
 		Escape: "Esc", Enter: "Enter", Tab: "Tab", Space: "Space", Delete: "Del", Insert: "Ins",
 		Home: "Home", End: "End", PageUp: "PgUp", PageDown: "PgDn",
 		ArrowUp: "Up", ArrowDown: "Down", ArrowLeft: "Left", ArrowRight: "Right",
+	}
+}
+
+// Status is the word that a status line says of a state before its sentence; none for a plain one.
+func (w Words) Status(state model.State) string {
+	switch state {
+	case model.OK:
+		return w.StatusOK
+	case model.Warn, model.Missing:
+		return w.StatusWarn
+	case model.Stop:
+		return w.StatusStop
+	case model.Wait:
+		return w.StatusWait
+	default:
+		return ""
 	}
 }

@@ -73,7 +73,7 @@ func (m manualWeights) typed(fields []string) string {
 	weights := make([]string, len(fields))
 	for i, id := range fields {
 		l, _ := m.form.Now.Line(id)
-		weights[i] = session.Join(" ", l.label, m.weight(id, l.unit))
+		weights[i] = session.Join(" ", l.Label, m.weight(id, l.Unit))
 	}
 	return m.form.session.Say("%s: %s", m.form.Now.truck(), session.Join(", ", weights...))
 }

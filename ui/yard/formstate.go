@@ -13,6 +13,7 @@ import (
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/yard/board"
+	"tenthpoint/ui/yard/loadfields"
 )
 
 // formState is a preview of a load with everything typed applied: its fields, its settlement, and
@@ -25,7 +26,7 @@ type formState struct {
 	settlement *settle.Settlement // nil while it cannot be settled
 	problems   settle.Problems
 
-	lines    []line
+	lines    []loadfields.Line
 	readings map[string]string // how each typed text was understood
 	messages session.FieldMessages
 	missing  map[string]bool
@@ -42,7 +43,7 @@ func formStateOf(f *session.Session, form *entry.Form, book *load.Load, texts ma
 		language: f.Language, Load: tried.Load, form: form, edition: tried.Edition, settlement: tried.Settlement, problems: tried.Problems,
 		missing: tried.Missing, lacking: tried.Lacking, asked: tried.Asked, messages: session.FieldMessages{}, readings: map[string]string{}, refused: map[string]bool{},
 	}
-	s.lines = linesOf(form, appearances{f, book, s})
+	s.lines = loadfields.Of(f, form, book, tried)
 	for _, field := range slices.Sorted(maps.Keys(tried.Messages)) {
 		r := tried.Messages[field]
 		s.addMessage(s.beside(field), stateOf[r.Severity], saidOf(f.Language, r))
@@ -50,8 +51,8 @@ func formStateOf(f *session.Session, form *entry.Form, book *load.Load, texts ma
 	refused := form.Refused()
 	for _, l := range s.lines {
 		text, typed := texts[l.ID]
-		if typed && l.reading != nil && refused[l.ID] == nil {
-			s.readings[l.ID] = l.reading(text, s.Load)
+		if typed && refused[l.ID] == nil {
+			s.readings[l.ID] = l.Reading(text, s.Load)
 		}
 		if typed && s.messages[l.ID].State == model.Stop {
 			s.refused[l.ID] = true
@@ -87,25 +88,14 @@ func (s *formState) beside(field string) string {
 }
 
 // Line finds a field of the form.
-func (s *formState) Line(id string) (line, bool) {
-	return session.Find(s.lines, func(l line) bool { return l.ID == id })
+func (s *formState) Line(id string) (loadfields.Line, bool) {
+	return session.Find(s.lines, func(l loadfields.Line) bool { return l.ID == id })
 }
 
 // field returns a field with its text and message.
-func (s *formState) field(l line, text string) model.Field {
-	out := model.Field{
-		ID: l.ID, Label: l.label, Unit: l.unit, Kind: l.kind, Part: l.Part, Chars: l.chars,
-		Value: text, Missing: s.missing[l.ID],
-	}
-	if l.options != nil {
-		out.Options = l.options()
-	}
-	if l.hint != nil {
-		out.Reading = l.hint(s.Load)
-	}
-	if reading := s.readings[l.ID]; reading != "" {
-		out.Reading = reading
-	}
+func (s *formState) field(l loadfields.Line, text string) model.Field {
+	out := l.Model(s.Load, text, s.readings[l.ID])
+	out.Missing = s.missing[l.ID]
 	if r := s.messages[l.ID]; r.Text != "" {
 		out.State, out.Note = r.State, s.language.Say(r.Text)
 	}
@@ -126,7 +116,7 @@ func (s *formState) FirstMissing() string {
 // After is the field that follows another in working order; empty after the
 // last.
 func (s *formState) After(id string) string {
-	i := slices.IndexFunc(s.lines, func(l line) bool { return l.ID == id })
+	i := slices.IndexFunc(s.lines, func(l loadfields.Line) bool { return l.ID == id })
 	if i < 0 || i+1 >= len(s.lines) {
 		return ""
 	}
@@ -160,9 +150,9 @@ func (s *formState) sides() []model.Option {
 			continue
 		}
 		if w, weighed := s.Load.Weight(which, draft); weighed {
-			there = append(there, model.Option{Code: l.ID, Name: l.label, Detail: s.language.Say("replaces %s", w.Weight), ByName: true})
+			there = append(there, model.Option{Code: l.ID, Name: l.Label, Detail: s.language.Say("replaces %s", w.Weight), ByName: true})
 		} else {
-			missing = append(missing, model.Option{Code: l.ID, Name: l.label, Detail: s.language.Say("still to come"), ByName: true})
+			missing = append(missing, model.Option{Code: l.ID, Name: l.Label, Detail: s.language.Say("still to come"), ByName: true})
 		}
 	}
 	return append(missing, there...)
@@ -190,7 +180,7 @@ func (s *formState) CanIssue() bool {
 func (s *formState) WhyNotIssue() string {
 	for _, l := range s.lines {
 		if r := s.messages[l.ID]; s.refused[l.ID] && r.State == model.Stop {
-			return s.language.Say("%s: %s", l.label, r.Text)
+			return s.language.Say("%s: %s", l.Label, r.Text)
 		}
 	}
 	for _, m := range s.Load.Missing() {
@@ -198,7 +188,7 @@ func (s *formState) WhyNotIssue() string {
 	}
 	for _, l := range s.lines {
 		if s.missing[l.ID] {
-			return s.language.Say("%s is still to come.", l.label)
+			return s.language.Say("%s is still to come.", l.Label)
 		}
 		if r := s.messages[l.ID]; r.State == model.Stop {
 			return r.Text

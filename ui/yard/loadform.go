@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/yard/loadfields"
 )
 
 // LoadForm is the form of one load. What is typed is parsed at every keystroke, and the slip, the
@@ -211,7 +212,7 @@ func (f *LoadForm) entering(texts map[string]string) *entry.Form {
 	start.Scale, start.Reason = scale.ID, manualWeights{f}.reason
 	form := entry.New(session.House(f.session), start)
 	for _, id := range slices.Sorted(maps.Keys(texts)) {
-		form.Set(id, typedAs(f.session.Language, id, texts[id]))
+		form.Set(id, loadfields.TypedAs(f.session.Language, id, texts[id]))
 	}
 	return form
 }

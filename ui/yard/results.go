@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/yard/loadfields"
 )
 
 // Results are the results of a sample other than moisture, typed on the form of its load: at the
@@ -112,7 +113,7 @@ func (r Results) others() []model.Option {
 	}
 	var out []model.Option
 	for _, factor := range c.Factors {
-		isShown := func(l line) bool { return l.field.Factor.ID == factor.ID }
+		isShown := func(l loadfields.Line) bool { return l.Field.Factor.ID == factor.ID }
 		if !slices.ContainsFunc(r.form.Now.lines, isShown) {
 			out = append(out, model.Option{Code: string(factor.ID), Name: r.form.session.Say(factor.Name)})
 		}

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/widgets"
+	"tenthpoint/ui/widgets/status"
 )
 
 // papers are the slip as it will print, and the working: in place of the slip, or
@@ -40,7 +41,7 @@ func (p *papers) reveal(field string) { p.Slip.Reveal(field) }
 // figureHead shows the large figures, with the remark about the load as a whole.
 type figureHead struct {
 	Each   []*widgets.Figure
-	margin *widgets.StatusText
+	margin *status.Text
 	all    fyne.CanvasObject
 }
 
@@ -48,7 +49,7 @@ type figureHead struct {
 var figureChars = []int{6, 8, 9}
 
 func newFigureHead(now Preview) *figureHead {
-	h := &figureHead{margin: widgets.NewStatusText()}
+	h := &figureHead{margin: status.NewText()}
 	h.margin.Lines = 3
 	row := container.New(shell.Fitting{})
 	for i, f := range now.Figures {

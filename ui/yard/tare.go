@@ -8,15 +8,8 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/session"
+	"tenthpoint/ui/yard/loadfields"
 )
-
-// storedTareOf is the truck of a load, if it has a tare stored in the unit of the
-// scale.
-func storedTareOf(f *session.Session, l *load.Load) (elevator.Truck, bool) {
-	t, ok, _ := entry.StoredTare(session.House(f), l.Details.Truck) // the lists are read already
-	return t, ok
-}
 
 // storedTare is the tare that a truck's loads are settled with unless the truck is
 // weighed empty: used for a load, or stored from one.
@@ -28,7 +21,7 @@ func (t storedTare) tare() (load.StampedWeighing, bool) { return t.form.Now.Load
 // canUse reports whether the load's truck has a stored tare that is not in use
 // already.
 func (t storedTare) canUse() bool {
-	_, stored := storedTareOf(t.form.session, t.form.Now.Load)
+	_, stored := loadfields.StoredTare(t.form.session, t.form.Now.Load)
 	w, weighed := t.tare()
 	return stored && !(weighed && w.Source == load.StoredTare)
 }
@@ -43,7 +36,7 @@ func (t storedTare) use() error {
 	if err := t.form.writeDown(map[string]string{string(load.Tare): entry.StoredTareText}); err != nil {
 		return err
 	}
-	truck, _ := storedTareOf(t.form.session, t.form.Now.Load)
+	truck, _ := loadfields.StoredTare(t.form.session, t.form.Now.Load)
 	t.form.session.Notify(model.OK, t.form.session.Say("Stored tare %s of %s is used for truck %s.", truck.Tare, truck.Taken, truck.ID))
 	t.form.session.Window.Redraw()
 	return nil

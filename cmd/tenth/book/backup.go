@@ -21,7 +21,7 @@ func (Backup) Help() string {
 
 func (c Backup) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		if err := p.File.Backup(p, c.To); err != nil {
+		if err := p.File.Backup(p, c.To, p.HeadText); err != nil {
 			return err
 		}
 		last, _, err := p.File.Head(p)

@@ -72,22 +72,16 @@ func (c Import) Run(t *terminal.Terminal) error {
 	})
 }
 
-// longestList is longer than any list of an elevator: a million loads take less.
-const longestList = 256 << 20
-
-// readList reads a file, and refuses one that does not end.
+// readList reads a file, and of one that does not end no more than shows that it is too long.
 func readList(path string) ([]byte, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, terminal.Refusal("Check the path", "the file %s cannot be read", path)
 	}
 	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, longestList+1))
-	switch {
-	case err != nil:
+	text, err := io.ReadAll(io.LimitReader(f, imports.MostBytes+1))
+	if err != nil {
 		return nil, terminal.Refusal("Check the path", "the file %s cannot be read", path)
-	case len(text) > longestList:
-		return nil, terminal.Refusal("Give a list of rows, or part it", "the file %s is longer than any list", path)
 	}
 	return text, nil
 }

@@ -1,11 +1,11 @@
 package book
 
 import (
-	"os"
 	"path/filepath"
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/cmd/tenth/yard"
+	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
@@ -28,7 +28,7 @@ func (demoMorning) Help() string {
 const morningSeason = 60
 
 func (c demoMorning) Run(t *terminal.Terminal) error {
-	if err := os.MkdirAll(c.Dir, 0o755); err != nil {
+	if err := atomicfile.MakeFolder(c.Dir); err != nil {
 		return err
 	}
 	book := filepath.Join(c.Dir, "demo.book")

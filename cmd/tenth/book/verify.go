@@ -80,6 +80,7 @@ type soundnessJSON struct {
 	Tickets     string         `json:"tickets"`
 	Settlements string         `json:"settlements"`
 	Editions    string         `json:"editions"`
+	Signatures  string         `json:"signatures,omitempty"`
 	Problems    []message.Text `json:"problems"`
 	Remarks     []message.Text `json:"remarks,omitempty"`
 }
@@ -88,8 +89,12 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 	sound := len(found.Problems) == 0
 	if c.JSON {
 		count := func(n int64) string { return fmt.Sprint(n) }
+		signatures := ""
+		if found.Signatures > 0 {
+			signatures = count(found.Signatures)
+		}
 		err := p.PrintJSON(soundnessJSON{
-			Sound: sound, Facts: count(found.Facts), Loads: count(found.Loads), Tickets: count(found.Tickets),
+			Sound: sound, Signatures: signatures, Facts: count(found.Facts), Loads: count(found.Loads), Tickets: count(found.Tickets),
 			Settlements: count(found.Settlements), Editions: count(found.Editions), Problems: append([]message.Text{}, found.Problems...), Remarks: found.Remarks,
 		})
 		if err != nil {
@@ -97,6 +102,9 @@ func (c Verify) report(p *terminal.Session, found audit.Soundness) error {
 		}
 	} else {
 		p.Say("%d facts, %d loads, %d tickets; %d settlements worked again under %d editions.", found.Facts, found.Loads, found.Tickets, found.Settlements, found.Editions)
+		if found.Signatures > 0 {
+			p.Say("%d signatures by certified computers.", found.Signatures)
+		}
 		for _, remark := range found.Remarks {
 			p.Say("%s", remark)
 		}

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/office/examiner"
 	"tenthpoint/internal/report"
 )
@@ -43,7 +44,7 @@ func (c Examine) Run(t *terminal.Terminal) error {
 		names := []string{}
 		for _, f := range files {
 			path := filepath.Join(c.Dir, filepath.FromSlash(f.Name))
-			if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			if err := atomicfile.MakeFolder(filepath.Dir(path)); err != nil {
 				return err
 			}
 			if err := terminal.WriteNew(path, f.Bytes); err != nil {

@@ -80,6 +80,9 @@ func (c Setup) Run(t *terminal.Terminal) error {
 	if err != nil && errors.Is(absent, fs.ErrNotExist) {
 		return errors.Join(err, discard(path)) // no book was begun
 	}
+	if err == nil {
+		terminal.MakeComputerKey(t)
+	}
 	return err
 }
 

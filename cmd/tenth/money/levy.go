@@ -10,13 +10,15 @@ import (
 type Levy struct {
 	List  levyList  `cmd:"" default:"withargs" help:"List the levies known, with the rule each follows."`
 	Check levyCheck `cmd:"" help:"Check files of levies before they are used."`
+	Remit levyRemit `cmd:"" help:"What is to be handed on to the funds for a span of days."`
 }
 
 func (Levy) Help() string {
 	return `Levies are TOML files in the folder "levies" of the folder of rates; those of the program are published rules as they were read, and nobody has confirmed them.
 
     tenth levy
-    tenth levy check our-levy.toml`
+    tenth levy check our-levy.toml
+    tenth levy remit --from 2026-10-01 --to 2026-12-31`
 }
 
 type levyList struct {

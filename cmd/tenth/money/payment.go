@@ -17,6 +17,7 @@ type Payment struct {
 	List   paymentList   `cmd:"" help:"List the payments."`
 	Record paymentRecord `cmd:"" help:"Write down what was paid on a settlement sheet."`
 	Show   paymentShow   `cmd:"" help:"The paper that goes with a payment."`
+	Totals paymentTotals `cmd:"" help:"What growers sold and were paid in a year, by grower and grain."`
 	Void   paymentVoid   `cmd:"" help:"End a payment that was stopped; its number stays with it."`
 }
 

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 
 	"tenthpoint/internal/atomicfile"
@@ -32,7 +31,7 @@ func (p *Session) ShowDocument(f DocumentFlags, d report.Document, name string, 
 		fmt.Fprint(p.Stdout, f.text(d, p.Screen))
 		return nil
 	}
-	if err := os.MkdirAll(f.Out, 0o755); err != nil {
+	if err := atomicfile.MakeFolder(f.Out); err != nil {
 		return Refusal("Name another folder with --out", "the folder %s cannot be made: %v", f.Out, err)
 	}
 	for _, as := range f.As {

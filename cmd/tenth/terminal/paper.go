@@ -53,10 +53,14 @@ func (p *Session) ticket(l *load.Load, copyNo int64, owner int) (scaleticket.Tic
 	if err != nil {
 		return scaleticket.Ticket{}, err
 	}
+	vouched, err := office.Vouched(p, p.Desk, l)
+	if err != nil {
+		return scaleticket.Ticket{}, err
+	}
 	code, err := office.Code(p, p.Desk, l)
 	return scaleticket.Ticket{
-		Titles: titles,
-		House:  p.Profile(), Load: l, Settlement: s, Copy: copyNo, Code: code, Owner: owner, Zone: p.Place,
+		Titles: titles, Vouched: vouched,
+		House: p.Profile(), Load: l, Settlement: s, Copy: copyNo, Code: code, Owner: owner, Zone: p.Place,
 	}, err
 }
 

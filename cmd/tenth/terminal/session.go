@@ -8,12 +8,14 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/engines"
+	"tenthpoint/internal/keyfile"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/signing"
 )
 
 // BookFlags say which book a command works in.
@@ -114,7 +116,7 @@ func (f BookFlags) WithBook(t *Terminal, how book.Options, who string, act func(
 			err = closed
 		}
 	}()
-	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: t.Clock, Place: t.Place})
+	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Key: ComputerKey(t), Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: t.Clock, Place: t.Place})
 	if err != nil {
 		return err
 	}
@@ -125,6 +127,32 @@ func (f BookFlags) WithBook(t *Terminal, how book.Options, who string, act func(
 		return err
 	}
 	return named(d, act(&Session{d, t, book}))
+}
+
+// ComputerKey is the key of this computer; zero where it has none. One that cannot be read stops
+// nothing: what is issued is unsigned and says so.
+func ComputerKey(t *Terminal) signing.Key {
+	path, err := keyfile.Path()
+	if err != nil {
+		return signing.Key{} // no settings, no key
+	}
+	k, err := keyfile.Read(path)
+	if err != nil {
+		Warn(t, err)
+	}
+	return k
+}
+
+// MakeComputerKey makes the key of this computer where it has none. That it could not be made stops
+// nothing.
+func MakeComputerKey(t *Terminal) {
+	path, err := keyfile.Path()
+	if err == nil {
+		_, err = keyfile.Make(path)
+	}
+	if err != nil {
+		Warn(t, err)
+	}
 }
 
 // rules are the elevator's own rates, charts and rules of law.

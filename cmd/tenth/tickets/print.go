@@ -54,7 +54,7 @@ func (c Print) Run(t *terminal.Terminal) error {
 		*day = read.String()
 	}
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		if err := os.MkdirAll(c.Out, 0o755); err != nil {
+		if err := atomicfile.MakeFolder(c.Out); err != nil {
 			return err
 		}
 		return c.files(p)

@@ -160,8 +160,8 @@ func TestServerChecksTheHash(t *testing.T) {
 func TestBackupIsASoundBook(t *testing.T) {
 	b := filled(t)
 	path := filepath.Join(t.TempDir(), "backup.book")
-	must(t, b.Backup(ctx, path))
-	if err := b.Backup(ctx, path); err == nil {
+	must(t, b.Backup(ctx, path, journal.Head.String))
+	if err := b.Backup(ctx, path, journal.Head.String); err == nil {
 		t.Error("a backup was written over another")
 	}
 	copied, err := sqlite.Open(path, book.Options{ReadOnly: true})
@@ -194,7 +194,7 @@ func TestBackupOfABrokenBook(t *testing.T) {
 	b := filled(t)
 	must(t, asOwner(t, b.line.address.schema, "ALTER TABLE facts DISABLE TRIGGER USER; UPDATE facts SET who = 'B. Clerk'"))
 	path := filepath.Join(t.TempDir(), "backup.book")
-	if err := b.Backup(ctx, path); message.KindOf(err) != message.Storage {
+	if err := b.Backup(ctx, path, journal.Head.String); message.KindOf(err) != message.Storage {
 		t.Errorf("%v", err)
 	}
 	if _, err := os.Stat(path); err == nil {

@@ -20,8 +20,9 @@ import (
 // Backup copies the book to a new file, of one moment, while it is in use, and then
 // checks the copy: what was entered since the last backup in that folder, and once a
 // week all of it. An existing file is never written over, and a copy that is not
-// sound is not kept. A book on a stick can be opened like any other.
-func (b *Book) Backup(ctx context.Context, path string) error {
+// sound is not kept. A book on a stick can be opened like any other. The head of the copy is
+// noted beside it in the words that note finds for it.
+func (b *Book) Backup(ctx context.Context, path string, note func(journal.Head) string) error {
 	target, err := filepath.Abs(path)
 	if err != nil {
 		return message.Errorf("%q is no place for a backup: %w", path, err)
@@ -31,15 +32,15 @@ func (b *Book) Backup(ctx context.Context, path string) error {
 		return err
 	}
 	since := b.lastChecked(ctx, filepath.Dir(target))
-	var note headNote
+	var checked headNote
 	err = filecopy.Make(ctx, b.read, target, func(partial string) error {
-		note, err = b.verifyCopy(ctx, partial, atLeast, since)
+		checked, err = b.verifyCopy(ctx, partial, atLeast, since)
 		return err
 	})
-	if err != nil || note.head.Seq == 0 {
+	if err != nil || checked.head.Seq == 0 {
 		return b.file.sentence(err)
 	}
-	return note.write(target)
+	return checked.write(target, note(checked.head))
 }
 
 // verifyCopy checks that a copy is sound, whole or since a head, and of this book: its
@@ -109,10 +110,10 @@ func (n headNote) isDue() bool {
 	return n.head.Seq == 0 || age < 0 || age > wholeEvery
 }
 
-// write puts the note beside a copy.
-func (n headNote) write(target string) error {
+// write puts the note beside a copy, with the head in the words found for it.
+func (n headNote) write(target, head string) error {
 	return atomicfile.Replace(target+noteEnding, func(w io.Writer) error {
-		_, err := fmt.Fprintf(w, "%s\n%s%s\n", n.head, wholeWords, journal.Stamp(n.whole))
+		_, err := fmt.Fprintf(w, "%s\n%s%s\n", head, wholeWords, journal.Stamp(n.whole))
 		return err
 	})
 }
@@ -153,21 +154,21 @@ var escapeGlob = strings.NewReplacer("*", "[*]", "?", "[?]", "[", "[[]").Replace
 
 // Build makes a book in a new file of what fill writes, which comes from a book of another engine. It
 // is verified whole, and has its name only then: an existing file is never written over, and a book
-// that is not sound is not kept. Its head is noted beside it.
-func Build(ctx context.Context, path string, fill func(book.Tx) error) error {
+// that is not sound is not kept. Its head is noted beside it in the words that note finds for it.
+func Build(ctx context.Context, path string, note func(journal.Head) string, fill func(book.Tx) error) error {
 	target, err := filepath.Abs(path)
 	if err != nil {
 		return message.Errorf("%q is no place for a backup: %w", path, err)
 	}
-	var note headNote
+	var checked headNote
 	err = filecopy.New(target, func(partial string) error {
-		note, err = buildAt(ctx, partial, fill)
+		checked, err = buildAt(ctx, partial, fill)
 		return err
 	})
-	if err != nil || note.head.Seq == 0 {
+	if err != nil || checked.head.Seq == 0 {
 		return err
 	}
-	return note.write(target)
+	return checked.write(target, note(checked.head))
 }
 
 // buildAt fills an empty file and verifies what came of it.

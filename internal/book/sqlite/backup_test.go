@@ -20,14 +20,14 @@ func TestBackupIsTheBookAtOneMoment(t *testing.T) {
 	write(t, b, func(tx *Tx) error { return everything(tx, "rate") })
 	want := contents(t, b)
 	target := filepath.Join(t.TempDir(), "stick", "monday.book")
-	wantError(t, b.Backup(ctx, target), "cannot be made") // no such folder
+	wantError(t, b.Backup(ctx, target, journal.Head.String), "cannot be made") // no such folder
 	if err := os.Mkdir(filepath.Dir(target), 0o755); err != nil {
 		t.Fatal(err)
 	}
 	if err := os.WriteFile(target+".partial", []byte("killed last time"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if err := b.Backup(ctx, target); err != nil {
+	if err := b.Backup(ctx, target, journal.Head.String); err != nil {
 		t.Fatal(err)
 	}
 	if files := beside(t, target); !slices.Equal(files, []string{"", ".head.txt"}) {
@@ -48,7 +48,7 @@ func TestBackupIsTheBookAtOneMoment(t *testing.T) {
 
 func TestBackupOfAnEmptyBook(t *testing.T) {
 	b := newBook(t)
-	if err := b.Backup(ctx, filepath.Join(t.TempDir(), "empty.book")); err != nil {
+	if err := b.Backup(ctx, filepath.Join(t.TempDir(), "empty.book"), journal.Head.String); err != nil {
 		t.Fatal(err)
 	}
 }
@@ -61,7 +61,7 @@ func TestBackupNeverWritesOverAFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, taken := range []string{target, b.Path()} {
-		wantError(t, b.Backup(ctx, taken), "There already is a file "+taken)
+		wantError(t, b.Backup(ctx, taken, journal.Head.String), "There already is a file "+taken)
 	}
 	if content, _ := os.ReadFile(target); string(content) != "last year" {
 		t.Errorf("the file now holds %q", content)
@@ -74,7 +74,7 @@ func TestBackupOfAnUnsoundBookIsNotKept(t *testing.T) {
 	appendTo(t, b, 3)
 	force(t, unguard(t, b), "UPDATE facts SET who = 'B.' WHERE seq = 2")
 	target := filepath.Join(t.TempDir(), "monday.book")
-	wantError(t, b.Backup(ctx, target), "The backup was not kept")
+	wantError(t, b.Backup(ctx, target, journal.Head.String), "The backup was not kept")
 	if files := beside(t, target); len(files) > 0 {
 		t.Errorf("left behind: %q", files)
 	}
@@ -148,7 +148,7 @@ func TestKilledCopyLeavesItsNameFree(t *testing.T) {
 	if err := os.Chtimes(target+left[0], long, long); err != nil {
 		t.Fatal(err)
 	}
-	if err := b.Backup(ctx, target); err != nil {
+	if err := b.Backup(ctx, target, journal.Head.String); err != nil {
 		t.Fatal(err)
 	}
 	if files := beside(t, target); len(files) != 2 { // the copy and its head
@@ -164,7 +164,7 @@ func TestBackupChecksWhatCameSince(t *testing.T) {
 	b := newBook(t)
 	appendTo(t, b, 5)
 	copyTo := func(name string) (headNote, error) {
-		err := b.Backup(ctx, filepath.Join(folder, name))
+		err := b.Backup(ctx, filepath.Join(folder, name), journal.Head.String)
 		return readNote(filepath.Join(folder, name) + noteEnding), err
 	}
 	first, err := copyTo("one.book")
@@ -202,11 +202,11 @@ func TestBackupChecksAllOfItWhereTheHeadIsNotTheBooks(t *testing.T) {
 				}
 				note.head = journal.HeadOf(last)
 			}
-			if err := note.write(filepath.Join(folder, "older.book")); err != nil {
+			if err := note.write(filepath.Join(folder, "older.book"), note.head.String()); err != nil {
 				t.Fatal(err)
 			}
 			force(t, unguard(t, b), "UPDATE facts SET who = 'B.' WHERE seq = 2")
-			wantError(t, b.Backup(ctx, filepath.Join(folder, "monday.book")), "The backup was not kept")
+			wantError(t, b.Backup(ctx, filepath.Join(folder, "monday.book"), journal.Head.String), "The backup was not kept")
 		})
 	}
 }

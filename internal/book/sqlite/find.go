@@ -12,6 +12,7 @@ import (
 	"sync"
 	"time"
 
+	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/book/sqlite/access"
@@ -97,10 +98,11 @@ func (f *file) find(o book.Options) error {
 	return errors.Join(found, db.Close())
 }
 
-// claimPath makes the file of a new book, and its folder, for the owner alone: a book
-// holds names, addresses and prices. SQLite gives the files beside it the same rights.
+// claimPath makes the file of a new book, and its folder, for the owner alone, or for the group that
+// the folder was given to. SQLite gives the files beside it the same rights.
 func (f *file) claimPath() error {
-	if err := os.MkdirAll(filepath.Dir(f.path), 0o700); err != nil {
+	folder := filepath.Dir(f.path)
+	if err := atomicfile.MakeFolder(folder); err != nil {
 		return message.Errorf("The folder for the book %s cannot be made: %w", f.path, err)
 	}
 	empty, err := os.OpenFile(f.path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o600)
@@ -110,7 +112,7 @@ func (f *file) claimPath() error {
 	if err != nil {
 		return message.Errorf("The book %s cannot be made: %w", f.path, err)
 	}
-	return empty.Close()
+	return errors.Join(empty.Chmod(atomicfile.Rights(folder)), empty.Close())
 }
 
 // recognise distinguishes a book from an empty file and from other data.

@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/journal"
 	"testing"
 )
 
@@ -19,7 +20,7 @@ func TestBookIsItsOwnersAlone(t *testing.T) {
 	defer b.Close()
 	appendTo(t, b, 1)
 	copied := filepath.Join(t.TempDir(), "monday.book")
-	if err := b.Backup(ctx, copied); err != nil {
+	if err := b.Backup(ctx, copied, journal.Head.String); err != nil {
 		t.Fatal(err)
 	}
 	for _, name := range []string{path, path + "-wal", copied, filepath.Dir(path)} {

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/book/sqlite/faultdisk"
 	"tenthpoint/internal/message"
 )
@@ -38,7 +39,7 @@ func TestABookThatIsGoneKeepsNothingAndIsSaved(t *testing.T) {
 			t.Errorf("%s: a fact was taken: %v", name, err)
 		}
 		target := filepath.Join(t.TempDir(), "saved.book")
-		must(t, b.Backup(ctx, target))
+		must(t, b.Backup(ctx, target, journal.Head.String))
 		must(t, b.Close())
 		saved, err := Open(target, book.Options{})
 		must(t, err)

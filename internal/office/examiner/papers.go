@@ -70,7 +70,7 @@ func Papers(ctx context.Context, d office.Desk, from, to quantity.Date, page rep
 		return nil, err
 	}
 	if some {
-		s.head = message.New("Head of the book: %v", journal.HeadOf(last))
+		s.head = message.New("Head of the book: %v", d.HeadText(journal.HeadOf(last)))
 	}
 	return s.closed(message.List("\n", head...)), nil
 }

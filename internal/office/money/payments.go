@@ -1,13 +1,16 @@
 package money
 
 import (
+	"cmp"
 	"context"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/spelled"
 )
 
 // Payments are all payments by number.
@@ -60,7 +63,7 @@ func Stub(p paysheet.Payment, s paysheet.Open, house elevator.Profile) report.Do
 	}
 	d.Blocks = append(d.Blocks, report.Pairs{Pairs: []report.Pair{
 		{Label: message.New("Payable to"), Value: payees(s.Sheet)},
-		{Label: message.New("Amount"), Value: figure(p.Amount)},
+		{Label: message.New("Amount"), Value: inWords(p.Amount, house.Language)},
 		{Label: message.New("Paid"), Value: message.List(" ", p.How.Said(), message.Own(p.Reference))},
 		{Label: message.New("Settlement sheet"), Value: message.New("%d, of %s", s.Number, s.Day)},
 		{Label: message.New("Payable on it"), Value: figure(s.Figures["payable"])},
@@ -69,4 +72,13 @@ func Stub(p paysheet.Payment, s paysheet.Open, house elevator.Profile) report.Do
 		{Label: message.New("Written down by"), Value: message.Name(p.By)},
 	}})
 	return d
+}
+
+// inWords is a sum as a figure and, as checks have it, in words.
+func inWords(sum quantity.Amount, language string) message.Text {
+	words, ok := spelled.Dollars(cmp.Or(language, "en"), sum)
+	if !ok {
+		return figure(sum)
+	}
+	return message.New("%s: %v", sum, words)
 }

@@ -27,7 +27,7 @@ func SetMeter(ctx context.Context, at scalehouse.Actor, m meter.Meter) error {
 // leaves them out, the day is today, the person the one signed in, the calibration the meter's, and
 // the reading what the chart makes of the dial.
 func CheckMeter(ctx context.Context, d *scalehouse.Desk, round ...meter.Check) error {
-	if err := d.MaySample(); err != nil {
+	if err := scalehouse.MaySample(d); err != nil {
 		return err
 	}
 	for i := range round {
@@ -123,7 +123,7 @@ func WithdrawCheck(ctx context.Context, d *scalehouse.Desk, meterID string, seq 
 // today and the person signed in.
 func StartMeter(ctx context.Context, at scalehouse.Actor, c meter.StartCheck) error {
 	return scalehouse.Do(ctx, at, func(w *scalehouse.Batch) error {
-		if err := w.Desk().MaySample(); err != nil {
+		if err := scalehouse.MaySample(w.Desk()); err != nil {
 			return err
 		}
 		if _, err := office.MeterByID(ctx, w.Desk(), c.Meter); err != nil {

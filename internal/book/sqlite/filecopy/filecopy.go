@@ -54,7 +54,8 @@ func New(target string, fill func(partial string) error) error {
 		return message.Errorf("The copy %s cannot be made: %w", target, err)
 	}
 	partial := place.Name()
-	if err = place.Close(); err == nil {
+	err = errors.Join(place.Chmod(atomicfile.Rights(filepath.Dir(target))), place.Close())
+	if err == nil {
 		err = fill(partial)
 	}
 	if err == nil {
@@ -109,7 +110,7 @@ func claim(partial, target string) error {
 }
 
 func claimWithoutLink(partial, target string) error {
-	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if errors.Is(err, fs.ErrExist) {
 		return Taken(target)
 	}

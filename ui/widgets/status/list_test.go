@@ -1,4 +1,4 @@
-package widgets
+package status
 
 import (
 	"tenthpoint/ui/apptheme"
@@ -11,8 +11,8 @@ import (
 	"fyne.io/fyne/v2/test"
 )
 
-func exampleStatuses() *StatusList {
-	r := NewStatusList()
+func exampleStatuses() *List {
+	r := NewList()
 	r.Set([]model.Status{
 		{State: model.Stop, Word: "meter failed", Text: "Meter M1 failed its check. Check it with an oven-dried reference before relying on it."},
 		{State: model.Plain, Word: "leave", Text: "Leave it as it is: it is within every limit set."},
@@ -23,7 +23,7 @@ func exampleStatuses() *StatusList {
 // TestStatusesAreWordIconAndColour: what stops has an icon, a word in its colour
 // and a ground; a plain remark has none of them.
 func TestStatusesAreWordIconAndColour(t *testing.T) {
-	newHouse(t)
+	widgettest.Window(t)
 	objects := widgettest.DrawnAt(exampleStatuses(), fyne.NewSize(400, 200))
 	icons := 0
 	for _, o := range objects {
@@ -37,7 +37,7 @@ func TestStatusesAreWordIconAndColour(t *testing.T) {
 
 // TestStatusesGrowWithTheirSentences: the narrower the list, the higher.
 func TestStatusesGrowWithTheirSentences(t *testing.T) {
-	newHouse(t)
+	widgettest.Window(t)
 	r := exampleStatuses()
 	test.WidgetRenderer(r)
 	r.Resize(fyne.NewSize(900, 100))

@@ -1,4 +1,4 @@
-package widgets
+package status
 
 import (
 	"strings"
@@ -11,32 +11,32 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// StatusList is a list of messages, each under its word with icon and colour. The list is as high as
+// List is a list of messages, each under its word with icon and colour. The list is as high as
 // its sentences need at the width it has.
-type StatusList struct {
+type List struct {
 	widget.BaseWidget
 	list  []model.Status
 	width float32 // the width last given, for saying how high it needs to be
 }
 
-// NewStatusList makes an empty list.
-func NewStatusList() *StatusList {
-	r := &StatusList{}
+// NewList makes an empty list.
+func NewList() *List {
+	r := &List{}
 	r.ExtendBaseWidget(r)
 	return r
 }
 
 // Set shows other remarks.
-func (r *StatusList) Set(list []model.Status) {
+func (r *List) Set(list []model.Status) {
 	r.list = list
 	r.Refresh()
 }
 
 // List returns the remarks shown now.
-func (r *StatusList) List() []model.Status { return r.list }
+func (r *List) List() []model.Status { return r.list }
 
 // Text is the list as text, to be copied.
-func (r *StatusList) Text() string {
+func (r *List) Text() string {
 	var b strings.Builder
 	for _, one := range r.list {
 		if one.Word != "" {
@@ -48,10 +48,10 @@ func (r *StatusList) Text() string {
 }
 
 // CreateRenderer draws the list.
-func (r *StatusList) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(r) }
+func (r *List) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(r) }
 
 // Resize notes the width: sentences wrap to it, and the height follows.
-func (r *StatusList) Resize(size fyne.Size) {
+func (r *List) Resize(size fyne.Size) {
 	changed := r.width != size.Width
 	r.width = size.Width
 	r.BaseWidget.Resize(size)
@@ -65,20 +65,20 @@ var remarkText = paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.ColorI
 // remarkBar is the width of the bar at the left of a remark.
 const remarkBar = 3
 
-func (r *StatusList) LeastSize() fyne.Size {
+func (r *List) LeastSize() fyne.Size {
 	p := paint.PainterFor(r)
 	least := 20 * p.Measure("0", remarkText).Width
 	_, high := r.set(p, max(least, r.width))
 	return fyne.NewSize(least, high)
 }
 
-func (r *StatusList) Paint(size fyne.Size) []fyne.CanvasObject {
+func (r *List) Paint(size fyne.Size) []fyne.CanvasObject {
 	objects, _ := r.set(paint.PainterFor(r), size.Width)
 	return objects
 }
 
 // set lays the remarks out for a width, and returns their height.
-func (r *StatusList) set(p paint.Painter, width float32) (objects []fyne.CanvasObject, high float32) {
+func (r *List) set(p paint.Painter, width float32) (objects []fyne.CanvasObject, high float32) {
 	for i, one := range r.list {
 		if i > 0 {
 			high += p.Pad()

@@ -1,4 +1,6 @@
-package yard
+// Package loadfields shows the fields of package entry on the form of a load: which of them, in what
+// order, and how each looks to a clerk while it is typed.
+package loadfields
 
 import (
 	"tenthpoint/internal/entry"
@@ -9,11 +11,11 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// line is one field of a load as its form shows it.
-type line struct {
-	field           entry.Field
-	ID, label, unit string
-	kind            model.FieldKind
+// Line is one field of a load as its form shows it.
+type Line struct {
+	Field           entry.Field
+	ID, Label, Unit string
+	Kind            model.FieldKind
 	Part            model.Part
 	appearance
 }
@@ -28,17 +30,18 @@ var (
 	}
 )
 
-// linesOf are the fields of a form in working order, without those that few loads
-// need.
-func linesOf(form *entry.Form, look appearances) []line {
-	var out []line
+// Of returns the fields of a form in working order, without those that few loads need. The load is
+// shown as tried, and beside what the book has of it, nil before anything is written.
+func Of(in *session.Session, form *entry.Form, book *load.Load, tried entry.Tried) []Line {
+	look := appearances{in, book, tried}
+	var out []Line
 	always := look.always()
 	for _, field := range form.Fields() {
 		if field.Seldom {
 			continue
 		}
-		out = append(out, line{
-			field: field, ID: field.ID, label: labelOf(look.session.Language, field), unit: unitOf(look.session.Language, form, field), kind: kinds[field.Kind],
+		out = append(out, Line{
+			Field: field, ID: field.ID, Label: labelOf(in.Language, field), Unit: unitOf(in.Language, form, field), Kind: kinds[field.Kind],
 			Part: parts[field.Part], appearance: look.of(field, always),
 		})
 	}
@@ -71,21 +74,42 @@ func unitOf(in session.Language, form *entry.Form, field entry.Field) string {
 }
 
 // Shown is the field's text for a load, in the language of the desk.
-func (l line) Shown(in session.Language, of *load.Load) string {
-	text := l.field.Shown(of)
-	if l.field.Kind == entry.YesNo && text != "" {
+func (l Line) Shown(in session.Language, of *load.Load) string {
+	text := l.Field.Shown(of)
+	if l.Field.Kind == entry.YesNo && text != "" {
 		return in.YesOrNo(text == "yes")
 	}
 	return text
 }
 
-// typedAs is a text as package entry reads it: yes and no may be typed in the
+// TypedAs is a text as package entry reads it: yes and no may be typed in the
 // language of the desk.
-func typedAs(in session.Language, field, text string) string {
+func TypedAs(in session.Language, field, text string) string {
 	for _, c := range grain.All() {
 		if factor, ok := c.Factor(grain.FactorID(field)); ok {
 			return session.PlainText(in, factor, text)
 		}
 	}
 	return text
+}
+
+// Model is the field with its text, as the form draws it for a load. What it says beside the text is
+// the reading of that text, where there is one, or its hint.
+func (l Line) Model(of *load.Load, text, reading string) model.Field {
+	out := model.Field{ID: l.ID, Label: l.Label, Unit: l.Unit, Kind: l.Kind, Part: l.Part, Chars: l.chars, Value: text, Reading: reading}
+	if l.options != nil {
+		out.Options = l.options()
+	}
+	if l.hint != nil && reading == "" {
+		out.Reading = l.hint(of)
+	}
+	return out
+}
+
+// Reading describes how a text was understood, where that is not obvious.
+func (l Line) Reading(text string, of *load.Load) string {
+	if l.reading == nil {
+		return ""
+	}
+	return l.reading(text, of)
 }

@@ -1,4 +1,4 @@
-package widgets
+package status
 
 import (
 	"tenthpoint/ui/apptheme"
@@ -6,12 +6,13 @@ import (
 	"tenthpoint/ui/paint"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
-// StatusText is a sentence with the icon and colour of its state. It wraps to the
+// Text is a sentence with the icon and colour of its state. It wraps to the
 // width it is given and needs no more height than its lines.
-type StatusText struct {
+type Text struct {
 	widget.BaseWidget
 
 	// Lines is the number of lines room is kept for, so that a form does not jump when a sentence
@@ -25,23 +26,30 @@ type StatusText struct {
 	width float32 // the width last given, for wrapping when asked for a height
 }
 
-// NewStatusText makes one in small letters with room for one line.
-func NewStatusText() *StatusText {
-	n := &StatusText{Lines: 1, size: apptheme.SizeNote}
+// NewText makes one in small letters with room for one line.
+func NewText() *Text {
+	n := &Text{Lines: 1, size: apptheme.SizeNote}
 	n.ExtendBaseWidget(n)
 	return n
 }
 
-// newWideNote makes a note in a size of choice that is as high as its text
+// NewProse makes running text: in ink, however plain its state.
+func NewProse(text string, width float32) *Text {
+	n := NewWide(model.Plain, text, theme.SizeNameText, width)
+	n.inked = true
+	return n
+}
+
+// NewWide makes a note in a size of choice that is as high as its text
 // needs at a width.
-func newWideNote(state model.State, text string, size fyne.ThemeSizeName, width float32) *StatusText {
-	n := &StatusText{size: size, state: state, text: text, width: width}
+func NewWide(state model.State, text string, size fyne.ThemeSizeName, width float32) *Text {
+	n := &Text{size: size, state: state, text: text, width: width}
 	n.ExtendBaseWidget(n)
 	return n
 }
 
 // Say shows a sentence. An empty one clears the note.
-func (n *StatusText) Say(state model.State, text string) {
+func (n *Text) Say(state model.State, text string) {
 	if n.state == state && n.text == text {
 		return
 	}
@@ -50,33 +58,33 @@ func (n *StatusText) Say(state model.State, text string) {
 }
 
 // Text is the sentence shown now.
-func (n *StatusText) Text() string { return n.text }
+func (n *Text) Text() string { return n.text }
 
 // State is the state shown now.
-func (n *StatusText) State() model.State { return n.state }
+func (n *Text) State() model.State { return n.state }
 
 // CreateRenderer draws the note.
-func (n *StatusText) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(n) }
+func (n *Text) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(n) }
 
-func (n *StatusText) TextStyle() paint.TextStyle {
+func (n *Text) TextStyle() paint.TextStyle {
 	if n.inked {
 		return paint.TextStyle{Size: n.size, Color: apptheme.ColorInk}
 	}
 	return paint.TextStyle{Size: n.size, Color: apptheme.StateInk(n.state)}
 }
 
-func (n *StatusText) iconRoom(p paint.Painter) float32 {
+func (n *Text) iconRoom(p paint.Painter) float32 {
 	if apptheme.StateIcon(n.state) == nil {
 		return 0
 	}
 	return p.LineHeight(n.TextStyle()) + p.Pad()
 }
 
-func (n *StatusText) lines(p paint.Painter, width float32) []string {
+func (n *Text) lines(p paint.Painter, width float32) []string {
 	return p.Wrap(n.text, n.TextStyle(), width-n.iconRoom(p))
 }
 
-func (n *StatusText) LeastSize() fyne.Size {
+func (n *Text) LeastSize() fyne.Size {
 	p := paint.PainterFor(n)
 	lines := n.Lines
 	if lines == 0 {
@@ -85,7 +93,7 @@ func (n *StatusText) LeastSize() fyne.Size {
 	return fyne.NewSize(p.LineHeight(n.TextStyle())*4, float32(lines)*p.LineHeight(n.TextStyle()))
 }
 
-func (n *StatusText) Paint(size fyne.Size) []fyne.CanvasObject {
+func (n *Text) Paint(size fyne.Size) []fyne.CanvasObject {
 	if n.text == "" {
 		return nil
 	}

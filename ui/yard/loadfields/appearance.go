@@ -1,6 +1,7 @@
-package yard
+package loadfields
 
 import (
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
@@ -24,7 +25,7 @@ type appearance struct {
 type appearances struct {
 	session *session.Session
 	book    *load.Load // as the book has it; nil before anything is written
-	now     *formState
+	tried   entry.Tried
 }
 
 // of is the appearance of a field. Weights and results have that of their kind,
@@ -33,7 +34,11 @@ func (a appearances) of(field entry.Field, always map[string]appearance) appeara
 	if which, draft, isWeight := entry.SideOf(field.ID); isWeight {
 		return appearance{chars: 8, hint: func(l *load.Load) string { return a.weightHint(l, which, draft) }}
 	}
-	if own, known := always[field.ID]; known {
+	own, known := always[field.ID]
+	switch {
+	case field.ID == "moisture":
+		return appearance{chars: 6, hint: a.moistureHint, reading: func(_ string, l *load.Load) string { return a.moistureReading(field.Factor, l) }}
+	case known:
 		return own
 	}
 	return appearance{chars: 6, reading: func(_ string, l *load.Load) string {
@@ -58,7 +63,6 @@ func (a appearances) always() map[string]appearance {
 		"consignee": {chars: 24, hint: func(*load.Load) string { return a.session.Say("who receives the grain") }},
 		"commodity": {chars: 24, options: func() []model.Option { return known.CommodityOptions }, hint: a.ratesHint},
 		"truck":     {chars: 24, options: func() []model.Option { return known.TruckOptions }, reading: a.truckReading},
-		"moisture":  {chars: 6, hint: a.moistureHint, reading: a.moistureReading},
 		"bin":       {chars: 12, options: func() []model.Option { return known.BinOptions }},
 		"terms":     {chars: 12, options: a.termsOptions, reading: a.termsReading},
 		"price":     {chars: 7, hint: a.priceHint},
@@ -76,7 +80,7 @@ func (a appearances) growerReading(text string, l *load.Load) string {
 
 // ratesHint names the rates the load will be settled under.
 func (a appearances) ratesHint(l *load.Load) string {
-	e := a.now.edition
+	e := a.tried.Edition
 	if e == nil || l.Details.Commodity == "" {
 		return ""
 	}
@@ -102,7 +106,7 @@ func (a appearances) weightHint(l *load.Load, which load.Which, of string) strin
 		return a.session.Say("from scale %s", w.Scale)
 	}
 	if which == load.Tare && of == "" {
-		if t, stored := storedTareOf(a.session, a.now.Load); stored {
+		if t, stored := StoredTare(a.session, a.tried.Load); stored {
 			return a.session.Say("stored: %s of %s", t.Tare.Figure(), t.Taken)
 		}
 	}
@@ -110,13 +114,12 @@ func (a appearances) weightHint(l *load.Load, which load.Which, of string) strin
 }
 
 // moistureReading says how a typed moisture is rounded, and which result of the bench it replaces.
-func (a appearances) moistureReading(_ string, l *load.Load) string {
+func (a appearances) moistureReading(factor grain.Factor, l *load.Load) string {
 	m := l.Sample.Moisture
-	field, known := a.now.Line("moisture")
-	if m == nil || !known {
+	if m == nil {
 		return ""
 	}
-	reading := recordedAs(a.session.Language, field.field.Factor, m.Percent)
+	reading := recordedAs(a.session.Language, factor, m.Percent)
 	if a.book == nil {
 		return reading
 	}
@@ -189,7 +192,7 @@ func (a appearances) termsOptions() []model.Option {
 		{Code: string(title.Receipt) + " ", Name: a.session.Say("on a warehouse receipt"), Detail: a.session.Say("with its number: receipt 1042")},
 		{Code: string(title.DelayedPrice) + " ", Name: a.session.Say("on a delayed-price contract"), Detail: a.session.Say("with its number: delayed 17")},
 	}
-	d := a.now.Load.Details
+	d := a.tried.Load.Details
 	for _, c := range a.session.Known().Contracts {
 		if c.Grower == d.Grower.ID && c.Commodity == d.Commodity {
 			out = append(out, model.Option{Code: c.Number, Name: a.session.Say("contract"), Detail: a.session.Say("%s at %s until %s", c.Quantity, c.PriceText(), c.Until)})
@@ -203,4 +206,11 @@ func (a appearances) priceHint(l *load.Load) string {
 		return a.session.Text(l.Details.Under.Unpriced())
 	}
 	return a.session.Text(l.Details.Deal().PriceText())
+}
+
+// StoredTare is the truck of a load, if it has a tare stored in the unit of the
+// scale.
+func StoredTare(f *session.Session, l *load.Load) (elevator.Truck, bool) {
+	t, ok, _ := entry.StoredTare(session.House(f), l.Details.Truck) // the lists are read already
+	return t, ok
 }
