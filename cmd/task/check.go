@@ -74,7 +74,7 @@ func checkNeeds(system string) []need {
 	if system == "windows" || system == "darwin" {
 		return needsToBuildDesk(system)
 	}
-	return slices.Concat(deskNeeds, windowNeeds, paperNeeds)
+	return slices.Concat(deskNeeds, windowNeeds, paperNeeds, pageNeeds)
 }
 
 // windowSteps vets the desk's window and types a load into it on a display

@@ -158,13 +158,14 @@ var mayImport = map[string][]string{
 	"internal/printing":               inside("atomicfile"),
 	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
-	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
-	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
-	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")), // production by farm
-	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")), // what an examiner asks for
-	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
-	"internal/office/terms":           slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
-	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),   // what falls due
+	"internal/office/posting":         slices.Concat(core, inside("book", "checker", "keyring", "office")), // what a house shows to everybody
+	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                       // the logs of truck scales as papers
+	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")),               // the bins as lists and papers
+	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")),               // production by farm
+	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")),               // what an examiner asks for
+	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),               // what follows a ticket, as lists and papers
+	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                         // posted prices, undecided grain
+	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                 // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
@@ -227,8 +228,8 @@ var mayImport = map[string][]string{
 	"cmd/tenth/keys":     command("internal/keyfile", "internal/keyring"),
 	"cmd/tenth/money":    command(),
 	"cmd/tenth/rates":    command(),
-	"cmd/tenth/book":     command("internal/atomicfile", "internal/book/engines", "internal/demo", "internal/keyring", "cmd/tenth/yard"), // the demo's loads are received
-	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                                     // what tenth says of itself
+	"cmd/tenth/book":     command("schedules", "internal/atomicfile", "internal/book/engines", "internal/demo", "internal/keyring", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                                                  // what tenth says of itself
 
 	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/engine", "cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
@@ -251,7 +252,7 @@ var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.
 func command(more ...string) []string {
-	return slices.Concat(core, papers, rooms, inside("book"), []string{"cmd/tenth/terminal"}, more)
+	return slices.Concat(core, papers, rooms, inside("book", "checker", "checker/page", "office/posting"), []string{"cmd/tenth/terminal"}, more)
 }
 
 // ruleKinds are the kinds of rule of an edition, with a file for each method.

@@ -1,9 +1,6 @@
 package checker
 
 import (
-	"fmt"
-	"strings"
-
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
@@ -42,7 +39,7 @@ func curve(s *sheet, a ask, settled *settle.Settlement) {
 	if len(points) < 2 || own == nil {
 		return
 	}
-	title := s.say("%s against moisture", own.Label())
+	title := s.Say("%s against moisture", own.Label())
 	s.put(`<figure><figcaption>%s</figcaption>`, title)
 	low, high := bounds(points)
 	first, last := points[0].moisture, points[len(points)-1].moisture
@@ -50,26 +47,22 @@ func curve(s *sheet, a ask, settled *settle.Settlement) {
 	down := func(r quantity.Amount) int64 {
 		return curveHeight - curveBottom - scaled(r, low, high, curveHeight-curveBottom-curveTop)
 	}
-	s.put(fmt.Sprintf(`<svg viewBox="0 0 %d %d" role="img" aria-label="`, curveWidth, curveHeight)+`%s">`,
-		s.say("From %s at %s to %s at %s; this load %s at %s.", points[0].result, first, points[len(points)-1].result, last, own.Value(), at))
+	s.put(`<svg viewBox="0 0 %s %s" role="img" aria-label="%s">`, curveWidth, curveHeight,
+		s.Say("From %s at %s to %s at %s; this load %s at %s.", points[0].result, first, points[len(points)-1].result, last, own.Value(), at))
 	for _, edge := range []quantity.Amount{low, high} {
-		s.put(fmt.Sprintf(`<line class="grid" x1="%d" y1="%d" x2="%d" y2="%d"/>`, curveLeft, down(edge), curveWidth-10, down(edge)))
-		s.put(fmt.Sprintf(`<text x="%d" y="%d" text-anchor="end">`, curveLeft-6, down(edge)+4)+`%s</text>`, s.say("%s", edge))
+		s.put(`<line class="grid" x1="%s" y1="%s" x2="%s" y2="%s"/>`, curveLeft, down(edge), curveWidth-10, down(edge))
+		s.put(`<text x="%s" y="%s" text-anchor="end">%s</text>`, curveLeft-6, down(edge)+4, s.Say("%s", edge))
 	}
 	for _, m := range []quantity.Amount{first, at, last} {
-		s.put(fmt.Sprintf(`<text x="%d" y="%d" text-anchor="middle">`, min(across(m), curveWidth-30), curveHeight-12)+`%s</text>`, s.say("%s", m))
+		s.put(`<text x="%s" y="%s" text-anchor="middle">%s</text>`, min(across(m), curveWidth-30), curveHeight-12, s.Say("%s", m))
 	}
-	var path strings.Builder
-	for i, p := range points {
-		letter := "L"
-		if i == 0 {
-			letter = "M"
-		}
-		fmt.Fprintf(&path, "%s%d %d", letter, across(p.moisture), down(p.result))
+	s.put(`<polyline class="curve" points="`)
+	for _, p := range points {
+		s.put(`%s,%s `, across(p.moisture), down(p.result))
 	}
-	s.put(`<path class="curve" d="%s"/>`, path.String())
-	s.put(fmt.Sprintf(`<line class="here" x1="%d" y1="%d" x2="%d" y2="%d"/>`, across(at), curveTop, across(at), curveHeight-curveBottom))
-	s.put(fmt.Sprintf(`<circle class="here" cx="%d" cy="%d" r="5"/>`, across(at), down(own.Value())))
+	s.put(`"/>`)
+	s.put(`<line class="here" x1="%s" y1="%s" x2="%s" y2="%s"/>`, across(at), curveTop, across(at), curveHeight-curveBottom)
+	s.put(`<circle class="here" cx="%s" cy="%s" r="5"/>`, across(at), down(own.Value()))
 	s.put(`</svg></figure>`)
 }
 

@@ -146,5 +146,5 @@ func (c *Checker) Added(language string, f File) string {
 	if err := c.Add(f); err != nil {
 		return s.printer.Error(err)
 	}
-	return s.say("The rates were opened.")
+	return s.Say("The rates were opened.")
 }

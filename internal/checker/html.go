@@ -1,6 +1,7 @@
 package checker
 
 import (
+	"fmt"
 	"html"
 	"strings"
 
@@ -15,14 +16,15 @@ type sheet struct {
 
 func (c *Checker) sheet(language string) *sheet { return &sheet{printer: c.printers[language]} }
 
-func (s *sheet) say(english string, args ...any) string { return s.printer.Say(english, args...) }
+// Say is a text in the language of the answer.
+func (s *sheet) Say(english string, args ...any) string { return s.printer.Say(english, args...) }
 
-// put writes markup; every %s in it is replaced by a text, whose own signs mean nothing.
-func (s *sheet) put(markup string, texts ...string) {
-	for _, text := range texts {
+// put writes markup; every %s in it is replaced by a text or a number, whose own signs mean nothing.
+func (s *sheet) put(markup string, values ...any) {
+	for _, value := range values {
 		before, after, _ := strings.Cut(markup, "%s")
 		s.WriteString(before)
-		s.WriteString(html.EscapeString(text))
+		s.WriteString(html.EscapeString(fmt.Sprint(value)))
 		markup = after
 	}
 	s.WriteString(markup)

@@ -37,7 +37,7 @@ func (c *Checker) Form(language, edition string) string {
 		}
 		s.put(`<label>%s <span class="unit">%s</span><input name="%s" inputmode="decimal" autocomplete="off"`+required+`></label>`, f.label, f.unit, f.id)
 	}
-	s.put(`<fieldset><legend>%s</legend>`, s.say("What the slip says (may stay empty)"))
+	s.put(`<fieldset><legend>%s</legend>`, s.Say("What the slip says (may stay empty)"))
 	for _, f := range saidFields(s, e) {
 		s.put(`<label>%s <span class="unit">%s</span><input name="%s" inputmode="decimal" autocomplete="off"></label>`, f.label, f.unit, f.id)
 	}
@@ -54,10 +54,10 @@ const (
 func fields(s *sheet, e *rates.Edition) []field {
 	weight := e.Units.Weight.String()
 	out := []field{
-		{id: grossBox, label: s.say("Gross, the truck full"), unit: weight, must: true},
-		{id: tareBox, label: s.say("Tare, the truck empty"), unit: weight, must: true},
-		{id: moistureBox, label: s.say("Moisture"), unit: "%", must: true},
-		{id: priceBox, label: s.say("Price"), unit: quantity.Dollar.Per(e.Units.Settle).String()},
+		{id: grossBox, label: s.Say("Gross, the truck full"), unit: weight, must: true},
+		{id: tareBox, label: s.Say("Tare, the truck empty"), unit: weight, must: true},
+		{id: moistureBox, label: s.Say("Moisture"), unit: "%", must: true},
+		{id: priceBox, label: s.Say("Price"), unit: quantity.Dollar.Per(e.Units.Settle).String()},
 	}
 	for _, f := range asked(e) {
 		out = append(out, field{id: factorBox + string(f.ID), label: s.printer.Word(f.Name), unit: f.Unit.String(), yesNo: f.YesNo})
@@ -102,7 +102,7 @@ func (c *Checker) Work(language, edition, day string, typed map[string]string) s
 	s := c.sheet(language)
 	e, ok := c.edition(edition)
 	if !ok {
-		s.box(warn, s.say("No rates are chosen"), s.say("Choose the posted rates first, or open their file."))
+		s.box(warn, s.Say("No rates are chosen"), s.Say("Choose the posted rates first, or open their file."))
 		return s.String()
 	}
 	if date, err := quantity.ParseDate(day); err == nil {
@@ -112,18 +112,18 @@ func (c *Checker) Work(language, edition, day string, typed map[string]string) s
 	facts := r.facts()
 	lines := r.said()
 	if len(r.problems) > 0 {
-		s.box(wrong, s.say("Not everything can be read"), r.problems...)
+		s.box(wrong, s.Say("Not everything can be read"), r.problems...)
 		return s.String()
 	}
 	settled, err := settle.Settle(facts, e)
 	if err != nil {
-		s.box(wrong, s.say("This cannot be settled"), strings.Split(s.printer.Error(err), "\n")...)
+		s.box(wrong, s.Say("This cannot be settled"), strings.Split(s.printer.Error(err), "\n")...)
 		return s.String()
 	}
 	a := ask{engine: settled.Engine, facts: facts}
-	s.put(`<section><h2>%s</h2>`, s.say("What it comes to"))
-	s.pairs([2]string{s.say("Net"), settled.Net.PrintedIn(s.printer)}, [2]string{s.say("Settled"), a.printed(s, settled, settle.LineSettled)},
-		[2]string{s.say("Quantity"), a.printed(s, settled, settle.LineQuantity)}, [2]string{s.say("Payable"), a.printed(s, settled, settle.LinePayable)})
+	s.put(`<section><h2>%s</h2>`, s.Say("What it comes to"))
+	s.pairs([2]string{s.Say("Net"), settled.Net.PrintedIn(s.printer)}, [2]string{s.Say("Settled"), a.printed(s, settled, settle.LineSettled)},
+		[2]string{s.Say("Quantity"), a.printed(s, settled, settle.LineQuantity)}, [2]string{s.Say("Payable"), a.printed(s, settled, settle.LinePayable)})
 	s.put(`</section>`)
 	if len(lines) > 0 {
 		compared(s, slipcode.Code{Lines: lines}.Compare(settled))
@@ -146,7 +146,7 @@ func (r *typist) figure(id, name string, unit quantity.Unit, must bool) (quantit
 	text := strings.TrimSpace(r.typed[id])
 	if text == "" {
 		if must {
-			r.problems = append(r.problems, r.s.say("%v: type the figure from the slip.", name))
+			r.problems = append(r.problems, r.s.Say("%v: type the figure from the slip.", name))
 		}
 		return quantity.Amount{}, false
 	}
@@ -166,13 +166,13 @@ func (r *typist) figure(id, name string, unit quantity.Unit, must bool) (quantit
 func (r *typist) facts() settle.Facts {
 	source := message.New("as typed")
 	var f settle.Facts
-	gross, _ := r.figure(grossBox, r.s.say("Gross"), r.e.Units.Weight, true)
-	tare, _ := r.figure(tareBox, r.s.say("Tare"), r.e.Units.Weight, true)
+	gross, _ := r.figure(grossBox, r.s.Say("Gross"), r.e.Units.Weight, true)
+	tare, _ := r.figure(tareBox, r.s.Say("Tare"), r.e.Units.Weight, true)
 	f.Drafts = []settle.Draft{{Gross: gross, Tare: tare, GrossSource: source, TareSource: source}}
-	if m, ok := r.figure(moistureBox, r.s.say("Moisture"), quantity.Percent, true); ok {
+	if m, ok := r.figure(moistureBox, r.s.Say("Moisture"), quantity.Percent, true); ok {
 		f.Moisture = settle.Reading{Percent: m, Source: source}
 	}
-	if p, ok := r.figure(priceBox, r.s.say("Price"), quantity.Dollar.Per(r.e.Units.Settle), false); ok {
+	if p, ok := r.figure(priceBox, r.s.Say("Price"), quantity.Dollar.Per(r.e.Units.Settle), false); ok {
 		f.Price = &settle.Price{Amount: p, Source: source}
 	}
 	for _, factor := range asked(r.e) {

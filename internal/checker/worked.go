@@ -20,15 +20,15 @@ func (c *Checker) shown(s *sheet, a ask, settled *settle.Settlement) {
 
 // working is the whole calculation, step by step, with the lines of the rates quoted.
 func working(s *sheet, settled *settle.Settlement) {
-	s.put(`<details open><summary>%s</summary>`, s.say("The whole working"))
-	s.put(`<p>%s</p>`, s.say("By rates %v, in force %s, SHA-256 %v; engine %d.", settled.Edition.ID, settled.Edition.Days(), settled.Edition.Hash, int(settled.Engine)))
+	s.put(`<details open><summary>%s</summary>`, s.Say("The whole working"))
+	s.put(`<p>%s</p>`, s.Say("By rates %v, in force %s, SHA-256 %v; engine %d.", settled.Edition.ID, settled.Edition.Days(), settled.Edition.Hash, int(settled.Engine)))
 	quote := quoter{edition: settled.Edition, lines: strings.Split(string(settled.Edition.Text), "\n")}
 	for _, part := range settled.Sheet.Sections() {
 		s.put(`<h3>%s</h3><ol class="steps">`, s.printer.Text(part.Title))
 		for _, step := range part.Steps {
 			figure := step.PrintedIn(s.printer)
 			if step.Kind() == worksheet.NotApplied {
-				figure = s.say("nothing")
+				figure = s.Say("nothing")
 			}
 			s.put(`<li><span>%s</span> <b>%s</b>`, s.printer.Text(step.Label()), figure)
 			if words := step.FormulaIn(s.printer); words != "" && len(step.Uses()) > 0 {
@@ -59,9 +59,9 @@ func (q quoter) of(s *sheet, source message.Text) string {
 	}
 	at, found := q.edition.LineOf(source)
 	if !found || at < 1 || at > len(q.lines) {
-		return s.say("Source: %s.", source)
+		return s.Say("Source: %s.", source)
 	}
-	return s.say("Posted rates, line %d: %s.", at, message.Own(strings.TrimSpace(q.lines[at-1])))
+	return s.Say("Posted rates, line %d: %s.", at, message.Own(strings.TrimSpace(q.lines[at-1])))
 }
 
 // tenth is the step that moistures are recorded by.
@@ -100,7 +100,7 @@ func (c *Checker) others(s *sheet, a ask, settled *settle.Settlement) {
 			all = append(all, try(message.New("edition %v, in force %s", e.ID, e.Days()), a.facts, e.By(tablesOn(e.Units.Weight == quantity.Kg, e.From))))
 		}
 	}
-	s.head(s.say("What another figure would have made"), s.say("If"), s.say("Moisture"), s.say("Settled"), s.say("Quantity"), s.say("Payable"), s.say("Difference"))
+	s.head(s.Say("What another figure would have made"), s.Say("If"), s.Say("Moisture"), s.Say("Settled"), s.Say("Quantity"), s.Say("Payable"), s.Say("Difference"))
 	own := a.result(settled)
 	for _, o := range all {
 		if o.settled == nil {
@@ -137,9 +137,9 @@ func difference(s *sheet, from, to *worksheet.Step) string {
 	}
 	d := to.Value().Sub(from.Value())
 	if d.Sign() > 0 {
-		return "+" + s.say("%s", d)
+		return "+" + s.Say("%s", d)
 	}
-	return s.say("%s", d)
+	return s.Say("%s", d)
 }
 
 // nameOf is the name of a grain.

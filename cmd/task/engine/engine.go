@@ -91,7 +91,10 @@ func compiled(root string) ([]byte, error) {
 	if _, err := w.Write(raw); err != nil {
 		return nil, err
 	}
-	return packed.Bytes(), w.Close()
+	if err := w.Close(); err != nil {
+		return nil, err
+	}
+	return packed.Bytes(), nil
 }
 
 // wasmExec is the script of Go's own that a browser runs WebAssembly with.

@@ -10,6 +10,8 @@
 package page
 
 import (
+	"bytes"
+	"compress/gzip"
 	"crypto/sha256"
 	_ "embed"
 	"encoding/base64"
@@ -30,7 +32,7 @@ var (
 	//go:embed texts.json
 	texts []byte
 	//go:embed wasm_exec.js
-	runtime string
+	wasmExec string
 	//go:embed page.js
 	script string
 	//go:embed page.css
@@ -57,10 +59,21 @@ func Write(w io.Writer, h checker.House) error {
 	if h.Business != "" {
 		title += " · " + h.Business
 	}
-	code := runtime + "\n" + script
+	code := wasmExec + "\n" + script
 	_, err = fmt.Fprintf(w, frame, policy(code), html.EscapeString(title), style, strings.Join(codes, " "), EngineHash(),
-		house, catalogs, base64.StdEncoding.EncodeToString(engine), code)
+		letters(packed(house)), letters(packed(catalogs)), letters(engine), code)
 	return err
+}
+
+var letters = base64.StdEncoding.EncodeToString
+
+// packed is data as the page holds it.
+func packed(data []byte) []byte {
+	var out bytes.Buffer
+	w, _ := gzip.NewWriterLevel(&out, gzip.BestCompression) // the level is one there is
+	w.Write(data)                                           // memory takes everything
+	w.Close()
+	return out.Bytes()
 }
 
 // policy lets the page's own script and style run, and nothing in or out.
@@ -109,10 +122,10 @@ const frame = `<!doctype html>
 <style>%s</style></head>
 <body><main id="page" data-languages="%s" data-made="%s">
 <p id="loading" role="status">One moment … · Un instant … · Un momento …</p>
-<noscript><p>This page needs JavaScript, which runs in the page alone. An iPhone shows a file without it: open the page on a computer, or from a web address.</p></noscript>
+<noscript><p>This page needs JavaScript, which runs in the page alone. An iPhone shows a file without it: open the page on a computer, or from a web address.</p><p lang="fr">Cette page a besoin de JavaScript, qui ne s'exécute que dans la page. Un iPhone montre un fichier sans lui : ouvrez la page sur un ordinateur, ou à une adresse web.</p><p lang="es">Esta página necesita JavaScript, que se ejecuta solo en la página. Un iPhone muestra un archivo sin él: ábrala en un ordenador o desde una dirección web.</p></noscript>
 </main>
-<script type="application/json" id="house">%s</script>
-<script type="application/json" id="catalogs">%s</script>
+<script type="text/plain" id="house">%s</script>
+<script type="text/plain" id="catalogs">%s</script>
 <script type="text/plain" id="engine">%s</script>
 <script>%s</script></body></html>
 `

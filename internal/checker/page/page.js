@@ -5,15 +5,19 @@
   const by = id => document.getElementById(id);
   const held = id => by(id).textContent;
 
-  async function start() {
-    const letters = atob(held("engine").trim());
+  // unpacked is what the page holds compressed.
+  function unpacked(id) {
+    const letters = atob(held(id).trim());
     const packed = new Uint8Array(letters.length);
     for (let i = 0; i < letters.length; i++) packed[i] = letters.charCodeAt(i);
-    const unpacked = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
+    return new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip")));
+  }
+
+  async function start() {
     const go = new Go();
-    const engine = await WebAssembly.instantiate(await new Response(unpacked).arrayBuffer(), go.importObject);
+    const engine = await WebAssembly.instantiate(await unpacked("engine").arrayBuffer(), go.importObject);
     go.run(engine.instance);
-    const fault = tenthChecker.open(held("house"), held("catalogs"));
+    const fault = tenthChecker.open(await unpacked("house").text(), await unpacked("catalogs").text());
     if (fault) throw new Error(fault);
   }
 
@@ -45,15 +49,16 @@
     by("checked").dataset.ready = "yes";
   }
 
-  // photo looks for the square in a picture at several sizes: a sharp one is read small, a faint one large.
+  // photo looks for the square in a picture at several sizes: a sharp one is read small, a faint one
+  // large, and where the reader misses a corner at one size it finds it at another.
   async function photo(file) {
     if (!file) return;
     by("busy").textContent = "…";
     let text = "";
     try {
       const picture = await createImageBitmap(file);
-      for (const side of [900, 1500, 2400, 600]) {
-        const scale = Math.min(1, side / Math.max(picture.width, picture.height));
+      for (const side of [900, 1300, 700, 1700, 1100, 2400, 500, 1500]) {
+        const scale = side / Math.max(picture.width, picture.height);
         const canvas = document.createElement("canvas");
         canvas.width = Math.round(picture.width * scale);
         canvas.height = Math.round(picture.height * scale);
