@@ -32,10 +32,19 @@ func (t tally) closingLine() string {
 	return fmt.Sprintf("%d passed, %d failed", t.passed, t.failed)
 }
 
+// closingLine is the last line of a whole check: it says what was left out.
+func closingLine(t tally, withoutServer bool) string {
+	if withoutServer {
+		return t.closingLine() + "; without postgres: nothing that needs a server was tested"
+	}
+	return t.closingLine()
+}
+
 // checkChore checks everything and never stops at the first fault: one run reports all of them.
 func checkChore(args []string) error {
-	if len(args) > 0 {
-		return fmt.Errorf("check takes no arguments, not %q", strings.Join(args, " "))
+	withoutServer := slices.Equal(args, []string{"--without", "postgres"})
+	if len(args) > 0 && !withoutServer {
+		return fmt.Errorf("check takes no arguments but --without postgres, not %q", strings.Join(args, " "))
 	}
 	packages, err := windowlessPackages()
 	if err != nil {
@@ -48,11 +57,19 @@ func checkChore(args []string) error {
 	if setUp != nil {
 		toolchain.Say("%v", setUp)
 	}
+	if !withoutServer {
+		if err := provide(serverNeeds()); err != nil {
+			toolchain.Say("%v", err)
+		}
+	}
 
 	var all tally
 	all.count(formatStep())
 	all.count(goStep("vet", toolchain.WithoutCgo, append([]string{"vet", "-trimpath"}, packages...)...))
 	all.add(testStep("every test that needs no window", toolchain.WithoutCgo, packages...))
+	if !withoutServer {
+		all.add(serverStep())
+	}
 	all.count(benchmarkStep(packages))
 	for _, target := range elsewhere {
 		all.count(portStep(target))
@@ -61,7 +78,7 @@ func checkChore(args []string) error {
 
 	toolchain.Say("")
 	toolchain.Say("Counted: each test function once, however many cases it has; format, vet, all benchmarks and each build once. Skipped counts as failed.")
-	toolchain.Say("%s", all.closingLine())
+	toolchain.Say("%s", closingLine(all, withoutServer))
 	if all.failed > 0 {
 		os.Exit(1)
 	}

@@ -5,6 +5,7 @@
 //	go run ./cmd/task check          format, vet, every test, the real window
 //	go run ./cmd/task bench [flags]  benchmarks; flags are passed on to `go test`
 //	go run ./cmd/task soak [flags]   kills, failing disks and power cuts, as long as asked
+//	go run ./cmd/task office-kills   sites, an office and its server killed at random
 //	go run ./cmd/task books          books of older programs, for tests
 //	go run ./cmd/task fonts          the fonts of papers, cut from the originals
 //	go run ./cmd/task checker        the engine of the page that checks tickets
@@ -36,10 +37,11 @@ type chore struct {
 }
 
 var chores = []chore{
-	{"run", "run [-files DIR]   open the desk on an invented elevator; with no display, work into files", runChore},
-	{"check", "check              format, vet, every test, and the real window", checkChore},
+	{"run", "run [-files DIR]   open the desk on an invented elevator; with no display, work into files; -office: a head office of three sites", runChore},
+	{"check", "check [--without postgres] format, vet, every test, and the real window", checkChore},
 	{"bench", "bench [flags]      run the benchmarks; flags such as -benchtime 5x go on to `go test`", benchChore},
 	{"soak", "soak [-for 1h]     kills, failing disks and power cuts on books, each round with its seed", soakChore},
+	{"office-kills", "office-kills [-kills N] sites, their office and its server killed at random; then every chain must be whole", officeKillsChore},
 	{"season", "season             a season of 10,000 loads: sheets, position and accounts against plain SQL over the journal", seasonChore},
 	{"books", "books [NAME]       make the books of testdata/books anew, with the programs of their time", older.Books},
 	{"fonts", "fonts              cut the fonts of papers from the originals (internal/fonts/original)", fontsChore},

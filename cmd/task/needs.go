@@ -47,6 +47,11 @@ var pageNeeds = []need{
 	}},
 }
 
+// serverNeeds are the requirements of a server for tests.
+func serverNeeds() []need {
+	return []need{{"a PostgreSQL server", "postgresql", func() bool { _, err := postgresPrograms(); return err == nil }}}
+}
+
 // command looks for a program on the search path.
 func command(name string) func() bool {
 	return func() bool {

@@ -13,8 +13,11 @@ import (
 	"tenthpoint/cmd/task/toolchain"
 )
 
+// scriptsOnPostgres are the scripts of commands that need a server.
+var scriptsOnPostgres = []string{"-run", "TestOfficeScripts", "./cmd/tenth"}
+
 // onPostgres are the packages whose tests need a server.
-var onPostgres = []string{"./internal/book/postgres", "./internal/headoffice/..."}
+var onPostgres = []string{"./internal/book/postgres", "./internal/book/engines", "./internal/headoffice/..."}
 
 // postgresChore runs the test suite of the book on a temporary PostgreSQL server, which lives in a
 // temporary folder and listens only on a socket in it. Packages named are tested alone; flags are
@@ -25,9 +28,21 @@ func postgresChore(args []string) (err error) {
 		named++
 	}
 	packages, args := args[:named], args[named:]
-	if named == 0 {
-		packages = onPostgres
-	}
+	sync := slices.ContainsFunc(args, func(arg string) bool { return strings.HasPrefix(arg, "-bench") })
+	return withServer(sync, func(env []string) error {
+		tests := func(what []string) error {
+			return toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, what, args)...).Run()
+		}
+		if named > 0 {
+			return tests(packages)
+		}
+		return errors.Join(tests(onPostgres), tests(scriptsOnPostgres))
+	})
+}
+
+// withServer starts a server, hands on the environment in which tests find it, and stops it. It waits
+// for its disk where that is measured.
+func withServer(sync bool, do func(env []string) error) (err error) {
 	programs, err := postgresPrograms()
 	if err != nil {
 		return err
@@ -37,13 +52,29 @@ func postgresChore(args []string) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, os.RemoveAll(folder)) }()
-	s := server{programs: programs, folder: folder}
+	s := server{programs: programs, folder: folder, sync: sync}
 	if err := s.start(); err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, s.stop()) }()
-	env := append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, toolchain.WithoutCgo...)
-	return toolchain.Go(env, slices.Concat([]string{"test", "-tags", "postgres", "-count", "1"}, packages, args)...).Run()
+	return do(append([]string{"TENTHPOINT_POSTGRES=host=" + folder + " user=tenthpoint dbname=postgres"}, toolchain.WithoutCgo...))
+}
+
+// serverStep runs the tests that need a server on one of its own, as an ordinary user.
+func serverStep() (t tally) {
+	err := withServer(false, func(env []string) error {
+		t = testStep("books and an office on a PostgreSQL server", env, append([]string{"-tags=postgres"}, onPostgres...)...)
+		t.add(testStep("the commands of an office", env, append([]string{"-tags=postgres"}, scriptsOnPostgres...)...))
+		return nil
+	})
+	if err == nil {
+		t.count(killStep())
+	}
+	if err != nil {
+		toolchain.Say("\n== books and an office on a PostgreSQL server: FAILED, %v", err)
+		t.count(false)
+	}
+	return t
 }
 
 // postgresPrograms returns the folder of PostgreSQL's programs: the newest version in Debian's
@@ -60,17 +91,20 @@ func postgresPrograms() (string, error) {
 	if path, err := exec.LookPath("initdb"); err == nil {
 		return filepath.Dir(path), nil
 	}
-	return "", errors.New("there is no PostgreSQL here. On Debian and Ubuntu: apt-get -y install postgresql")
+	return "", errors.New("there is no PostgreSQL here. On Debian and Ubuntu: " + aptLine(serverNeeds()) + "; or check --without postgres")
 }
 
 // server is a PostgreSQL server that lives as long as a chore.
 type server struct {
 	programs, folder string
+	sync             bool
 	running          *exec.Cmd
 	ended            chan error
 }
 
 func (s *server) data() string { return filepath.Join(s.folder, "data") }
+
+var onOff = map[bool]string{true: "on", false: "off"}
 
 // command is one of PostgreSQL's programs. They refuse to run as root, and then run
 // as nobody.
@@ -94,12 +128,17 @@ func (s *server) start() error {
 	if out, err := made.CombinedOutput(); err != nil {
 		return fmt.Errorf("the server cannot be made: %w: %s", err, out)
 	}
+	return s.run()
+}
+
+// run runs the server that was made.
+func (s *server) run() error {
 	log, err := os.Create(filepath.Join(s.folder, "log"))
 	if err != nil {
 		return err
 	}
 	defer log.Close()
-	s.running = s.command("postgres", "-D", s.data(), "-c", "listen_addresses=", "-c", "unix_socket_directories="+s.folder, "-c", "fsync=off")
+	s.running = s.command("postgres", "-D", s.data(), "-c", "listen_addresses=", "-c", "unix_socket_directories="+s.folder, "-c", "fsync="+onOff[s.sync])
 	s.running.Stdout, s.running.Stderr = log, log
 	if err := s.running.Start(); err != nil {
 		return err

@@ -21,11 +21,15 @@ const opensWithin = 15 * time.Second
 func runChore(args []string) error {
 	flags := flag.NewFlagSet("run", flag.ContinueOnError)
 	files := flags.String("files", "", "do not open a window; work into this folder")
+	office := flags.Bool("office", false, "open a head office with three invented sites, one of them offline, on a PostgreSQL server of its own")
 	if err := flags.Parse(args); err != nil {
 		return err
 	}
 	if flags.NArg() > 0 {
 		return fmt.Errorf("run does not take %q", flags.Arg(0))
+	}
+	if *office {
+		return runOffice()
 	}
 	if *files != "" {
 		return workIntoFiles(*files)

@@ -3,12 +3,16 @@ package main
 import (
 	"context"
 	"os"
+	"reflect"
+	"slices"
+	"strings"
 
 	"github.com/alecthomas/kong"
 
 	"tenthpoint/cmd/tenth/bins"
 	"tenthpoint/cmd/tenth/book"
 	"tenthpoint/cmd/tenth/day"
+	"tenthpoint/cmd/tenth/headoffice"
 	"tenthpoint/cmd/tenth/house"
 	"tenthpoint/cmd/tenth/keep"
 	"tenthpoint/cmd/tenth/keys"
@@ -85,7 +89,10 @@ type commands struct {
 	Verify book.Verify `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
 	Backup book.Backup `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
 	Import book.Import `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
+	LetIn  book.LetIn  `cmd:"" group:"book" help:"Let a user of a server into a book."`
 	Demo   book.Demo   `cmd:"" group:"book" help:"Make the book of an invented elevator."`
+
+	Office headoffice.Office `cmd:"" group:"book" help:"The head office of several sites: send this book's chain to it, or look at all of them there."`
 
 	Manual     program.Manual     `cmd:"" group:"program" help:"Write the manual page of all commands."`
 	Completion program.Completion `cmd:"" group:"program" help:"Write the script that completes commands in a shell."`
@@ -114,7 +121,11 @@ const about = `The scale house from a terminal.
 
 Type "tenth COMMAND --help" to see what a command takes, with examples.
 Commands that use a book take --book PATH, or the book that TENTHPOINT_BOOK
-names, or the one in your data folder.`
+names, or the one in your data folder. Every command answers in the language
+of the house, or in that of --language, such as --language es.`
+
+// named are the values that tags of commands name.
+var named = kong.Vars{"version": version.Line("tenth"), "languages": strings.Join(terminal.Languages(), ",")}
 
 // run runs one command line and returns the exit status.
 func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) {
@@ -130,13 +141,17 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 	}
 	var c commands
 	parser, err := kong.New(&c, kong.Name("tenth"), kong.Description(about), kong.Writers(t.Stdout, t.Stderr), kong.Exit(os.Exit),
-		groups, kong.Help(func(o kong.HelpOptions, line *kong.Context) error { return printHelp(o, line, t.Printer) }), kong.Vars{"version": version.Line("tenth")}, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
+		groups, kong.Help(func(o kong.HelpOptions, line *kong.Context) error { return printHelp(o, line, t.Printer) }), named, kong.Bind(t), kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 88, NoAppDescFormat: true}))
 	if err != nil {
 		panic(err) // the commands themselves are written wrongly
 	}
-	var asked bool
-	if args, t.Printer, asked = terminal.HelpLanguage(args); !asked {
+	args, in, asked, wrong := terminal.SpokenLanguage(args, choosesLanguage(parser.Model, args))
+	if t.Printer = in; !asked {
 		t.Printer = terminal.HouseLanguage(ctx, args)
+	}
+	if wrong != nil {
+		terminal.Complain(t.Stderr, t.Printer, wrong)
+		return 2
 	}
 	translate(parser.Model, t.Printer)
 	line, err := parser.Parse(args)
@@ -157,6 +172,25 @@ func run(ctx context.Context, args []string, t *terminal.Terminal) (status int) 
 		return 1
 	}
 	return 0
+}
+
+// choosesLanguage reports whether the command that a line names has the flag --language for something of
+// its own, such as the language of the house.
+func choosesLanguage(app *kong.Application, args []string) bool {
+	node := app.Node
+	for _, arg := range args {
+		at := slices.IndexFunc(node.Children, func(n *kong.Node) bool { return n.Name == arg })
+		if at >= 0 {
+			node = node.Children[at]
+		}
+	}
+	flags := node.Flags
+	if node.DefaultCmd != nil {
+		flags = node.DefaultCmd.Flags
+	}
+	return slices.ContainsFunc(flags, func(f *kong.Flag) bool {
+		return f.Name == "language" && f.Target.Type() != reflect.TypeFor[terminal.LanguageCode]()
+	})
 }
 
 // failed reports a panic in a sentence instead of a stack trace.

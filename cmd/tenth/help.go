@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"io"
+	"regexp"
 	"strings"
 
 	"github.com/alecthomas/kong"
@@ -29,13 +30,13 @@ func translateNode(n *kong.Node, p *message.Printer, said map[*kong.Flag]bool) {
 			continue
 		}
 		said[f] = true
-		f.Help = p.Whole(f.Help)
+		f.Help, f.PlaceHolder = p.Whole(f.Help), placeholder(f.PlaceHolder, p)
 		if f.Group != nil {
 			f.Group.Title = p.Whole(f.Group.Title)
 		}
 	}
 	for _, arg := range n.Positional {
-		arg.Help = p.Whole(arg.Help)
+		arg.Help, arg.Name = p.Whole(arg.Help), strings.ToLower(placeholder(strings.ToUpper(arg.Name), p))
 	}
 	if n.Group != nil {
 		n.Group.Title = p.Whole(n.Group.Title)
@@ -43,6 +44,15 @@ func translateNode(n *kong.Node, p *message.Printer, said map[*kong.Flag]bool) {
 	for _, child := range n.Children {
 		translateNode(child, p, said)
 	}
+}
+
+// aPlace is a word that stands in help for what is typed: WEIGHT, or each half of BIN=WEIGHT. Small
+// letters, digits and signs are typed as they stand.
+var aPlace = regexp.MustCompile(`[A-Z]{2,}(-[A-Z]+)*`)
+
+// placeholder says the words that stand for what is typed.
+func placeholder(text string, p *message.Printer) string {
+	return aPlace.ReplaceAllStringFunc(text, func(word string) string { return p.Whole("typed|" + word) })
 }
 
 // paragraphs says a page of help, each of its paragraphs by itself. What is set in

@@ -69,7 +69,11 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 		return nil, err
 	}
 	p.atEnd = append(p.atEnd, book.Close)
-	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "desk", Key: p.computerKey(), Rates: editions, Charts: charts, Laws: laws})
+	clock, err := engines.Clock(ctx, book, nil)
+	if err != nil {
+		return nil, err
+	}
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "desk", Key: p.computerKey(), Rates: editions, Charts: charts, Laws: laws, Clock: clock})
 	if err != nil || p.who == "" {
 		return d, err
 	}

@@ -10,6 +10,7 @@ import (
 	"unicode"
 
 	"tenthpoint/internal/atomicfile"
+	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office/examiner"
 )
@@ -19,7 +20,7 @@ import (
 type exports struct{ folder string }
 
 func newExports(book string) exports {
-	return exports{filepath.Join(filepath.Dir(book), "exports")}
+	return exports{filepath.Join(place.Beside(book), "exports")}
 }
 
 // mostSameNames bounds the search for a free name.

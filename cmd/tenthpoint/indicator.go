@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -126,7 +127,7 @@ func dialerOf(link string) (scalelink.Dialer, error) {
 }
 
 func profileBeside(book string) (scalelink.Profile, error) {
-	path := filepath.Join(filepath.Dir(book), profileName)
+	path := filepath.Join(place.Beside(book), profileName)
 	text, err := os.ReadFile(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):

@@ -7,6 +7,7 @@ import (
 	"sync"
 	"time"
 
+	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/printing"
 	"tenthpoint/ui/session"
@@ -24,7 +25,7 @@ type printer struct {
 // newPrinter makes a printer that writes papers into a folder beside the book, and optionally opens
 // them on the screen too.
 func newPrinter(book string, view bool) *printer {
-	p := &printer{folder: filepath.Join(filepath.Dir(book), "papers")}
+	p := &printer{folder: filepath.Join(place.Beside(book), "papers")}
 	p.to = printing.Folder{Path: p.folder}
 	if view {
 		p.to = printing.Viewer{Folder: p.folder}

@@ -29,7 +29,7 @@ var rooms = inside(
 )
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("book", "book/engines", "scalelink", "printing", "atomicfile", "keyfile")
+var devices = inside("book", "book/engines", "book/place", "scalelink", "printing", "atomicfile", "keyfile")
 
 // everywhere lists the packages that every package may import: errors and names are messages, and a
 // text is known by its digest.
@@ -115,18 +115,21 @@ var mayImport = map[string][]string{
 	"internal/entry/moving": inside("entry", "quantity", "bin", "bin/shape"), // what is typed of a movement of grain
 
 	// The head office and the sites that send to it.
-	"internal/headoffice":            inside("journal"),                                     // how chains travel
-	"internal/headoffice/central":    inside("headoffice", "journal"),                       // the office's side, in PostgreSQL
-	"internal/headoffice/transfer":   inside("headoffice", "journal", "book"),               // the site's side
-	"internal/headoffice/officetest": inside("headoffice", "headoffice/central", "journal"), // for tests: an office and bad lines to it
+	"internal/headoffice":            inside("journal", "signing"),                                                                // how chains travel
+	"internal/headoffice/central":    inside("headoffice", "journal"),                                                             // the office's side, in PostgreSQL
+	"internal/headoffice/transfer":   inside("headoffice", "journal", "book"),                                                     // the site's side
+	"internal/headoffice/mirror":     slices.Concat(core, inside("book", "office", "scalehouse/intake", "headoffice", "signing")), // a site's book made again
+	"internal/headoffice/copies":     inside("book", "book/engines", "headoffice", "headoffice/mirror", "journal", "atomicfile"),  // the books of sites, kept at the office
+	"internal/headoffice/across":     inside("daysheet", "quantity"),                                                              // what several sites have, added up
+	"internal/headoffice/officetest": inside("headoffice", "headoffice/central", "journal"),                                       // for tests: an office and bad lines to it
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
 
-	"internal/book":                   core,                                                                             // what a book holds
-	"internal/book/booktest":          slices.Concat(core, inside("book")),                                              // for tests: what any engine must do
-	"internal/book/postgres":          slices.Concat(core, inside("book", "book/sqlite", "book/copying", "book/steps")), // a backup is a book of one computer
-	"internal/book/copying":           slices.Concat(core, inside("book")),                                              // from engine to engine
-	"internal/book/engines":           inside("book", "book/sqlite", "audit", "scalehouse"),                             // the one place that names them
+	"internal/book":                   core,                                                                                           // what a book holds
+	"internal/book/booktest":          slices.Concat(core, inside("book")),                                                            // for tests: what any engine must do
+	"internal/book/postgres":          slices.Concat(core, inside("book", "book/place", "book/sqlite", "book/copying", "book/steps")), // a backup is a book of one computer
+	"internal/book/copying":           slices.Concat(core, inside("book")),                                                            // from engine to engine
+	"internal/book/engines":           inside("book", "book/sqlite", "book/postgres", "book/place", "audit", "scalehouse"),            // the one place that names them
 	"internal/book/sqlite":            slices.Concat(core, inside("book", "book/place", "book/steps", "book/sqlite/access", "book/sqlite/filecopy", "atomicfile"), []string{"migrations"}),
 	"internal/book/sqlite/access":     {},                                         // connections to the file, each for a purpose
 	"internal/book/sqlite/filecopy":   inside("book/sqlite/access", "atomicfile"), // copies of a book in use
@@ -156,7 +159,7 @@ var mayImport = map[string][]string{
 	"internal/scalelink":              inside("quantity", "elevator", "tomlfile"), // the limits of a scale
 	"internal/atomicfile":             {},                                         // files that appear whole or not at all
 	"internal/printing":               inside("atomicfile"),
-	"internal/ratefiles":              slices.Concat(inside("tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
+	"internal/ratefiles":              slices.Concat(inside("book/place", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
 	"internal/office/posting":         slices.Concat(core, inside("book", "checker", "keyring", "office")), // what a house shows to everybody
 	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                       // the logs of truck scales as papers
@@ -168,7 +171,7 @@ var mayImport = map[string][]string{
 	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                 // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring")),
-	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
+	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                         // the acts on what a house measures with
@@ -216,7 +219,7 @@ var mayImport = map[string][]string{
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
 	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
-	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "printing", "atomicfile", "textsearch", "keyfile")),
+	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "book/place", "printing", "atomicfile", "textsearch", "keyfile")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
 	"cmd/tenth/tickets":  command("cmd/tenth/yard", "internal/atomicfile"), // a ticket issued again may leave a load on the yard
@@ -231,6 +234,8 @@ var mayImport = map[string][]string{
 	"cmd/tenth/book":     command("schedules", "internal/atomicfile", "internal/book/engines", "internal/demo", "internal/keyring", "cmd/tenth/yard"), // the demo's loads are received
 	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                                                  // what tenth says of itself
 
+	"cmd/tenth/headoffice": command("cmd/tenth/tickets", "internal/atomicfile", "internal/version", "internal/headoffice", "internal/headoffice/central", "internal/headoffice/transfer", "internal/headoffice/copies", "internal/headoffice/across"),
+
 	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/engine", "cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
 	"cmd/task/installer":  {"cmd/task/toolchain"}, // what people install
@@ -243,11 +248,11 @@ var mayImport = map[string][]string{
 // area returns the imports allowed to an area of the window: the core through the session, and what
 // all areas share.
 func area(more ...string) []string {
-	return slices.Concat(core, papers, rooms, inside("book", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/session/ask", "ui/shell", "ui/listdetail"}, more)
+	return slices.Concat(core, papers, rooms, inside("book", "book/place", "textsearch"), widgetPackages, []string{"ui/model", "ui/session", "ui/session/ask", "ui/shell", "ui/listdetail"}, more)
 }
 
 // commands are the groups of commands of the terminal program.
-var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/keys", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/program"}
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/keys", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/headoffice", "cmd/tenth/program"}
 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.

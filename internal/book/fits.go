@@ -5,12 +5,14 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"tenthpoint/internal/load"
 )
 
 // Fits reports whether a row is among those the filter chooses. Engines choose by SQL; this is for
 // rows that are not in their tables yet.
 func (f LoadFilter) Fits(r LoadRow) bool {
 	return f.namesIt(r) && f.spansIt(r) &&
+		(!f.Undecided || r.isUndecided()) &&
 		(len(f.Phases) == 0 || slices.Contains(f.Phases, r.Phase)) &&
 		(f.OnDay == "" || r.IssuedDay == f.OnDay || r.EndedDay == f.OnDay) &&
 		(f.Grower == "" || r.Grower == f.Grower || slices.Contains(r.Owners, f.Grower)) &&
@@ -85,4 +87,10 @@ func (f LoadFilter) Order(a, b LoadRow) int {
 func (r LoadRow) HasSample() bool {
 	inPlace := r.Corrects != 0 || r.Reissues != 0
 	return r.Kept != "" && r.Phase != "corrected" && r.ReissuedBy == 0 && (r.Phase != "refused" || !inPlace)
+}
+
+// isUndecided reports whether a row has a ticket in force, and one word that decides all of it is
+// missing.
+func (r LoadRow) isUndecided() bool {
+	return r.Phase == string(load.Ticketed) && (r.Disposition == "" || len(r.Titles) > 0)
 }

@@ -114,6 +114,7 @@ type LoadFilter struct {
 	Truck                string
 	Bin                  string
 	Text                 string // part of the grower's name, the truck or the commodity
+	Undecided            bool   // with a ticket in force, and not all of the grain decided
 	KeptUntil            string // retained sample to be kept no longer than this day
 	Newest               bool   // highest ticket first; else by ticket, then by id
 	Limit                int

@@ -3,6 +3,7 @@ package book
 import (
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/paysheet"
 )
 
 // Tx is a write transaction. Everything done in it is in the book when the write succeeds, and
@@ -25,6 +26,9 @@ type Tx interface {
 	PutRecord(Record) error
 	// MoveGrain brings bins and owners up to date with a movement whose record was just written.
 	MoveGrain(bin.Movement) error
+	// MoveOwners brings owners up to date with a settlement sheet whose record was just written in
+	// place of another, or of none.
+	MoveOwners(was, is paysheet.Sheet) error
 	SaveDraft(Draft) error
 	DropDrafts(id string) error
 
@@ -38,6 +42,8 @@ type Tx interface {
 	StockBefore(day string) ([]StockRow, error)
 	// BinsBefore is the last row before a day of every place where grain lies or lay.
 	BinsBefore(day string) ([]bin.Row, error)
+	// BinBefore is the same of one bin: a row for each grain that lies or lay there.
+	BinBefore(name, day string) ([]bin.Row, error)
 	LastTicketBefore(day string) (int64, error)
 	SamplesKept(from, to string) ([]KeptSamples, error)
 	HasRecord(kind, id string) (bool, error)

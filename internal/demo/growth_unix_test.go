@@ -137,7 +137,7 @@ func measureLookups(b *testing.B, d *scalehouse.Desk) {
 		"yard": func(ctx context.Context) error { _, err := office.Yard(ctx, d); return err },
 		"day":  func(ctx context.Context) error { _, err := office.DaySheet(ctx, d, d.Today()); return err },
 		"undecided": func(ctx context.Context) error {
-			tickets, err := d.Reader().Loads(ctx, terms.Tickets(d.Today()))
+			tickets, err := d.Reader().Loads(ctx, terms.Open(d.Today()))
 			if err == nil {
 				_, err = terms.UndecidedIn(tickets, d.Laws(), d.Today())
 			}

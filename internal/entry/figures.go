@@ -242,7 +242,7 @@ func ParseDay(name, text string, today quantity.Date) (quantity.Date, error) {
 }
 
 // daysByName are days as people call them, in the languages of the program.
-var daysByName = map[string]int{"today": 0, "yesterday": -1, "aujourd'hui": 0, "hier": -1}
+var daysByName = map[string]int{"today": 0, "yesterday": -1, "aujourd'hui": 0, "hier": -1, "hoy": 0, "ayer": -1}
 
 // Temperature reads a temperature in the unit whose letter follows it, or in the usual one. With a
 // usual unit of [quantity.Plain] the letter is required. An empty text is no temperature.

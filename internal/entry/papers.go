@@ -15,6 +15,7 @@ import (
 
 func grownFields() []Field {
 	return []Field{
+		seldom(word("farm-number", "Farm number", WhoPart, func(d *load.Details) *string { return &d.Grown.Number })),
 		seldom(word("grown-in", "Grown in", WhoPart, func(d *load.Details) *string { return &d.Grown.Place })),
 		seldom(word("variety", "Variety declared", WhoPart, func(d *load.Details) *string { return &d.Grown.Variety })),
 		seldom(word("lot", "Lot", WhoPart, func(d *load.Details) *string { return &d.Lot })),

@@ -67,6 +67,7 @@ func (f *Form) Tried() Tried {
 	t.settle()
 	t.guard()
 	t.warn()
+	t.farm()
 	return t.Tried
 }
 
@@ -134,6 +135,21 @@ func (t *trying) findEdition() {
 	if t.Edition, err = t.draft.rates(); err != nil {
 		t.Edition = nil
 		t.AddMessage("commodity", FieldMessage{Severity: Stop, Text: message.New("%s.", err), Err: nil})
+	}
+}
+
+// farm warns of a farm that is not on the card of a grower who has farms: its split is not taken.
+func (t *trying) farm() {
+	d := t.Load.Details
+	if d.Grown.Farm == "" || t.start.Past {
+		return
+	}
+	g, err := Grower(t.house, codeOf(d.Grower))
+	if err != nil || len(g.Farms) == 0 {
+		return
+	}
+	if _, known := g.FarmFor(d.Grown.Farm, d.Grown.Field, d.Commodity, d.CropYear); !known {
+		t.AddMessage("farm", FieldMessage{Severity: Warn, Text: message.New("The card of %v has no farm %v with this field, grain and year: the grower's usual shares hold.", g.Name, d.Grown.Farm)})
 	}
 }
 

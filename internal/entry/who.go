@@ -103,7 +103,7 @@ func farmField() Field {
 		if !known {
 			return nil
 		}
-		d.details.Grown.Farm = farm.Name
+		d.details.Grown.Farm, d.details.Grown.Number = farm.Name, farm.Number
 		if farm.Place != "" {
 			d.details.Grown.Place = farm.Place
 		}

@@ -151,11 +151,14 @@ func (c *composer) result() {
 		if !ok {
 			continue
 		}
-		value := report.Figure(s.Printed())
+		value := report.Figure(c.side(id).written(s.Value(), s.Printed()))
 		if settle.AwaitsPrice(s) {
 			value = c.unpriced(s)
 		}
 		pairs = append(pairs, report.Pair{Label: s.Label(), Value: value})
 	}
 	c.put(report.Heading{Text: message.New("What the ticket says")}, report.Pairs{Pairs: pairs})
+	if c.Settlement.Engine.HasTitles() {
+		c.put(report.Para{Text: message.New("Here, and where other figures are set beside the ticket's, + is to the owner and - from the owner, in weight and in money. A step has the size alone, and says in words what it is.")})
+	}
 }

@@ -92,7 +92,7 @@ func (c *composer) cell(s *settle.Settlement, id string) message.Text {
 	if ok && own.Value().Unit() != step.Value().Unit() {
 		return report.Figure(step.Printed())
 	}
-	return report.Figure(step.Value().In(quantity.Plain).Fixed(decimals(step)))
+	return report.Figure(c.side(id).written(step.Value(), step.Value().In(quantity.Plain).Fixed(decimals(step))))
 }
 
 // decimals returns the number of decimals a step is printed with.
@@ -124,7 +124,7 @@ func (c *composer) changes() report.Table {
 func (c *composer) change(of *settle.Comparison, id string) message.Text {
 	line, ok := of.Line(id)
 	if !ok {
-		return changeOfTotal(of, id)
+		return c.changeOfTotal(of, id)
 	}
 	if line.Change == nil {
 		return message.Text{}
@@ -136,18 +136,18 @@ func (c *composer) change(of *settle.Comparison, id string) message.Text {
 	if settle.AwaitsPrice(one) {
 		return c.unpriced(one)
 	}
-	a := line.Change.Value().In(quantity.Plain)
+	a := c.side(id).change(line.Change.Value()).In(quantity.Plain)
 	return report.Figure(signed(a, a.Fixed(decimals(one))))
 }
 
 // changeOfTotal is the change of a sum of lines, which a comparison line by line has not.
-func changeOfTotal(of *settle.Comparison, id string) message.Text {
+func (c *composer) changeOfTotal(of *settle.Comparison, id string) message.Text {
 	before, ok := of.Before.Sheet.Step(id)
 	after, found := of.After.Sheet.Step(id)
 	if !ok || !found || before.Value().Unit() != after.Value().Unit() || currencyOf(of.Before) != currencyOf(of.After) {
 		return message.Text{}
 	}
-	a := after.Value().Sub(before.Value()).In(quantity.Plain)
+	a := c.side(id).change(after.Value().Sub(before.Value())).In(quantity.Plain)
 	return report.Figure(signed(a, a.Fixed(decimals(before))))
 }
 

@@ -3,7 +3,9 @@ package grain
 import (
 	"slices"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tomlfile"
 )
 
 // Commodity is a kind of grain as an elevator buys it.
@@ -59,3 +61,17 @@ func (c Commodity) LookedFor() []Factor {
 // Dockage is the factor taken off the net weight before anything else, with
 // the grain's own recording rule; false where no dockage is determined.
 func (c Commodity) Dockage() (Factor, bool) { return c.Factor(Dockage) }
+
+// ReadCommodity reads the commodity that a table of a rule file names; its zero where it names none
+// or one that is not known, which is a problem of the file.
+func ReadCommodity(t *tomlfile.Table) Commodity {
+	id := t.Text("commodity")
+	if id == "" {
+		return Commodity{}
+	}
+	c, err := ByID(id)
+	if err != nil {
+		t.AddProblem("commodity", message.New("%s: %s", t.Name("commodity"), err), message.New("Write one of those names."))
+	}
+	return c
+}

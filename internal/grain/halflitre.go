@@ -33,19 +33,16 @@ func CanadianGradeWeight(kgPerHL quantity.Amount) quantity.Amount {
 // halfLitres are the charts by the ids of their grains; a mistake in the list is
 // one of the program.
 var halfLitres = sync.OnceValue(func() map[string]HalfLitre {
-	file := tomlfile.Parse("half-litre.toml", factors.HalfLitre)
 	out := map[string]HalfLitre{}
-	file.Root().Text("citation")
-	for _, row := range file.Root().Tables("equation") {
-		h := HalfLitre{row.Amount("at_zero", quantity.KgPerHL), row.Amount("per_gram", kgPerHLPerGram)}
-		for _, id := range row.Texts("grains") {
-			out[id] = h
+	readShipped("half-litre.toml", factors.HalfLitre, func(root *tomlfile.Table) {
+		root.Text("citation")
+		for _, row := range root.Tables("equation") {
+			h := HalfLitre{row.Amount("at_zero", quantity.KgPerHL), row.Amount("per_gram", kgPerHLPerGram)}
+			for _, id := range row.Texts("grains") {
+				out[id] = h
+			}
 		}
-	}
-	file.Root().RejectUnknownKeys()
-	if err := file.Problems().Err(); err != nil {
-		panic("grain: the half-litre charts inside the program: " + err.Error())
-	}
+	})
 	return out
 })
 

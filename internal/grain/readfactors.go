@@ -33,19 +33,23 @@ func ReadFactor(t *tomlfile.Table) Factor {
 	return f
 }
 
-// trade is the built-in list; a mistake in it is a programming error.
+// trade is the built-in list.
 var trade = sync.OnceValue(func() []DeclaredFactor {
-	file := tomlfile.Parse("trade.toml", factors.Trade)
 	var out []DeclaredFactor
-	for _, row := range file.Root().Tables("factor") {
-		out = append(out, DeclaredFactor{ReadFactor(row), row.Texts("grains")})
-	}
-	file.Root().RejectUnknownKeys()
-	if err := file.Problems().Err(); err != nil {
-		panic("grain: the factors inside the program: " + err.Error())
-	}
+	readShipped("trade.toml", factors.Trade, func(root *tomlfile.Table) {
+		for _, row := range root.Tables("factor") {
+			out = append(out, DeclaredFactor{ReadFactor(row), row.Texts("grains")})
+		}
+	})
 	return out
 })
+
+// readShipped reads data inside the program; a mistake in it is one of the program.
+func readShipped(name string, text []byte, body func(root *tomlfile.Table)) {
+	if err := tomlfile.Parse(name, text).Read(body); err != nil {
+		panic("grain: the data inside the program: " + err.Error())
+	}
+}
 
 // withTradeFactors adds to each commodity the factors the trade tests it for, after its own, and
 // the half-litre chart to its test weight.

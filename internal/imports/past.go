@@ -31,7 +31,7 @@ type pastCell struct {
 // pastCells are the cells in the order of their problems.
 var pastCells = []pastCell{
 	{"grower", "grower", message.New("the grower's code")}, {"truck", "truck", message.New("its number or plate")},
-	{"driver", "driver", message.Text{}}, {"bin", "bin", message.Text{}}, {"contract", "contract", message.Text{}}, {"crop_year", "crop", message.Text{}}, {"farm", "farm", message.Text{}}, {"field", "field", message.Text{}}, {"lot", "lot", message.Text{}}, {"old_ticket", "old-ticket", message.Text{}}, {"remark", "remark", message.Text{}},
+	{"driver", "driver", message.Text{}}, {"bin", "bin", message.Text{}}, {"contract", "contract", message.Text{}}, {"crop_year", "crop", message.Text{}}, {"farm", "farm", message.Text{}}, {"farm_number", "farm-number", message.Text{}}, {"field", "field", message.Text{}}, {"lot", "lot", message.Text{}}, {"old_ticket", "old-ticket", message.Text{}}, {"remark", "remark", message.Text{}},
 	{"day", "day", message.New("the day it was delivered, like 2026-09-14")}, {"disposition", "terms", message.Text{}}, {"whose", "whose", message.Text{}}, {"shares", "shares", message.Text{}},
 	{"gross", "gross", message.New("the weight of the loaded truck")}, {"tare", "tare", message.New("the weight of the empty truck")},
 	{"commodity", "commodity", message.New("the grain, such as corn")}, {"moisture", "moisture", message.New("the moisture in percent")},

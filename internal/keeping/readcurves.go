@@ -15,10 +15,9 @@ var shippedCurves = sync.OnceValue(func() []Curve { return shipped("equilibrium.
 
 // shipped reads data inside the program; a mistake in it is one of the program.
 func shipped[T any](name string, text []byte, read func(*tomlfile.Table) T) T {
-	file := tomlfile.Parse(name, text)
-	out := read(file.Root())
-	file.Root().RejectUnknownKeys()
-	if err := file.Problems().Err(); err != nil {
+	var out T
+	err := tomlfile.Parse(name, text).Read(func(root *tomlfile.Table) { out = read(root) })
+	if err != nil {
 		panic("keeping: the data inside the program: " + err.Error())
 	}
 	return out

@@ -57,9 +57,7 @@ func Open(name string, text []byte) (*File, error) {
 func (f *File) Read(body func(t *tomlfile.Table)) error {
 	toml := tomlfile.Parse(f.Name, f.Text)
 	(&File{}).heading(toml.Root())
-	body(toml.Root())
-	toml.Root().RejectUnknownKeys()
-	return toml.Problems().Err()
+	return toml.Read(body)
 }
 
 func (f *File) heading(root *tomlfile.Table) {

@@ -42,12 +42,11 @@ type Accounts struct {
 
 // ReadAccounts reads a file of accounts. The error names every mistake in it.
 func ReadAccounts(name string, text []byte) (Accounts, error) {
-	file := tomlfile.Parse(name, text)
-	if err := file.Problems().Err(); err != nil {
-		return Accounts{}, err
-	}
 	a := Accounts{roles: map[Role]string{}, grains: map[string]string{}, levies: map[string]string{}}
-	root := file.Root()
+	return a, tomlfile.Parse(name, text).Read(a.read)
+}
+
+func (a Accounts) read(root *tomlfile.Table) {
 	t, _ := root.Table("accounts", true)
 	for _, role := range roles {
 		a.roles[role] = readAccount(t, string(role))
@@ -62,8 +61,6 @@ func ReadAccounts(name string, text []byte) (Accounts, error) {
 	for _, own := range root.Tables("levy") {
 		a.levies[own.Text("id")] = readAccount(own, "account")
 	}
-	root.RejectUnknownKeys()
-	return a, file.Problems().Err()
 }
 
 // readAccount reads an account's number or name, as a plain-text journal can hold it.

@@ -70,11 +70,14 @@ func (l *Levy) IsConfirmed() bool { return l.ConfirmedBy != "" }
 // Read reads one levy. A non-nil error is a [tomlfile.Problems] with every mistake in the file.
 func Read(name string, text []byte) (*Levy, error) {
 	file := tomlfile.Parse(name, text)
-	if err := file.Problems().Err(); err != nil {
+	l := &Levy{File: name, Text: slices.Clone(text), Hash: digest.Of(text)}
+	if err := file.Read(func(root *tomlfile.Table) { l.read(file, root) }); err != nil {
 		return nil, err
 	}
-	l := &Levy{File: name, Text: slices.Clone(text), Hash: digest.Of(text)}
-	root := file.Root()
+	return l, nil
+}
+
+func (l *Levy) read(file *tomlfile.File, root *tomlfile.Table) {
 	t, _ := root.Table("levy", true)
 	l.ID, l.Title, l.Jurisdiction = rule.ReadName(t, "id"), t.Text("title"), t.Text("jurisdiction")
 	file.SetID(l.ID)
@@ -83,28 +86,13 @@ func Read(name string, text []byte) (*Levy, error) {
 	l.Buyer = t.Choice("payer", "producer", "buyer") == "buyer"
 	l.Refundable = t.Bool("refundable")
 	l.Source, l.Note = t.Text("source"), t.OptionalText("note")
-	l.readCommodity(t)
+	l.Commodity = grain.ReadCommodity(t).ID
 	l.readRate(t)
 	l.ConfirmedBy, l.ConfirmedOn = t.OptionalText("confirmed_by"), t.OptionalDate("confirmed_on")
 	if l.IsConfirmed() == l.ConfirmedOn.IsZero() {
 		t.AddProblem("confirmed_on", message.New("a levy is confirmed by somebody on a day"), message.New("Write both confirmed_by and confirmed_on, or neither."))
 	}
 	dated.Period(t, l.Dated())
-	root.RejectUnknownKeys()
-	if err := file.Problems().Err(); err != nil {
-		return nil, err
-	}
-	return l, nil
-}
-
-func (l *Levy) readCommodity(t *tomlfile.Table) {
-	l.Commodity = t.Text("commodity")
-	if l.Commodity == "" {
-		return
-	}
-	if _, err := grain.ByID(l.Commodity); err != nil {
-		t.AddProblem("commodity", message.New("edition.commodity: %s", err), message.New("Write one of those names."))
-	}
 }
 
 // readRate reads the base and a rate that fits it.

@@ -7,9 +7,10 @@ import (
 
 // Grown is where and as what the grain grew, as its owner declares it.
 type Grown struct {
-	Place    string `json:"place,omitempty"` // county and state
-	Farm     string `json:"farm,omitempty"`  // name or number of the farm
-	Field    string `json:"field,omitempty"` // field, or the bin on the farm it comes from
+	Place    string `json:"place,omitempty"`       // county and state
+	Farm     string `json:"farm,omitempty"`        // name of the farm
+	Number   string `json:"farm_number,omitempty"` // by which public offices know the farm
+	Field    string `json:"field,omitempty"`       // field, or the bin on the farm it comes from
 	Variety  string `json:"variety,omitempty"`
 	Previous string `json:"previous,omitempty"` // what the truck carried before
 }

@@ -37,6 +37,8 @@ type BinLists interface {
 	// BinsBefore is the last row before a day of every place, BinDays the rows of one bin or of all
 	// from one day to another, Movements what was done in that time.
 	BinsBefore(ctx context.Context, day string) ([]bin.Row, error)
+	// BinBefore is that of one bin.
+	BinBefore(ctx context.Context, name, day string) ([]bin.Row, error)
 	BinDays(ctx context.Context, name, from, to string) ([]bin.Row, error)
 	Movements(ctx context.Context, from, to string) ([]bin.Movement, error)
 	// LinesBefore are the lines of owners in the evening before a day, LineDays how they changed.
@@ -85,6 +87,7 @@ type Lists interface {
 	Records(kind string) ([]book.Record, error)
 	FactsOf(subject string) ([]journal.Fact, error)
 	BinsBefore(day string) ([]bin.Row, error)
+	BinBefore(name, day string) ([]bin.Row, error)
 }
 
 // bookNow reads the current book.
@@ -103,6 +106,10 @@ func (b bookNow) StockBefore(day string) ([]book.StockRow, error) {
 
 func (b bookNow) BinsBefore(day string) ([]bin.Row, error) {
 	return b.book.BinsBefore(b.ctx, day)
+}
+
+func (b bookNow) BinBefore(name, day string) ([]bin.Row, error) {
+	return b.book.BinBefore(b.ctx, name, day)
 }
 
 func (b bookNow) LastTicketBefore(day string) (int64, error) {

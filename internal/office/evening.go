@@ -43,7 +43,7 @@ func undecidedNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) 
 	if err != nil || rules.UndecidedDays == 0 {
 		return nil, err
 	}
-	rows, err := l.Loads(terms.Tickets(day))
+	rows, err := l.Loads(terms.Open(day))
 	if err != nil {
 		return nil, err
 	}

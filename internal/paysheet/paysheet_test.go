@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"tenthpoint/internal/levy"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/paysheet"
@@ -270,4 +272,27 @@ func TestVoidSheetsTakeNothing(t *testing.T) {
 	if got := paysheet.RestingOn([]paysheet.Sheet{s}, line.Ticket); len(got) != 0 {
 		t.Errorf("resting on a void sheet: %v", got)
 	}
+}
+
+// The weights that the parts of a ticket take add up to the settled weight, in any number of parts.
+func TestWeightsOfPartsAddUp(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		whole := rapid.Int64Range(1, 900_00).Draw(r, "whole")
+		bushels := func(n int64) quantity.Amount {
+			return quantity.Int(n, quantity.Bushel).Div(quantity.Int(100, quantity.Plain))
+		}
+		settled := quantity.Int(rapid.Int64Range(0, 90_000).Draw(r, "settled"), quantity.Lb)
+		sum := quantity.Zero(quantity.Lb)
+		for from := int64(0); from < whole; {
+			part := rapid.Int64Range(1, whole-from).Draw(r, "part")
+			taken := paysheet.Line{Whole: bushels(whole), From: bushels(from), Quantity: bushels(part)}.Takes(settled)
+			if taken.Sign() < 0 {
+				r.Fatalf("a part takes %s", taken)
+			}
+			sum, from = sum.Add(taken), from+part
+		}
+		if !sum.Equal(settled) {
+			r.Fatalf("the parts come to %s of %s", sum, settled)
+		}
+	})
 }

@@ -35,14 +35,33 @@ type Line struct {
 	Ticket int64 `json:"ticket,string"`
 	Owner  int   `json:"owner,string"` // counted from 1; 0 where one has all of it
 	// Whole is the grower's part of the ticket; From is how much of it earlier sheets took.
-	Whole     quantity.Amount `json:"whole"`
-	From      quantity.Amount `json:"from"`
-	Quantity  quantity.Amount `json:"quantity"`
-	Price     quantity.Amount `json:"price"`
-	Source    string          `json:"source"`
-	Under     title.Under     `json:"under,omitempty"` // what it was held under until now
-	Delivered quantity.Date   `json:"delivered"`
+	Whole    quantity.Amount `json:"whole"`
+	From     quantity.Amount `json:"from"`
+	Quantity quantity.Amount `json:"quantity"`
+	Price    quantity.Amount `json:"price"`
+	Source   string          `json:"source"`
+	Under    title.Under     `json:"under,omitempty"` // what it was held under until now
+	Whose    title.Whose     `json:"whose,omitempty"` // and whose it was, where that does not follow
+	// Weight is the settled weight of it, which is the elevator's from now on; older sheets did not
+	// say it.
+	Weight    *quantity.Amount `json:"weight,omitempty"`
+	Delivered quantity.Date    `json:"delivered"`
 }
+
+// Takes is the weight that a line takes of the settled weight of the grower's part of its ticket:
+// what lies between its two marks, in whole units, so that the parts of a ticket add up to it.
+func (l Line) Takes(settled quantity.Amount) quantity.Amount {
+	return l.upTo(settled, l.From.Add(l.Quantity)).Sub(l.upTo(settled, l.From))
+}
+
+func (l Line) upTo(settled, mark quantity.Amount) quantity.Amount {
+	if mark.Equal(l.Whole) {
+		return settled
+	}
+	return wholeUnits.Apply(settled.Mul(mark).Div(l.Whole))
+}
+
+var wholeUnits = quantity.To("1", quantity.HalfUp)
 
 // Advance is money paid out before, with interest since.
 type Advance struct {

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/schedules"
@@ -20,7 +21,7 @@ import (
 const ratesBeside = "schedules"
 
 // RatesBeside is the folder of a book's own rates.
-func RatesBeside(book string) string { return filepath.Join(filepath.Dir(book), ratesBeside) }
+func RatesBeside(book string) string { return filepath.Join(place.Beside(book), ratesBeside) }
 
 // ReadRates gathers the rates to settle under: the elevator's own, from every TOML file in the
 // folder or in its subfolder "editions", and the built-in example editions for every commodity of a

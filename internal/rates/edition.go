@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/rates/handling"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/rates/shrink"
+	"tenthpoint/internal/tomlfile"
 )
 
 // Status is the permitted use of an edition.
@@ -34,7 +35,7 @@ type Edition struct {
 	Status    Status
 	Corrects  string // id of the edition this one corrects, if any
 	Format    Format
-	Origin    Origin
+	Origin    tomlfile.Origin
 	Units     rule.Units
 	Rounding  rule.Places
 	Order     []string
@@ -50,14 +51,6 @@ type Edition struct {
 	File string // the name it was read by, for messages
 	Text []byte // the file as read
 	Hash string // SHA-256 of Text, in hex
-}
-
-// Origin is the source of an edition.
-type Origin struct {
-	Issued   quantity.Date
-	By       string
-	Document string
-	Note     string
 }
 
 // DockageRule is what the edition adds to the grain's own recording rule (7 CFR 810.104): dockage

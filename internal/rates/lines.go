@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/rule"
+	"tenthpoint/internal/tomlfile"
 )
 
 // Lines is the whole edition in the order of its file, for a manager to read
@@ -49,7 +50,7 @@ func postHead(w *rule.Lines, e *Edition) {
 	w.Name("order", message.New("Order of deductions"), strings.Join(e.Order, ", "))
 }
 
-func postOrigin(w *rule.Lines, o Origin) {
+func postOrigin(w *rule.Lines, o tomlfile.Origin) {
 	w.Under("origin", message.New("Where it comes from"))
 	w.Name("issued", message.New("Issued"), o.Issued.String())
 	w.Name("by", message.New("By"), o.By)

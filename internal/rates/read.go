@@ -16,14 +16,9 @@ import (
 // Read reads one edition. A non-nil error is a [tomlfile.Problems] with every mistake in the file.
 func Read(name string, text []byte) (*Edition, error) {
 	file := tomlfile.Parse(name, text)
-	if err := file.Problems().Err(); err != nil {
-		return nil, err
-	}
 	e := &Edition{File: name, Text: slices.Clone(text), Hash: digest.Of(text)}
 	r := reader{e: e, file: file, root: file.Root()}
-	r.read()
-	file.Root().RejectUnknownKeys()
-	if err := file.Problems().Err(); err != nil {
+	if err := file.Read(func(*tomlfile.Table) { r.read() }); err != nil {
 		return nil, err
 	}
 	return e, nil
@@ -43,7 +38,7 @@ func (r *reader) read() {
 	head, _ := r.root.Table("edition", true)
 	r.readHead(head)
 	r.file.SetID(r.e.ID)
-	r.origin()
+	r.e.Origin = r.file.Origin()
 	r.units()
 	r.rounding()
 	r.dockage()

@@ -24,16 +24,9 @@ func (r *reader) readHead(t *tomlfile.Table) {
 }
 
 func (r *reader) commodity(t *tomlfile.Table) {
-	id := t.Text("commodity")
-	if id == "" {
-		return
+	if r.e.Commodity = grain.ReadCommodity(t); t.Has("commodity") {
+		r.factors()
 	}
-	c, err := grain.ByID(id)
-	if err != nil {
-		t.AddProblem("commodity", message.New("edition.commodity: %s", err), message.New("Write one of those names."))
-	}
-	r.e.Commodity = c
-	r.factors()
 }
 
 // factors reads the factors the elevator adds to the built-in ones: unit, recording rule and limits
@@ -54,11 +47,6 @@ func (r *reader) factors() {
 		e.Factors = append(e.Factors, f)
 		e.Commodity = e.Commodity.With(f)
 	}
-}
-
-func (r *reader) origin() {
-	t, _ := r.root.Table("origin", true)
-	r.e.Origin = Origin{Issued: t.Date("issued"), By: t.Text("by"), Document: t.Text("document"), Note: t.OptionalText("note")}
 }
 
 func (r *reader) units() {

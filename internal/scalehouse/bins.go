@@ -23,6 +23,7 @@ const movementSeries = "movement"
 // Whatever the bins do not have is refused, and nothing of it written.
 func MoveGrain(ctx context.Context, at Actor, m bin.Movement) (bin.Movement, error) {
 	return result(ctx, at, func(w *Batch) (bin.Movement, error) {
+		m := m // an act may be run again
 		if err := dateMovement(w, &m); err != nil {
 			return m, err
 		}

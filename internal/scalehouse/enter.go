@@ -10,8 +10,9 @@ import (
 // Enter writes the facts of a form into the book, all or none, and returns the
 // load's id; an empty id opens a load.
 func Enter(ctx context.Context, at Actor, id string, f entry.Facts) (string, error) {
-	return result(ctx, at, func(w *Batch) (_ string, err error) {
-		if id, err = w.openOrAmend(ctx, id, f.Details); err != nil {
+	return result(ctx, at, func(w *Batch) (string, error) {
+		id, err := w.openOrAmend(ctx, id, f.Details) // an act may be run again: the caller's id stays
+		if err != nil {
 			return "", err
 		}
 		for _, one := range f.Weighed {

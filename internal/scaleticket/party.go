@@ -160,7 +160,7 @@ func (p *part) grown(d load.Details) {
 		label message.Text
 		value string
 	}{
-		{message.New("Farm"), d.Grown.Farm}, {message.New("Field or bin of origin"), d.Grown.Field}, {message.New("Grown in"), d.Grown.Place},
+		{message.New("Farm"), d.Grown.Farm}, {message.New("Farm number"), d.Grown.Number}, {message.New("Field or bin of origin"), d.Grown.Field}, {message.New("Grown in"), d.Grown.Place},
 		{message.New("Variety declared"), d.Grown.Variety}, {message.New("Lot"), d.Lot}, {message.New("Previous cargo"), d.Grown.Previous},
 	} {
 		p.given(p.w.say(one.label), one.value)

@@ -20,9 +20,9 @@ func TestBreakpointsOfEveryRow(t *testing.T) {
 		for factor, values := range b.oracle.breakpoints() {
 			for _, v := range values {
 				points++
-				for _, beside := range []string{"-0.1", "-0.05", "-0.01", "0", "0.01", "0.05", "0.1"} {
+				for _, beside := range nearby[unitsOf[factor]] {
 					at := add(v, figure(beside))
-					if at.Sign() <= 0 || at.Cmp(rat(100, 1)) > 0 {
+					if at.Sign() <= 0 || unitsOf[factor] == "" && at.Cmp(rat(100, 1)) > 0 {
 						continue
 					}
 					holdAt(t, b, r, factor, at.FloatString(2))
@@ -33,6 +33,14 @@ func TestBreakpointsOfEveryRow(t *testing.T) {
 	if points < 250 {
 		t.Errorf("only %d breakpoints were found in the shipped editions", points)
 	}
+}
+
+// nearby are the distances from a figure, by unit: recording moves a result by half a step.
+var nearby = map[string][]string{
+	"":    {"-0.1", "-0.05", "-0.01", "0", "0.01", "0.05", "0.1"},
+	"ppm": {"-0.1", "-0.05", "-0.01", "0", "0.01", "0.05", "0.1"},
+	"ppb": {"-10", "-5", "-1", "-0.5", "0", "0.5", "1", "4.99", "5", "10"},
+	"s":   {"-1", "-0.5", "-0.01", "0", "0.01", "0.49", "0.5", "1"},
 }
 
 func holdAt(t *testing.T, b bothWays, r *rand.Rand, factor, value string) {

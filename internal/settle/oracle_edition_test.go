@@ -1,9 +1,11 @@
 package settle_test
 
 import (
+	"errors"
 	"math/big"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -44,6 +46,7 @@ type oracleEdition struct {
 		Band                                                   []oracleRow
 	}
 	Discount []oracleDiscount
+	Factor   []struct{ ID, Unit, Record string } // of the house
 	Shares   struct{ Remainder string }
 }
 
@@ -73,13 +76,16 @@ func (d oracleDiscount) name() string {
 
 const editionsFolder = "../../schedules/editions"
 
-// editionFiles are the shipped editions: name to text.
+// editionFiles are the shipped editions and those of testdata, which have what no shipped one has:
+// name to text.
 func editionFiles(t testing.TB) map[string][]byte {
 	t.Helper()
 	names, err := filepath.Glob(editionsFolder + "/*.toml")
-	if err != nil || len(names) < 15 {
-		t.Fatalf("found %d editions: %v", len(names), err)
+	more, moreErr := filepath.Glob("testdata/editions/*.toml")
+	if err := errors.Join(err, moreErr); err != nil || len(names) < 15 || len(more) < 2 {
+		t.Fatalf("found %d editions and %d of testdata: %v", len(names), len(more), err)
 	}
+	names = append(names, more...)
 	out := map[string][]byte{}
 	for _, name := range names {
 		text, err := os.ReadFile(name)
@@ -94,10 +100,21 @@ func editionFiles(t testing.TB) map[string][]byte {
 func readOracleEdition(t testing.TB, text []byte) *oracleEdition {
 	t.Helper()
 	e := &oracleEdition{}
-	if err := toml.Unmarshal(text, e); err != nil {
+	if err := toml.Unmarshal(inDollars(text), e); err != nil {
 		t.Fatal(err)
 	}
 	return e
+}
+
+var centsIn = regexp.MustCompile(`"(\d+)(\.\d+)? c/`)
+
+// inDollars is an edition with its rates in cents written in dollars.
+func inDollars(text []byte) []byte {
+	return centsIn.ReplaceAllFunc(text, func(quoted []byte) []byte {
+		number, _, _ := strings.Cut(strings.Trim(string(quoted), `"`), " ")
+		dollars := new(big.Rat).Quo(figure(number), big.NewRat(100, 1))
+		return []byte(`"` + dollars.FloatString(6) + " $/")
+	})
 }
 
 // placeOf is a line's own rounding, or the edition's.

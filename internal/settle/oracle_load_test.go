@@ -21,7 +21,8 @@ type oracleLoad struct {
 	findings    []oracleFinding
 	price       string // empty: none
 	owners      [][2]int64
-	deals       []string // an owner's own price, "none" for no price, or empty for the load's
+	drying      [][2]int64 // an owner's part of the drying, 0 of 1 for none; nil as the grain
+	deals       []string   // an owner's own price, "none" for no price, or empty for the load's
 	acceptedAll bool
 }
 
@@ -34,7 +35,11 @@ var scales = map[string][2]int{
 	"protein": {800, 1700}, "plump": {6000, 10000}, "heat-damage": {0, 250},
 	"ergot": {0, 20}, "splits": {0, 4000}, "distinctly-green": {0, 2200}, "thin": {0, 4000},
 	"damage": {0, 2200}, "dockage": {0, 900},
+	"don": {0, 700}, "aflatoxin": {0, 40000}, "falling-number": {10000, 45000}, "vitreous": {4000, 9900}, "own-zearalenone": {0, 60000},
 }
+
+// unitsOf are the units of what is measured in no percent.
+var unitsOf = map[string]string{"don": "ppm", "aflatoxin": "ppb", "falling-number": "s", "own-zearalenone": "ppb"}
 
 func (e *oracleEdition) randomLoad(r *rand.Rand) oracleLoad {
 	l := oracleLoad{unit: e.Units.Weight, acceptedAll: r.IntN(2) == 0}
@@ -55,6 +60,9 @@ func (e *oracleEdition) randomLoad(r *rand.Rand) oracleLoad {
 		l.price = e.randomPrice(r)
 	}
 	l.owners = randomOwners(r)
+	if len(l.owners) > 0 && r.IntN(3) == 0 {
+		l.drying = randomDrying(r, len(l.owners))
+	}
 	if len(l.owners) > 0 && r.IntN(2) == 0 {
 		l.deals = e.randomDeals(r, len(l.owners))
 	}
@@ -73,6 +81,22 @@ func (e *oracleEdition) randomDeals(r *rand.Rand, owners int) []string {
 		}
 	}
 	return deals
+}
+
+// randomDrying parts the drying charge apart from the grain: at least one owner pays for it.
+func randomDrying(r *rand.Rand, owners int) [][2]int64 {
+	parts, all := make([][2]int64, owners), int64(0)
+	for i := range parts {
+		parts[i] = [2]int64{int64(r.IntN(4)), 1}
+		all += parts[i][0]
+	}
+	if all == 0 {
+		parts[r.IntN(owners)][0], all = 1, 1
+	}
+	for i := range parts {
+		parts[i][1] = all
+	}
+	return parts
 }
 
 // apart reports whether owners have a deal of their own.
@@ -122,6 +146,9 @@ func (e *oracleEdition) randomFinding(r *rand.Rand, factor string) oracleFinding
 	if factor == "test-weight" {
 		f.unit = e.testWeightUnit()
 		span, known = scales[f.unit+" test-weight"], true
+	}
+	if unit, measured := unitsOf[factor]; measured {
+		f.unit = unit
 	}
 	if !known {
 		span = [2]int{0, 1200}
@@ -203,6 +230,11 @@ func (l oracleLoad) facts(e *oracleEdition) settle.Facts {
 	for i, o := range l.owners {
 		f.Shares = append(f.Shares, settle.Share{Owner: string(rune('A' + i)), Parts: quantity.Int(o[0], quantity.Plain), Of: quantity.Int(o[1], quantity.Plain)})
 	}
+	for i, part := range l.drying {
+		if part[0] > 0 {
+			f.Shares[i].Drying = &quantity.Portion{Parts: quantity.Int(part[0], quantity.Plain), Of: quantity.Int(part[1], quantity.Plain)}
+		}
+	}
 	for i, deal := range l.deals {
 		if deal != "" {
 			own := priced(deal)
@@ -219,15 +251,12 @@ func (l oracleLoad) facts(e *oracleEdition) settle.Facts {
 
 func (found oracleFinding) finding() settle.Finding {
 	out := settle.Finding{Factor: grain.FactorID(found.factor)}
-	switch found.unit {
-	case "":
+	if found.unit == "" {
 		out.Present = found.value == "1"
-	case "%":
-		out.Amount = quantity.Of(found.value, quantity.Percent)
-	case "lb/bu":
-		out.Amount = quantity.Of(found.value, quantity.LbPerBushel)
-	case "kg/hL":
-		out.Amount = quantity.Of(found.value, quantity.KgPerHL)
+		return out
 	}
+	out.Amount = quantity.Of(found.value, map[string]quantity.Unit{
+		"%": quantity.Percent, "lb/bu": quantity.LbPerBushel, "kg/hL": quantity.KgPerHL, "ppm": quantity.PPM, "ppb": quantity.PPB, "s": quantity.Second,
+	}[found.unit])
 	return out
 }

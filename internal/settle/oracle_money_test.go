@@ -307,10 +307,11 @@ func (o *oracle) sumOwners() {
 func (o *oracle) share() {
 	for line, place := range map[string]string{
 		"net": o.e.Rounding["weight"], "settled": o.e.Rounding["weight"], "quantity": o.e.Rounding["quantity"],
-		"bushels": o.e.Rounding["quantity"], "drying": o.e.placeOf(o.e.Drying.Round, "money"),
+		"bushels": o.e.Rounding["quantity"],
 	} {
 		o.part(line, place)
 	}
+	o.partDrying()
 	for _, d := range o.e.Discount {
 		line, place := "discount."+d.name(), o.e.placeOf(d.Round, "money")
 		if d.Of == "weight" {
@@ -322,15 +323,34 @@ func (o *oracle) share() {
 	}
 }
 
+// partDrying parts the drying as the grain, or as the owners have agreed: then whoever has no part of
+// it pays nothing, and what is left over goes to the first who has, unless the owner named has one.
+func (o *oracle) partDrying() {
+	place := o.e.placeOf(o.e.Drying.Round, "money")
+	if o.load.drying == nil {
+		o.part("drying", place)
+		return
+	}
+	rest := o.restOwner()
+	for i := 0; o.load.drying[rest][0] == 0; i++ {
+		rest = i
+	}
+	o.partBy(o.load.drying, rest, "drying", place)
+}
+
 // part gives each owner of a line the whole units of its place that the share
 // holds; the owner the edition names takes the rest.
 func (o *oracle) part(line, place string) {
+	o.partBy(o.load.owners, o.restOwner(), line, place)
+}
+
+func (o *oracle) partBy(owners [][2]int64, rest int, line, place string) {
 	whole, there := o.lines[line]
-	if !there || len(o.load.owners) == 0 {
+	if !there || len(owners) == 0 {
 		return
 	}
-	rest, left := o.restOwner(), whole
-	for i, owner := range o.load.owners {
+	left := whole
+	for i, owner := range owners {
 		if i != rest {
 			step, _, _ := strings.Cut(place, " ")
 			part := roundTo(times(whole, rat(owner[0], owner[1])), step+" down")

@@ -65,6 +65,9 @@ func (o *oracle) weigh() {
 	o.lines["net"] = net
 }
 
+// otherwise are the recording rules of what no grade table has: common practice.
+var otherwise = map[string]string{"don": "0.1 half-up", "aflatoxin": "1 half-up", "falling-number": "1 half-up"}
+
 // record writes results down as 7 CFR 810.102 and 810.104 say: percents to the
 // tenth, 5 going up; test weight to the tenth of a pound for corn, rye,
 // sorghum, soybeans, triticale and wheat and in half pounds, the rest dropped,
@@ -82,6 +85,14 @@ func (o *oracle) record() {
 			rule = "0.01 half-up"
 		case f.factor == "dockage":
 			rule = dockageRule[grain]
+		}
+		if other, known := otherwise[f.factor]; known {
+			rule = other
+		}
+		for _, own := range o.e.Factor {
+			if own.ID == f.factor {
+				rule = own.Record
+			}
 		}
 		o.found[f.factor] = roundTo(figure(f.value), rule)
 	}

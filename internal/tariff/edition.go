@@ -6,6 +6,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
+	"tenthpoint/internal/tomlfile"
 )
 
 // Status is the permitted use of a tariff.
@@ -30,7 +31,7 @@ type Edition struct {
 	Until     quantity.Date // last day in force; zero means until replaced
 	Status    Status
 	Corrects  string // id of the tariff this one corrects, if any
-	Origin    Origin
+	Origin    tomlfile.Origin
 	Settle    quantity.Unit // bu, cwt or t: what charges are per
 	Currency  string
 	Money     quantity.Rounding
@@ -43,14 +44,6 @@ type Edition struct {
 	File string // the name it was read by, for messages
 	Text []byte // the file as read
 	Hash string // SHA-256 of Text, in hex
-}
-
-// Origin is the source of a tariff.
-type Origin struct {
-	Issued   quantity.Date
-	By       string
-	Document string
-	Note     string
 }
 
 // Set is all the tariffs an elevator has loaded.

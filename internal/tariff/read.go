@@ -6,7 +6,6 @@ import (
 	"tenthpoint/internal/dated"
 	"tenthpoint/internal/digest"
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/tomlfile"
@@ -18,20 +17,17 @@ const headTable = "tariff"
 // Read reads one tariff. A non-nil error is a [tomlfile.Problems] with every mistake in the file.
 func Read(name string, text []byte) (*Edition, error) {
 	file := tomlfile.Parse(name, text)
-	if err := file.Problems().Err(); err != nil {
-		return nil, err
-	}
 	e := &Edition{File: name, Text: slices.Clone(text), Hash: digest.Of(text)}
-	root := file.Root()
-	e.readHead(root)
-	file.SetID(e.ID)
-	e.readOrigin(root)
-	e.readUnits(root)
-	e.readKeeping(root)
-	e.readFees(root)
-	e.readInterest(root)
-	root.RejectUnknownKeys()
-	if err := file.Problems().Err(); err != nil {
+	err := file.Read(func(root *tomlfile.Table) {
+		e.readHead(root)
+		file.SetID(e.ID)
+		e.Origin = file.Origin()
+		e.readUnits(root)
+		e.readKeeping(root)
+		e.readFees(root)
+		e.readInterest(root)
+	})
+	if err != nil {
 		return nil, err
 	}
 	return e, nil
@@ -43,19 +39,8 @@ func (e *Edition) readHead(root *tomlfile.Table) {
 	e.From, e.Until = t.Date("from"), t.OptionalDate("until")
 	e.Status = Status(t.Choice("status", string(Example), string(House), string(Filed)))
 	e.Corrects = t.OptionalText("corrects")
-	if id := t.Text("commodity"); id != "" {
-		c, err := grain.ByID(id)
-		if err != nil {
-			t.AddProblem("commodity", message.New("edition.commodity: %s", err), message.New("Write one of those names."))
-		}
-		e.Commodity = c
-	}
+	e.Commodity = grain.ReadCommodity(t)
 	dated.Period(t, e.Dated())
-}
-
-func (e *Edition) readOrigin(root *tomlfile.Table) {
-	t, _ := root.Table("origin", true)
-	e.Origin = Origin{Issued: t.Date("issued"), By: t.Text("by"), Document: t.Text("document"), Note: t.OptionalText("note")}
 }
 
 func (e *Edition) readUnits(root *tomlfile.Table) {

@@ -72,6 +72,17 @@ func (f *File) SetID(id string) { f.id = id }
 // Root is the file's outermost table.
 func (f *File) Root() *Table { return f.root }
 
+// Read has body read all of the file, where it is TOML. The error is [Problems] with every mistake,
+// keys that body did not ask for among them.
+func (f *File) Read(body func(root *Table)) error {
+	if err := f.Problems().Err(); err != nil {
+		return err
+	}
+	body(f.root)
+	f.root.RejectUnknownKeys()
+	return f.Problems().Err()
+}
+
 // Problems returns the mistakes found so far, in the order of the file; keys missing from the whole
 // file come first.
 func (f *File) Problems() Problems {

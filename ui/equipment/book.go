@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/audit"
+	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/keyring"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper/roll"
@@ -158,7 +159,7 @@ func (g *Equipment) backupLines(c *session.Card) {
 
 // AskBackup asks where to, and backs the book up.
 func (g *Equipment) AskBackup() {
-	folder := session.OrElse(g.session.Recall(backupFolder), filepath.Join(filepath.Dir(g.session.Desk.Book().Path()), "backups"))
+	folder := session.OrElse(g.session.Recall(backupFolder), filepath.Join(place.Beside(g.session.Desk.Book().Path()), "backups"))
 	g.session.Put(model.Ask{
 		Title:  g.session.Say("Back the book up"),
 		Text:   g.session.Say("The copy is made while the book is in use and then checked. Keep one copy out of the building."),
@@ -172,8 +173,7 @@ func (g *Equipment) AskBackup() {
 func (g *Equipment) backUp(folder string) {
 	now := g.session.Clock()
 	book := g.session.Desk.Book()
-	base := strings.TrimSuffix(filepath.Base(book.Path()), filepath.Ext(book.Path()))
-	target := filepath.Join(folder, base+"-"+strings.NewReplacer(" ", "-", ":", "").Replace(now)+".book")
+	target := filepath.Join(folder, place.Name(book.Path())+"-"+strings.NewReplacer(" ", "-", ":", "").Replace(now)+".book")
 	g.session.Run(model.Job{
 		Topic: "backup", Title: g.session.Say("Copying the book and checking the copy"),
 		Do: func(ctx context.Context, _ func(int, int)) error {

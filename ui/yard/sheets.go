@@ -21,7 +21,7 @@ var seldom = []string{"driver", "plate", "trailer", "class", "crop", "whose", "c
 
 // ofPapers are the fields of where the grain grew, and of the papers that go with it.
 var ofPapers = []string{
-	"farm", "field", "grown-in", "variety", "lot", "previous-cargo", "zero", "apart", "origin-weight", "origin-ticket", "origin-scale",
+	"farm", "farm-number", "field", "grown-in", "variety", "lot", "previous-cargo", "zero", "apart", "origin-weight", "origin-ticket", "origin-scale",
 	"grade", "grade-mark", "stored-from", "vehicle", "seals", "lading",
 }
 

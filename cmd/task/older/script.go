@@ -118,7 +118,6 @@ func (t *typist) setUp() {
 	t.line("grower", "add", "901", "Estate of R. Pomfret")
 	t.line("grower", "add", "102", "Beatrix Holloway", "--share", "102=2/3", "--share", "901=1/3")
 	t.line("grower", "add", "103", "Cobb Hollow Farm")
-	// In the unit of the scale: another the program before the rebuild took, and the one after refuses.
 	t.line("truck", "add", "7", "--plate", "ABC 123", "--tare", t.pick("24300", "24000", "12000"))
 	t.line("bin", "add", "P1", "Pit 1")
 	t.line("bench", "setup", "--authority", "us-official", "--who", "Mae Orton")
@@ -159,6 +158,17 @@ func (t typedTexts) weight(least int) string {
 		return strconv.Itoa(least + t.IntN(least))
 	}
 	return strconv.Itoa((least + t.IntN(least)) / 20 * 20)
+}
+
+// storedTare is in the unit of the scale and a whole number of its divisions: another the program
+// before the rebuild took, and the one after refuses.
+func (t typedTexts) storedTare(least int) string {
+	text := t.weight(least)
+	pounds, err := strconv.Atoi(text)
+	if err != nil { // metric, which is whole
+		return text
+	}
+	return strconv.Itoa(pounds / 20 * 20)
 }
 
 // results are the tests of a load, sometimes one of them left out.

@@ -142,7 +142,7 @@ func (t *typist) change() {
 	case 0:
 		t.line("grower", "add", "104", "Three Brothers", "--share", "104=1/3", "--share", "102=1/3", "--share", "103=1/3")
 	case 1:
-		t.line("truck", "add", "9", "--grower", "103", "--tare", t.weight(20000))
+		t.line("truck", "add", "9", "--grower", "103", "--tare", t.storedTare(20000))
 	case 2:
 		t.asManager("setup", "--language", t.pick("fr", "en"))
 	default:

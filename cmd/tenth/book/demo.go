@@ -23,7 +23,7 @@ type demoSeason struct {
 	Loads int    `help:"How many trucks come." default:"1000"`
 	Seed  uint64 `help:"The number the season is drawn from: the same number and day give the same book." default:"1"`
 	// Language is that of its screens and papers.
-	Language string `help:"Language of screens and papers." enum:",en,fr" default:"" placeholder:"en|fr"`
+	Language string `help:"Language of screens and papers." enum:",${languages}" default:"" placeholder:"en|es|fr"`
 	terminal.RatesFlags
 }
 

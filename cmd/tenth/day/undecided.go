@@ -27,7 +27,7 @@ func (c Undecided) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		tickets, err := p.Desk.Reader().Loads(p, terms.Tickets(day))
+		tickets, err := p.Desk.Reader().Loads(p, terms.Open(day))
 		if err != nil {
 			return err
 		}

@@ -14,7 +14,6 @@ import (
 	"tenthpoint/internal/deadline"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
-	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
@@ -42,7 +41,7 @@ type Setup struct {
 	CopyFor     []string `sep:"none" help:"For whom a ticket prints a copy, named on it; may be repeated. \"nobody\" is one copy without a name." placeholder:"driver"`
 	DriverMoney string   `help:"Whether the square on the driver's copy says what is paid." enum:",yes,no" default:"" placeholder:"yes|no"`
 	Weigher     string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
-	Language    string   `help:"Language of screens and papers." placeholder:"en|fr"`
+	Language    string   `help:"Language of screens and papers." placeholder:"en|es|fr"`
 	Dates       string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
 	Fills       string   `help:"Which contract takes what another has no room for: the one that ends first, the one written down first, or the dearest." enum:",until,number,price" default:"" placeholder:"until|number|price"`
 	JSON        bool     `help:"Print for programs: every figure as text."`
@@ -136,7 +135,7 @@ func (c Setup) profile(p elevator.Profile, laws *law.Set) (elevator.Profile, err
 	if c.DriverMoney != "" {
 		p.DriverMoney = c.DriverMoney == "yes"
 	}
-	if err := knownLanguage(p.Language); err != nil {
+	if _, err := terminal.Language(p.Language); err != nil {
 		return p, err
 	}
 	if c.Retain > 0 {
@@ -292,14 +291,6 @@ func (c Setup) show(p *terminal.Session) error {
 		p.Say("At the desk: %s, %s", person.Name, person.Role)
 	}
 	return nil
-}
-
-// knownLanguage refuses a language that the elevator cannot choose.
-func knownLanguage(code string) error {
-	if i18n.Known(code) {
-		return nil
-	}
-	return terminal.Refusal("Give --language "+strings.Join(i18n.Codes(), ", or --language "), "%q is no language here", code)
 }
 
 // licence says whether the rates are bound by the Canada Grain Act.

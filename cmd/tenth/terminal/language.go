@@ -35,23 +35,41 @@ func HouseLanguage(ctx context.Context, args []string) *message.Printer {
 	return i18n.In(profiles[0].Language)
 }
 
-// HelpLanguage returns the language that a command line asks for help in, and the line without it: every
-// command has its help in every language.
-func HelpLanguage(args []string) (rest []string, in *message.Printer, asked bool) {
-	if !slices.Contains(args, "--help") && !slices.Contains(args, "-h") {
-		return args, nil, false
+// SpokenLanguage returns the language that a command line asks for, and the line without it: every command
+// answers in every language, one that has the flag for something of its own gives its help in it.
+func SpokenLanguage(args []string, own bool) (rest []string, in *message.Printer, asked bool, err error) {
+	end := slices.Index(args, "--")
+	if end < 0 {
+		end = len(args)
 	}
-	for i, arg := range args {
+	helps := slices.Contains(args[:end], "--help") || slices.Contains(args[:end], "-h")
+	if own && !helps {
+		return args, nil, false, nil
+	}
+	for i, arg := range args[:end] {
 		code, is := strings.CutPrefix(arg, "--language=")
-		end := i + 1
-		if arg == "--language" && end < len(args) {
-			code, is, end = args[end], true, end+1
+		after := i + 1
+		if arg == "--language" && after < end {
+			code, is, after = args[after], true, after+1
 		}
-		if is && i18n.Known(code) {
-			return slices.Concat(args[:i], args[end:]), i18n.In(code), true
+		if !is {
+			continue
 		}
+		in, err := Language(code)
+		return slices.Concat(args[:i], args[after:]), in, err == nil, err
 	}
-	return args, nil, false
+	return args, nil, false, nil
+}
+
+// Languages are the codes of the languages there are.
+func Languages() []string { return i18n.Codes() }
+
+// Language is the printer of one of the languages there are.
+func Language(code string) (*message.Printer, error) {
+	if !i18n.Known(code) {
+		return nil, Refusal("Give --language "+strings.Join(i18n.Codes(), ", or --language "), "%q is no language here", code)
+	}
+	return i18n.In(code), nil
 }
 
 // namedBook returns the book a command line names, before it is parsed.

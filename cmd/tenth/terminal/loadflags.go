@@ -40,6 +40,7 @@ type DetailFlags struct {
 	Remark      string   `help:"A remark for the ticket." placeholder:"WORDS" group:"whose"`
 
 	Farm          string `help:"Farm it grew on; one of the grower's farms brings its split." placeholder:"FARM" group:"papers"`
+	FarmNumber    string `help:"Number by which public offices know the farm." placeholder:"NUMBER" group:"papers"`
 	Field         string `help:"Field, or the bin on the farm it comes from." placeholder:"FIELD" group:"papers"`
 	GrownIn       string `help:"County and state it grew in." placeholder:"PLACE" group:"papers"`
 	Variety       string `help:"Variety or trait its owner declares." placeholder:"NAME" group:"papers"`
@@ -66,7 +67,7 @@ func (f DetailFlags) Texts() Texts {
 		"grower": f.Grower, "shares": strings.Join(f.Share, "; "), "commodity": f.Commodity, "class": f.Class, "crop": f.CropYear,
 		"day": f.Day, "truck": f.Truck, "plate": f.Plate, "trailer": f.Trailer, "agent": f.Agent, "driver": f.Driver, "bin": f.Bin, "schedule": f.Schedule,
 		"terms": f.terms(), "whose": f.Whose, "owner-terms": strings.Join(f.OwnerTerms, "; "), "price": f.Price, "price-source": f.PriceSource, "consignee": f.Consignee, "remark": f.Remark,
-		"farm": f.Farm, "field": f.Field, "grown-in": f.GrownIn, "variety": f.Variety, "lot": f.Lot, "previous-cargo": f.PreviousCargo, "zero": f.Zero, "apart": f.Apart,
+		"farm": f.Farm, "farm-number": f.FarmNumber, "field": f.Field, "grown-in": f.GrownIn, "variety": f.Variety, "lot": f.Lot, "previous-cargo": f.PreviousCargo, "zero": f.Zero, "apart": f.Apart,
 		"origin-weight": f.OriginWeight, "origin-ticket": f.OriginTicket, "origin-scale": f.OriginScale, "stored-from": f.StoredFrom,
 		"vehicle": f.Vehicle, "seals": f.Seals, "lading": f.Lading,
 	} {

@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/engines"
+	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/keyfile"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
@@ -20,7 +21,7 @@ import (
 
 // BookFlags say which book a command works in.
 type BookFlags struct {
-	Book     string `help:"The book. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
+	Book     string `help:"The book: a file, or postgres://USER@HOST/DATABASE. Without it, the one in your data folder." env:"TENTHPOINT_BOOK" placeholder:"PATH"`
 	AnyPlace bool   `help:"Write also in a book on a network drive or in a synced folder."`
 	RatesFlags
 }
@@ -116,7 +117,11 @@ func (f BookFlags) WithBook(t *Terminal, how book.Options, who string, act func(
 			err = closed
 		}
 	}()
-	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Key: ComputerKey(t), Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: t.Clock, Place: t.Place})
+	clock, err := engines.Clock(t, book, t.Clock)
+	if err != nil {
+		return err
+	}
+	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Key: ComputerKey(t), Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: clock, Place: t.Place})
 	if err != nil {
 		return err
 	}
@@ -212,7 +217,9 @@ func (t *Terminal) open(path string, how book.Options) (engines.Book, error) {
 	if err := old.Close(); err != nil {
 		return nil, err
 	}
-	fmt.Fprintf(t.Stderr, "note: The book was brought up to date. As it was it lies beside it, as %s.before-....\n", filepath.Base(path))
+	if !place.OnServer(path) {
+		fmt.Fprintf(t.Stderr, "note: The book was brought up to date. As it was it lies beside it, as %s.before-....\n", filepath.Base(path))
+	}
 	return engines.Open(path, how)
 }
 

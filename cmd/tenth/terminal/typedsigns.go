@@ -7,7 +7,6 @@ import (
 
 	"github.com/alecthomas/kong"
 
-	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
@@ -15,20 +14,12 @@ import (
 // LanguageFlag chooses the language of a command that works without a book. With a book that
 // belongs to the elevator, its set-up says the language.
 type LanguageFlag struct {
-	Language LanguageCode `help:"Language of figures and answers, where it is not that of the book." placeholder:"en|fr"`
+	Language LanguageCode `help:"Language of figures and answers, where it is not that of the book." placeholder:"en|es|fr"`
 }
 
-// LanguageCode is one of the languages there are.
+// LanguageCode is one of the languages there are. It is taken off the command line before this is
+// parsed (see [SpokenLanguage]), so that faults of the line are said in it too.
 type LanguageCode string
-
-// AfterApply lets the terminal speak the language.
-func (c LanguageCode) AfterApply(t *Terminal) error {
-	if !i18n.Known(string(c)) {
-		return message.NotFound.Errorf("%q is no language here", string(c))
-	}
-	t.Printer = i18n.In(string(c))
-	return nil
-}
 
 // figurePlaces are the placeholders of flags and arguments in which figures are typed.
 var figurePlaces = []string{

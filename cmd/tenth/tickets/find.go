@@ -154,13 +154,26 @@ func foundIn(r book.LoadRow) (foundTicket, error) {
 	return f, nil
 }
 
+// FoundColumns are the headings of a list of tickets found.
+const FoundColumns = "Ticket\tStatus\tDay\tGrower\tGrain\tTruck\tNet\tMoisture\tQuantity\tPayable"
+
+// FoundRow is a ticket under FoundColumns.
+func FoundRow(r book.LoadRow) ([]any, error) {
+	f, err := foundIn(r)
+	return f.row(), err
+}
+
+func (f foundTicket) row() []any {
+	return []any{f.Ticket, message.Words(f.Status), f.Day, f.Grower, message.Words(f.Commodity), f.Truck, f.Net, f.Moisture, f.Quantity, message.Words(f.Payable)}
+}
+
 // listFound prints tickets in columns.
 func listFound(p *terminal.Session, all []foundTicket, count int64) error {
 	rows := [][]any{}
 	for _, f := range all {
-		rows = append(rows, []any{f.Ticket, message.Words(f.Status), f.Day, f.Grower, message.Words(f.Commodity), f.Truck, f.Net, f.Moisture, f.Quantity, message.Words(f.Payable)})
+		rows = append(rows, f.row())
 	}
-	if err := p.Table(terminal.ListFlags{}, "Ticket\tStatus\tDay\tGrower\tGrain\tTruck\tNet\tMoisture\tQuantity\tPayable", rows, "No ticket is found."); err != nil {
+	if err := p.Table(terminal.ListFlags{}, FoundColumns, rows, "No ticket is found."); err != nil {
 		return err
 	}
 	if more := count - int64(len(all)); more > 0 {

@@ -37,11 +37,13 @@ func (c Open) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
+		tried := form.Tried()
 		id, err := enter(p, form.Opening(), "")
 		if err != nil {
 			return err
 		}
 		p.Say("Load %s is open.", id)
+		warn(p, form, tried)
 		return nil
 	})
 }

@@ -3,7 +3,10 @@
 package yard
 
 import (
+	"slices"
+	"strings"
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
@@ -19,7 +22,8 @@ type Receive struct {
 	terminal.SampleFlags
 	terminal.ConfirmFlags
 	terminal.PaperFlags
-	Ask bool `help:"Ask for what is missing also when nobody sits at the terminal."`
+	Repeat string `help:"Take grower, grain, place and terms from the last ticket, or from the last one of a truck; flags given as well go before." placeholder:"last|TRUCK"`
+	Ask    bool   `help:"Ask for what is missing also when nobody sits at the terminal."`
 	terminal.AnswerFlags
 }
 
@@ -31,6 +35,7 @@ func (Receive) Help() string {
         --bin P1 --out slips
     tenth receive --grower Holloway --commodity corn --truck 7 --gross 52300 \
         --stored-tare --manual "read from the indicator" --moisture 18.0 --price 4.12
+    tenth receive --repeat last --gross 52480 --stored-tare --manual "read from the indicator" --moisture 17.8
     tenth receive
 
 Weights are typed, so the ticket marks them MANUAL WT with the reason given by --manual. What the house asks about a load is refused until --confirm answers it. To print only, and write no files, leave --out out.`
@@ -84,5 +89,48 @@ func (c Receive) form(p *terminal.Session) (*entry.Form, error) {
 	if err != nil {
 		return nil, err
 	}
-	return p.Entered(p.Form(nil, load.Inbound, c.WeightFlags), c.DetailFlags.Texts(), c.WeightFlags.Texts(), sample, answers)
+	before, err := c.repeated(p)
+	if err != nil {
+		return nil, err
+	}
+	return p.Entered(p.Form(nil, load.Inbound, c.WeightFlags), before, c.DetailFlags.Texts(), c.WeightFlags.Texts(), sample, answers)
 }
+
+// repeated are the texts taken from the ticket before, those of the flags apart.
+func (c Receive) repeated(p *terminal.Session) (terminal.Texts, error) {
+	if c.Repeat == "" {
+		return nil, nil
+	}
+	if c.Grower != "" {
+		return nil, terminal.Refusal("Leave one of them out", "--repeat takes the grower of the ticket before, and --grower names one")
+	}
+	last, err := lastReceived(p, c.Repeat)
+	if err != nil {
+		return nil, err
+	}
+	texts := terminal.Texts(entry.Repeated(office.NewEntering(p, p.Desk), last))
+	for field := range c.DetailFlags.Texts() {
+		delete(texts, field)
+	}
+	return texts, nil
+}
+
+// lastReceived is the last ticket for grain that came, of all or of a truck.
+func lastReceived(p *terminal.Session, which string) (*load.Load, error) {
+	filter := book.LoadFilter{Newest: true, FromTicket: 1, Limit: lookedThrough}
+	if !strings.EqualFold(which, "last") {
+		filter.Truck = which
+	}
+	rows, err := p.Reader().Loads(p, filter)
+	if err != nil {
+		return nil, err
+	}
+	came := slices.IndexFunc(rows, func(r book.LoadRow) bool { return r.Direction == string(load.Inbound) })
+	if came < 0 {
+		return nil, terminal.Refusal("Give the load in full", "there is no ticket to repeat")
+	}
+	return office.Load(p, p.Desk, rows[came].ID)
+}
+
+// lookedThrough is how many tickets are looked through for the last one that came in.
+const lookedThrough = 50

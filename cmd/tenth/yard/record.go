@@ -2,6 +2,7 @@ package yard
 
 import (
 	"fmt"
+	"slices"
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
@@ -21,10 +22,11 @@ func record(p *terminal.Session, id string, form *entry.Form) error {
 
 // warn prints the warnings about what was typed.
 func warn(p *terminal.Session, form *entry.Form, tried entry.Tried) {
-	for _, field := range form.Read() {
-		if _, _, isWeight := entry.SideOf(field); isWeight {
-			field = "tare" // the net is spoken of there
-		}
+	fields := form.Read()
+	if slices.ContainsFunc(fields, isWeight) {
+		fields = append(fields, "tare") // the net is spoken of there
+	}
+	for _, field := range fields {
 		if r := tried.Messages[field]; r.Severity == entry.Warn || r.Severity == entry.Ask {
 			fmt.Fprintln(p.Stderr, p.Printer.Word("warning:"), terminal.Sentence(p.Printer.Text(r.Text)))
 			delete(tried.Messages, field)
@@ -32,13 +34,18 @@ func warn(p *terminal.Session, form *entry.Form, tried entry.Tried) {
 	}
 }
 
+func isWeight(field string) bool {
+	_, _, is := entry.SideOf(field)
+	return is
+}
+
 // enter records facts as one act; an empty id opens a load.
-func enter(p *terminal.Session, facts entry.Facts, id string) (string, error) {
-	err := p.Batch(p, func(w *scalehouse.Batch) (err error) {
-		id, err = scalehouse.Enter(p, w, id, facts)
+func enter(p *terminal.Session, facts entry.Facts, id string) (entered string, err error) {
+	err = p.Batch(p, func(w *scalehouse.Batch) (err error) {
+		entered, err = scalehouse.Enter(p, w, id, facts)
 		return err
 	})
-	return id, err
+	return entered, err
 }
 
 // SayStanding prints what a load on the yard still lacks.

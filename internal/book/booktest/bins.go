@@ -19,6 +19,7 @@ import (
 type BinStore interface {
 	PositionStore
 	BinsBefore(ctx context.Context, day string) ([]bin.Row, error)
+	BinBefore(ctx context.Context, name, day string) ([]bin.Row, error)
 	BinDays(ctx context.Context, name, from, to string) ([]bin.Row, error)
 	Movements(ctx context.Context, from, to string) ([]bin.Movement, error)
 	LinesBefore(ctx context.Context, day string) ([]book.StockRow, error)
@@ -30,6 +31,7 @@ func Bins[B BinStore](t *testing.T, e Engine[B]) {
 	t.Run("follow tickets and movements", func(t *testing.T) { binsFollow(t, e) })
 	t.Run("a late ticket runs through later days", func(t *testing.T) { lateTicket(t, e) })
 	t.Run("any order of acts", func(t *testing.T) { anyOrder(t, e) })
+	t.Run("owners follow settlement sheets", func(t *testing.T) { ownersFollow(t, e) })
 	t.Run("an altered row is found", func(t *testing.T) { alteredBins(t, e) })
 }
 
@@ -148,8 +150,10 @@ func anyOrder[B BinStore](t *testing.T, e Engine[B]) {
 				if stock, err = tx.StockBefore(day); err != nil {
 					return err
 				}
-				bins, err = tx.BinsBefore(day)
-				return err
+				if bins, err = tx.BinsBefore(day); err != nil {
+					return err
+				}
+				return oneByOne(bins, func(name string) ([]bin.Row, error) { return tx.BinBefore(name, day) })
 			})
 			if err != nil {
 				r.Fatal(err)
@@ -159,10 +163,11 @@ func anyOrder[B BinStore](t *testing.T, e Engine[B]) {
 				r.Fatalf("the position within the write was %v, after it is %v; %v", stock, afterStock, err)
 			}
 			afterBins, err := b.BinsBefore(ctx, day)
-			if err != nil || !slices.EqualFunc(bins, afterBins, func(a, b bin.Row) bool {
-				return a.Place == b.Place && a.Day == b.Day && book.EncodeBinRow(a) == book.EncodeBinRow(b)
-			}) {
+			if err != nil || !slices.EqualFunc(bins, afterBins, equalBins) {
 				r.Fatalf("the bins within the write were %v, after it are %v; %v", bins, afterBins, err)
+			}
+			if err := oneByOne(afterBins, func(name string) ([]bin.Row, error) { return b.BinBefore(ctx, name, day) }); err != nil {
+				r.Fatal(err)
 			}
 		}
 		problems, err := b.VerifyStock(ctx)
@@ -170,6 +175,21 @@ func anyOrder[B BinStore](t *testing.T, e Engine[B]) {
 			r.Fatal(problems, err)
 		}
 	})
+}
+
+func equalBins(a, b bin.Row) bool {
+	return a.Place == b.Place && a.Day == b.Day && book.EncodeBinRow(a) == book.EncodeBinRow(b)
+}
+
+// oneByOne asks for each bin alone, and wants what all of them together are.
+func oneByOne(all []bin.Row, of func(name string) ([]bin.Row, error)) error {
+	for _, name := range []string{"A", "B", "C"} {
+		want := slices.DeleteFunc(slices.Clone(all), func(r bin.Row) bool { return r.Bin != name })
+		if is, err := of(name); err != nil || !slices.EqualFunc(is, want, equalBins) {
+			return fmt.Errorf("bin %s alone is %v, among all %v; %w", name, is, want, err)
+		}
+	}
+	return nil
 }
 
 func drawnDay(r *rapid.T, label string) string {

@@ -44,6 +44,7 @@ func Lists[B ListStore](t *testing.T, e Engine[B]) {
 func yard() []book.LoadRow {
 	first, second, third := ticket(1, "2026-10-01", "A", 1000), ticket(2, "2026-10-02", "B", 200), ticket(3, "2026-10-02", "A", 300)
 	second.Grower, second.GrowerName, second.Owners = "102", "Birch", []string{"102", "101"}
+	second.Disposition = "sold"
 	third.Phase, third.EndedDay, third.Commodity = string(load.Void), "2026-10-03", "soybeans"
 	refused := book.LoadRow{ID: "L4", Phase: string(load.TurnedAway), Direction: "in", Commodity: "corn", Grower: "101", GrowerName: "Ash", EndedDay: "2026-10-02", EndedAt: "2026-10-02T13:00:00Z"}
 	waiting := book.LoadRow{ID: "L5", Phase: string(load.OnYard), Direction: "in", Commodity: "corn", Grower: "102", GrowerName: "Birch", Truck: "9", Corrects: 2, Sample: "S7"}
@@ -70,6 +71,7 @@ var loadFilters = []struct {
 	{book.LoadFilter{FromTicket: 1, ToTicket: 2}, "L1 L2"},
 	{book.LoadFilter{Phases: []string{string(load.OnYard), string(load.Ready)}}, "L5 L6"},
 	{book.LoadFilter{OnDay: "2026-10-02"}, "L4 L2 L3"},
+	{book.LoadFilter{Undecided: true}, "L1"},
 	{book.LoadFilter{FromDay: "2026-10-02", ToDay: "2026-10-02"}, "L2 L3"},
 	{book.LoadFilter{EndedFrom: "2026-10-03", EndedTo: "2026-10-03"}, "L3"},
 	{book.LoadFilter{Grower: "101", FromTicket: 1}, "L1 L2 L3"}, // L2 as one who shares

@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/paysheet"
 )
 
 // From is the book that is copied, at one moment.
@@ -111,16 +112,28 @@ func records(ctx context.Context, tx book.Tx, from From) error {
 		if err := tx.PutRecord(r); err != nil {
 			return err
 		}
-		if r.Kind != (bin.Movement{}).Kind() {
-			continue
+		if err := moved(tx, r); err != nil {
+			return err
 		}
+	}
+	return nil
+}
+
+// moved brings the grain up to date with a record that moves some.
+func moved(tx book.Tx, r book.Record) error {
+	switch r.Kind {
+	case bin.Movement{}.Kind():
 		m, err := journal.ReadBody[bin.Movement](r.Body)
 		if err != nil {
 			return err
 		}
-		if err := tx.MoveGrain(m); err != nil {
+		return tx.MoveGrain(m)
+	case paysheet.Sheet{}.Kind():
+		s, err := journal.ReadBody[paysheet.Sheet](r.Body)
+		if err != nil {
 			return err
 		}
+		return tx.MoveOwners(paysheet.Sheet{}, s)
 	}
 	return nil
 }

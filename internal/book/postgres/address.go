@@ -9,6 +9,7 @@ import (
 
 	"github.com/jackc/pgx/v5/pgxpool"
 
+	"tenthpoint/internal/book/place"
 	"tenthpoint/internal/message"
 )
 
@@ -24,11 +25,6 @@ type address struct {
 	name   string // of the database
 }
 
-// Is reports whether a text is the address of a book in a server, and not a file.
-func Is(text string) bool {
-	return strings.HasPrefix(text, "postgres://") || strings.HasPrefix(text, "postgresql://")
-}
-
 // schemaName keeps to what needs no quotes anywhere.
 var schemaName = regexp.MustCompile(`^[a-z_][a-z0-9_]{0,62}$`)
 
@@ -36,7 +32,7 @@ var schemaName = regexp.MustCompile(`^[a-z_][a-z0-9_]{0,62}$`)
 // would stand in the list of commands, and in the settings of the window.
 func parseAddress(text string) (a address, err error) {
 	u, err := url.Parse(text)
-	if err != nil || !Is(text) {
+	if err != nil || !place.OnServer(text) {
 		return a, message.Storage.Errorf("%q is no address of a book. Write it as postgres://USER@HOST/DATABASE", text)
 	}
 	if _, has := u.User.Password(); has || u.Query().Has("password") {

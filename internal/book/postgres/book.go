@@ -88,16 +88,23 @@ func (b *Book) Trouble() error { return b.line.trouble() }
 // Path returns the address of the book.
 func (b *Book) Path() string { return b.line.address.text }
 
-// Clock returns the server's time, as far as this computer knows it: all desks of a house go by one
-// clock.
-func (b *Book) Clock(ctx context.Context) (func() time.Time, error) {
+// Ahead is how far the server's clock is ahead of this computer's.
+func (b *Book) Ahead(ctx context.Context) (time.Duration, error) {
 	before := time.Now()
 	o, _, err := one(source{b.line, b.line.pool, ctx}, scanOpening, selectOpening)
 	if err != nil {
-		return nil, err
+		return 0, err
 	}
-	ahead := o.clock.Sub(before.Add(time.Since(before) / 2))
-	return func() time.Time { return time.Now().Add(ahead) }, nil
+	return o.clock.Sub(before.Add(time.Since(before) / 2)), nil
+}
+
+// LetIn lets a user of the server append to the book, or only read it. It is for who owns the book.
+func (b *Book) LetIn(ctx context.Context, user string, appends bool) error {
+	err := b.exec(ctx, "SELECT let_in($1, $2)", user, appends)
+	if code(err) == noSuchUser {
+		return message.NotFound.Errorf("the server knows no user %q. Have it made: createuser %s", user, user)
+	}
+	return err
 }
 
 // Close releases the connections; running reads end with an error.

@@ -248,10 +248,12 @@ func TestOvertakenActIsRunAgain(t *testing.T) {
 func TestSteps(t *testing.T) {
 	known, err := tables.ReadFile("tables/0001_book.sql")
 	must(t, err)
+	second, err := tables.ReadFile("tables/0002_append.sql")
+	must(t, err)
 	files := func(more ...string) fstest.MapFS {
-		out := fstest.MapFS{"0001_book.sql": {Data: known}}
+		out := fstest.MapFS{"0001_book.sql": {Data: known}, "0002_append.sql": {Data: second}}
 		for i, text := range more {
-			out[fmt.Sprintf("%04d_more.sql", i+2)] = &fstest.MapFile{Data: []byte(text)}
+			out[fmt.Sprintf("%04d_more.sql", i+3)] = &fstest.MapFile{Data: []byte(text)}
 		}
 		return out
 	}

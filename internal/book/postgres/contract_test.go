@@ -4,6 +4,7 @@ package postgres
 
 import (
 	"context"
+	"flag"
 	"fmt"
 	"os"
 	"strings"
@@ -22,6 +23,8 @@ const serverIn = "TENTHPOINT_POSTGRES"
 var ctx = context.Background()
 
 func TestMain(m *testing.M) {
+	_ = flag.Set("rapid.checks", "20") // each makes a book on the server; the command line may ask for more
+	flag.Parse()
 	open := func(place string) (*Book, error) { return Open(ctx, place, book.Options{}) }
 	if booktest.WriteUntilKilled(open) {
 		os.Exit(1)

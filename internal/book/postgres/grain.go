@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 )
 
@@ -129,6 +130,16 @@ func (r binReader) BinsBefore(ctx context.Context, day string) ([]bin.Row, error
 	return binsBefore(r.during(ctx), day)
 }
 
+// BinBefore is what lay in one bin in the evening before a day.
+func (r binReader) BinBefore(ctx context.Context, name, day string) ([]bin.Row, error) {
+	rows, err := r.BinsBefore(ctx, day)
+	return ofBin(rows, name), err
+}
+
+func ofBin(rows []bin.Row, name string) []bin.Row {
+	return slices.DeleteFunc(rows, func(r bin.Row) bool { return r.Bin != name })
+}
+
 func binsBefore(s source, day string) ([]bin.Row, error) {
 	return list(s, scanBin, lastRows("bin_days", "bin, commodity, unit", binColumns), day)
 }
@@ -152,6 +163,19 @@ func movements(s source, first, last string) ([]bin.Movement, error) {
 		return nil, err
 	}
 	return readMovements(rows)
+}
+
+func settlementSheets(s source) ([]paysheet.Sheet, error) {
+	rows, err := list(s, scanRecord, selectRecords+" WHERE kind = $1 ORDER BY id", paysheet.Sheet{}.Kind())
+	var out []paysheet.Sheet
+	for _, r := range rows {
+		sheet, err := journal.ReadBody[paysheet.Sheet](r.Body)
+		if err != nil {
+			return nil, message.Errorf("%s: %w", r.ID, err)
+		}
+		out = append(out, sheet)
+	}
+	return out, err
 }
 
 func readMovements(rows []book.Record) ([]bin.Movement, error) {

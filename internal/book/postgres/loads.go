@@ -110,6 +110,9 @@ func loadsWhere(f book.LoadFilter) *where {
 	if len(f.Phases) > 0 {
 		w.add("phase = ANY (?)", f.Phases)
 	}
+	if f.Undecided {
+		w.add(`phase = 'issued' AND (disposition = '' OR starts_with(disposition, '{"load":""') OR position('"owners"' IN disposition) > 0)`)
+	}
 	if f.OnDay != "" {
 		w.add("(issued_day = ? OR ended_day = ?)", f.OnDay, f.OnDay)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 )
 
@@ -80,6 +81,15 @@ func (tx *Tx) MoveGrain(m bin.Movement) error {
 		changed[bin.Place{Bin: name, Commodity: m.Commodity, Unit: m.Unit()}] = true
 	}
 	return tx.fail(book.CloseBins(binsOf{tx}, m.Day.String(), changed))
+}
+
+// MoveOwners brings the lines of owners up to date with a settlement sheet whose record was just
+// written in place of another.
+func (tx *Tx) MoveOwners(was, is paysheet.Sheet) error {
+	if tx.fail(nil) != nil {
+		return tx.failed
+	}
+	return tx.fail(tx.applyMoves(owned, book.StockChange(book.LineMovesOfSheet(was), book.LineMovesOfSheet(is))))
 }
 
 func (tx *Tx) overlayOf(t balances) overlay[book.StockKey, book.StockRow] {

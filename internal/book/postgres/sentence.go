@@ -28,6 +28,7 @@ const (
 	noSuchRole       = "28000"
 	wrongPassword    = "28P01"
 	noRights         = "42501"
+	noSuchUser       = "42704"
 	noSuchTable      = "42P01"
 	noSuchSchema     = "3F000"
 	diskFull         = "53100"

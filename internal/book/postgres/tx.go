@@ -310,6 +310,12 @@ func (tx *Tx) StockBefore(day string) ([]book.StockRow, error) {
 	return slices.DeleteFunc(rows, func(r book.StockRow) bool { return r.Weight.IsZero() }), tx.fail(err)
 }
 
+// BinBefore is that of one bin.
+func (tx *Tx) BinBefore(name, day string) ([]bin.Row, error) {
+	rows, err := tx.BinsBefore(day)
+	return ofBin(rows, name), err
+}
+
 // BinsBefore is the last row before a day of every place where grain lies or lay.
 func (tx *Tx) BinsBefore(day string) ([]bin.Row, error) {
 	if tx.fail(nil) != nil {

@@ -59,6 +59,13 @@ func verifyStock(s source) (problems []message.Text, err error) {
 		lines.Move(m)
 		bins.Move(m)
 	}
+	sheets, err := settlementSheets(s)
+	if err != nil {
+		return nil, err
+	}
+	for _, sheet := range sheets {
+		lines.Settle(sheet)
+	}
 	for _, t := range []struct {
 		balances
 		want []book.StockRow

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 )
 
@@ -51,6 +52,24 @@ func (r binReader) BinDays(ctx context.Context, name, from, to string) ([]bin.Ro
 func (r binReader) Movements(ctx context.Context, from, to string) ([]bin.Movement, error) {
 	return movements(r.during(ctx), from, to)
 }
+
+// BinBefore is what lay in one bin in the evening before a day.
+func (r binReader) BinBefore(ctx context.Context, name, day string) ([]bin.Row, error) {
+	return list(r.during(ctx), scanBin, selectBinBefore, name, day)
+}
+
+// selectBinBefore looks each grain of a bin up after the one before, see [lastRows].
+const selectBinBefore = `WITH RECURSIVE grains (commodity) AS (
+		SELECT min(commodity) FROM bin_days WHERE bin = ?1
+		UNION ALL SELECT (SELECT min(s.commodity) FROM bin_days s WHERE s.bin = ?1 AND s.commodity > grains.commodity) FROM grains WHERE commodity IS NOT NULL
+	), keys (commodity, unit) AS (
+		SELECT commodity, (SELECT min(s.unit) FROM bin_days s WHERE s.bin = ?1 AND s.commodity = grains.commodity) FROM grains WHERE commodity IS NOT NULL
+		UNION ALL SELECT commodity, (SELECT min(s.unit) FROM bin_days s WHERE s.bin = ?1 AND s.commodity = keys.commodity AND s.unit > keys.unit) FROM keys WHERE unit IS NOT NULL
+	)
+	SELECT s.bin, s.commodity, s.unit, s.day, s.body
+	  FROM keys k CROSS JOIN bin_days s ON s.bin = ?1 AND s.commodity = k.commodity AND s.unit = k.unit
+	   AND s.day = (SELECT max(day) FROM bin_days d WHERE d.bin = ?1 AND d.commodity = k.commodity AND d.unit = k.unit AND d.day < ?2)
+	 ORDER BY s.commodity, s.unit`
 
 func binsBefore(from source, day string, place *bin.Place) ([]bin.Row, error) {
 	if place == nil {
@@ -105,8 +124,29 @@ func (tx *Tx) MoveGrain(m bin.Movement) error {
 	return tx.fail(book.CloseBins(binsOf{tx}, m.Day.String(), changed))
 }
 
+// MoveOwners brings the lines of owners up to date with a settlement sheet whose record was just
+// written in place of another.
+func (tx *Tx) MoveOwners(was, is paysheet.Sheet) error {
+	return applyMoves(tx, owned, book.StockChange(book.LineMovesOfSheet(was), book.LineMovesOfSheet(is)))
+}
+
+func settlementSheets(from source) ([]paysheet.Sheet, error) {
+	return list(from, func(rows *sql.Rows) (paysheet.Sheet, error) {
+		var body []byte
+		if err := rows.Scan(&body); err != nil {
+			return paysheet.Sheet{}, err
+		}
+		return journal.ReadBody[paysheet.Sheet](body)
+	}, "SELECT body FROM standing WHERE kind = ? ORDER BY id", paysheet.Sheet{}.Kind())
+}
+
 // BinsBefore is [Book.BinsBefore] as the write has left it so far.
 func (tx *Tx) BinsBefore(day string) ([]bin.Row, error) { return binsBefore(tx, day, nil) }
+
+// BinBefore is [Book.BinBefore] as the write has left it so far.
+func (tx *Tx) BinBefore(name, day string) ([]bin.Row, error) {
+	return list(tx, scanBin, selectBinBefore, name, day)
+}
 
 // binsOf is the store of bins within a write.
 type binsOf struct{ tx *Tx }

@@ -38,7 +38,7 @@ func (tx *Tx) PutLoad(r book.LoadRow) error {
 	if err != nil {
 		return tx.fail(err)
 	}
-	if err := tx.moveGrain(r); err != nil {
+	if err := moveGrain(tx, r); err != nil {
 		return err
 	}
 	_, err = tx.exec(putLoad, r.ID, r.Phase, r.Direction, r.Day, r.OpenedAt, r.Commodity, r.Grower,
@@ -134,6 +134,9 @@ func loadQuery(f book.LoadFilter) (string, []any) {
 	equal("truck", f.Truck)
 	equal("bin", f.Bin)
 	equal("sample", f.Sample)
+	if f.Undecided {
+		restrict(undecided)
+	}
 	if len(f.Phases) > 0 {
 		marks := strings.TrimSuffix(strings.Repeat("?, ", len(f.Phases)), ", ")
 		phases := make([]any, len(f.Phases))
@@ -141,8 +144,8 @@ func loadQuery(f book.LoadFilter) (string, []any) {
 			phases[i] = p
 		}
 		column := "phase"
-		if f.FromDay != "" {
-			column = "+phase" // most loads have their ticket: the days are the narrower index
+		if f.FromDay != "" || f.Bin != "" || f.Undecided {
+			column = "+phase" // most loads have their ticket: what else is asked is the narrower index
 		}
 		restrict(column+" IN ("+marks+")", phases...)
 	}
@@ -191,6 +194,9 @@ func loadRanges(f book.LoadFilter, restrict func(string, ...any)) {
 		restrict("keep_until <= ? AND keep_until <> ''", f.KeptUntil)
 	}
 }
+
+// undecided is in the words of the index loads_undecided.
+const undecided = `phase = 'issued' AND (disposition = '' OR substr(disposition, 1, 10) = '{"load":""' OR instr(disposition, '"owners"') > 0)`
 
 func assembleQuery(f book.LoadFilter, where []string) string {
 	query := "SELECT " + loadColumns + " FROM loads"

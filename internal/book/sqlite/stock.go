@@ -20,7 +20,7 @@ const selectMoved = "SELECT coalesce(ticket, 0), direction, commodity, bin, disp
 
 // moveGrain updates everything that is kept of the grain for a load's row that is about to replace
 // the one before.
-func (tx *Tx) moveGrain(is book.LoadRow) error {
+func moveGrain(tx *Tx, is book.LoadRow) error {
 	if is.Ticket == 0 {
 		return nil
 	}
@@ -98,7 +98,7 @@ func (tx *Tx) applyMove(t balances, m book.StockMove) error {
 		}
 	}
 	for _, day := range m.Shift(before, days) {
-		if err := tx.putStock(t, day); err != nil {
+		if err := putStock(tx, t, day); err != nil {
 			return err
 		}
 	}
@@ -106,7 +106,7 @@ func (tx *Tx) applyMove(t balances, m book.StockMove) error {
 }
 
 // putStock writes a day's row; a day on which nothing moves after all has none.
-func (tx *Tx) putStock(t balances, r book.StockRow) error {
+func putStock(tx *Tx, t balances, r book.StockRow) error {
 	if book.EmptyStock(r) {
 		_, err := tx.exec("DELETE FROM "+t.table+t.at()+" AND day = ?", r.Commodity, r.Bin, r.Weight.Unit().String(), r.Day)
 		return err

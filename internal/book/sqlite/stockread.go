@@ -206,9 +206,16 @@ func sumGrain(from source) (grainSums, error) {
 		return all, err
 	}
 	moves, err := movements(from, "", "")
+	if err != nil {
+		return all, err
+	}
 	for _, m := range moves {
 		all.lines.Move(m)
 		all.bins.Move(m)
+	}
+	sheets, err := settlementSheets(from)
+	for _, s := range sheets {
+		all.lines.Settle(s)
 	}
 	return all, err
 }

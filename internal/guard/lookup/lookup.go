@@ -21,7 +21,7 @@ import (
 // Lists are the current book, or the book within a write so far.
 type Lists interface {
 	Loads(book.LoadFilter) ([]book.LoadRow, error)
-	BinsBefore(day string) ([]bin.Row, error)
+	BinBefore(name, day string) ([]bin.Row, error)
 	Records(kind string) ([]book.Record, error)
 	FactsOf(subject string) ([]journal.Fact, error)
 }
@@ -85,9 +85,9 @@ func stock(lists Lists, l *load.Load, s *guard.Setting) error {
 	if l.Details.Bin == "" || s.Bin.Commodity == "" && l.Details.Direction != load.Outbound && l.Details.Lot == "" {
 		return nil
 	}
-	rows, err := lists.BinsBefore(s.Today.AddDays(1).String())
+	rows, err := lists.BinBefore(l.Details.Bin, s.Today.AddDays(1).String())
 	for _, r := range rows {
-		if lies := r.Close.Balance(); r.Bin == l.Details.Bin && !lies.IsZero() {
+		if lies := r.Close.Balance(); !lies.IsZero() {
 			s.InBin = append(s.InBin, guard.Stock{Commodity: r.Commodity, Name: grain.NameOf(r.Commodity), Weight: lies})
 		}
 	}
@@ -99,7 +99,7 @@ func lot(lists Lists, l *load.Load, s *guard.Setting) error {
 	if len(s.InBin) == 0 || s.Bin.Lot != "" {
 		return nil
 	}
-	rows, err := lists.Loads(book.LoadFilter{Bin: l.Details.Bin, Phases: []string{string(load.Ticketed)}, Newest: true, Limit: lastLoads})
+	rows, err := lists.Loads(book.LoadFilter{Bin: l.Details.Bin, FromTicket: 1, Phases: []string{string(load.Ticketed)}, Newest: true, Limit: lastLoads})
 	for _, r := range rows {
 		if r.Direction == string(load.Inbound) && r.ID != l.ID {
 			s.Lot = r.Lot

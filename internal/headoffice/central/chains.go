@@ -46,6 +46,9 @@ func (o *Office) Receive(ctx context.Context, letters string, lines []byte) (r h
 // Greet notes the head that a site's book has.
 func (o *Office) Greet(ctx context.Context, letters string, head journal.Head) error {
 	_, err := o.pool.Exec(ctx, "SELECT greet($1, $2, $3)", letters, head.Seq, head.Hash)
+	if code(err) == noSuchSite {
+		return message.NotFound.Errorf("the head office has no site %v. Check the letters, or have the site added with \"tenth office add\"", letters)
+	}
 	return sentence(err)
 }
 

@@ -18,6 +18,7 @@ const (
 	noSuchTable     = "42P01"
 	noSuchSchema    = "3F000"
 	takenAlready    = "23505"
+	noSuchSite      = "23503"
 	diskFull        = "53100"
 	tooManyClients  = "53300"
 	readOnlyServer  = "25006"

@@ -198,8 +198,8 @@ func TestUnknownSite(t *testing.T) {
 	if _, err := transfer.Send(ctx, b, kh, "ELM", transfer.Options{}); !errors.Is(err, message.Refused) {
 		t.Errorf("as another site: %v", err)
 	}
-	if _, err := transfer.Send(ctx, b, o.Office, "XX", transfer.Options{}); err == nil {
-		t.Error("a site that is not there took facts")
+	if _, err := transfer.Send(ctx, b, o.Office, "XX", transfer.Options{}); !errors.Is(err, message.NotFound) {
+		t.Errorf("a site that is not there: %v", err)
 	}
 }
 

@@ -20,7 +20,7 @@ func (s *sending) start() (journal.Head, error) {
 		return journal.Head{}, err
 	}
 	if len(chains) == 0 {
-		return journal.Head{}, message.NotFound.Errorf("the head office has no site %v for this role. Check the letters, or have the site added with \"tenth office add\"", s.letters)
+		return journal.Head{}, message.NotFound.Errorf("the head office has no site %v. Check the letters, or have the site added with \"tenth office add\"", s.letters)
 	}
 	slices.SortFunc(chains, func(a, b headoffice.Chain) int { return cmp.Compare(b.Head.Seq, a.Head.Seq) })
 	for _, c := range chains {

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tomlfile"
 )
 
 // Chart turns dial and sample temperature into moisture for one crop on one
@@ -29,7 +30,7 @@ type Chart struct {
 	// most the grain may differ from it, in degrees.
 	Ambient       quantity.Span
 	MaxDifference quantity.Amount
-	Origin        Origin
+	Origin        tomlfile.Origin
 
 	File string // name of the file
 	Text []byte // the file as read
@@ -40,14 +41,6 @@ type Chart struct {
 	cells        [][]quantity.Amount // by dial, then by temperature
 	testWeight   *correction
 	uneven       string // why the steps of an axis change, if they do
-}
-
-// Origin is the source of a chart.
-type Origin struct {
-	Issued   quantity.Date
-	By       string
-	Document string
-	Note     string
 }
 
 // Name identifies the chart for people.

@@ -21,14 +21,9 @@ func Read(name string, text []byte) (*Chart, error) {
 }
 
 func readChart(file *tomlfile.File, form chartForm, text []byte) (*Chart, error) {
-	if err := file.Problems().Err(); err != nil {
-		return nil, err
-	}
 	c := &Chart{File: file.Name, Text: slices.Clone(text), Hash: digest.Of(text)}
-	r := chartReader{chart: c, root: file.Root(), form: form}
-	r.read()
-	file.Root().RejectUnknownKeys()
-	if err := file.Problems().Err(); err != nil {
+	r := chartReader{chart: c, file: file, root: file.Root(), form: form}
+	if err := file.Read(func(*tomlfile.Table) { r.read() }); err != nil {
 		return nil, err
 	}
 	return c, nil
@@ -37,6 +32,7 @@ func readChart(file *tomlfile.File, form chartForm, text []byte) (*Chart, error)
 // chartReader fills a chart from a file, table by table.
 type chartReader struct {
 	chart *Chart
+	file  *tomlfile.File
 	root  *tomlfile.Table
 	form  chartForm
 	// moisture is the table of the range the chart answers for.
@@ -47,7 +43,7 @@ func (r *chartReader) read() {
 	head, _ := r.root.Table("chart", true)
 	r.identity(head)
 	r.limits(head)
-	r.origin()
+	r.chart.Origin = r.file.Origin()
 	r.temperatures(head)
 	rows := r.root.Tables("row")
 	r.rows(rows)
@@ -110,9 +106,4 @@ func (r *chartReader) span(key string, units ...quantity.Unit) (quantity.Span, *
 		t.AddProblem("high", message.New("%v.high %s is not above %v.low %s", key, s.High, key, s.Low), message.New("Swap the two, or mend the figure."))
 	}
 	return s, t
-}
-
-func (r *chartReader) origin() {
-	t, _ := r.root.Table("origin", true)
-	r.chart.Origin = Origin{Issued: t.Date("issued"), By: t.Text("by"), Document: t.Text("document"), Note: t.OptionalText("note")}
 }

@@ -59,7 +59,7 @@ func Draft(ctx context.Context, d office.Desk, o Order, around Around) (paysheet
 	for _, l := range o.Levies {
 		s.Levies = append(s.Levies, l.Hash)
 	}
-	w := drafting{ctx: ctx, d: d, o: o, around: around, sheet: &s}
+	w := drafting{ctx: ctx, d: d, o: o, around: around, sheet: &s, settled: map[int64]quantity.Amount{}}
 	for i, l := range around.Tickets {
 		if err := w.ticket(l, o.Tickets[i]); err != nil {
 			return s, paysheet.Worked{}, err
@@ -70,6 +70,10 @@ func Draft(ctx context.Context, d office.Desk, o Order, around Around) (paysheet
 	}
 	if err := s.Check(); err != nil {
 		return s, paysheet.Worked{}, err
+	}
+	for i, line := range s.Lines {
+		weight := line.Takes(w.settled[line.Ticket])
+		s.Lines[i].Weight = &weight
 	}
 	worked, err := Rework(ctx, d, s, around.Tickets, paysheet.Rules{Tariff: o.Tariff, Levies: o.Levies})
 	if err != nil {
@@ -86,6 +90,8 @@ type drafting struct {
 	around Around
 	sheet  *paysheet.Sheet
 	priced bool // the price of the sheet was used
+	// settled is the settled weight of the grower's part of each ticket.
+	settled map[int64]quantity.Amount
 }
 
 // ticket adds the lines of one ticket.
@@ -108,7 +114,9 @@ func (w *drafting) ticket(l *load.Load, chosen Chosen) error {
 	if err != nil {
 		return err
 	}
-	line := paysheet.Line{Ticket: l.Number, Owner: owner, Whole: whole.Quantity, Under: l.Details.DealOf(max(0, owner-1)).Under, Delivered: l.Details.Day}
+	deal := l.Details.DealOf(max(0, owner-1))
+	line := paysheet.Line{Ticket: l.Number, Owner: owner, Whole: whole.Quantity, Under: deal.Under, Whose: deal.Whose, Delivered: l.Details.Day}
+	w.settled[l.Number] = whole.Settled
 	line.From = paysheet.SettledOf(append(w.around.Sheets, *w.sheet), l.Number, w.o.Grower, whole.Quantity.Unit())
 	line.Quantity = line.Whole.Sub(line.From)
 	switch {
@@ -117,7 +125,7 @@ func (w *drafting) ticket(l *load.Load, chosen Chosen) error {
 	case line.Quantity.Sign() <= 0:
 		return message.Refused.Errorf("ticket %d is settled already: of %s nothing is left", l.Number, line.Whole)
 	}
-	return w.price(line, l.Details.DealOf(max(0, owner-1)))
+	return w.price(line, deal)
 }
 
 // part is the grower's part of a ticket as it was issued.

@@ -29,6 +29,9 @@ func Rework(ctx context.Context, d office.Desk, s paysheet.Sheet, tickets []*loa
 		if err != nil {
 			return paysheet.Worked{}, err
 		}
+		if takes := line.Takes(part.Settled); line.Weight != nil && !line.Weight.Equal(takes) {
+			return paysheet.Worked{}, message.Storage.Errorf("of ticket %d %s is written down as settled; its part comes to %s", line.Ticket, *line.Weight, takes)
+		}
 		parts[i] = paysheet.Part{Value: part.Value, Discounts: part.Discounts, Premiums: part.Premiums, Services: part.Services}
 	}
 	return paysheet.Work(s, parts, by)

@@ -34,6 +34,13 @@ func Tickets(day quantity.Date) book.LoadFilter {
 	return book.LoadFilter{Phases: []string{string(load.Ticketed)}, ToDay: day.String()}
 }
 
+// Open is the same filter for the few of them that can have an undecided part.
+func Open(day quantity.Date) book.LoadFilter {
+	f := Tickets(day)
+	f.Undecided = true
+	return f
+}
+
 // UndecidedIn are the undecided parts among tickets in force, the oldest first, as of a day.
 func UndecidedIn(rows []book.LoadRow, laws *law.Set, day quantity.Date) ([]Undecided, error) {
 	var out []Undecided

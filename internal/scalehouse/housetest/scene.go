@@ -47,10 +47,15 @@ func New(t testing.TB) *Scene {
 // On sets the elevator up in an empty book.
 func On(t testing.TB, book *sqlite.Book) *Scene {
 	t.Helper()
+	return onDesk(t, book, book)
+}
+
+func onDesk(t testing.TB, book *sqlite.Book, of scalehouse.Book) *Scene {
+	t.Helper()
 	t.Cleanup(func() { _ = book.Close() })
 	var err error
 	s := &Scene{T: t, Store: book, Time: time.Date(2026, 10, 1, 13, 0, 0, 0, time.UTC)}
-	s.Desk, err = scalehouse.Open(ctx, book, scalehouse.Options{
+	s.Desk, err = scalehouse.Open(ctx, of, scalehouse.Options{
 		Name: "scale house", Rates: Rates(t), Place: time.UTC, Who: Manager,
 		Clock: s.Clock(), Check: NoQuestions,
 	})

@@ -39,9 +39,17 @@ func Settle(ctx context.Context, d *scalehouse.Desk, o money.Order) (s paysheet.
 		if err := keepRules(w, o); err != nil {
 			return err
 		}
-		return scalehouse.SetRecord(ctx, w, s.ID(), s)
+		return putSheet(ctx, w, paysheet.Sheet{}, s)
 	})
 	return s, worked, err
+}
+
+// putSheet writes a sheet in place of another, or of none, and moves the grain on it to its owner.
+func putSheet(ctx context.Context, w *scalehouse.Batch, was, is paysheet.Sheet) error {
+	if err := scalehouse.SetRecord(ctx, w, is.ID(), is); err != nil {
+		return err
+	}
+	return scalehouse.MoveOwners(w, was, is)
 }
 
 // aroundIn reads what a sheet is drafted from, inside the transaction.
@@ -119,8 +127,9 @@ func VoidSheet(ctx context.Context, d *scalehouse.Desk, number int64, reason str
 			if err := unpaid(w, number); err != nil {
 				return err
 			}
-			s.Voided = &paysheet.Voided{Day: d.Today(), By: d.Signature(), Reason: reason}
-			return scalehouse.SetRecord(ctx, w, s.ID(), s)
+			void := s
+			void.Voided = &paysheet.Voided{Day: d.Today(), By: d.Signature(), Reason: reason}
+			return putSheet(ctx, w, s, void)
 		}
 		return message.NotFound.Errorf("there is no settlement sheet %d here", number)
 	})

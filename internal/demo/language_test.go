@@ -23,13 +23,19 @@ import (
 	"tenthpoint/schedules"
 )
 
-// Every paper of a season at an elevator that speaks French is in French, down to the last source
-// of the last step: each of its words is one of the texts in French or a name of the elevator.
+// Every paper of a season at an elevator that speaks another language is in it, down to the last source
+// of the last step: each of its words is one of the texts in that language or a name of the elevator.
 func TestEveryPaperIsInTheLanguageOfTheHouse(t *testing.T) {
-	kept := filled(t, Options{Loads: 300, Seed: 7, Now: noon, Rates: shipped(t), Language: "fr"})
+	for code, loads := range map[string]int{"fr": 300, "es": 120} {
+		t.Run(code, func(t *testing.T) { allInLanguage(t, code, loads) })
+	}
+}
+
+func allInLanguage(t *testing.T, code string, loads int) {
+	kept := filled(t, Options{Loads: loads, Seed: 7, Now: noon, Rates: shipped(t), Language: code})
 	d := opened(t, kept)
 	must(t, d.SignIn(Manager))
-	r := reader{Finder: unsaid.In("fr", nil, ownWords(t, d, kept)...), t: t, told: map[string]bool{}}
+	r := reader{Finder: unsaid.In(code, nil, ownWords(t, d, kept)...), t: t, told: map[string]bool{}}
 	for i := range doubted {
 		disputed(t, d, kept, i)
 	}
@@ -37,7 +43,7 @@ func TestEveryPaperIsInTheLanguageOfTheHouse(t *testing.T) {
 	r.accountsAndMeters(d)
 	r.ticketsOf(d, kept)
 	r.disputesOf(d)
-	if lost := i18n.In("fr").Missing(); len(lost) > 0 {
+	if lost := i18n.In(code).Missing(); len(lost) > 0 {
 		t.Errorf("%d texts are lost: %q", len(lost), lost)
 	}
 }
@@ -63,7 +69,7 @@ func (r reader) read(paper, text string) {
 
 // fromFile matches what papers quote from the file of an edition, or name in it: the words of the
 // file are the same in every language.
-var fromFile = regexp.MustCompile(`^[a-zA-Z0-9/-]+\.(pdf|csv|txt|toml)$|Barème affiché, ligne \d+ : .*|[a-z0-9_ -]+(, [a-z_]+)?, ligne \d+|[a-z]+(-[a-z0-9]+)+`)
+var fromFile = regexp.MustCompile(`^[a-zA-Z0-9/-]+\.(pdf|csv|txt|toml)$|(?:Barème affiché, ligne|Tarifa publicada, renglón) \d+ ?: .*|[a-z0-9_ -]+(renglón \d+)?(, [a-z_]+)?, (?:ligne|renglón) \d+|[a-z]+(-[a-z0-9]+)+`)
 
 func (r reader) document(d report.Document) { r.read(d.Title.String(), d.Text(3000)) }
 
@@ -141,7 +147,7 @@ func (r reader) proof(d *scalehouse.Desk, row book.LoadRow) {
 	must(r.t, err)
 	s, err := office.Resettle(ctx, d, l)
 	must(r.t, err)
-	r.read("working", s.Sheet.TextIn(300, i18n.In("fr")))
+	r.read("working", s.Sheet.TextIn(300, i18n.In(d.Profile().Language)))
 }
 
 func (r reader) disputesOf(d *scalehouse.Desk) {

@@ -1,0 +1,37 @@
+//go:build postgres
+
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// TestOfficeScripts runs the scripts of a head office, each with a schema of its own on the server
+// that go run ./cmd/task postgres starts.
+func TestOfficeScripts(t *testing.T) {
+	server := os.Getenv("TENTHPOINT_POSTGRES")
+	if server == "" {
+		t.Fatal("there is no server: run go run ./cmd/task postgres")
+	}
+	testscript.Run(t, testscript.Params{
+		Dir:           filepath.Join(scripts, "office"),
+		UpdateScripts: *update,
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("TZ", "UTC")
+			e.Setenv(nowVariable, "2026-10-01 13:00")
+			e.Setenv("XDG_CONFIG_HOME", filepath.Join(e.WorkDir, "data"))
+			e.Setenv("HOME", filepath.Join(e.WorkDir, "home"))
+			e.Setenv("TENTHPOINT_OFFICE", server)
+			e.Setenv("SCHEMA", "script_"+time.Now().Format("150405000000000"))
+			return nil
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"elevator": setUpElevator, "alter": alter, "remember": remember, "unchanged": unchanged,
+		},
+	})
+}

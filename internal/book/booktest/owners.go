@@ -1,0 +1,75 @@
+package booktest
+
+import (
+	"maps"
+	"testing"
+
+	"tenthpoint/internal/book"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
+)
+
+// sheet is a settlement sheet of some pounds of one ticket.
+func sheet(day string, under title.Under, pounds int64) paysheet.Sheet {
+	weight := quantity.Int(pounds, quantity.Lb)
+	bushels := quantity.Int(1, quantity.Bushel)
+	return paysheet.Sheet{
+		Number: 1, Day: quantity.MustDate(day), Grower: "101", Commodity: "corn", By: "A. Manager",
+		Lines: []paysheet.Line{{Ticket: 1, Whole: bushels, From: quantity.Zero(quantity.Bushel), Quantity: bushels, Under: under, Weight: &weight}},
+	}
+}
+
+func settle(b Store, was, is paysheet.Sheet) error {
+	return b.Write(ctx, func(tx book.Tx) error {
+		body, err := journal.Canonical(is)
+		if err != nil {
+			return err
+		}
+		d := draft(0)
+		d.Kind, d.Subject, d.Body = is.Kind(), is.Kind()+" "+is.ID(), body
+		fact, err := tx.Append(d)
+		if err != nil {
+			return err
+		}
+		if err := tx.PutRecord(book.Record{Kind: is.Kind(), ID: is.ID(), Seq: fact.Seq, Body: body}); err != nil {
+			return err
+		}
+		return tx.MoveOwners(was, is)
+	})
+}
+
+// ownersFollow: grain that is settled is bought, a part of it where a part is, and is its owner's
+// again when the sheet is void.
+func ownersFollow[B BinStore](t *testing.T, e Engine[B]) {
+	b := e.New(t)
+	stored := ticket(1, "2026-10-01", "A", 1000)
+	stored.Disposition = string(title.OpenStorage)
+	put(t, b, stored)
+	owned := func(day string, want map[string]string) {
+		t.Helper()
+		lines, err := b.LinesBefore(ctx, day)
+		must(t, err)
+		sums := map[string]string{}
+		for _, l := range lines {
+			if l.Weight.Sign() != 0 {
+				sums[l.Bin] = l.Weight.String()
+			}
+		}
+		if !maps.Equal(sums, want) {
+			t.Errorf("before %s: %v; want %v", day, sums, want)
+		}
+	}
+	made := sheet("2026-10-05", title.OpenStorage, 400)
+	must(t, settle(b, paysheet.Sheet{}, made))
+	owned("2026-10-05", map[string]string{"stored": "1,000 lb", "quality": "500 lb"})
+	owned("2026-10-06", map[string]string{"stored": "600 lb", "sold": "400 lb", "quality": "500 lb"})
+	sound(t, b)
+	void := made
+	void.Voided = &paysheet.Voided{Day: quantity.MustDate("2026-10-07"), By: "A. Manager", Reason: "price"}
+	must(t, settle(b, made, void))
+	owned("2026-10-07", map[string]string{"stored": "600 lb", "sold": "400 lb", "quality": "500 lb"})
+	owned("2026-10-08", map[string]string{"stored": "1,000 lb", "quality": "500 lb"})
+	sound(t, b)
+}

@@ -1,0 +1,66 @@
+package mirror
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"tenthpoint/internal/bin"
+	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
+	"tenthpoint/internal/paysheet"
+)
+
+// numbered are the series a book gives numbers of.
+var numbered = []string{"load", "ticket", "sample", "dispute", "movement", "sheet", "payment"}
+
+// issuedSample is the number of a sample as the book gives it.
+var issuedSample = regexp.MustCompile(`"number":"S([0-9]{1,18})"`)
+
+// giveOut gives out the number that a fact carries, so that the book goes on behind it.
+func (w *work) giveOut(f journal.Fact) error {
+	series, number, err := numberOf(f)
+	if err != nil || series == "" {
+		return err
+	}
+	for w.numbers[series] < number {
+		given, err := w.tx.NextNumber(series)
+		if err != nil {
+			return err
+		}
+		w.numbers[series] = given
+	}
+	return nil
+}
+
+// numberOf is the number of a series that a fact carries first; no series where it carries none.
+func numberOf(f journal.Fact) (series string, number int64, err error) {
+	switch f.Kind {
+	case load.Opened{}.Kind():
+		id, _ := office.LoadOfSubject(f.Subject)
+		return "load", int64(office.LoadNumber(id)), nil
+	case load.Issued{}.Kind():
+		issued, err := journal.ReadBody[load.Issued](f.Body)
+		return "ticket", issued.Number, err
+	case load.Sampled{}.Kind():
+		if found := issuedSample.FindSubmatch(f.Body); found != nil {
+			number, err = strconv.ParseInt(string(found[1]), 10, 64)
+			return "sample", number, err
+		}
+	case dispute.Raised{}.Kind():
+		number, err = strconv.ParseInt(strings.TrimPrefix(f.Subject, office.DisputeSubject+"D"), 10, 64)
+		return "dispute", number, err
+	case bin.Movement{}.Kind():
+		m, err := journal.ReadBody[bin.Movement](f.Body)
+		return "movement", m.Number, err
+	case paysheet.Sheet{}.Kind():
+		s, err := journal.ReadBody[paysheet.Sheet](f.Body)
+		return "sheet", s.Number, err
+	case paysheet.Payment{}.Kind():
+		p, err := journal.ReadBody[paysheet.Payment](f.Body)
+		return "payment", p.Number, err
+	}
+	return "", 0, nil
+}

@@ -1,0 +1,17 @@
+package tomlfile
+
+import "tenthpoint/internal/quantity"
+
+// Origin is who wrote the rules of a file, and in what.
+type Origin struct {
+	Issued   quantity.Date
+	By       string
+	Document string
+	Note     string
+}
+
+// Origin reads the table "origin" of a file, which must have one.
+func (f *File) Origin() Origin {
+	t, _ := f.root.Table("origin", true)
+	return Origin{Issued: t.Date("issued"), By: t.Text("by"), Document: t.Text("document"), Note: t.OptionalText("note")}
+}
