@@ -17,6 +17,7 @@ require (
 	github.com/shopspring/decimal v1.6.0
 	github.com/xuri/excelize/v2 v2.11.1
 	go.bug.st/serial v1.8.0
+	golang.org/x/crypto v0.58.0
 	golang.org/x/image v0.44.0
 	golang.org/x/term v0.47.0
 	golang.org/x/text v0.43.0
@@ -66,7 +67,6 @@ require (
 	github.com/xuri/efp v0.0.3-0.20260924042702-217b81952dec // indirect
 	github.com/xuri/nfp v0.0.2-0.20250530014748-2ddeb826f9a9 // indirect
 	github.com/yuin/goldmark v1.7.8 // indirect
-	golang.org/x/crypto v0.58.0 // indirect
 	golang.org/x/net v0.62.0 // indirect
 	golang.org/x/sync v0.24.0 // indirect
 	golang.org/x/sys v0.49.0 // indirect

@@ -15,7 +15,7 @@ var core = inside(
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
 	"title", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "slipcode",
 	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
-	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing",
+	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing", "pin",
 )
 
 // papers are the documents made from what the core has worked out.
@@ -29,7 +29,7 @@ var rooms = inside(
 )
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("book", "book/engines", "book/place", "scalelink", "printing", "atomicfile", "keyfile")
+var devices = inside("book", "book/engines", "book/place", "scalelink", "printing", "atomicfile", "keyfile", "account")
 
 // everywhere lists the packages that every package may import: errors and names are messages, and a
 // text is known by its digest.
@@ -84,9 +84,11 @@ var mayImport = map[string][]string{
 	"internal/position": inside("title", "quantity", "grain", "settle", "bin"), // the daily position record
 
 	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
-	"internal/contract": inside("quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
+	"internal/contract": inside("title", "quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
 	"internal/journal":  inside("quantity"),
+	"internal/pin":      {},                                   // a name locked by a PIN
 	"internal/signing":  inside("journal"),                    // the keys of a house, and what they sign
+	"internal/account":  {},                                   // who runs a program, and where
 	"internal/keyfile":  inside("signing"),                    // the key of this computer, in a file
 	"internal/keyring":  inside("book", "journal", "signing"), // what a book says of its keys
 	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
@@ -120,7 +122,7 @@ var mayImport = map[string][]string{
 	"internal/headoffice/transfer":   inside("headoffice", "journal", "book"),                                                     // the site's side
 	"internal/headoffice/mirror":     slices.Concat(core, inside("book", "office", "scalehouse/intake", "headoffice", "signing")), // a site's book made again
 	"internal/headoffice/copies":     inside("book", "book/engines", "headoffice", "headoffice/mirror", "journal", "atomicfile"),  // the books of sites, kept at the office
-	"internal/headoffice/across":     inside("daysheet", "quantity"),                                                              // what several sites have, added up
+	"internal/headoffice/across":     inside("daysheet", "contract", "quantity"),                                                  // what several sites have, added up
 	"internal/headoffice/officetest": inside("headoffice", "headoffice/central", "journal"),                                       // for tests: an office and bad lines to it
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
@@ -218,7 +220,7 @@ var mayImport = map[string][]string{
 
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
-	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
+	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version", "internal/account"}), // the table of commands
 	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "book/place", "printing", "atomicfile", "textsearch", "keyfile")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
@@ -226,7 +228,7 @@ var mayImport = map[string][]string{
 	"cmd/tenth/day":      command("internal/atomicfile"),
 	"cmd/tenth/bins":     command(),
 	"cmd/tenth/sums":     command("internal/atomicfile"),
-	"cmd/tenth/house":    command(),
+	"cmd/tenth/house":    command("internal/keyfile"),
 	"cmd/tenth/keep":     command(),
 	"cmd/tenth/keys":     command("internal/keyfile", "internal/keyring"),
 	"cmd/tenth/money":    command(),

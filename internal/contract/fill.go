@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/title"
 )
 
 // Order is which contract takes what another one has no room for, or what named none.
@@ -20,6 +21,17 @@ const (
 
 // Orders are all of them.
 func Orders() []Order { return []Order{ByEnd, ByNumber, ByPrice} }
+
+// OrderOf is the order that a house chose; the one that ends first, where it chose none.
+func OrderOf(house elevator.Profile) Order { return cmp.Or(Order(house.FillOrder), ByEnd) }
+
+// NumberIn is the contract that grain held under some terms is delivered on; empty under others.
+func NumberIn(t title.Terms) string {
+	if t.Under == title.Contract || t.Under == title.DelayedPrice {
+		return t.No
+	}
+	return ""
+}
 
 // Part is an owner's part of a ticket in force.
 type Part struct {

@@ -254,6 +254,30 @@ func TestAnOverfilledContractIsAskedAbout(t *testing.T) {
 	}
 }
 
+// What another seller has brought on a contract is no longer left on it.
+func TestAContractIsFilledByAllItsSellers(t *testing.T) {
+	d := guarded(t)
+	one := quantity.Int(1, quantity.Plain)
+	half := func(grower string) elevator.Share {
+		return elevator.Share{GrowerID: grower, Parts: one, Of: quantity.Int(2, quantity.Plain)}
+	}
+	must(t, scalehouse.SetContract(ctx, d, elevator.ContractTerms{
+		Number: "K-8", Grower: "103", Commodity: "corn", Quantity: quantity.Int(700, quantity.Bushel), Price: quantity.Of("4.10", quantity.DollarsPerBu), Until: d.Today().AddDays(30),
+		Sellers: []elevator.Share{half("103"), half("102")},
+	}))
+	bring := func(grower, truck string) string {
+		price := quantity.Of("4.10", quantity.DollarsPerBu)
+		return taken(t, d, load.Details{
+			Direction: load.Inbound, Day: d.Today(), Commodity: "corn", Grower: load.Party{ID: grower, Name: "Ada Field"}, Truck: load.Truck{Plate: truck},
+			Terms: title.Terms{Under: title.Contract, No: "K-8"}, Price: &price,
+		}, 52300, 24300)
+	}
+	_, err := scalehouse.Issue(ctx, d, bring("102", "T1")) // 28,000 lb: 500 bu
+	must(t, err)
+	_, err = scalehouse.Issue(ctx, d, bring("103", "T2"))
+	asks(t, err, "contract")
+}
+
 func mustLoad(t *testing.T, d *scalehouse.Desk, id string) *load.Load {
 	t.Helper()
 	l, err := office.Load(ctx, d, id)

@@ -1,32 +1,41 @@
 package lookup
 
 import (
+	"slices"
+
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/contract"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/guard"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
 )
 
-// contracts finds what the contracts that a load is delivered on have left.
+// contracts finds what the contracts that a load is delivered on have left. Before both weights there
+// is nothing to compare with that, and no ticket is read.
 func contracts(lists Lists, l *load.Load, s *guard.Setting) error {
-	for at, deal := range l.Details.Deals() {
-		if deal.Under != title.Contract {
+	deals := l.Details.Deals()
+	isOnContract := func(deal load.Deal) bool { return deal.Under == title.Contract }
+	if _, weighed := l.Net(); !weighed || !slices.ContainsFunc(deals, isOnContract) {
+		return nil
+	}
+	all, err := recordsOf[elevator.ContractTerms](lists)
+	if err != nil {
+		return err
+	}
+	for at, deal := range deals {
+		named := slices.IndexFunc(all, func(c elevator.ContractTerms) bool { return c.Number == deal.No })
+		if !isOnContract(deal) || named < 0 { // on no list: there is nothing to compare with
 			continue
 		}
-		terms, err := recordOf(lists, deal.No, func(c elevator.ContractTerms) string { return c.Number })
-		if err != nil {
-			return err
-		}
-		if terms.Number == "" { // on no list: there is nothing to compare with
-			continue
-		}
+		terms := all[named]
 		k := guard.Contract{Number: terms.Number, Agreed: terms.Quantity, Parts: quantity.Int(1, quantity.Plain), Of: quantity.Int(1, quantity.Plain)}
 		if at < len(l.Details.Shares) {
 			k.Parts, k.Of = l.Details.Shares[at].Parts, l.Details.Shares[at].Of
 		}
-		if k.Left, err = left(lists, terms, l); err != nil {
+		if k.Left, err = left(lists, s.House, all, terms, l); err != nil {
 			return err
 		}
 		s.Contracts = append(s.Contracts, k)
@@ -34,43 +43,94 @@ func contracts(lists Lists, l *load.Load, s *guard.Setting) error {
 	return nil
 }
 
-// left is the quantity of a contract less what the tickets in force have brought. The ticket that a
+// left is what a contract has left as its tickets fill it, those of all its sellers. The ticket that a
 // load is to replace does not count: the load brings its grain again.
-func left(lists Lists, c elevator.ContractTerms, of *load.Load) (quantity.Amount, error) {
-	rows, err := lists.Loads(book.LoadFilter{Grower: c.Grower, Commodity: c.Commodity, Phases: []string{string(load.Ticketed)}})
-	if err != nil {
-		return quantity.Amount{}, err
-	}
-	remains := c.Quantity
-	for _, r := range rows {
-		if r.Ticket == of.InPlaceOf() || r.ID == of.ID || !isOn(r, c.Number) {
-			continue
-		}
-		summary, err := r.Recorded().Summary()
+func left(lists Lists, house elevator.Profile, all []elevator.ContractTerms, c elevator.ContractTerms, of *load.Load) (quantity.Amount, error) {
+	together, sellers := contract.Together(all, c.Commodity, []string{c.Grower})
+	var parts []contract.Part
+	seen := map[string]bool{of.ID: true}
+	for _, seller := range sellers {
+		rows, err := lists.Loads(book.LoadFilter{Grower: seller, Commodity: c.Commodity, Phases: []string{string(load.Ticketed)}})
 		if err != nil {
 			return quantity.Amount{}, err
 		}
-		if len(summary.Owners) == 0 && summary.Quantity.Unit() == remains.Unit() {
-			remains = remains.Sub(summary.Quantity)
-		}
-		for i, part := range summary.Owners {
-			if terms := r.TermsOf(i); terms.Under == title.Contract && terms.No == c.Number && part.Quantity.Unit() == remains.Unit() {
-				remains = remains.Sub(part.Quantity)
+		for _, r := range rows {
+			if seen[r.ID] || r.Ticket == of.InPlaceOf() {
+				continue
 			}
+			seen[r.ID] = true
+			own, err := deliveries(r, together)
+			if err != nil {
+				return quantity.Amount{}, err
+			}
+			parts = append(parts, own...)
 		}
 	}
-	return remains, nil
+	for _, filled := range contract.Fill(together, parts, contract.OrderOf(house)).Contracts {
+		if filled.Number == c.Number {
+			return filled.Left, nil
+		}
+	}
+	return c.Quantity, nil
 }
 
-// isOn reports whether any owner's part of a load is on a contract.
-func isOn(r book.LoadRow, number string) bool {
-	if r.Disposition == string(title.Contract) && r.Contract == number {
-		return true
+// deliveries are the parts of a ticket that are on one of the contracts. A row does not say whose each
+// part is; a part on a contract is of one who sells on it.
+func deliveries(r book.LoadRow, together []elevator.ContractTerms) ([]contract.Part, error) {
+	if len(r.Titles) == 0 && r.Contract == "" {
+		return nil, nil
 	}
-	for _, terms := range r.Titles {
-		if terms.Under == title.Contract && terms.No == number {
-			return true
+	summary, err := r.Recorded().Summary()
+	if err != nil {
+		return nil, err
+	}
+	day, err := quantity.ParseDate(r.Day)
+	if err != nil {
+		return nil, err
+	}
+	quantities := []quantity.Amount{summary.Quantity}
+	if len(summary.Owners) > 0 {
+		quantities = nil
+		for _, part := range summary.Owners {
+			quantities = append(quantities, part.Quantity)
 		}
 	}
-	return false
+	var out []contract.Part
+	for i, q := range quantities {
+		number := contract.NumberIn(r.TermsOf(i))
+		at := slices.IndexFunc(together, func(c elevator.ContractTerms) bool { return c.Number == number })
+		if at >= 0 {
+			out = append(out, contract.Part{Ticket: r.Ticket, Owner: seller(together[at], r.Grower), Commodity: r.Commodity, Day: day, Quantity: q, Contract: number})
+		}
+	}
+	return out, nil
+}
+
+// seller is the grower of a load where that one sells on a contract, else who does.
+func seller(c elevator.ContractTerms, grower string) string {
+	if !c.IsSeller(grower) && len(c.Sellers) > 0 {
+		return c.Sellers[0].GrowerID
+	}
+	if !c.IsSeller(grower) {
+		return c.Grower
+	}
+	return grower
+}
+
+// recordsOf are all records of a kind.
+func recordsOf[R journal.Kinded](lists Lists) ([]R, error) {
+	var kind R
+	rows, err := lists.Records(kind.Kind())
+	if err != nil {
+		return nil, err
+	}
+	out := make([]R, 0, len(rows))
+	for _, row := range rows {
+		r, err := journal.ReadBody[R](row.Body)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, r)
+	}
+	return out, nil
 }

@@ -12,18 +12,13 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office/terms"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/title"
 )
 
 // fill applies what was delivered to the contracts, in the order the house chose.
 func (g *gathering) fill() {
 	var parts []contract.Part
 	for _, p := range g.parts {
-		under := p.TermsOf(p.owner)
-		if under.Under != title.Contract && under.Under != title.DelayedPrice {
-			under.No = ""
-		}
-		parts = append(parts, contract.Part{Ticket: p.Ticket, Owner: p.grower, Commodity: p.Commodity, Day: p.delivered, Quantity: p.Quantity, Contract: under.No})
+		parts = append(parts, contract.Part{Ticket: p.Ticket, Owner: p.grower, Commodity: p.Commodity, Day: p.delivered, Quantity: p.Quantity, Contract: contract.NumberIn(p.TermsOf(p.owner))})
 	}
 	g.filling = contract.Fill(g.terms, parts, contract.Order(cmp.Or(g.house.FillOrder, string(contract.ByEnd))))
 }

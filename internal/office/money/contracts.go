@@ -1,7 +1,6 @@
 package money
 
 import (
-	"cmp"
 	"context"
 
 	"tenthpoint/internal/contract"
@@ -11,7 +10,6 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/title"
 )
 
 // ContractNumbered finds a contract by its number.
@@ -44,8 +42,7 @@ func Fills(ctx context.Context, d office.Desk, commodity string, growers ...stri
 		}
 		parts = append(parts, deliveredBy(account, commodity)...)
 	}
-	order := contract.Order(cmp.Or(d.Profile().FillOrder, string(contract.ByEnd)))
-	return contract.Fill(together, parts, order), nil
+	return contract.Fill(together, parts, contract.OrderOf(d.Profile())), nil
 }
 
 // deliveredBy are a grower's parts of tickets in force, of one grain.
@@ -56,11 +53,7 @@ func deliveredBy(account daysheet.Account, commodity string) []contract.Part {
 			continue
 		}
 		for _, t := range of.Tickets {
-			terms := t.Terms()
-			if terms.Under != title.Contract && terms.Under != title.DelayedPrice {
-				terms.No = ""
-			}
-			out = append(out, contract.Part{Ticket: t.Number, Owner: account.GrowerID, Commodity: commodity, Day: t.Delivered, Quantity: t.Quantity, Contract: terms.No})
+			out = append(out, contract.Part{Ticket: t.Number, Owner: account.GrowerID, Commodity: commodity, Day: t.Delivered, Quantity: t.Quantity, Contract: contract.NumberIn(t.Terms())})
 		}
 	}
 	return out
