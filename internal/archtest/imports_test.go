@@ -73,6 +73,11 @@ var mayImport = map[string][]string{
 
 	"internal/slipcode": inside("title", "quantity", "worksheet", "grain", "rates", "settle"), // the code on a slip
 
+	"internal/checker":        inside("quantity", "worksheet", "law", "grain", "rates", "settle", "slipcode", "signing", "scaleticket/barcode"), // a ticket settled again by whoever holds its slip
+	"internal/checker/square": {},                                                                                                               // the QR code in a picture
+	"internal/checker/page":   inside("checker", "i18n"),                                                                                        // the page of it
+	"cmd/checker":             inside("checker", "checker/square"),                                                                              // the engine of the page, as WebAssembly
+
 	"internal/bin/shape": inside("quantity"),                       // the geometry of bins
 	"internal/bin":       inside("quantity", "grain", "bin/shape"), // the grain in the house
 
@@ -158,13 +163,14 @@ var mayImport = map[string][]string{
 	"internal/printing":               inside("atomicfile"),
 	"internal/ratefiles":              slices.Concat(inside("book/place", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
-	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
-	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
-	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")), // production by farm
-	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")), // what an examiner asks for
-	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
-	"internal/office/terms":           slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
-	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),   // what falls due
+	"internal/office/posting":         slices.Concat(core, inside("book", "checker", "keyring", "office")), // what a house shows to everybody
+	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                       // the logs of truck scales as papers
+	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")),               // the bins as lists and papers
+	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")),               // production by farm
+	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")),               // what an examiner asks for
+	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),               // what follows a ticket, as lists and papers
+	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                         // posted prices, undecided grain
+	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                 // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
@@ -227,14 +233,15 @@ var mayImport = map[string][]string{
 	"cmd/tenth/keys":     command("internal/keyfile", "internal/keyring"),
 	"cmd/tenth/money":    command(),
 	"cmd/tenth/rates":    command(),
-	"cmd/tenth/book":     command("internal/atomicfile", "internal/book/engines", "internal/demo", "internal/keyring", "cmd/tenth/yard"), // the demo's loads are received
-	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                                     // what tenth says of itself
+	"cmd/tenth/book":     command("schedules", "internal/atomicfile", "internal/book/engines", "internal/demo", "internal/keyring", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                                                  // what tenth says of itself
 
 	"cmd/tenth/headoffice": command("cmd/tenth/tickets", "internal/atomicfile", "internal/version", "internal/headoffice", "internal/headoffice/central", "internal/headoffice/transfer", "internal/headoffice/copies", "internal/headoffice/across"),
 
-	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
+	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/engine", "cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
 	"cmd/task/installer":  {"cmd/task/toolchain"}, // what people install
+	"cmd/task/engine":     {},                     // the engine of the checker's page
 	"cmd/task/toolchain":  {},
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/archtest":   {},
@@ -252,7 +259,7 @@ var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.
 func command(more ...string) []string {
-	return slices.Concat(core, papers, rooms, inside("book"), []string{"cmd/tenth/terminal"}, more)
+	return slices.Concat(core, papers, rooms, inside("book", "checker", "checker/page", "office/posting"), []string{"cmd/tenth/terminal"}, more)
 }
 
 // ruleKinds are the kinds of rule of an edition, with a file for each method.
