@@ -55,11 +55,26 @@ func TestServerKilledAtRandom(t *testing.T) {
 		})
 	}
 	r := rand.New(rand.NewPCG(*crashSeed, 0))
-	for range *serverKills {
-		time.Sleep(time.Duration(r.IntN(700)) * time.Millisecond)
-		killServer(t)
+	kept := func() int {
+		mu.Lock()
+		defer mu.Unlock()
+		return len(acknowledged)
 	}
-	time.Sleep(time.Second)
+	before := 0
+	for n := range *serverKills + 1 { // the desks are at work before each kill, and after the last
+		until := time.Now().Add(time.Minute)
+		for kept() < before+4 {
+			if time.Now().After(until) {
+				t.Fatalf("no desk works again after kill %d", n)
+			}
+			time.Sleep(5 * time.Millisecond)
+		}
+		before = kept()
+		if n < *serverKills {
+			time.Sleep(time.Duration(r.IntN(100)) * time.Millisecond)
+			killServer(t)
+		}
+	}
 	stop()
 	all.Wait()
 	wantKept(t, openedAs(t, desk, schema), acknowledged, unsure)
