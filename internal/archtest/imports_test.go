@@ -115,7 +115,7 @@ var mayImport = map[string][]string{
 	"internal/headoffice/transfer":   inside("headoffice", "journal", "book"),                                                     // the site's side
 	"internal/headoffice/mirror":     slices.Concat(core, inside("book", "office", "scalehouse/intake", "headoffice", "signing")), // a site's book made again
 	"internal/headoffice/copies":     inside("book", "book/engines", "headoffice", "headoffice/mirror", "journal", "atomicfile"),  // the books of sites, kept at the office
-	"internal/headoffice/across":     inside("daysheet", "quantity"),                                                              // what several sites have, added up
+	"internal/headoffice/across":     inside("daysheet", "contract", "quantity"),                                                  // what several sites have, added up
 	"internal/headoffice/officetest": inside("headoffice", "headoffice/central", "journal"),                                       // for tests: an office and bad lines to it
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads

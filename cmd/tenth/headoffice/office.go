@@ -19,12 +19,13 @@ type Office struct {
 	Pack    pack    `cmd:"" help:"At a site: the same into a file, for a stick."`
 	Rebuild rebuild `cmd:"" help:"Make a site's book again from what the head office has."`
 
-	Sites    sites    `cmd:"" default:"withargs" help:"At the office: the sites, how far their chains came, and what is wrong."`
-	Sheets   sheets   `cmd:"" help:"At the office: the day sheets of all sites."`
-	Position position `cmd:"" help:"At the office: what lies at all sites, and in all."`
-	Find     find     `cmd:"" help:"At the office: find tickets at all sites."`
-	Audit    check    `cmd:"" help:"At the office: check the chain and the book of every site."`
-	Book     bookOf   `cmd:"" help:"At the office: where the copy of a site's book lies, for any other command."`
+	Sites    sites      `cmd:"" default:"withargs" help:"At the office: the sites, how far their chains came, and what is wrong."`
+	Sheets   sheets     `cmd:"" help:"At the office: the day sheets of all sites."`
+	Position position   `cmd:"" help:"At the office: what lies at all sites, and in all."`
+	Find     find       `cmd:"" help:"At the office: find tickets at all sites."`
+	Contract contractOf `cmd:"" help:"At the office: a contract that several sites fill, in all."`
+	Audit    check      `cmd:"" help:"At the office: check the chain and the book of every site."`
+	Book     bookOf     `cmd:"" help:"At the office: where the copy of a site's book lies, for any other command."`
 
 	Setup   setup   `cmd:"" help:"Make a head office in a PostgreSQL database, or bring one up to date."`
 	Add     add     `cmd:"" help:"Add a site."`

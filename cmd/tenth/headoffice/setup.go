@@ -55,9 +55,9 @@ func (c add) Run(t *terminal.Terminal) error {
 // letters gives letters to a branch.
 type letters struct {
 	officeFlags
-	Site   string `arg:"" help:"The site."`
-	Branch int    `arg:"" help:"The number of the branch, from 2 on."`
-	Given  string `arg:"" help:"The letters it goes on under."`
+	Site    string `arg:"" help:"The site."`
+	Branch  int    `arg:"" help:"The number of the branch, from 2 on."`
+	Letters string `arg:"" help:"The letters it goes on under."`
 }
 
 func (letters) Help() string {
@@ -68,10 +68,10 @@ func (letters) Help() string {
 
 func (c letters) Run(t *terminal.Terminal) error {
 	return c.with(t, func(o *central.Office) error {
-		if err := o.GiveLetters(t, c.Site, c.Branch, c.Given); err != nil {
+		if err := o.GiveLetters(t, c.Site, c.Branch, c.Letters); err != nil {
 			return err
 		}
-		t.Say("Branch %d of %v goes on as %v.", c.Branch, c.Site, c.Given)
+		t.Say("Branch %d of %v goes on as %v.", c.Branch, c.Site, c.Letters)
 		return nil
 	})
 }
@@ -79,7 +79,7 @@ func (c letters) Run(t *terminal.Terminal) error {
 // rebuild makes a book again.
 type rebuild struct {
 	officeFlags
-	Name string `arg:"" help:"The letters of the site, or of a branch." placeholder:"LETTERS"`
+	Name string `arg:"" help:"The letters of the site, or of a branch."`
 	To   string `arg:"" help:"The book to make; one that is there already is never written over." placeholder:"PATH"`
 }
 

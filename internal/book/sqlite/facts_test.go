@@ -193,10 +193,10 @@ func TestWhatIsAskedOfTheBookHasItsIndex(t *testing.T) {
 	b := newBook(t)
 	ticketed := []string{"issued"}
 	for want, f := range map[string]book.LoadFilter{
-		"loads_bin (bin=? AND ticket>?)":    {Bin: "A", FromTicket: 1, Phases: ticketed, Newest: true, Limit: 9},
+		"loads_bin (bin=? AND ticket>?)":          {Bin: "A", FromTicket: 1, Phases: ticketed, Newest: true, Limit: 9},
 		"loads_undecided (phase=? AND issued_day": {Undecided: true, Phases: ticketed, ToDay: "2026-10-01"},
-		"loads_truck (truck=? AND issued":   {Truck: "7", Phases: ticketed, FromDay: "2026-10-01"},
-		"loads_issued (issued_day>?)":       {Commodity: "corn", Phases: ticketed, FromDay: "2026-10-01", Newest: true, Limit: 9},
+		"loads_truck (truck=? AND issued":         {Truck: "7", Phases: ticketed, FromDay: "2026-10-01"},
+		"loads_issued (issued_day>?)":             {Commodity: "corn", Phases: ticketed, FromDay: "2026-10-01", Newest: true, Limit: 9},
 	} {
 		query, args := loadQuery(f)
 		if got := plan(t, b, query, args...); !strings.Contains(got, want) {

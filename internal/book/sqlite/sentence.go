@@ -21,7 +21,11 @@ func (f *file) sentence(err error) error {
 		return message.Storage.Errorf("Another program is writing in the book %s and did not finish within %s. "+
 			"Nothing was entered. Wait for it or close it, then try again: %w", f.path, f.busy, book.ErrBusy)
 	}
-	switch sqliteErr.Code() & 0xff {
+	code := sqliteErr.Code() & 0xff
+	if sqliteErr.Code() == sqlite3.SQLITE_IOERR_SHMSIZE {
+		code = sqlite3.SQLITE_FULL // the file of shared memory beside the book could not grow
+	}
+	switch code {
 	case sqlite3.SQLITE_FULL:
 		return f.because("The disk that holds the book %s is full. Nothing was entered. Make room, then try again", err)
 	case sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:

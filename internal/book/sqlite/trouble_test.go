@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/book/sqlite/faultdisk"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
 
@@ -74,4 +74,25 @@ func must(t testing.TB, err error) {
 	if err != nil {
 		t.Fatal(err)
 	}
+}
+
+// A book opened on a disk that is full already needs room for the file that programs share, and says
+// that there is none.
+func TestABookOpenedOnAFullDiskSaysSo(t *testing.T) {
+	d := faultdisk.New(t)
+	path := filepath.Join(t.TempDir(), "house.book")
+	b, err := Open(path, book.Options{Create: true})
+	must(t, err)
+	must(t, b.Close())
+	d.Fail(1, faultdisk.Full)
+	again, err := Open(path, book.Options{})
+	if err == nil {
+		_, _, err = again.Head(ctx)
+		must(t, again.Close())
+	}
+	wantError(t, err, "is full", "4874")
+	d.Fail(0, faultdisk.Once)
+	again, err = Open(path, book.Options{})
+	must(t, err)
+	must(t, again.Close())
 }

@@ -26,10 +26,10 @@ func TestPositionIsAddedUp(t *testing.T) {
 	for _, r := range p.Totals() {
 		totals = append(totals, r.Commodity+" "+r.Weight.Written()+" "+r.Weight.Unit().String())
 	}
-	if got, want := fmt.Sprint(rows), "[ELM corn -50 lb ELM corn 7 kg KH corn 1250 lb KH oats 40 lb]"; got != want {
+	if got, want := fmt.Sprint(rows), "[ELM corn -50 lb ELM corn 7 kg KH corn 1,250 lb KH oats 40 lb]"; got != want {
 		t.Errorf("rows are %s, want %s", got, want)
 	}
-	if got, want := fmt.Sprint(totals), "[corn 1200 lb corn 7 kg oats 40 lb]"; got != want {
+	if got, want := fmt.Sprint(totals), "[corn 1,200 lb corn 7 kg oats 40 lb]"; got != want {
 		t.Errorf("totals are %s, want %s", got, want)
 	}
 }

@@ -135,14 +135,3 @@ func Kept(t testing.TB, o *central.Office, c headoffice.Chain) []journal.Fact {
 	}
 	return out
 }
-
-// Bytes is the room that the facts of the office take on the disk, with their indexes.
-func (o *Office) Bytes() (n int64) {
-	o.t.Helper()
-	conn, err := pgx.Connect(ctx, o.Server)
-	Must(o.t, err)
-	defer conn.Close(ctx)
-	Must(o.t, conn.QueryRow(ctx, `SELECT sum(pg_total_relation_size(c.oid))::bigint FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace
-		WHERE n.nspname = $1 AND c.relkind = 'r' AND c.relname LIKE 'facts%'`, o.Schema).Scan(&n))
-	return n
-}

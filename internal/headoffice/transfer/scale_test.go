@@ -16,6 +16,8 @@ import (
 	"tenthpoint/internal/headoffice/transfer"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/ratefiles"
+
+	"github.com/jackc/pgx/v5"
 )
 
 // How large an office the scale test simulates: -sites 60 -loads 2000.
@@ -84,7 +86,7 @@ func TestScale(t *testing.T) {
 	loads := *scaleSites * *scaleLoads
 	t.Logf("%d sites of %d loads: %d facts, %.1f a load", *scaleSites, *scaleLoads, facts, float64(facts)/float64(loads))
 	t.Logf("received %.0f facts a second on one connection, %v a load", float64(facts)/receiving.Seconds(), receiving/time.Duration(loads))
-	t.Logf("the office takes %d bytes a fact", o.Bytes()/facts)
+	t.Logf("the office takes %d bytes a fact", bytesOf(t, o)/facts)
 
 	one := bookOf(t)
 	at := o.As("S1X")
@@ -116,4 +118,15 @@ func took(t testing.TB, act func()) time.Duration {
 	began := time.Now()
 	act()
 	return time.Since(began).Round(10 * time.Microsecond)
+}
+
+// bytesOf is the room that the facts of an office take on the disk, with their indexes.
+func bytesOf(t testing.TB, o *officetest.Office) (n int64) {
+	t.Helper()
+	conn, err := pgx.Connect(ctx, o.Server)
+	officetest.Must(t, err)
+	defer conn.Close(ctx)
+	officetest.Must(t, conn.QueryRow(ctx, `SELECT sum(pg_total_relation_size(c.oid))::bigint FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace
+		WHERE n.nspname = $1 AND c.relkind = 'r' AND c.relname LIKE 'facts%'`, o.Schema).Scan(&n))
+	return n
 }

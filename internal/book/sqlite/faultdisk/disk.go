@@ -5,7 +5,7 @@
 // does when the power goes. It registers itself as the default while a test lasts, so that a book
 // is opened as ever. One disk lasts at a time.
 //
-// Locks, shared memory and what reads are handed on as they are. What this does not show is a disk
+// Locks and what reads are handed on as they are. What this does not show is a disk
 // that lies about a sync, or that spoils what it had already kept.
 package faultdisk
 
@@ -118,6 +118,9 @@ func (d *Disk) count() bool {
 	}
 	return !due || d.fault == Full
 }
+
+// isFull reports whether the disk has no room any more.
+func (d *Disk) isFull() bool { return d.fault == Full && d.Struck() }
 
 // changes counts a call that changes a file, and notes the change if it works.
 func (d *Disk) changes(file uintptr, c change, failed int32) int32 {

@@ -53,6 +53,7 @@ type (
 	closes = func(tls *libc.TLS, file uintptr) int32
 	moves  = func(tls *libc.TLS, file, data uintptr, n int32, at int64) int32
 	cuts   = func(tls *libc.TLS, file uintptr, to int64) int32
+	shares = func(tls *libc.TLS, file uintptr, region, size, extend int32, out uintptr) int32
 	syncs  = func(tls *libc.TLS, file uintptr, flags int32) int32
 )
 
@@ -85,6 +86,7 @@ func wrapped(tls *libc.TLS, methods uintptr) uintptr {
 	put[moves](&table.FxWrite, writeFaulty)
 	put[cuts](&table.FxTruncate, truncateFaulty)
 	put[syncs](&table.FxSync, syncFaulty)
+	put[shares](&table.FxShmMap, mapFaulty)
 	wrappers[methods], tables[ours] = ours, methods
 	return ours
 }
@@ -144,6 +146,15 @@ func syncFaulty(_ *libc.TLS, file uintptr, _ int32) int32 {
 		s.pending = nil
 	}
 	return sqlite3.SQLITE_OK
+}
+
+// mapFaulty maps the memory that programs share, a file that has no room to grow on a full disk.
+func mapFaulty(tls *libc.TLS, file uintptr, region, size, extend int32, out uintptr) int32 {
+	if extend != 0 && disk.isFull() {
+		return sqlite3.SQLITE_IOERR_SHMSIZE
+	}
+	real := systemMethods(file).FxShmMap
+	return function[shares](real)(tls, file, region, size, extend, out)
 }
 
 func deleteFaulty(tls *libc.TLS, _, name uintptr, syncFolder int32) int32 {
