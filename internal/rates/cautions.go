@@ -1,8 +1,11 @@
 package rates
 
 import (
+	"strings"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/rule"
 )
 
@@ -10,7 +13,7 @@ import (
 // refuse nothing.
 func (e *Edition) Cautions() []message.Text {
 	var out []message.Text
-	for _, caution := range []message.Text{e.otherBushel(), secondLook(e.Shrink.Method, e.Shrink), secondLook(e.Handling.Method, e.Handling), secondLook(e.Drying.Method, e.Drying)} {
+	for _, caution := range []message.Text{e.otherBushel(), e.withoutPremium(), secondLook(e.Shrink.Method, e.Shrink), secondLook(e.Handling.Method, e.Handling), secondLook(e.Drying.Method, e.Drying)} {
 		if !caution.IsZero() {
 			out = append(out, caution)
 		}
@@ -33,6 +36,34 @@ func (e *Edition) otherBushel() message.Text {
 		return message.Text{}
 	}
 	return message.New("A bushel of %s is %s here and %s by law (%s). Check which law binds the elevator.", e.Commodity.Name, own.Written(), legal.Written(), e.Commodity.BushelSource)
+}
+
+// withoutPremium names the discounts that pay nothing for better grain, where the rates go by the
+// law of Minnesota.
+func (e *Edition) withoutPremium() message.Text {
+	if !strings.HasPrefix(e.Units.BushelSource, "Minnesota") {
+		return message.Text{}
+	}
+	var only []message.Text
+	for i := range e.Discounts {
+		if r := &e.Discounts[i]; !r.Factor.YesNo && r.Factor.ID != grain.Moisture && takesAlone(r) {
+			only = append(only, r.Label)
+		}
+	}
+	if len(only) == 0 {
+		return message.Text{}
+	}
+	return message.New("The bushel is that of Minnesota, whose law asked for a premium as great as the discount (Minnesota Statutes 17B.0451, in its text of 2008): %s. Confirm whether it binds the elevator.", message.Texts(", ", only))
+}
+
+// takesAlone reports whether a rule has discounts and no premium.
+func takesAlone(r *discount.Rule) bool {
+	takes, pays := r.Direction == rule.Docks && r.Cell.Given(), r.Direction == rule.Pays && r.Cell.Given()
+	for _, row := range r.Rows {
+		takes = takes || row.Direction == rule.Docks && !row.Cell.Amount.IsZero()
+		pays = pays || row.Direction == rule.Pays
+	}
+	return takes && !pays
 }
 
 // bushelsInCanada are the bushels that Canada counts otherwise than the statutes of the states.

@@ -205,6 +205,36 @@ func TestCautions(t *testing.T) {
 	}
 }
 
+// Minnesota Statutes 17B.0451 as read asks for a premium beside each discount: rates that cite the
+// bushel of that state and have none are told so, each rule by its name; those of another are not.
+func TestDiscountsWithoutPremiumInMinnesota(t *testing.T) {
+	text, err := os.ReadFile("../../schedules/editions/wheat-hrw-main-2025.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := func(source string) string {
+		e, err := rates.Read("wheat.toml", []byte(strings.Replace(string(text), "Minnesota Statutes 239.32", source, 1)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range e.Cautions() {
+			if strings.Contains(c.String(), "17B.0451") {
+				return c.String()
+			}
+		}
+		return ""
+	}
+	said := told("Minnesota Statutes 239.32")
+	for name, want := range map[string]bool{"Test weight discount": true, "Foreign material discount": true, "Protein": false, "Smut odor": false} {
+		if strings.Contains(said, name) != want {
+			t.Errorf("%s is named %v: %q", name, !want, said)
+		}
+	}
+	if other := told("Indiana Code 24-6-1-1"); other != "" {
+		t.Errorf("rates of Indiana: %q", other)
+	}
+}
+
 // The Government of Alberta prints 64.842 bushels of oats to the tonne, which is 34 lb each; the 32 lb
 // of the states are a mistake in rates that pay Canadian dollars, and the law of the states is none there.
 func TestBushelOfOatsInCanada(t *testing.T) {
