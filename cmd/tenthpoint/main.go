@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/app"
 	"github.com/alecthomas/kong"
 
+	"tenthpoint/internal/book/engines"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/version"
 	"tenthpoint/ui/apptheme"
@@ -143,6 +144,9 @@ func (p *program) open(ctx context.Context, path string) error {
 	if p.ratesWrong != nil {
 		frame.Notify(model.Stop, frame.Say("your own rates have mistakes, so nothing can be settled. Ctrl+5 names them."))
 	}
+	watching, leave := context.WithCancel(ctx)
+	p.atEnd = append(p.atEnd, func() error { leave(); return nil })
+	go engines.Watch(watching, d.Book(), func() { fyne.Do(frame.Changed) })
 	session.CheckClock(frame)
 	session.CheckHead(frame)
 	p.atEnd = append(p.atEnd, func() error { session.NoteHead(frame); return nil })

@@ -15,7 +15,7 @@ type Chapter struct {
 // order is the chapters in the order they are best read.
 var order = []string{
 	"start", "truck", "bench", "rates", "shrink", "tickets", "growers", "money", "disputes", "day",
-	"keeping", "bins", "gear", "keyboard", "trouble", "cautions", "backup", "office", "glossary",
+	"keeping", "bins", "gear", "keyboard", "trouble", "cautions", "backup", "desks", "office", "glossary",
 }
 
 // forScreen maps a screen of the desk to its chapter; a screen not listed has a chapter of its own

@@ -116,8 +116,10 @@ func (y *Yard) keepForms() {
 	for id, form := range y.forms {
 		l := y.find(id)
 		if l == nil {
+			sayFinished(y, form)
 			delete(y.forms, id)
 		} else {
+			sayWritten(y, form, l)
 			form.Rebase(l)
 		}
 	}

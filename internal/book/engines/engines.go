@@ -66,3 +66,13 @@ func LetIn(ctx context.Context, b Book, user string, appends bool) error {
 	}
 	return served.LetIn(ctx, user, appends)
 }
+
+// Watch calls changed soon after another desk has written in a book on a server, until ctx ends; it
+// does nothing for a book in a file, which is one computer's.
+func Watch(ctx context.Context, b scalehouse.Book, changed func()) {
+	if served, is := b.(interface {
+		Watch(ctx context.Context, changed func())
+	}); is {
+		served.Watch(ctx, changed)
+	}
+}

@@ -22,7 +22,8 @@ type Book struct {
 
 	line   *line
 	turn   chan struct{} // holds one while this program writes
-	closed error         // why nothing can be entered; nil where it can
+	own    ownWrites
+	closed error // why nothing can be entered; nil where it can
 }
 
 // Open opens the book at an address, bringing an older one up to date if the user owns it.

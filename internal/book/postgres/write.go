@@ -105,9 +105,13 @@ func (b *Book) keep(ctx context.Context, conn *pgxpool.Conn, tx *Tx) error {
 		return err
 	}
 	err = b.line.once(ctx, func(used context.Context) error {
+		b.own.add(tx.writes + 1)
 		_, err := conn.Exec(used, "SELECT append($1, $2)", tx.writes, act)
 		return err
 	})
+	if err != nil {
+		b.own.drop(tx.writes + 1) // it may be another desk's
+	}
 	if errors.Is(err, errCut) || ctx.Err() != nil {
 		return b.unsure(tx, err)
 	}
