@@ -50,6 +50,9 @@ func checkChore(args []string) error {
 	if err != nil {
 		return err
 	}
+	if err := freshEngine(); err != nil {
+		return err
+	}
 	setUp := provide(checkNeeds(runtime.GOOS))
 	if setUp != nil {
 		toolchain.Say("%v", setUp)
@@ -88,7 +91,7 @@ func checkNeeds(system string) []need {
 	if system == "windows" || system == "darwin" {
 		return needsToBuildDesk(system)
 	}
-	return slices.Concat(deskNeeds, windowNeeds, paperNeeds)
+	return slices.Concat(deskNeeds, windowNeeds, paperNeeds, pageNeeds)
 }
 
 // windowSteps vets the desk's window and types a load into it on a display

@@ -8,6 +8,7 @@
 //	go run ./cmd/task office-kills   sites, an office and its server killed at random
 //	go run ./cmd/task books          books of older programs, for tests
 //	go run ./cmd/task fonts          the fonts of papers, cut from the originals
+//	go run ./cmd/task checker        the engine of the page that checks tickets
 //	go run ./cmd/task season         a season of 10,000 loads against the journal
 //	go run ./cmd/task compare        an older program against this one
 //	go run ./cmd/task package        what people install, for Linux and Windows
@@ -44,6 +45,7 @@ var chores = []chore{
 	{"season", "season             a season of 10,000 loads: sheets, position and accounts against plain SQL over the journal", seasonChore},
 	{"books", "books [NAME]       make the books of testdata/books anew, with the programs of their time", older.Books},
 	{"fonts", "fonts              cut the fonts of papers from the originals (internal/fonts/original)", fontsChore},
+	{"checker", "checker            build the engine of the page that checks tickets (internal/checker/page)", checkerChore},
 	{"compare", "compare [flags]    random loads and scripts in the program of another revision and in this one", older.Compare},
 	{"package", "package [-only PARTS] make what people install: deb, rpm, archives, an installer for Windows, tenth for six systems", packageChore},
 	{"package-try", "package-try        install the deb in a clean root without compilers, weigh a truck, remove it", tryChore},

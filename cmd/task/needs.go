@@ -40,6 +40,13 @@ var paperNeeds = []need{
 	{"zbarimg, which reads the square on a slip", "zbar-tools", command("zbarimg")},
 }
 
+// pageNeeds are the requirements of opening the page that checks tickets.
+var pageNeeds = []need{
+	{"Chromium, a browser", "chromium", func() bool {
+		return command("chromium")() || command("chromium-browser")() || command("google-chrome")()
+	}},
+}
+
 // serverNeeds are the requirements of a server for tests.
 func serverNeeds() []need {
 	return []need{{"a PostgreSQL server", "postgresql", func() bool { _, err := postgresPrograms(); return err == nil }}}

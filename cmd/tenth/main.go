@@ -15,6 +15,7 @@ import (
 	"time"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/account"
 )
 
 // collectorPercent lets the heap grow to a few times the live memory before garbage collection. A
@@ -25,7 +26,9 @@ const collectorPercent = 400
 func main() {
 	debug.SetGCPercent(collectorPercent)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	status := run(ctx, os.Args[1:], terminal.New(time.Now, time.Local))
+	t := terminal.New(time.Now, time.Local)
+	t.Computer = account.Here()
+	status := run(ctx, os.Args[1:], t)
 	stop()
 	os.Exit(status)
 }

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"time"
 
+	"tenthpoint/internal/account"
 	"tenthpoint/internal/atomicfile"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/demo"
@@ -73,7 +74,7 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 	if err != nil {
 		return nil, err
 	}
-	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "desk", Key: p.computerKey(), Rates: editions, Charts: charts, Laws: laws, Clock: clock})
+	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "desk", Computer: account.Here(), Key: p.computerKey(), Rates: editions, Charts: charts, Laws: laws, Clock: clock})
 	if err != nil || p.who == "" {
 		return d, err
 	}

@@ -15,7 +15,7 @@ var core = inside(
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
 	"title", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "slipcode",
 	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
-	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing",
+	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing", "pin",
 )
 
 // papers are the documents made from what the core has worked out.
@@ -29,7 +29,7 @@ var rooms = inside(
 )
 
 // devices are the doors to the world: the book on disk, the scale, the printer.
-var devices = inside("book", "book/engines", "book/place", "scalelink", "printing", "atomicfile", "keyfile")
+var devices = inside("book", "book/engines", "book/place", "scalelink", "printing", "atomicfile", "keyfile", "account")
 
 // everywhere lists the packages that every package may import: errors and names are messages, and a
 // text is known by its digest.
@@ -73,6 +73,11 @@ var mayImport = map[string][]string{
 
 	"internal/slipcode": inside("title", "quantity", "worksheet", "grain", "rates", "settle"), // the code on a slip
 
+	"internal/checker":        inside("quantity", "worksheet", "law", "grain", "rates", "settle", "slipcode", "signing", "scaleticket/barcode"), // a ticket settled again by whoever holds its slip
+	"internal/checker/square": {},                                                                                                               // the QR code in a picture
+	"internal/checker/page":   inside("checker", "i18n"),                                                                                        // the page of it
+	"cmd/checker":             inside("checker", "checker/square"),                                                                              // the engine of the page, as WebAssembly
+
 	"internal/bin/shape": inside("quantity"),                       // the geometry of bins
 	"internal/bin":       inside("quantity", "grain", "bin/shape"), // the grain in the house
 
@@ -81,7 +86,9 @@ var mayImport = map[string][]string{
 	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
 	"internal/contract": inside("title", "quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
 	"internal/journal":  inside("quantity"),
+	"internal/pin":      {},                                   // a name locked by a PIN
 	"internal/signing":  inside("journal"),                    // the keys of a house, and what they sign
+	"internal/account":  {},                                   // who runs a program, and where
 	"internal/keyfile":  inside("signing"),                    // the key of this computer, in a file
 	"internal/keyring":  inside("book", "journal", "signing"), // what a book says of its keys
 	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
@@ -156,13 +163,14 @@ var mayImport = map[string][]string{
 	"internal/printing":               inside("atomicfile"),
 	"internal/ratefiles":              slices.Concat(inside("book/place", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
-	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),         // the logs of truck scales as papers
-	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")), // the bins as lists and papers
-	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")), // production by farm
-	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")), // what an examiner asks for
-	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")), // what follows a ticket, as lists and papers
-	"internal/office/terms":           slices.Concat(core, papers, inside("book")),           // posted prices, undecided grain
-	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),   // what falls due
+	"internal/office/posting":         slices.Concat(core, inside("book", "checker", "keyring", "office")), // what a house shows to everybody
+	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                       // the logs of truck scales as papers
+	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")),               // the bins as lists and papers
+	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")),               // production by farm
+	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")),               // what an examiner asks for
+	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),               // what follows a ticket, as lists and papers
+	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                         // posted prices, undecided grain
+	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                 // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
@@ -212,7 +220,7 @@ var mayImport = map[string][]string{
 
 	// The terminal program: what its commands share, and a package for each group
 	// of them.
-	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version"}), // the table of commands
+	"cmd/tenth":          slices.Concat(commands, []string{"cmd/tenth/terminal", "internal/version", "internal/account"}), // the table of commands
 	"cmd/tenth/terminal": slices.Concat(core, papers, rooms, inside("book", "book/engines", "book/place", "printing", "atomicfile", "textsearch", "keyfile")),
 	"cmd/tenth/yard":     command(),
 	"cmd/tenth/lab":      command("schedules"),
@@ -220,19 +228,20 @@ var mayImport = map[string][]string{
 	"cmd/tenth/day":      command("internal/atomicfile"),
 	"cmd/tenth/bins":     command(),
 	"cmd/tenth/sums":     command("internal/atomicfile"),
-	"cmd/tenth/house":    command(),
+	"cmd/tenth/house":    command("internal/keyfile"),
 	"cmd/tenth/keep":     command(),
 	"cmd/tenth/keys":     command("internal/keyfile", "internal/keyring"),
 	"cmd/tenth/money":    command(),
 	"cmd/tenth/rates":    command(),
-	"cmd/tenth/book":     command("internal/atomicfile", "internal/book/engines", "internal/demo", "internal/keyring", "cmd/tenth/yard"), // the demo's loads are received
-	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                                     // what tenth says of itself
+	"cmd/tenth/book":     command("schedules", "internal/atomicfile", "internal/book/engines", "internal/demo", "internal/keyring", "cmd/tenth/yard"), // the demo's loads are received
+	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                                                  // what tenth says of itself
 
 	"cmd/tenth/headoffice": command("cmd/tenth/tickets", "internal/atomicfile", "internal/version", "internal/headoffice", "internal/headoffice/central", "internal/headoffice/transfer", "internal/headoffice/copies", "internal/headoffice/across"),
 
-	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
+	"cmd/task":            slices.Concat(inside("fonts/subset"), []string{"cmd/task/engine", "cmd/task/installer", "cmd/task/older", "cmd/task/toolchain"}),
 	"cmd/task/older":      slices.Concat(inside("transcript"), []string{"cmd/task/toolchain"}),
 	"cmd/task/installer":  {"cmd/task/toolchain"}, // what people install
+	"cmd/task/engine":     {},                     // the engine of the checker's page
 	"cmd/task/toolchain":  {},
 	"internal/transcript": {}, // what the terminal program said, compared
 	"internal/archtest":   {},
@@ -250,7 +259,7 @@ var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.
 func command(more ...string) []string {
-	return slices.Concat(core, papers, rooms, inside("book"), []string{"cmd/tenth/terminal"}, more)
+	return slices.Concat(core, papers, rooms, inside("book", "checker", "checker/page", "office/posting"), []string{"cmd/tenth/terminal"}, more)
 }
 
 // ruleKinds are the kinds of rule of an edition, with a file for each method.

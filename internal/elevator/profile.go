@@ -43,6 +43,8 @@ type Profile struct {
 	Guards        GuardRules   `json:"guards,omitempty"`
 	Compulsory    []Compulsory `json:"compulsory,omitempty"`
 	ManualReasons []string     `json:"manual_reasons,omitempty"`
+	// AskPIN are the acts that ask for a PIN, beside those of managers.
+	AskPIN []PINAct `json:"ask_pin,omitempty"`
 	// CopiesFor lists the recipients a ticket prints a copy for: "driver", "office", "landlord".
 	// Each copy names its recipient; none means one copy without a name.
 	CopiesFor []string `json:"copies_for,omitempty"`
@@ -113,6 +115,9 @@ func (p Profile) Check() []message.Text {
 		}
 	}
 	if err := p.CheckCopies(); err != nil {
+		out = append(out, message.Of(err))
+	}
+	if err := p.checkPINActs(); err != nil {
 		out = append(out, message.Of(err))
 	}
 	if len(p.Grains) == 0 {

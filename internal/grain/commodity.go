@@ -42,7 +42,9 @@ func (c Commodity) Factor(id FactorID) (Factor, bool) {
 
 // With is the commodity with more factors after its own.
 func (c Commodity) With(more ...Factor) Commodity {
-	c.Factors = append(slices.Clone(c.Factors), more...)
+	if len(more) > 0 {
+		c.Factors = slices.Concat(c.Factors, more)
+	}
 	return c
 }
 

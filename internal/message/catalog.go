@@ -188,3 +188,19 @@ func (c *Catalog) Texts() map[string]string {
 	}
 	return out
 }
+
+// Part is the file of a catalog with those of its texts alone that are kept, by their keys.
+func (c *Catalog) Part(keep func(key string) bool) ([]byte, error) {
+	file := catalogFile{c.Code, c.Name, c.Check, c.Figures, map[string]json.RawMessage{}}
+	for _, e := range c.entries {
+		if !keep(e.key) {
+			continue
+		}
+		text, err := json.Marshal(e.forms)
+		if err != nil {
+			return nil, err
+		}
+		file.Texts[e.key] = text
+	}
+	return json.Marshal(file)
+}

@@ -253,10 +253,13 @@ func Vouched(ctx context.Context, d Desk, l *load.Load) (message.Text, error) {
 	return message.Text{}, nil
 }
 
+// CodeOf is the short code of a ticket by the fact that issued it.
+func CodeOf(issued journal.Fact) string { return issued.Hash[:min(codeLength, len(issued.Hash))] }
+
 func codeIn(facts []journal.Fact) string {
 	for _, f := range facts {
 		if f.Kind == (load.Issued{}).Kind() {
-			return f.Hash[:min(codeLength, len(f.Hash))]
+			return CodeOf(f)
 		}
 	}
 	return ""

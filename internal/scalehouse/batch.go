@@ -70,6 +70,11 @@ func (d *Desk) do(ctx context.Context, acts func(*Batch) error) error {
 		if err := takeTime(w); err != nil {
 			return err
 		}
+		pins, err := RecordsIn[elevator.PIN](w) // another desk may have given one
+		if err != nil {
+			return err
+		}
+		d.proofs.usePINs(pins)
 		if err := acts(w); err != nil {
 			return err
 		}

@@ -39,6 +39,8 @@ type Desk struct {
 	key  signing.Key // of this computer
 	ring ring        // what the book says of it
 
+	proofs proofs // who typed a PIN
+
 	reading sync.Mutex                // of kept editions
 	kept    map[string]*rates.Edition // read from the book, by hash
 	tables  map[string]*grain.Tables  // of law, by hash
@@ -46,9 +48,11 @@ type Desk struct {
 
 // Options are a desk's dependencies besides its book.
 type Options struct {
-	Name   string // of this desk, as written into facts
-	Rates  *rates.Set
-	Charts *chart.Set // moisture charts of dial meters; nil has none
+	Name string // of this desk, as written into facts
+	// Computer is the account and the computer it runs at, written beside the name: "mae@scale1".
+	Computer string
+	Rates    *rates.Set
+	Charts   *chart.Set // moisture charts of dial meters; nil has none
 	// Laws are the published rules in use; nil has those of the program alone.
 	Laws *law.Set
 	// Clock returns the time; nil is the computer's clock.
@@ -65,7 +69,7 @@ type Options struct {
 
 // Open starts work on a book.
 func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
-	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: o.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, key: o.Key, tables: map[string]*grain.Tables{}}
+	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: o.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, key: o.Key, tables: map[string]*grain.Tables{}, proofs: proofs{since: map[string]time.Time{}}}
 	if d.laws == nil {
 		d.laws, _ = law.NewSet(law.Shipped()...) // compared with each other by a test
 	}
@@ -80,6 +84,9 @@ func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
 	}
 	if d.name == "" {
 		d.name = "desk"
+	}
+	if o.Computer != "" {
+		d.name += ", " + o.Computer
 	}
 	if err := d.reload(ctx); err != nil {
 		return nil, err
@@ -99,7 +106,11 @@ func (d *Desk) reload(ctx context.Context) error {
 	if len(profiles) > 0 {
 		d.profile = profiles[0]
 	}
-	d.people, err = office.RecordsOf[elevator.Person](ctx, d.book)
+	if d.people, err = office.RecordsOf[elevator.Person](ctx, d.book); err != nil {
+		return err
+	}
+	pins, err := office.RecordsOf[elevator.PIN](ctx, d.book)
+	d.proofs.usePINs(pins)
 	return err
 }
 

@@ -45,10 +45,11 @@ func (d *Desk) People() []elevator.Person {
 	return out
 }
 
-// MayManage returns an error that names a manager's act, unless a manager is signed in.
+// MayManage returns an error that names a manager's act, unless a manager is signed in, who has typed
+// a PIN where managers have one.
 func (d *Desk) MayManage(act string) error {
 	if d.who.Role == elevator.Manager {
-		return nil
+		return proven(d, managersHavePINs(d))
 	}
 	if d.who.Name == "" {
 		return message.NotSignedIn.Errorf("nobody is signed in. %s is for a manager: sign in first", act)
@@ -57,18 +58,26 @@ func (d *Desk) MayManage(act string) error {
 }
 
 // MayWeigh returns an error that names the act, unless someone who may weigh is signed in.
-func (d *Desk) MayWeigh(act string) error {
+func (d *Desk) MayWeigh(act string) error { return mayAct(d, elevator.WeightActs, act) }
+
+// mayAct is the same for other acts of those who may weigh, with the PIN that the house asks for.
+func mayAct(d *Desk, kind elevator.PINAct, act string) error {
 	switch d.who.Role {
 	case elevator.Clerk, elevator.Manager:
-		return nil
+		return provenFor(d, kind)
 	case "":
 		return message.NotSignedIn.Errorf("nobody is signed in. Sign in with your full name before you %s", act)
 	}
 	return message.Refused.Errorf("%s is signed in as %s and may not %s. Ask a clerk or a manager", d.who.Name, d.who.Role, act)
 }
 
-// MaySample only requires that somebody is signed in.
-func MaySample(d *Desk) error { return d.somebody("write down a sample") }
+// MaySample only requires that somebody is signed in, with the PIN that the house asks for.
+func MaySample(d *Desk) error {
+	if err := d.somebody("write down a sample"); err != nil {
+		return err
+	}
+	return provenFor(d, elevator.SampleActs)
+}
 
 // somebody returns an error that names the act, unless someone is signed in.
 func (d *Desk) somebody(act string) error {

@@ -177,7 +177,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 	case office.SampleDiscarded:
 		return MaySample(d)
 	}
-	return d.MayWeigh("change the lists")
+	return mayAct(d, elevator.ListActs, "change the lists")
 }
 
 // fit returns what is wrong with a record, or nil.

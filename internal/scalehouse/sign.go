@@ -104,6 +104,19 @@ func RecordKey(ctx context.Context, at Actor, f journal.Kinded) error {
 // KeyOf is the key of the desk's computer; zero where it has none.
 func KeyOf(d *Desk) signing.Key { return d.key }
 
+// TicketKey is the key that signs the squares of slips printed here: that of the desk's computer, where
+// the house has certified it, else none. House is the key of the house.
+func TicketKey(ctx context.Context, d *Desk) (key signing.Key, house signing.Public) {
+	keys, err := keyring.Read(ctx, d.book)
+	if err != nil {
+		return key, house // the check of the book says what is wrong with its keys
+	}
+	if !d.key.IsZero() && keys.Counts(d.key.Public()) {
+		key = d.key
+	}
+	return key, keys.House()
+}
+
 // UseKey gives the desk the key of its computer.
 func UseKey(d *Desk, k signing.Key) { d.key, d.ring = k, ring{} }
 

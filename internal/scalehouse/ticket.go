@@ -3,6 +3,7 @@ package scalehouse
 import (
 	"context"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
@@ -17,7 +18,7 @@ import (
 // a load reissues learns its number there.
 func Issue(ctx context.Context, at Actor, id string) (int64, error) {
 	return result(ctx, at, func(w *Batch) (int64, error) {
-		if err := w.desk.MayWeigh("issue a ticket"); err != nil {
+		if err := mayAct(w.desk, elevator.TicketActs, "issue a ticket"); err != nil {
 			return 0, err
 		}
 		l, err := w.load(id)

@@ -1,5 +1,7 @@
 package scaleticket
 
+import "tenthpoint/internal/message"
+
 // signatureSection has the full name of the weigher, and the driver.
 func signatureSection(t *facts) Section {
 	p := newPart(t, "signature", "", Signing)
@@ -26,6 +28,9 @@ func signatureSection(t *facts) Section {
 // who signed the ticket.
 func footer(t *facts) []string {
 	signed := append(some(t.w.word(t.Titles.Words)), some(t.w.say(t.Vouched))...)
+	if !t.HouseKey.IsZero() && !t.isDraft() {
+		signed = append(signed, t.w.say(message.New("Key of the house: %s", message.Own(t.HouseKey.Fingerprint()))))
+	}
 	return append(signed, t.w.Cautions, t.w.LawFirst+" "+t.w.Confirm)
 }
 

@@ -35,7 +35,7 @@ func squareOf(t *facts) Square {
 	if t.l.SlipCode < slipcode.Format {
 		return q
 	}
-	code, err := slipCode(t).Fitted(false)
+	code, err := signedCode(t)
 	if err != nil {
 		return q // more digits than a code holds: the few figures are better than none
 	}
@@ -43,6 +43,21 @@ func squareOf(t *facts) Square {
 		q.Code, q.Text = &code, text
 	}
 	return q
+}
+
+// signedCode is the code of a slip, signed where there is a key.
+func signedCode(t *facts) (slipcode.Code, error) {
+	code, err := slipCode(t).Fitted(!t.Key.IsZero())
+	if err != nil || t.Key.IsZero() {
+		return code, err
+	}
+	id := t.Key.Public().ID()
+	payload, err := code.Payload(id)
+	if err != nil {
+		return code, err
+	}
+	code.Signature = &slipcode.Signature{Key: id, Bytes: t.Key.SignTicket(payload)}
+	return code, nil
 }
 
 // payloadOf are the figures of the whole load.

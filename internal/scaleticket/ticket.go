@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/signing"
 	"tenthpoint/internal/title"
 )
 
@@ -34,6 +35,10 @@ type Ticket struct {
 	// Code is the short hash a verification finds the ticket by; empty on a
 	// preview.
 	Code string
+	// Key signs the square of the slip; zero leaves it unsigned. HouseKey is the key of the house, zero
+	// where it has none: people compare its fingerprint.
+	Key      signing.Key
+	HouseKey signing.Public
 	// Vouched says who signed the ticket; empty on a preview, and in a house without keys.
 	Vouched message.Text
 	// Owner is 0 for the whole load, n for the slip of the n-th owner, which

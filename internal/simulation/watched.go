@@ -29,8 +29,8 @@ func (b watched) Write(ctx context.Context, act func(book.Tx) error) error {
 	if err != nil {
 		return err
 	}
-	if b.world.bug.Wrote != nil {
-		facts = b.world.bug.Wrote(b.Path(), b.desk, facts)
+	if b.world.bug.Wrote != nil && !b.world.disk.Struck() {
+		b.world.disk.Spare(func() { facts = b.world.bug.Wrote(b.Path(), b.desk, facts) })
 	}
 	b.world.acknowledged = append(b.world.acknowledged, facts...)
 	return nil

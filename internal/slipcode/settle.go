@@ -181,3 +181,6 @@ func (l Line) Label() message.Text {
 	}
 	return label
 }
+
+// IsOf reports whether a ticket was recorded by a law, by its hash.
+func (c Code) IsOf(hash string) bool { return strings.HasPrefix(hash, hex.EncodeToString(c.Law[:])) }

@@ -2,9 +2,11 @@ package equipment
 
 import (
 	"context"
+	"crypto/rand"
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/pin"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -29,7 +31,8 @@ func (g *Equipment) AskPerson(name string) {
 	title := g.session.Say("Somebody new at the desk")
 	if known {
 		title = name
-		fields = append(fields[:1:1], model.AskField{ID: "gone", Label: g.session.Say("No longer works here"), Checkbox: true}, fields[1])
+		fields = append(fields, model.AskField{ID: "pin", Label: g.session.Say("New PIN"), Secret: true, Chars: 16, Hint: g.session.Say("empty: as it is")})
+		fields = append(fields[:1:1], model.AskField{ID: "gone", Label: g.session.Say("No longer works here"), Checkbox: true}, fields[1], fields[2])
 	} else {
 		fields = append([]model.AskField{{ID: "name", Label: g.session.Say("Full name"), Chars: 28, Hint: g.session.Say("as it prints on tickets"), Required: true}}, fields...)
 	}
@@ -41,7 +44,7 @@ func (g *Equipment) AskPerson(name string) {
 				p.Name = strings.TrimSpace(values["name"])
 			}
 			p.Role, p.Gone = elevator.Role(values["role"]), values["gone"] == model.TickOn
-			err := g.session.As(values["who"], func() error { return scalehouse.SetPerson(context.Background(), g.session.Desk, p) })
+			err := g.session.As(values["who"], func() error { return setPerson(g.session.Desk, p, values["pin"]) })
 			if err != nil {
 				g.session.Fail(err)
 				return
@@ -54,6 +57,19 @@ func (g *Equipment) AskPerson(name string) {
 			g.session.Notify(model.OK, g.session.Say("%s is %s.", p.Name, g.session.RoleWord(p.Role)))
 		},
 	})
+}
+
+// setPerson writes a person down, and gives a new PIN where one was typed.
+func setPerson(d *scalehouse.Desk, p elevator.Person, typed string) error {
+	ctx := context.Background()
+	if err := scalehouse.SetPerson(ctx, d, p); err != nil || typed == "" {
+		return err
+	}
+	var salt pin.Salt
+	if _, err := rand.Read(salt[:]); err != nil {
+		return err
+	}
+	return scalehouse.SetPIN(ctx, d, p.Name, typed, salt)
 }
 
 // AskBin asks for a pit or bin; an unknown code adds one.

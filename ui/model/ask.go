@@ -38,6 +38,7 @@ type AskField struct {
 	Figures  bool // a weight or amount: letters kept out, text at the right
 	Checkbox bool // a box to tick, labelled by Label; its value is TickOn or empty
 	Required bool
+	Secret   bool // nobody reads it off the screen, and no draft keeps it
 	// Row sets the field beside the others of the same row, under their labels; the rows are those of a
 	// table, counted from 1. Zero gives the field a line of its own.
 	Row int
@@ -53,6 +54,8 @@ type AskField struct {
 func (a AskField) Field() Field {
 	f := Field{ID: a.ID, Label: a.Label, Unit: a.Unit, Chars: a.Chars, Most: a.Most, Options: a.Options, Value: a.Value, Reading: a.Hint}
 	switch {
+	case a.Secret:
+		f.Kind = SecretField
 	case a.Checkbox:
 		f.Kind = TickField
 	case a.Options != nil && a.FreeText:

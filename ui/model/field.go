@@ -9,6 +9,7 @@ const (
 	FigureField                  // a weight, a percent, money
 	FindField                    // one of a list, by its code or a few letters
 	OpenField                    // one of a list, or free text
+	SecretField                  // words that the screen does not show
 	TickField                    // a box to tick; its value is TickOn or empty
 )
 

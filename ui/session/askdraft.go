@@ -1,6 +1,8 @@
 package session
 
 import (
+	"errors"
+
 	"tenthpoint/ui/model"
 )
 
@@ -20,7 +22,10 @@ func withDraft(f *Session, ask model.Ask) model.Ask {
 		ask.Fields = filledIn(ask.Fields, before)
 		f.Notify(model.Plain, f.Say("What was typed here before the stop stands here again."))
 	}
-	ask.Typed = func(values map[string]string) { f.Drafts().Save(at, TypedOver(asked, values)) }
+	secret := secretFields(ask.Fields)
+	ask.Typed = func(values map[string]string) {
+		f.Drafts().Save(at, without(secret, TypedOver(asked, values)))
+	}
 	givenUp := ask.GivenUp
 	ask.GivenUp = func() {
 		f.Drafts().SaveSync(at, nil)
@@ -36,11 +41,29 @@ func withDraft(f *Session, ask model.Ask) model.Ask {
 	return ask
 }
 
+// secretFields are the ids of fields that no draft keeps.
+func secretFields(fields []model.AskField) (ids []string) {
+	for _, field := range fields {
+		if field.Secret {
+			ids = append(ids, field.ID)
+		}
+	}
+	return ids
+}
+
+// without are values without some of them.
+func without(ids []string, values map[string]string) map[string]string {
+	for _, id := range ids {
+		delete(values, id)
+	}
+	return values
+}
+
 // filledIn are fields with the texts typed before in them.
 func filledIn(fields []model.AskField, before map[string]string) []model.AskField {
 	out := make([]model.AskField, len(fields))
 	for i, field := range fields {
-		if text, typed := before[field.ID]; typed {
+		if text, typed := before[field.ID]; typed && !field.Secret {
 			field.Value = text
 		}
 		out[i] = field
@@ -68,14 +91,27 @@ func keptOpen(f *Session, ask model.Ask) model.Ask {
 	}
 	asked := ask
 	ask.Then = func(values map[string]string) {
-		f.failed = nil
-		then(values)
-		if f.failed == nil {
-			return
-		}
 		again := asked
-		again.Fields, again.Fault = filledIn(asked.Fields, values), f.Sentence(f.failed)
-		f.Put(again)
+		again.Fields = filledIn(asked.Fields, values)
+		tryAct(f, again, func() { then(values) })
 	}
 	return ask
+}
+
+// tryAct does the act on an answer. When it fails the question is put again; when it asks for a PIN that
+// is asked for, and the act is done again.
+func tryAct(f *Session, again model.Ask, act func()) {
+	var pin wantsPIN
+	f.failed, f.asking = nil, true
+	act()
+	f.asking = false
+	switch {
+	case f.failed == nil:
+		return
+	case errors.As(f.failed, &pin):
+		askPIN(f, pin.Who, func() { tryAct(f, again, act) }, func() { f.Put(again) })
+		return
+	}
+	again.Fault = f.Sentence(f.failed)
+	f.Put(again)
 }

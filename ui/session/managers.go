@@ -2,6 +2,7 @@ package session
 
 import (
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 ) // Managers are the people who may accept, void and correct.
 func (f *Session) Managers() []model.Option {
@@ -32,6 +33,9 @@ func (f *Session) As(who string, act func() error) error {
 		return err
 	}
 	err := act()
+	if err == nil {
+		scalehouse.Unprove(f.Desk, who) // the manager goes, the clerk stays at the desk
+	}
 	if before == "" {
 		return err
 	}

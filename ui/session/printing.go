@@ -122,6 +122,7 @@ func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (
 	if t.Titles, err = office.TitlesOf(ctx, f.Desk, l); err != nil {
 		return t, err
 	}
+	t.Key, t.HouseKey = scalehouse.TicketKey(ctx, f.Desk)
 	if t.Vouched, err = office.Vouched(ctx, f.Desk, l); err != nil {
 		return t, err
 	}

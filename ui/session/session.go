@@ -47,6 +47,7 @@ type Session struct {
 	Lists  *Lists
 	manual string  // why weights are typed, by whom and on what day
 	failed error   // of the last act that failed
+	asking bool    // the act is done on an answer, and its question deals with what it fails for
 	drafts *Drafts // typed texts that are no facts, once loaded
 }
 
@@ -76,8 +77,14 @@ func (f *Session) Notify(state model.State, sentence string) {
 func (f *Session) Fail(err error) {
 	f.failed = err
 	f.Notify(model.Stop, f.Sentence(err))
-	if errors.Is(err, message.ClockStepped) {
+	var pin wantsPIN
+	switch {
+	case errors.Is(err, message.ClockStepped):
 		askClock(f, err)
+	case errors.As(err, &pin) && !f.asking:
+		askPIN(f, pin.Who, func() {
+			f.Notify(model.OK, f.Say("The PIN is right. Do again what you were about to do."))
+		}, nil)
 	}
 }
 

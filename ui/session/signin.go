@@ -1,6 +1,9 @@
 package session
 
-import "tenthpoint/ui/model"
+import (
+	"tenthpoint/internal/scalehouse"
+	"tenthpoint/ui/model"
+)
 
 // SignIn asks who works at the desk now. With one person in the book there is
 // nothing to ask.
@@ -34,10 +37,12 @@ func (f *Session) SignInIfAlone() {
 }
 
 func (f *Session) signIn(name string) {
+	before := f.Desk.Who().Name
 	if err := f.Desk.SignIn(name); err != nil {
 		f.Fail(err)
 		return
 	}
+	scalehouse.Unprove(f.Desk, before)
 	state, back := f.Drafts().backWords()
 	if state == model.Plain {
 		state = model.OK

@@ -348,3 +348,13 @@ func TestATableInABox(t *testing.T) {
 		t.Errorf("the table answers %v", got)
 	}
 }
+
+func TestSecretFieldIsNotShown(t *testing.T) {
+	for secret := range map[bool]bool{true: true, false: false} {
+		field := model.AskField{ID: "pin", Label: "PIN", Secret: secret}.Field()
+		e, is := Input{}.New(field).(*FieldEntry)
+		if !is || e.Password != secret {
+			t.Errorf("secret is %v, and the entry hides its text: %v", secret, is && e.Password)
+		}
+	}
+}

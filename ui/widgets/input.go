@@ -30,7 +30,9 @@ func (in Input) New(f model.Field) Keyed {
 	case model.TickField:
 		made = in.checkbox()
 	default:
-		made = in.entry(f.Kind == model.FigureField)
+		e := in.entry(f.Kind == model.FigureField)
+		e.Password = f.Kind == model.SecretField
+		made = e
 	}
 	if e, typed := made.(interface{ body() *FieldEntry }); typed {
 		e.body().OnRefuse = in.Refused

@@ -9,8 +9,10 @@ import (
 
 // Person keeps the list of people at the desk.
 type Person struct {
-	Add  personAdd  `cmd:"" help:"Add a person, or change what one may do."`
-	List personList `cmd:"" default:"withargs" help:"List people."`
+	Add    personAdd    `cmd:"" help:"Add a person, or change what one may do."`
+	PIN    personPIN    `cmd:"" name:"pin" help:"Give a person a PIN, or another one."`
+	Forgot personForgot `cmd:"" help:"Take a forgotten PIN away."`
+	List   personList   `cmd:"" default:"withargs" help:"List people."`
 }
 
 type personAdd struct {

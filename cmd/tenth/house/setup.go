@@ -40,6 +40,7 @@ type Setup struct {
 	Dispute     int      `name:"dispute-days" help:"Posted days from delivery in which another test may be asked for; without them, the days samples are kept." placeholder:"DAYS"`
 	CopyFor     []string `sep:"none" help:"For whom a ticket prints a copy, named on it; may be repeated. \"nobody\" is one copy without a name." placeholder:"driver"`
 	DriverMoney string   `help:"Whether the square on the driver's copy says what is paid." enum:",yes,no" default:"" placeholder:"yes|no"`
+	AskPIN      []string `name:"ask-pin" sep:"none" help:"What asks for a PIN beside managers' acts; may be repeated. \"nothing\" for nothing." placeholder:"weights|tickets|samples|lists"`
 	Weigher     string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
 	Language    string   `help:"Language of screens and papers." placeholder:"en|es|fr"`
 	Dates       string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
@@ -94,7 +95,7 @@ func discard(path string) error {
 }
 
 func (c Setup) changes() bool {
-	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Place+c.Fills+c.DriverMoney != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+c.Retain+c.Dispute > 0
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Place+c.Fills+c.DriverMoney != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+len(c.AskPIN)+c.Retain+c.Dispute > 0
 }
 
 // write stores the profile, and in a new book its first manager.
@@ -146,6 +147,9 @@ func (c Setup) profile(p elevator.Profile, laws *law.Set) (elevator.Profile, err
 	}
 	if len(c.CopyFor) > 0 {
 		p.CopiesFor = copiesFor(c.CopyFor)
+	}
+	if len(c.AskPIN) > 0 {
+		p.AskPIN = askPIN(c.AskPIN)
 	}
 	if p.RetainDays == 0 {
 		p.RetainDays = elevator.UsualRetainDays(p.Rules)
@@ -284,6 +288,9 @@ func (c Setup) show(p *terminal.Session) error {
 	if profile.DriverMoney {
 		p.Say("The square on the driver's copy says what is paid.")
 	}
+	if len(profile.AskPIN) > 0 {
+		p.Say("A PIN is asked for: %s", pinActs(profile))
+	}
 	if profile.Language != "" {
 		p.Say("Language of screens and papers: %s", profile.Language)
 	}
@@ -291,6 +298,25 @@ func (c Setup) show(p *terminal.Session) error {
 		p.Say("At the desk: %s, %s", person.Name, person.Role)
 	}
 	return nil
+}
+
+// askPIN are the acts that ask for a PIN, as typed; "nothing" is none.
+func askPIN(typed []string) (acts []elevator.PINAct) {
+	for _, act := range typed {
+		if act != "nothing" {
+			acts = append(acts, elevator.PINAct(act))
+		}
+	}
+	return acts
+}
+
+// pinActs are the acts that ask for a PIN, in words.
+func pinActs(p elevator.Profile) message.Text {
+	words := make([]any, len(p.AskPIN))
+	for i, act := range p.AskPIN {
+		words[i] = act
+	}
+	return message.List(", ", words...)
 }
 
 // licence says whether the rates are bound by the Canada Grain Act.

@@ -20,20 +20,34 @@ func (f RuleSetFlags) ReadLaws(folder string) (*Laws, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Laws{set: set.For(f.Rules), read: map[string]*grain.Tables{}}, nil
+	return &Laws{set: set.For(f.Rules), read: map[string]*grain.Tables{}, under: map[editionUnder]*rates.Edition{}}, nil
 }
 
 // Laws returns the law of a day for loads that are in no book. It caches the law for the days it is
 // in force.
 type Laws struct {
-	set  *law.Set
-	read map[string]*grain.Tables // by hash
+	set   *law.Set
+	read  map[string]*grain.Tables // by hash
+	under map[editionUnder]*rates.Edition
 }
 
 // By is an edition with its results recorded by the law of a day.
 func (l *Laws) By(e *rates.Edition, day quantity.Date) (*rates.Edition, error) {
 	t, err := l.On(day)
-	return e.By(t), err
+	key := editionUnder{e, t}
+	by, known := l.under[key]
+	if !known {
+		by = e.By(t)
+		l.under[key] = by
+	}
+	return by, err
+}
+
+// editionUnder is an edition and the tables its results are recorded by: of a long list the same
+// for every row.
+type editionUnder struct {
+	edition *rates.Edition
+	tables  *grain.Tables
 }
 
 // On are the tables in force on a day.

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/paper/pdf"
 	"tenthpoint/internal/paper/roll"
 	"tenthpoint/internal/printing"
+	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/scaleticket/sheet"
 )
@@ -58,8 +59,9 @@ func (p *Session) ticket(l *load.Load, copyNo int64, owner int) (scaleticket.Tic
 		return scaleticket.Ticket{}, err
 	}
 	code, err := office.Code(p, p.Desk, l)
+	key, house := scalehouse.TicketKey(p, p.Desk)
 	return scaleticket.Ticket{
-		Titles: titles, Vouched: vouched,
+		Titles: titles, Vouched: vouched, Key: key, HouseKey: house,
 		House: p.Profile(), Load: l, Settlement: s, Copy: copyNo, Code: code, Owner: owner, Zone: p.Place,
 	}, err
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/engines"
@@ -13,6 +14,7 @@ import (
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/pin"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
@@ -33,13 +35,22 @@ type RatesFlags struct {
 
 // WhoFlags say who acts.
 type WhoFlags struct {
-	Who   string `help:"Who acts, by full name. Without it, the weigher of the set-up." env:"TENTHPOINT_WHO" placeholder:"NAME"`
-	Clock string `help:"Why the computer's clock stands before the last fact of the book, or long after it, when that was asked." placeholder:"WHY"`
+	Who     string `help:"Who acts, by full name. Without it, the weigher of the set-up." env:"TENTHPOINT_WHO" placeholder:"NAME"`
+	PINFile string `name:"pin-file" help:"A file with the PIN of whoever acts; TENTHPOINT_PIN holds it otherwise. Without either it is asked for." placeholder:"FILE"`
+	Clock   string `help:"Why the computer's clock stands before the last fact of the book, or long after it, when that was asked." placeholder:"WHY"`
 }
 
 // AfterApply passes the answer about the clock to the terminal, where the book is opened.
 func (f WhoFlags) AfterApply(t *Terminal) error {
-	t.ClockAnswer = f.Clock
+	t.ClockAnswer, t.PIN = f.Clock, os.Getenv("TENTHPOINT_PIN")
+	if f.PINFile == "" {
+		return nil
+	}
+	text, err := os.ReadFile(f.PINFile)
+	if err != nil {
+		return Refusal("Check --pin-file", "the file %s cannot be read", f.PINFile)
+	}
+	t.PIN = strings.TrimRight(string(text), "\r\n")
 	return nil
 }
 
@@ -121,11 +132,14 @@ func (f BookFlags) WithBook(t *Terminal, how book.Options, who string, act func(
 	if err != nil {
 		return err
 	}
-	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Key: ComputerKey(t), Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: clock, Place: t.Place})
+	d, err := scalehouse.Open(t, book, scalehouse.Options{Name: "terminal", Computer: t.Computer, Key: ComputerKey(t), Rates: rules.rates, Charts: rules.charts, Laws: rules.laws, Clock: clock, Place: t.Place})
 	if err != nil {
 		return err
 	}
 	if err := signIn(d, who); err != nil {
+		return err
+	}
+	if err := t.provePIN(d, how); err != nil {
 		return err
 	}
 	if err := t.answerClock(d, how); err != nil {
@@ -223,10 +237,31 @@ func (t *Terminal) open(path string, how book.Options) (engines.Book, error) {
 	return engines.Open(path, how)
 }
 
+// provePIN takes the PIN of whoever acts, where one is locked by it: as it was given, or asked of who
+// sits there.
+func (t *Terminal) provePIN(d *scalehouse.Desk, how book.Options) (err error) {
+	name, typed := d.Who().Name, t.PIN
+	if how.ReadOnly || !scalehouse.HasPIN(d, name) {
+		return nil
+	}
+	if typed == "" && t.Typing && scalehouse.AsksPIN(d) {
+		if typed, err = t.Secret(message.New("PIN of %v: ", name)); err != nil {
+			return err
+		}
+	}
+	if typed == "" {
+		return nil // an act that asks for it says so
+	}
+	return scalehouse.Prove(t, d, name, typed)
+}
+
 // named adds to an error how to name the person acting, when nobody was named.
 func named(d *scalehouse.Desk, err error) error {
 	if errors.Is(err, message.ClockStepped) {
 		return asked(err)
+	}
+	if errors.As(err, new(pin.Asked)) {
+		return errors.Join(err, Refusal("Give it by --pin-file or TENTHPOINT_PIN", "nothing more was written"))
 	}
 	if err == nil || d.Who().Name != "" || !errors.Is(err, message.NotSignedIn) {
 		return err

@@ -29,6 +29,9 @@ type Terminal struct {
 	Typing bool
 	// Screen says that what is printed is read at a terminal, not kept.
 	Screen bool
+	// Computer is the account and computer that facts name; PIN is the PIN of whoever acts, where it
+	// was given.
+	Computer, PIN string
 	// ClockAnswer is the reason for the clock's time, where one was given.
 	ClockAnswer string
 }

@@ -34,6 +34,7 @@ type Disk struct {
 	failAt int                 // which of them fails; zero is none
 	fault  Fault               // and how
 	dead   bool                // nothing works any more
+	spares bool                // calls neither fail nor count for now
 	files  map[uintptr]string  // open files by SQLite's handle
 	kept   map[string]*surface // what the disk has of each file
 }
@@ -111,6 +112,9 @@ func (d *Disk) works() bool {
 
 // count is for whoever holds the lock.
 func (d *Disk) count() bool {
+	if d.spares {
+		return true
+	}
 	d.calls++
 	due := d.failAt > 0 && d.calls == d.failAt
 	if due && d.fault == Death {
@@ -120,14 +124,23 @@ func (d *Disk) count() bool {
 }
 
 // isFull reports whether the disk has no room any more.
-func (d *Disk) isFull() bool { return d.fault == Full && d.Struck() }
+func (d *Disk) isFull() bool {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.lacksRoom()
+}
+
+// lacksRoom is for whoever holds the lock.
+func (d *Disk) lacksRoom() bool {
+	return d.fault == Full && d.failAt > 0 && d.calls >= d.failAt && !d.spares
+}
 
 // changes counts a call that changes a file, and notes the change if it works.
 func (d *Disk) changes(file uintptr, c change, failed int32) int32 {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	works := d.count()
-	if d.fault == Full && d.failAt > 0 && d.calls >= d.failAt && !c.cut {
+	if d.lacksRoom() && !c.cut {
 		return sqlite3.SQLITE_FULL
 	}
 	if s := d.kept[d.files[file]]; s != nil && (works || d.dead) { // a write cut short may have come to the disk in part
@@ -172,6 +185,18 @@ func (d *Disk) Struck() bool {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	return d.failAt > 0 && d.calls >= d.failAt
+}
+
+// Spare lets a task's calls pass: they neither fail nor count.
+func (d *Disk) Spare(task func()) {
+	set := func(spares bool) {
+		d.mu.Lock()
+		defer d.mu.Unlock()
+		d.spares = spares
+	}
+	set(true)
+	defer set(false)
+	task()
 }
 
 // AfterKill leaves the files as the operating system has them: it keeps what a program wrote before

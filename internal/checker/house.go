@@ -1,0 +1,150 @@
+package checker
+
+import (
+	"encoding/json"
+	"slices"
+	"sync"
+
+	"tenthpoint/internal/grain"
+	"tenthpoint/internal/law"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
+	"tenthpoint/internal/signing"
+	"tenthpoint/internal/slipcode"
+)
+
+// House is what a page knows of a house. The zero House is that of a page for every house.
+type House struct {
+	Business string `json:"business,omitempty"`
+	Demo     bool   `json:"demo,omitempty"`
+	Rules    string `json:"rules,omitempty"` // "us" or "canada"
+	// Editions are the rates the house has posted.
+	Editions []File `json:"editions,omitempty"`
+	// Keys are the public keys of the house, the one in force last, and Computers those it certified.
+	Keys      []signing.Public   `json:"keys,omitempty"`
+	Computers []signing.Computer `json:"computers,omitempty"`
+	// Heads are ends of the book that the house signed, each with the tickets that were in it.
+	Heads []Head `json:"heads,omitempty"`
+}
+
+// File is the text of an edition.
+type File struct {
+	Name string `json:"name"`
+	Text string `json:"text"`
+}
+
+// Head is an end of the book on a day, as it is noted outside the book, and the short codes of the
+// tickets issued since the head before.
+type Head struct {
+	Day     quantity.Date `json:"day"`
+	Note    string        `json:"note"`
+	Tickets []string      `json:"tickets,omitempty"`
+}
+
+// Checker answers what a page is asked.
+type Checker struct {
+	house    House
+	editions []*rates.Edition
+	printers map[string]*message.Printer // by language; English has none
+	names    map[string]string           // of the languages, each in its own words
+}
+
+// New makes a checker of what a page holds: a house, and the catalogs of languages as their files.
+func New(h House, catalogs ...json.RawMessage) (*Checker, error) {
+	c := &Checker{house: h, printers: map[string]*message.Printer{"en": nil}, names: map[string]string{"en": "English"}}
+	for _, file := range catalogs {
+		catalog, err := message.ReadCatalog(file)
+		if err != nil {
+			return nil, err
+		}
+		c.printers[catalog.Code], c.names[catalog.Code] = message.NewPrinter(catalog), catalog.Name
+	}
+	for _, f := range h.Editions {
+		if err := c.Add(f); err != nil {
+			return nil, err
+		}
+	}
+	return c, nil
+}
+
+// Add takes one more edition, such as a file that a house has posted.
+func (c *Checker) Add(f File) error {
+	e, err := rates.Read(f.Name, []byte(f.Text))
+	if err != nil {
+		return err
+	}
+	if !slices.ContainsFunc(c.editions, func(known *rates.Edition) bool { return known.Hash == e.Hash }) {
+		c.editions = append(c.editions, e)
+	}
+	return nil
+}
+
+// edition finds an edition by its hash.
+func (c *Checker) edition(hash string) (*rates.Edition, bool) {
+	for _, e := range c.editions {
+		if e.Hash == hash {
+			return e, true
+		}
+	}
+	return nil, false
+}
+
+// editionOf finds the edition a ticket was settled by.
+func (c *Checker) editionOf(code slipcode.Code) (*rates.Edition, bool) {
+	for _, e := range c.editions {
+		if code.IsUnder(e) {
+			return e, true
+		}
+	}
+	return nil, false
+}
+
+// shipped are the rules of law inside the program.
+var shipped = sync.OnceValue(func() *law.Set {
+	set, problems := law.NewSet(law.Shipped()...)
+	if err := problems.Err(); err != nil {
+		panic("checker: " + err.Error())
+	}
+	return set
+})
+
+// tables are the recording rules of a ticket. Known is false where the ticket was recorded by rules
+// that this page does not have; those of its day then take their place.
+func tables(code slipcode.Code) (t *grain.Tables, known bool) {
+	if code.Law == [len(code.Law)]byte{} {
+		return grain.First(), true
+	}
+	for _, rules := range []string{"us", "canada"} {
+		set := shipped().For(rules)
+		for _, place := range append([]string{""}, set.Places()...) {
+			if l := set.In(place).On(code.Day); code.IsOf(l.Hash()) {
+				t, err := grain.TablesOf(l)
+				return t, err == nil
+			}
+		}
+	}
+	return tablesOn(code.Units.Weight == quantity.Kg, code.Day), false
+}
+
+// tablesOn are the recording rules of a day, of Canada or of the United States.
+func tablesOn(canada bool, day quantity.Date) *grain.Tables {
+	rules := "us"
+	if canada {
+		rules = "canada"
+	}
+	t, err := grain.TablesOf(shipped().For(rules).On(day))
+	if err != nil {
+		return grain.First()
+	}
+	return t
+}
+
+// Added takes one more edition, and says what came of it.
+func (c *Checker) Added(language string, f File) string {
+	s := c.sheet(language)
+	if err := c.Add(f); err != nil {
+		return s.printer.Error(err)
+	}
+	return s.Say("The rates were opened.")
+}
