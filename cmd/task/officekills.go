@@ -14,7 +14,7 @@ import (
 )
 
 const (
-	killsInCheck = 8
+	killsInCheck = 5
 	// restEvery is how many kills lie between two looks at all chains.
 	restEvery = 100
 	// killedWithin is the longest that a command runs before it is killed.

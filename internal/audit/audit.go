@@ -117,7 +117,7 @@ func (v *walk) found(problems ...message.Text) {
 	v.out.Problems = append(v.out.Problems, problems...)
 }
 
-func (v *walk) remark(format string, args ...any) {
+func (v *walk) addRemark(format string, args ...any) {
 	v.out.Remarks = append(v.out.Remarks, message.New(format, args...))
 }
 
@@ -130,11 +130,11 @@ func (v *walk) ordered(f journal.Fact) {
 			v.found(message.New("Fact %d: %s.", f.Seq, err))
 			return
 		}
-		v.remark("Fact %d: the clock stood at %s after a fact of %s. %v answered for it: %v", f.Seq, v.desk.Local(f.At), v.desk.Local(answer.Last), f.Who, answer.Reason)
+		v.addRemark("Fact %d: the clock stood at %s after a fact of %s. %v answered for it: %v", f.Seq, v.desk.Local(f.At), v.desk.Local(answer.Last), f.Who, answer.Reason)
 		return
 	}
 	if f.At < v.lastAt {
-		v.remark("Fact %d is of %s, before fact %d of %s: the clock was set back, and nobody answered for it.", f.Seq, v.desk.Local(f.At), v.lastSeq, v.desk.Local(v.lastAt))
+		v.addRemark("Fact %d is of %s, before fact %d of %s: the clock was set back, and nobody answered for it.", f.Seq, v.desk.Local(f.At), v.lastSeq, v.desk.Local(v.lastAt))
 	}
 }
 

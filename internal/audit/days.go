@@ -47,7 +47,7 @@ func (v *walk) sheetOf(text string) message.Text {
 		return message.New("Something entered after %s was closed counts on that day or before it. Its sheet can still be made as it was signed; a manager has to explain what came later (tenth day explain %s).", day, day)
 	}
 	if e := sheet.Closed.Explained; e != nil {
-		v.remark("Something entered after %s was closed counts on that day or before it. Its sheet is as it was signed. %s explained it on %s: %s", day, e.By, e.At, e.Reason)
+		v.addRemark("Something entered after %s was closed counts on that day or before it. Its sheet is as it was signed. %s explained it on %s: %s", day, e.By, e.At, e.Reason)
 	}
 	return message.Text{}
 }

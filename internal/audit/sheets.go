@@ -49,7 +49,7 @@ func sheets(v *walk) error {
 
 // workedAgain compares a sheet with its working.
 func workedAgain(v *walk, s paysheet.Sheet) {
-	worked, _, err := money.Again(v.ctx, v.desk, s)
+	worked, _, err := money.ReworkFromBook(v.ctx, v.desk, s)
 	if err != nil {
 		v.found(message.New("Settlement sheet %d cannot be worked out again: %v.", s.Number, err))
 	} else if problem := money.Differs(s, worked); !problem.IsZero() {

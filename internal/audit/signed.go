@@ -76,7 +76,7 @@ func vouched(v *walk) error {
 		v.vouching.unsigned = append(v.vouching.unsigned, one.number)
 	}
 	if unsigned := v.vouching.unsigned; len(unsigned) > 0 {
-		v.remark("%d tickets are unsigned, since no certified key was at hand: %v.", len(unsigned), ranges(unsigned))
+		v.addRemark("%d tickets are unsigned, since no certified key was at hand: %v.", len(unsigned), ranges(unsigned))
 	}
 	keys, err := keyring.Read(v.ctx, v.book)
 	if err != nil {
@@ -90,7 +90,7 @@ func vouched(v *walk) error {
 		if err != nil {
 			return err
 		}
-		v.remark("%d signatures of the computer %v (%v) since %s prove nothing: %s.", n, c.Computer, c.Key.ID(), v.desk.Local(c.Ended.Since), c.Ended.Cause)
+		v.addRemark("%d signatures of the computer %v (%v) since %s prove nothing: %s.", n, c.Computer, c.Key.ID(), v.desk.Local(c.Ended.Since), c.Ended.Cause)
 	}
 	return nil
 }

@@ -25,7 +25,7 @@ func ComposeAccount(a Account, p elevator.Profile) report.Document {
 		put(report.Heading{Text: message.New("Contracts")}, a.fills())
 	}
 	put(report.Para{Text: message.New("Every figure is this grower's own part; what others own of the same loads is not in it. Void and corrected tickets are struck and not counted. " +
-		"+ is to the owner, - from the owner, in weight and in money. Payable is the value of what has a price, with what is added and taken off. What has been paid is not in this book.")})
+		"+ is to the owner, - from the owner, in weight and in money. Payable is the value of what has a price, with what is added and taken off. What has been paid is on the settlement sheets.")})
 	for _, part := range a.Parts {
 		put(report.Heading{Text: message.New("Loads: %s", part.Name)}, part.loads())
 	}

@@ -16,7 +16,7 @@ func (c *composer) position() {
 	for _, unit := range weightUnits(c.Moves) {
 		c.put(movesTable(c.Moves, unit))
 	}
-	c.say(message.New("The position counts the weight that was paid for, in pounds as settled, less what was weighed going out. Yesterday + in − out − taken back = tonight, in every line."))
+	c.say(message.New("The position counts the weight that was paid for, each load as settled, less what was weighed going out. Yesterday + in − out − taken back = tonight, in every line."))
 }
 
 func weightUnits(moves []Move) []quantity.Unit {

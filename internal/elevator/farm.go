@@ -111,7 +111,7 @@ func Cards(all []Grower) []Card {
 		if g.Into == nil {
 			continue
 		}
-		if i, there := at[standing(byID, g)]; there {
+		if i, there := at[successor(byID, g)]; there {
 			out[i].Codes = append(out[i].Codes, g.ID)
 			out[i].Names = append(append(out[i].Names, g.Name), g.Former...)
 		}
@@ -119,8 +119,8 @@ func Cards(all []Grower) []Card {
 	return out
 }
 
-// standing is the code of the card that has taken a grower's place in the end.
-func standing(byID map[string]Grower, g Grower) string {
+// successor is the code of the card that has taken a grower's place in the end.
+func successor(byID map[string]Grower, g Grower) string {
 	for range byID { // no chain is longer
 		if g.Into == nil {
 			break

@@ -248,5 +248,5 @@ func checksIn(l Lists, meterID string) ([]meter.Check, error) {
 		return nil, err
 	}
 	all, withdrawn, err := ReadChecks(facts)
-	return meter.Standing(all, withdrawn), err
+	return meter.InForce(all, withdrawn), err
 }

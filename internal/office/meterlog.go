@@ -37,7 +37,7 @@ const MeterWithdrawnKind = "bench.check-withdrawn"
 // MeterChecks returns the reference samples read on a meter that stand, in the order recorded.
 func MeterChecks(ctx context.Context, d Desk, meterID string) ([]meter.Check, error) {
 	all, withdrawn, err := MeterCheckFacts(ctx, d, meterID)
-	return meter.Standing(all, withdrawn), err
+	return meter.InForce(all, withdrawn), err
 }
 
 // MeterCheckFacts returns every reference sample read on a meter, and which of them were withdrawn.
@@ -162,7 +162,7 @@ func ReadMeterLog(ctx context.Context, d Desk, id, crop string, last int) (Meter
 		return log, err
 	}
 	log.Withdrawn = withdrawn
-	all = meter.Standing(all, withdrawn)
+	all = meter.InForce(all, withdrawn)
 	log.Checks = lastChecks(meter.ChecksOf(m, all, d.Today()), crop, last)
 	if log.Starts, err = MeterStarts(ctx, d, id); err != nil {
 		return log, err

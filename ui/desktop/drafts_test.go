@@ -27,7 +27,7 @@ func TestLettersStandInTheNextWindow(t *testing.T) {
 	s.letters("52337")
 	next := s.again()
 	if id := yardOf(next.Window).Form().ID(); id != yardOf(s.Window).Form().ID() {
-		t.Errorf("in hand is %q", id)
+		t.Errorf("current is %q", id)
 	}
 	field := yardOf(next.Window).Load.Rows["gross"].Field
 	if field.Value != "52337" || !strings.Contains(field.Note, "52,337 lb is not a whole number") {

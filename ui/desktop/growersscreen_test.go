@@ -16,7 +16,7 @@ func TestGrowersByKeyboard(t *testing.T) {
 	screen := screenOf[*growers.Screen](s)
 	s.letters("101")
 	if screen.Growers.Chosen() != "101" || !strings.Contains(paperText(screen.Card.View), "Abner Quist") {
-		t.Fatalf("in hand is %q", screen.Growers.Chosen())
+		t.Fatalf("current is %q", screen.Growers.Chosen())
 	}
 	s.Commands.Run("growers.shares")
 	s.answer("101", "2/3", "901", "1/3", "", "", "", "")

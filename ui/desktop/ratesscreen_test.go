@@ -17,7 +17,7 @@ func TestRatesByKeyboard(t *testing.T) {
 	s.press(fyne.KeyDown)
 	id := screen.Rates.Chosen()
 	if text := paperText(screen.Views.Paper); id != screen.List.ChosenKey() || !strings.Contains(text, id) {
-		t.Fatalf("in hand is %q, the paper says:\n%s", id, text)
+		t.Fatalf("current is %q, the paper says:\n%s", id, text)
 	}
 	s.press(fyne.KeyReturn)
 	if screen.FocusOrder().Current() != "paper" {

@@ -120,7 +120,7 @@ func TestTicketsCorrect(t *testing.T) {
 	l, err := office.Load(t.Context(), s.desk, form.ID())
 	must(t, err)
 	if !s.IsFront(0) || l.Corrects != number || yardOf(s.Window).Load.Rows["tare"].Entry.(*widgets.FieldEntry).Text == "" {
-		t.Errorf("in hand is load %s, which corrects %d, want %d", l.ID, l.Corrects, number)
+		t.Errorf("current is load %s, which corrects %d, want %d", l.ID, l.Corrects, number)
 	}
 }
 
@@ -139,7 +139,7 @@ func TestTicketsReissue(t *testing.T) {
 	l, err := office.Load(t.Context(), s.desk, yardOf(s.Window).Yard.Form().ID())
 	must(t, err)
 	if !s.IsFront(0) || l.Reissues != number || l.Why != "torn" || yardOf(s.Window).Load.Rows["tare"].Entry.(*widgets.FieldEntry).Text == "" {
-		t.Errorf("in hand is load %s, for ticket %d, want %d: %q", l.ID, l.Reissues, number, s.Status.Text())
+		t.Errorf("current is load %s, for ticket %d, want %d: %q", l.ID, l.Reissues, number, s.Status.Text())
 	}
 }
 

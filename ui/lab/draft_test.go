@@ -103,7 +103,7 @@ func TestTestsMadeBeforeTheStopAreWritten(t *testing.T) {
 	next := r.AgainAt(sessiontest.Noon.Add(24*time.Hour), "Owen Tarrant")
 	after := NewBench(next.Session)
 	if after.current.id() != id {
-		t.Fatalf("in hand is %q, want %q", after.current.id(), id)
+		t.Fatalf("current is %q, want %q", after.current.id(), id)
 	}
 	sessiontest.Must(t, after.Write())
 	l, err := office.Load(t.Context(), next.Session.Desk, id)
@@ -177,7 +177,7 @@ func TestEverySampleIsKept(t *testing.T) {
 		}
 	}
 	if after.current.id() != b.current.id() || !after.back {
-		t.Errorf("in hand is %q, back to the yard %v", after.current.id(), after.back)
+		t.Errorf("current is %q, back to the yard %v", after.current.id(), after.back)
 	}
 }
 

@@ -48,7 +48,7 @@ func TestRatesList(t *testing.T) {
 		}
 	}
 	if r.Chosen() != rows[0].Key || !r.HasEdition() {
-		t.Errorf("in hand is %q", r.Chosen())
+		t.Errorf("current is %q", r.Chosen())
 	}
 }
 

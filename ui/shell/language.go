@@ -16,8 +16,8 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// speak sets the language of the window by its code. What is built already is built anew after it.
-func (w *Window) speak(code string) error {
+// useLanguage sets the language of the window by its code. What is built already is built anew after it.
+func (w *Window) useLanguage(code string) error {
 	if err := w.Session.Speak(code); err != nil {
 		return err
 	}

@@ -66,7 +66,7 @@ func Open(frame *session.Session, rows []ScreenRow, o Options) (*Window, error) 
 	}
 	frame.Window = w
 	frame.SetLanguage = w.setLanguage
-	if err := w.speak(frame.Desk.Profile().Language); err != nil {
+	if err := w.useLanguage(frame.Desk.Profile().Language); err != nil {
 		return nil, err
 	}
 	return w, w.build()
@@ -97,7 +97,7 @@ func (w *Window) build() error {
 
 // setLanguage rebuilds the window in another language, with the same screen in front.
 func (w *Window) setLanguage(language string) error {
-	if err := w.speak(language); err != nil {
+	if err := w.useLanguage(language); err != nil {
 		return err
 	}
 	for _, end := range w.ends {

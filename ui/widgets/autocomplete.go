@@ -27,7 +27,7 @@ type Autocomplete struct {
 	fits    []model.Option
 	marked  int // index in fits; -1 while nothing is marked
 	chosen  *model.Option
-	list    *pickList
+	list    *suggestions
 	shown   bool
 }
 

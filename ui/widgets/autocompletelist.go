@@ -17,28 +17,28 @@ const (
 	pickFewest = 3
 )
 
-// pickList is the list below an Autocomplete. It never has the focus: the field keeps it, so that
+// suggestions is the list below an Autocomplete. It never has the focus: the field keeps it, so that
 // more typing narrows the list.
-type pickList struct {
+type suggestions struct {
 	widget.BaseWidget
 	of    *Autocomplete
 	top   int // first line that shows
 	lines int // how many show
 }
 
-func newPickList(of *Autocomplete) *pickList {
-	l := &pickList{of: of, lines: pickMost}
+func newPickList(of *Autocomplete) *suggestions {
+	l := &suggestions{of: of, lines: pickMost}
 	l.ExtendBaseWidget(l)
 	return l
 }
 
 // fit chooses how many lines show in a height, less the line at the foot.
-func (l *pickList) fit(room float32) {
+func (l *suggestions) fit(room float32) {
 	l.lines = max(pickFewest, min(pickMost, int(room/l.rowHeight(paint.PainterFor(l)))-1))
 }
 
 // follow scrolls so that the marked line shows.
-func (l *pickList) follow(marked int) {
+func (l *suggestions) follow(marked int) {
 	if marked < 0 {
 		return
 	}
@@ -47,14 +47,14 @@ func (l *pickList) follow(marked int) {
 }
 
 // rows returns the options that are shown.
-func (l *pickList) rows() []model.Option {
+func (l *suggestions) rows() []model.Option {
 	fits := l.of.fits
 	from := min(l.top, len(fits))
 	return fits[from:min(from+l.lines, len(fits))]
 }
 
 // Tapped chooses the line under the pointer, as Enter would.
-func (l *pickList) Tapped(ev *fyne.PointEvent) {
+func (l *suggestions) Tapped(ev *fyne.PointEvent) {
 	i := int((ev.Position.Y - 1) / l.rowHeight(paint.PainterFor(l)))
 	if rows := l.rows(); i >= 0 && i < len(rows) {
 		l.of.choose(rows[i])
@@ -66,33 +66,33 @@ func (l *pickList) Tapped(ev *fyne.PointEvent) {
 // the click arrives. So the list claims to be focusable, and passes on any focus.
 
 // FocusGained does nothing.
-func (l *pickList) FocusGained() {}
+func (l *suggestions) FocusGained() {}
 
 // FocusLost does nothing.
-func (l *pickList) FocusLost() {}
+func (l *suggestions) FocusLost() {}
 
 // TypedRune is the field's.
-func (l *pickList) TypedRune(letter rune) { l.of.TypedRune(letter) }
+func (l *suggestions) TypedRune(letter rune) { l.of.TypedRune(letter) }
 
 // TypedKey is the field's.
-func (l *pickList) TypedKey(ev *fyne.KeyEvent) { l.of.TypedKey(ev) }
+func (l *suggestions) TypedKey(ev *fyne.KeyEvent) { l.of.TypedKey(ev) }
 
 // CreateRenderer draws the list.
-func (l *pickList) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(l) }
+func (l *suggestions) CreateRenderer() fyne.WidgetRenderer { return paint.NewDrawing(l) }
 
-func (l *pickList) letters() (code, name, detail paint.TextStyle) {
+func (l *suggestions) letters() (code, name, detail paint.TextStyle) {
 	return paint.TextStyle{Size: theme.SizeNameText, Color: apptheme.ColorInk, Style: paint.Bold},
 		paint.TextStyle{Size: theme.SizeNameText, Color: apptheme.ColorInk},
 		paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.ColorQuiet}
 }
 
-func (l *pickList) rowHeight(p paint.Painter) float32 {
+func (l *suggestions) rowHeight(p paint.Painter) float32 {
 	code, _, _ := l.letters()
 	return p.LineHeight(code) + p.Inner()
 }
 
 // columns returns the widths of code, name and detail over the rows that show.
-func (l *pickList) columns(p paint.Painter) (code, name, detail float32) {
+func (l *suggestions) columns(p paint.Painter) (code, name, detail float32) {
 	codeL, nameL, detailL := l.letters()
 	for _, o := range l.rows() {
 		first, second := o.Shown()
@@ -104,7 +104,7 @@ func (l *pickList) columns(p paint.Painter) (code, name, detail float32) {
 }
 
 // foot is the line under the rows: how many more there are, or that none fits.
-func (l *pickList) foot() string {
+func (l *suggestions) foot() string {
 	if len(l.of.fits) == 0 {
 		return l.of.words().NoMatch
 	}
@@ -114,7 +114,7 @@ func (l *pickList) foot() string {
 	return ""
 }
 
-func (l *pickList) LeastSize() fyne.Size {
+func (l *suggestions) LeastSize() fyne.Size {
 	p := paint.PainterFor(l)
 	code, name, detail := l.columns(p)
 	_, _, small := l.letters()
@@ -127,7 +127,7 @@ func (l *pickList) LeastSize() fyne.Size {
 	return fyne.NewSize(width, height)
 }
 
-func (l *pickList) Paint(size fyne.Size) []fyne.CanvasObject {
+func (l *suggestions) Paint(size fyne.Size) []fyne.CanvasObject {
 	p := paint.PainterFor(l)
 	codeL, nameL, detailL := l.letters()
 	code, name, _ := l.columns(p)

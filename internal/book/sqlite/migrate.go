@@ -132,7 +132,7 @@ func (f *file) takeStep(conn *sql.Conn, known []steps.Step) (more bool, err erro
 // the same just now, and is kept as well.
 func (f *file) copyBefore(step steps.Step) error {
 	target := fmt.Sprintf("%s.before-%04d", f.path, step.Number)
-	var already filecopy.Taken
+	var already filecopy.Exists
 	from, err := access.Connect(f.path, access.Probe(f.busy), 1)
 	if err != nil {
 		return err

@@ -21,10 +21,10 @@ func TestPositionIsAddedUp(t *testing.T) {
 	p.Add("ELM", daysheet.Position{{Commodity: "corn", Name: "Corn", Bin: "B1", Weight: lb(-50)}, {Commodity: "corn", Name: "Corn", Bin: "B9", Weight: quantity.Int(7, quantity.Kg)}})
 	var rows, totals []string
 	for _, r := range p.Rows() {
-		rows = append(rows, r.Site+" "+r.Commodity+" "+r.Weight.Written()+" "+r.Weight.Unit().String())
+		rows = append(rows, r.Site+" "+r.Commodity+" "+r.Weight.Written())
 	}
 	for _, r := range p.Totals() {
-		totals = append(totals, r.Commodity+" "+r.Weight.Written()+" "+r.Weight.Unit().String())
+		totals = append(totals, r.Commodity+" "+r.Weight.Written())
 	}
 	if got, want := fmt.Sprint(rows), "[ELM corn -50 lb ELM corn 7 kg KH corn 1,250 lb KH oats 40 lb]"; got != want {
 		t.Errorf("rows are %s, want %s", got, want)

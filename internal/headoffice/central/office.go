@@ -208,7 +208,7 @@ func (o *Office) AddSite(ctx context.Context, letters, name string) (headoffice.
 		return err
 	})
 	if isTaken(err) {
-		return s, message.Refused.Errorf("there is a site %v at this office already. Give the new one other letters", letters)
+		return s, message.Refused.Errorf("there is a site with the letters %v or the name %v at this office already. Give the new one others", letters, s.Name)
 	}
 	return s, sentence(err)
 }

@@ -272,9 +272,61 @@ func TestSitesOfOneName(t *testing.T) {
 	if _, err := o.AddSite(ctx, "KH", "another"); !errors.Is(err, message.Refused) {
 		t.Errorf("two sites of the same letters: %v", err)
 	}
+	if _, err := o.AddSite(ctx, "KHX", "Elevator KH"); !errors.Is(err, message.Refused) {
+		t.Errorf("two sites of the same name: %v", err)
+	}
 	for _, letters := range []string{"", "kh", "K H", "TOOLONGNAME", "1A"} {
 		if _, err := o.AddSite(ctx, letters, "x"); !errors.Is(err, message.Invalid) {
 			t.Errorf("letters %q: %v", letters, err)
 		}
+	}
+}
+
+// An office of an earlier step is brought up to date, and what is in it stays.
+func TestBroughtUpToDate(t *testing.T) {
+	o := officetest.New(t)
+	facts := officetest.Chained(nil, "a", 5)
+	receive(t, o.As("KH"), "KH", facts...)
+	o.Raw("ALTER TABLE sites DROP CONSTRAINT sites_of_one_name; DELETE FROM office_steps WHERE step > 1")
+	if at, err := central.Open(ctx, o.Server, o.Schema); !errors.Is(err, message.Storage) {
+		t.Errorf("an office of step 1 was opened: %v %v", at, err)
+	}
+	again, err := central.SetUp(ctx, o.Server, o.Schema)
+	officetest.Must(t, err)
+	officetest.Must(t, again.Close())
+	if _, err := o.AddSite(ctx, "KHX", "Elevator KH"); !errors.Is(err, message.Refused) {
+		t.Errorf("two sites of the same name: %v", err)
+	}
+	wantChain(t, o.Office, theChain(t, o.Office, "KH"), facts)
+}
+
+// A keeper needs no more than schemas and roles; a reader sees every site and changes nothing.
+func TestKeeperAndReader(t *testing.T) {
+	o := officetest.New(t)
+	keeper, reader := o.Schema+"_someone", o.Schema+"_looker"
+	o.Raw(fmt.Sprintf("CREATE ROLE %s LOGIN CREATEROLE; CREATE ROLE %s LOGIN; GRANT CREATE ON DATABASE postgres TO %[1]s", keeper, reader))
+	schema := o.Schema + "_of_theirs"
+	kept, err := central.SetUp(ctx, o.Server+" user="+keeper, schema)
+	officetest.Must(t, err)
+	t.Cleanup(func() {
+		officetest.Must(t, kept.Close())
+		o.Raw(fmt.Sprintf("DROP SCHEMA %s CASCADE; DROP OWNED BY %s, %s; DROP ROLE %[2]s, %[3]s", schema, keeper, reader))
+	})
+	_, err = kept.AddSite(ctx, "KH", "Kent Hill")
+	officetest.Must(t, err)
+	facts := officetest.Chained(nil, "a", 4)
+	if r := receive(t, kept, "KH", facts...); r.Outcome != headoffice.Kept {
+		t.Errorf("the keeper takes a stick: %v", r)
+	}
+	o.Raw(fmt.Sprintf("GRANT %s_reader TO %s", schema, reader))
+	reads, err := central.Open(ctx, o.Server+" user="+reader, schema)
+	officetest.Must(t, err)
+	defer reads.Close()
+	wantChain(t, reads, theChain(t, reads, "KH"), facts)
+	if _, err := reads.AddSite(ctx, "ELM", "Elm Creek"); !errors.Is(err, message.Refused) {
+		t.Errorf("a reader added a site: %v", err)
+	}
+	if r, err := reads.Receive(ctx, "KH", officetest.Lines(t, officetest.Chained(&facts[3], "b", 1)...)); err == nil && r.Outcome != headoffice.Refused {
+		t.Errorf("a reader sent facts: %v", r)
 	}
 }

@@ -101,8 +101,8 @@ type Withdrawal struct {
 	Reason string        `json:"reason"`
 }
 
-// Standing are the checks that were not withdrawn.
-func Standing(checks []Check, withdrawn []Withdrawal) []Check {
+// InForce are the checks that were not withdrawn.
+func InForce(checks []Check, withdrawn []Withdrawal) []Check {
 	return slices.DeleteFunc(slices.Clone(checks), func(c Check) bool {
 		return slices.ContainsFunc(withdrawn, func(w Withdrawal) bool { return w.Meter == c.Meter && w.Seq == c.Seq })
 	})

@@ -23,7 +23,7 @@ func levied(ctx context.Context, d office.Desk, s paysheet.Sheet) ([]takenLevy, 
 	if len(s.Levies) == 0 {
 		return nil, nil
 	}
-	worked, rules, err := Again(ctx, d, s)
+	worked, rules, err := ReworkFromBook(ctx, d, s)
 	if err != nil {
 		return nil, err
 	}

@@ -113,15 +113,15 @@ func SheetNumbered(ctx context.Context, d office.Desk, number int64) (paysheet.S
 	}
 	for _, s := range all {
 		if s.Number == number {
-			worked, rules, err := Again(ctx, d, s)
+			worked, rules, err := ReworkFromBook(ctx, d, s)
 			return s, worked, rules, err
 		}
 	}
 	return paysheet.Sheet{}, paysheet.Worked{}, paysheet.Rules{}, message.NotFound.Errorf("there is no settlement sheet %d here", number)
 }
 
-// Again works a sheet out again, by the texts and the tickets that the book keeps.
-func Again(ctx context.Context, d office.Desk, s paysheet.Sheet) (paysheet.Worked, paysheet.Rules, error) {
+// ReworkFromBook works a sheet out again, by the texts and the tickets that the book keeps.
+func ReworkFromBook(ctx context.Context, d office.Desk, s paysheet.Sheet) (paysheet.Worked, paysheet.Rules, error) {
 	rules, err := KeptRules(ctx, d.Reader(), s)
 	if err != nil {
 		return paysheet.Worked{}, rules, err

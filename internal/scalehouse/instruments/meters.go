@@ -110,7 +110,7 @@ func WithdrawCheck(ctx context.Context, d *scalehouse.Desk, meterID string, seq 
 		if err != nil {
 			return err
 		}
-		if !slices.ContainsFunc(meter.Standing(all, withdrawn), func(c meter.Check) bool { return c.Seq == seq }) {
+		if !slices.ContainsFunc(meter.InForce(all, withdrawn), func(c meter.Check) bool { return c.Seq == seq }) {
 			return message.NotFound.Errorf("meter %s has no check %d that stands. Look its number up in the log of the meter", meterID, seq)
 		}
 		return writeOfMeter(w, office.MeterWithdrawnKind, meterID, meter.Withdrawal{

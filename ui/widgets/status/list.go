@@ -26,13 +26,13 @@ func NewList() *List {
 	return r
 }
 
-// Set shows other remarks.
+// Set shows other messages.
 func (r *List) Set(list []model.Status) {
 	r.list = list
 	r.Refresh()
 }
 
-// List returns the remarks shown now.
+// List returns the messages shown now.
 func (r *List) List() []model.Status { return r.list }
 
 // Text is the list as text, to be copied.
@@ -60,14 +60,14 @@ func (r *List) Resize(size fyne.Size) {
 	}
 }
 
-var remarkText = paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.ColorInk}
+var statusText = paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.ColorInk}
 
-// remarkBar is the width of the bar at the left of a remark.
-const remarkBar = 3
+// statusBar is the width of the bar at the left of a message.
+const statusBar = 3
 
 func (r *List) LeastSize() fyne.Size {
 	p := paint.PainterFor(r)
-	least := 20 * p.Measure("0", remarkText).Width
+	least := 20 * p.Measure("0", statusText).Width
 	_, high := r.set(p, max(least, r.width))
 	return fyne.NewSize(least, high)
 }
@@ -77,23 +77,23 @@ func (r *List) Paint(size fyne.Size) []fyne.CanvasObject {
 	return objects
 }
 
-// set lays the remarks out for a width, and returns their height.
+// set lays the messages out for a width, and returns their height.
 func (r *List) set(p paint.Painter, width float32) (objects []fyne.CanvasObject, high float32) {
 	for i, one := range r.list {
 		if i > 0 {
 			high += p.Pad()
 		}
-		drawn, bottom := setRemark(one, p, width, high)
+		drawn, bottom := layoutStatus(one, p, width, high)
 		objects = append(objects, drawn...)
 		high = bottom
 	}
 	return objects, high
 }
 
-// setRemark draws one remark at a position, and returns its end.
-func setRemark(r model.Status, p paint.Painter, width, top float32) (objects []fyne.CanvasObject, bottom float32) {
+// layoutStatus draws one message at a position, and returns its end.
+func layoutStatus(r model.Status, p paint.Painter, width, top float32) (objects []fyne.CanvasObject, bottom float32) {
 	word := paint.TextStyle{Size: apptheme.SizeNote, Color: apptheme.StateInk(r.State), Style: paint.Bold}
-	left := remarkBar + p.Inner()
+	left := statusBar + p.Inner()
 	y := top + p.Pad()/2
 	if r.Word != "" {
 		at := left
@@ -105,12 +105,12 @@ func setRemark(r model.Status, p paint.Painter, width, top float32) (objects []f
 		objects = append(objects, p.Write(p.Clip(r.Word, word, width-at), word, fyne.NewPos(at, y)))
 		y += p.LineHeight(word)
 	}
-	for _, line := range p.Wrap(r.Text, remarkText, width-left-p.Pad()) {
-		objects = append(objects, p.Write(line, remarkText, fyne.NewPos(left, y)))
-		y += p.LineHeight(remarkText)
+	for _, line := range p.Wrap(r.Text, statusText, width-left-p.Pad()) {
+		objects = append(objects, p.Write(line, statusText, fyne.NewPos(left, y)))
+		y += p.LineHeight(statusText)
 	}
 	bottom = paint.Floor(y + p.Pad()/2)
-	ground := []fyne.CanvasObject{p.Block(apptheme.StateInk(r.State), fyne.NewPos(0, top), fyne.NewSize(remarkBar, bottom-top))}
+	ground := []fyne.CanvasObject{p.Block(apptheme.StateInk(r.State), fyne.NewPos(0, top), fyne.NewSize(statusBar, bottom-top))}
 	if r.State != model.Plain {
 		ground = append([]fyne.CanvasObject{p.Block(apptheme.StateGround(r.State), fyne.NewPos(0, top), fyne.NewSize(width, bottom-top))}, ground...)
 	}

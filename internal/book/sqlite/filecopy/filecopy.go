@@ -19,14 +19,14 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Taken is the name of a copy that already exists.
-type Taken string
+// Exists is the name of a copy that already exists.
+type Exists string
 
 // Error names it in English.
-func (t Taken) Error() string { return t.Message().String() }
+func (t Exists) Error() string { return t.Message().String() }
 
 // Message names it.
-func (t Taken) Message() message.Text {
+func (t Exists) Message() message.Text {
 	return message.New("There already is a file %v; a copy never writes over one. Choose another name.", string(t))
 }
 
@@ -44,7 +44,7 @@ func Make(ctx context.Context, from *sql.DB, target string, check func(partial s
 // renamed: if that fails, or the program ends earlier, there is no file of that name.
 func New(target string, fill func(partial string) error) error {
 	if _, err := os.Lstat(target); err == nil {
-		return Taken(target)
+		return Exists(target)
 	}
 	if err := discardPartials(target); err != nil {
 		return err
@@ -98,7 +98,7 @@ func discardPartials(target string) error {
 func claim(partial, target string) error {
 	err := os.Link(partial, target)
 	if errors.Is(err, fs.ErrExist) {
-		return Taken(target)
+		return Exists(target)
 	}
 	if err != nil {
 		err = claimWithoutLink(partial, target)
@@ -112,7 +112,7 @@ func claim(partial, target string) error {
 func claimWithoutLink(partial, target string) error {
 	place, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if errors.Is(err, fs.ErrExist) {
-		return Taken(target)
+		return Exists(target)
 	}
 	if err != nil {
 		return err
