@@ -16,8 +16,11 @@ import (
 // scriptsOnPostgres are the scripts of commands that need a server.
 var scriptsOnPostgres = []string{"-run", "TestOfficeScripts", "./cmd/tenth"}
 
+// bookOnPostgres is the engine of books on a server.
+const bookOnPostgres = "./internal/book/postgres"
+
 // onPostgres are the packages whose tests need a server.
-var onPostgres = []string{"./internal/book/postgres", "./internal/book/engines", "./internal/headoffice/..."}
+var onPostgres = []string{bookOnPostgres, "./internal/book/engines", "./internal/headoffice/..."}
 
 // postgresChore runs the test suite of the book on a temporary PostgreSQL server, which lives in a
 // temporary folder and listens only on a socket in it. Packages named are tested alone; flags are
@@ -67,6 +70,12 @@ func serverStep() (t tally) {
 		t.add(testStep("the commands of an office", env, append([]string{"-tags=postgres"}, scriptsOnPostgres...)...))
 		return nil
 	})
+	if err == nil {
+		err = withServer(false, func(env []string) error {
+			t.add(testStep("a server that is killed", env, "-tags=postgres,crash", "-run=KilledAtRandom", bookOnPostgres))
+			return nil
+		})
+	}
 	if err == nil {
 		t.count(killStep())
 	}

@@ -73,6 +73,7 @@ func soak(built map[string]string, first uint64, length time.Duration) (failed e
 			}
 			toolchain.Say("seed %d, %s holds, %s of %s", seed, s.folder, time.Since(start).Round(time.Second), length)
 		}
+		failed = errors.Join(failed, soakServer(seed))
 	}
 	return failed
 }
@@ -81,4 +82,18 @@ func soakOnce(s soaked, tests string, seed uint64) (out []byte, err error) {
 	round := exec.Command(tests, append([]string{"-test.run", s.tests}, s.flags(seed)...)...)
 	round.Dir = filepath.FromSlash(s.folder)
 	return round.CombinedOutput()
+}
+
+// killsASoak is how often a round kills the server.
+const killsASoak = "50"
+
+// soakServer kills a server of its own at random moments while desks write.
+func soakServer(seed uint64) error {
+	err := withServer(false, func(env []string) error {
+		return toolchain.Go(env, "test", "-tags=postgres,crash", "-count=1", "-timeout=30m", bookOnPostgres, "-run", "KilledAtRandom", "-server-kills", killsASoak, "-crash-seed", fmt.Sprint(seed)).Run()
+	})
+	if err != nil {
+		return fmt.Errorf("seed %d, a server that is killed: %w", seed, err)
+	}
+	return nil
 }

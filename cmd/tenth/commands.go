@@ -66,7 +66,7 @@ type commands struct {
 	Sheet      money.Sheet    `cmd:"" group:"evening" help:"Settlement sheets: what a grower is paid for tickets, with every line worked out."`
 
 	Settle sums.Settle `cmd:"" group:"sums" help:"Settle a load without a book: figures in, working out."`
-	Shrink sums.Shrink `cmd:"" group:"sums" help:"Work out the bare water shrink of a weight."`
+	Shrink sums.Shrink `cmd:"" group:"sums" help:"Work out the pure water shrink of a weight."`
 	Grade  sums.Grade  `cmd:"" group:"sums" help:"Grade a sample by the published tables; advice only."`
 	Keep   keep.Keep   `cmd:"" group:"sums" help:"Grain in store: moisture it comes to, days it keeps, cooling, drying, blending; advice only."`
 

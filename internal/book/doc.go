@@ -3,6 +3,6 @@
 // the write transaction.
 //
 // The interfaces of a book are declared by their users: packages office, scalehouse and audit each
-// name the methods they need. Package sqlite is the engine in use; package booktest is the
-// conformance suite of engines.
+// name the methods they need. Package sqlite keeps a book in a file of one computer, package postgres
+// on a server for several desks; package booktest is the conformance suite of both.
 package book

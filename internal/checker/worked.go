@@ -74,7 +74,7 @@ type other struct {
 	refused string
 }
 
-// others are what another tenth, another edition and the bare water formula would have made.
+// others are what another tenth, another edition and the pure water formula would have made.
 func (c *Checker) others(s *sheet, a ask, settled *settle.Settlement) {
 	try := func(name message.Text, f settle.Facts, e *rates.Edition) other {
 		again, err := a.engine.Settle(f, e)
@@ -93,7 +93,7 @@ func (c *Checker) others(s *sheet, a ask, settled *settle.Settlement) {
 		{name: message.New("this ticket"), settled: settled},
 		try(message.New("a tenth drier"), with(at.Sub(tenth)), settled.Edition),
 		try(message.New("a tenth wetter"), with(at.Add(tenth)), settled.Edition),
-		try(message.New("the bare water formula"), a.facts, rates.BareWater(settled.Edition)),
+		try(message.New("the pure water formula"), a.facts, rates.PureWater(settled.Edition)),
 	}
 	for _, e := range c.editions {
 		if e.Commodity.ID == settled.Edition.Commodity.ID && e.Hash != settled.Edition.Hash && e.Units.Settle == settled.Edition.Units.Settle {

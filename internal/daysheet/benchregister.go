@@ -51,7 +51,7 @@ func (k KeptSample) state(period Period) message.Text {
 	case !k.Held.IsZero():
 		return message.New("held for %s", k.Held)
 	case k.isDue(period):
-		return message.New("may go")
+		return message.New("discard due")
 	}
 	return message.New("kept")
 }

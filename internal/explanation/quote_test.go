@@ -93,7 +93,7 @@ func TestQuotedRowHasItsRange(t *testing.T) {
 func TestWhatIsNoPlaceIsNotQuoted(t *testing.T) {
 	e := shipped(t)[0]
 	for _, source := range []string{"", "scale 1, 2026-10-01T13:00:00Z", "7 CFR 810.104(b)", e.ID + ": no line", e.ID + ": x, line 0",
-		e.ID + ": x, line 99999", e.ID + ": x, line -3", "other-edition: shrink.to, line 12", "bare water formula"} {
+		e.ID + ": x, line 99999", e.ID + ": x, line -3", "other-edition: shrink.to, line 12", "the pure water formula"} {
 		if text, line := quote(e, message.Words(source)); text != "" || line != 0 {
 			t.Errorf("quote(%q) = %q, %d", source, text, line)
 		}

@@ -32,7 +32,7 @@ func (c *composer) bench() {
 		said = append(said, message.New("No doubt about the reading was written down."))
 	}
 	for _, a := range c.Load.Accepted {
-		said = append(said, message.New("Let through by %v: %s, %v.", a.Who, a.Limit, a.Accepted.Reason))
+		said = append(said, message.New("Overridden by %v: %s, %v.", a.Who, a.Limit, a.Accepted.Reason))
 	}
 	for _, a := range c.Load.Answers {
 		said = append(said, message.New("Asked: %s Answered by %v: %s.", a.Asked, a.Who, message.Words(a.Answered.Reason)))

@@ -51,7 +51,7 @@ func (c *composer) whatIfs() {
 			c.put(report.Para{Text: message.New("With %s the load could not have been settled: %s", w.Name, w.Refused)})
 		}
 	}
-	c.put(report.Para{Text: message.New("The bare water formula takes off the water alone, from the same trigger to the same moisture, and nothing for handling: " +
+	c.put(report.Para{Text: message.New("The pure water formula takes off the water alone, from the same trigger to the same moisture, and nothing for handling: " +
 		"W × (Mi − Mf) ÷ (100 − Mf). What the posted rates take beyond it is handling, by that name or within a rate per point.")})
 }
 

@@ -64,7 +64,7 @@ func (f Flag) Sentence() string { return f.Message().String() }
 func (f Flag) Message() message.Text {
 	parts := []any{f.What, f.Why, f.Do}
 	if f.Override != nil {
-		parts = append(parts, message.New("Let through by %v: %v.", f.Override.By, strings.TrimSuffix(f.Override.Reason, ".")))
+		parts = append(parts, message.New("Overridden by %v: %v.", f.Override.By, strings.TrimSuffix(f.Override.Reason, ".")))
 	}
 	text := message.List(" ", parts...)
 	if f.Test > 0 {

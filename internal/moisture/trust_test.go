@@ -120,7 +120,7 @@ func TestHouseSaysWhatStopsATicket(t *testing.T) {
 	if err != nil || r.Stopped() {
 		t.Fatalf("the override did not let it through: %v, %v", r.Flags, err)
 	}
-	if f := r.Flags[0]; !f.Blocking || !strings.HasSuffix(f.Sentence(), "Let through by M. Ager: new meter, check tonight.") {
+	if f := r.Flags[0]; !f.Blocking || !strings.HasSuffix(f.Sentence(), "Overridden by M. Ager: new meter, check tonight.") {
 		t.Errorf("the flag reads %q", f.Sentence())
 	}
 }

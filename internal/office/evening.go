@@ -136,8 +136,8 @@ func sampleNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 		all += k.Count
 	}
 	return []message.Text{message.Count(all,
-		"%d sample of the last %d days is kept long enough by %s; it may go after it, unless disputed.",
-		"%d samples of the last %d days are kept long enough by %s; they may go after it, unless disputed.",
+		"%d sample of the last %d days is kept long enough by %s; it may be discarded after it, unless disputed.",
+		"%d samples of the last %d days are kept long enough by %s; they may be discarded after it, unless disputed.",
 		samplesDays+1, last.Until)}, nil
 }
 

@@ -14,7 +14,7 @@ import (
 )
 
 // ProofOptions are the what-ifs a grower asks for beyond those that are always shown: a tenth drier
-// and wetter, and the bare water formula.
+// and wetter, and the pure water formula.
 type ProofOptions struct {
 	Moisture *quantity.Amount // in percent
 	// Edition is the id of another edition. Empty takes the one before in the
@@ -113,9 +113,9 @@ func whatIfs(ctx context.Context, d Desk, l *load.Load, s *settle.Settlement, o 
 	}
 	beyond, err := settle.TakenBeyondWater(s, facts)
 	if err != nil {
-		return append(out, whatIf(message.New("the bare water formula"), nil, err)), nil
+		return append(out, whatIf(message.New("the pure water formula"), nil, err)), nil
 	}
-	return append(out, whatIf(message.New("the bare water formula"), beyond.Bare, nil)), nil
+	return append(out, whatIf(message.New("the pure water formula"), beyond.Bare, nil)), nil
 }
 
 func whatIf(name message.Text, s *settle.Settlement, err error) explanation.WhatIf {

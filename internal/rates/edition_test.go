@@ -117,9 +117,9 @@ func TestDiffNamesEveryLine(t *testing.T) {
 	}
 }
 
-func TestBareWaterTakesNothingElse(t *testing.T) {
+func TestPureWaterTakesNothingElse(t *testing.T) {
 	points := fixture(t, "good/corn-points.toml")
-	bare := rates.BareWater(points)
+	bare := rates.PureWater(points)
 	if bare.Shrink.Method != shrink.Water || bare.Handling.Method != handling.None || bare.Hash != "" || bare.Text != nil {
 		t.Errorf("bare edition: %+v", bare)
 	}

@@ -58,11 +58,11 @@ func (d *Desk) mayOverride(l *load.Load, overrides []moisture.Override) error {
 		if slices.Contains(before, o) {
 			continue
 		}
-		if err := d.MayManage(fmt.Sprintf("Letting %q through", o.Code)); err != nil {
+		if err := d.MayManage(fmt.Sprintf("Overriding %q", o.Code)); err != nil {
 			return err
 		}
 		if o.By != d.who.Name {
-			return message.Refused.Errorf("%q is let through in the name of %s, and %s is signed in. Whoever lets it through signs in", o.Code, o.By, d.who.Name)
+			return message.Refused.Errorf("%q is overridden in the name of %s, and %s is signed in. Whoever overrides it signs in", o.Code, o.By, d.who.Name)
 		}
 	}
 	return nil

@@ -25,7 +25,7 @@ type BeyondWater struct {
 // TakenBeyondWater settles the same facts under the bare formula and returns the difference. The
 // error is that of the bare settlement.
 func TakenBeyondWater(s *Settlement, f Facts) (*BeyondWater, error) {
-	bare, err := s.Engine.Settle(f, rates.BareWater(s.Edition))
+	bare, err := s.Engine.Settle(f, rates.PureWater(s.Edition))
 	if err != nil {
 		return nil, err
 	}

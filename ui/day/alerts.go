@@ -72,7 +72,7 @@ func (s *DaySheet) alerts() []alert {
 		add(model.Warn, t, s.session.Say("typed weight"), s.session.Text(message.Texts("; ", t.Manual)))
 	}
 	for _, t := range s.sheet.Accepted {
-		add(model.Warn, t, s.session.Say("let through"), s.session.Text(message.Texts("; ", t.Accepted)))
+		add(model.Warn, t, s.session.Say("overridden"), s.session.Text(message.Texts("; ", t.Accepted)))
 	}
 	for _, t := range s.sheet.Flagged {
 		add(model.Warn, t, s.session.Say("doubted"), s.session.Text(message.Texts("; ", t.Flags)))

@@ -157,11 +157,11 @@ func (a advice) doubt(d doubt) model.Status {
 	text := a.language.Text(message.List(" ", d.What, d.Why, d.Do))
 	switch {
 	case d.Override != nil:
-		text = a.language.Say("%s Let through by %s: %s.", a.language.Text(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
+		text = a.language.Say("%s Overridden by %s: %s.", a.language.Text(d.What), d.Override.By, strings.TrimSuffix(d.Override.Reason, "."))
 	case d.Final:
-		text += " " + a.language.Say("This stops the ticket, and nobody may let it through.")
+		text += " " + a.language.Say("This stops the ticket, and nobody may override it.")
 	case d.Stops():
-		text += " " + a.language.Say("This stops the ticket until a manager lets it through.")
+		text += " " + a.language.Say("This stops the ticket until a manager overrides it.")
 	}
 	return model.Status{State: flagState(d.Flag), Word: word, Text: text}
 }

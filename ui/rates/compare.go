@@ -68,7 +68,7 @@ func (r *Rates) AskOther() {
 	})
 }
 
-// Compared returns the load settled under the chosen edition, another and the bare water formula,
+// Compared returns the load settled under the chosen edition, another and the pure water formula,
 // and the lines in which the two editions differ. It is cached.
 func (r *Rates) Compared() *Table {
 	e := r.edition()
@@ -83,7 +83,7 @@ func (r *Rates) Compared() *Table {
 }
 
 // comparedColumns are the line, the two editions with their difference, and the
-// bare water formula with its. A narrow window leaves the last two out.
+// the pure water formula with its. A narrow window leaves the last two out.
 func (r *Rates) comparedColumns() []model.Column {
 	other := r.session.Say("no other")
 	if o := r.otherEdition(); o != nil {
@@ -94,7 +94,7 @@ func (r *Rates) comparedColumns() []model.Column {
 		{Title: r.chosen, Width: 8, Wish: 13, Figures: true},
 		{Title: other, Width: 8, Wish: 13, Figures: true},
 		{Title: r.session.Say("±"), Width: 8, Wish: 13, Figures: true},
-		{Title: r.session.Say("bare water"), Width: 8, Wish: 13, Figures: true, Drop: 1},
+		{Title: r.session.Say("pure water"), Width: 8, Wish: 13, Figures: true, Drop: 1},
 		{Title: r.session.Say("±"), Width: 8, Wish: 13, Figures: true, Drop: 2},
 	}
 }
@@ -109,10 +109,10 @@ func comparedTable(in session.Language, e, other *rates.Edition, t tryLoad) *Tab
 	}
 	beyond, err := settle.TakenBeyondWater(mine, t.under(e))
 	if err != nil {
-		out.says = in.Say("Under the bare water formula: %s", session.OneLine(in.Text(message.Of(err))))
+		out.says = in.Say("Under the pure water formula: %s", session.OneLine(in.Text(message.Of(err))))
 		return out
 	}
-	out.says = in.Say("Beyond the bare water formula %s takes %s, which is %s of the wet weight: %s in the shrink itself, %s as handling.",
+	out.says = in.Say("Beyond the pure water formula %s takes %s, which is %s of the wet weight: %s in the shrink itself, %s as handling.",
 		e.ID, beyond.Total.Printed(), beyond.Percent.Printed(), beyond.Hidden.Printed(), beyond.Handling.Printed())
 	var theirs *settle.Settlement
 	if other != nil {

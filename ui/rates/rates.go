@@ -17,7 +17,7 @@ type RatesView int
 const (
 	RatesRows     RatesView = iota // all its rules
 	RatesTry                       // one load, wetter and wetter
-	RatesCompare                   // beside another, and the bare water formula
+	RatesCompare                   // beside another, and the pure water formula
 	RatesProblems                  // mistakes in the elevator's own files
 )
 

@@ -198,7 +198,7 @@ func TestRatesAskLoad(t *testing.T) {
 	}
 }
 
-// Two editions beside each other and the bare water formula: every difference
+// Two editions beside each other and the pure water formula: every difference
 // is the second figure less the first.
 func TestRatesCompare(t *testing.T) {
 	room := sessiontest.DemoRoom(t, 200)
@@ -240,7 +240,7 @@ func TestRatesCompare(t *testing.T) {
 	if len(lines) > 0 || says == 0 {
 		t.Errorf("%d lines are left out, %d rules differ", len(lines), says)
 	}
-	if said := r.Compared().Said(""); !strings.Contains(said, "Beyond the bare water formula corn-main-2025-b takes") {
+	if said := r.Compared().Said(""); !strings.Contains(said, "Beyond the pure water formula corn-main-2025-b takes") {
 		t.Errorf("beyond the water: %s", said)
 	}
 }

@@ -21,7 +21,7 @@ import (
 type benchSamples struct {
 	Take    samplesTake    `cmd:"" help:"Number the sample of a load that was probed."`
 	List    samplesList    `cmd:"" default:"withargs" help:"List the samples kept."`
-	Due     samplesDue     `cmd:"" help:"List the samples that may go."`
+	Due     samplesDue     `cmd:"" help:"List the samples due to be discarded."`
 	Discard samplesDiscard `cmd:"" help:"Write down that samples were thrown out."`
 	Label   samplesLabel   `cmd:"" help:"Print the label of a sample."`
 }
@@ -90,7 +90,7 @@ type samplesDue struct {
 }
 
 func (samplesDue) Help() string {
-	return `A sample may go the day after the last it must be kept. One that an open dispute needs is not listed.
+	return `A sample may be discarded the day after the last it must be kept. One that an open dispute needs is not listed.
 
     tenth bench samples due
     tenth bench samples due --day 2026-11-01`

@@ -21,7 +21,7 @@ type ratesCompare struct {
 	terminal.BookFlags
 	First    string `arg:"" help:"The edition, by id or file." placeholder:"EDITION"`
 	Second   string `arg:"" optional:"" help:"The other edition." placeholder:"OTHER"`
-	Water    bool   `help:"Against the bare water formula, in place of another edition."`
+	Water    bool   `help:"Against the pure water formula, in place of another edition."`
 	Moisture string `required:"" help:"Moisture, percent wet basis." placeholder:"PERCENT"`
 	trialFlags
 	Width terminal.Width `help:"Width of the printed working, in letters." default:"76"`
@@ -63,14 +63,14 @@ func (c ratesCompare) Run(t *terminal.Terminal) error {
 	}
 	t.Say("%s", terminal.EditionLine(first))
 	if c.Water {
-		t.Say("Against the bare water formula, W x (Mi - Mf) / (100 - Mf), down to %s.\n", first.Shrink.To.Amount.Written())
+		t.Say("Against the pure water formula, W x (Mi - Mf) / (100 - Mf), down to %s.\n", first.Shrink.To.Amount.Written())
 	} else {
 		t.Say("%s\n", terminal.EditionLine(second))
 	}
 	if a, b := first.Units.Currency, second.Units.Currency; a != b {
 		t.Say("The first pays in %s, the second in %s: their money is not subtracted.\n", a, b)
 	}
-	printCompared(t, both, first.ID, cmp.Or(c.Second, "bare water"))
+	printCompared(t, both, first.ID, cmp.Or(c.Second, "pure water"))
 	for _, b := range beyond {
 		t.Say("\n%s", b.edition.ID)
 		fmt.Fprint(t.Stdout, b.Sheet.TextIn(int(c.Width), t.Printer))
@@ -89,7 +89,7 @@ func (c ratesCompare) sides(t *terminal.Terminal) (first, second *rates.Edition,
 	case c.Water && first.Shrink.Method == shrink.None:
 		return nil, nil, terminal.Refusal("Compare it with another edition", "%s shrinks nothing, so there is no moisture that the formula could bring the load down to", first.ID)
 	case c.Water:
-		return first, rates.BareWater(first), nil
+		return first, rates.PureWater(first), nil
 	}
 	if second, err = c.edition(t, c.BookFlags, c.Second); err != nil {
 		return nil, nil, err

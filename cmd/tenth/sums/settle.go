@@ -1,5 +1,5 @@
 // Package sums holds the commands that work without a book: a settlement, a batch
-// of them, bare water shrink, a grade.
+// of them, the pure water formula, a grade.
 package sums
 
 import (

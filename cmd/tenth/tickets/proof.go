@@ -18,7 +18,7 @@ type Proof struct {
 }
 
 func (Proof) Help() string {
-	return `Every step in words and in figures with the row of the rates it used, what another tenth, another edition and the bare water formula would have made, and a page that tells how to check it by hand.
+	return `Every step in words and in figures with the row of the rates it used, what another tenth, another edition and the pure water formula would have made, and a page that tells how to check it by hand.
 
     tenth proof 1042
     tenth proof 1042 --moisture 17.0 --out papers`

@@ -50,15 +50,16 @@ func (l *line) trouble() error {
 func (l *line) use(ctx context.Context) (used context.Context, alive, done func(), err error) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
+	ends := l.ends
 	if l.cut != nil {
 		if time.Since(l.tried) < retryAfter {
 			return nil, nil, nil, l.cut
 		}
 		l.tried = time.Now()
+		ends = context.Background() // that the line was cut does not end the trial
 	}
 	used, stop := context.WithCancelCause(ctx)
 	quiet := time.AfterFunc(silence, func() { stop(errSilent) })
-	ends := l.ends
 	unhook := context.AfterFunc(ends, func() { stop(context.Cause(ends)) })
 	return used, func() { quiet.Reset(silence) }, func() { quiet.Stop(); unhook(); stop(nil) }, nil
 }

@@ -214,7 +214,7 @@ func TestPageInABrowser(t *testing.T) {
 		b.do(chromedp.SetUploadFiles(`#photo`, []string{photo(t, signedText(t, ticket, computer))}), chromedp.WaitVisible(`#checked .box`))
 		shown := b.shown("#checked")
 		payable := ticket.Settlement.Payable.Printed()
-		for _, want := range []string{"Signed by Example Prairie Elevator", "Every line is the same", payable, "The whole working", "the bare water formula"} {
+		for _, want := range []string{"Signed by Example Prairie Elevator", "Every line is the same", payable, "The whole working", "the pure water formula"} {
 			if !strings.Contains(shown, want) {
 				t.Errorf("ticket %d from its picture: nothing says %q:\n%.1500s", ticket.Load.Number, want, shown)
 			}

@@ -50,7 +50,7 @@ func (s *Samples) Clear() {
 	}
 	s.session.Put(model.Ask{
 		Title: s.session.Say("Clear the shelf"),
-		Text:  s.session.Say("All samples that may go, of one shelf or of all, and kept through a day at the latest. What a dispute needs stays."),
+		Text:  s.session.Say("All samples due to be discarded, of one shelf or of all, and kept through a day at the latest. What a dispute needs stays."),
 		Fields: []model.AskField{
 			{ID: "shelf", Label: s.session.Say("Shelf"), Options: shelvesOf(due), Chars: 20, Hint: s.session.Say("empty: every shelf")},
 			{ID: "through", Label: s.session.Say("Kept through"), Value: due[len(due)-1].Until.String(), Chars: 12, Required: true, Hint: s.session.Say("year-month-day")},
@@ -62,7 +62,7 @@ func (s *Samples) Clear() {
 				return map[string]string{"through": s.session.Sentence(err)}
 			}
 			if len(onShelf(due, values["shelf"], through)) == 0 {
-				return map[string]string{"through": s.session.Say("No sample there may go.")}
+				return map[string]string{"through": s.session.Say("No sample there is due to be discarded.")}
 			}
 			return nil
 		},

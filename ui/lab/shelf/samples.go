@@ -86,14 +86,14 @@ func (s *Samples) status(r office.Retained) model.Status {
 	case !r.Held.IsZero():
 		return model.Status{State: model.Locked, Text: s.session.Say("held, %s", r.Held)}
 	case r.DueOn(s.session.Desk.Today()):
-		return model.Status{State: model.OK, Text: s.session.Say("may go")}
+		return model.Status{State: model.OK, Text: s.session.Say("discard due")}
 	}
 	return model.Status{Text: s.session.Say("stays")}
 }
 
 // Counted returns how many there are and how many may be discarded.
 func (s *Samples) Counted() string {
-	return s.session.Say("%d kept, %d may go", len(s.kept), len(s.due()))
+	return s.session.Say("%d kept, %d due to be discarded", len(s.kept), len(s.due()))
 }
 
 // CanDiscard reports whether the chosen sample may be discarded.

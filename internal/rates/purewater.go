@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/rates/shrink"
 )
 
-// BareWater returns the same edition with only the water taken: the bare formula from the same
+// PureWater returns the same edition with only the water taken: the bare formula from the same
 // trigger to the same moisture, and no handling. Compared with the edition itself it shows what a
 // rate per point takes beyond the water. Fixed rates of 1.2 to 1.5 % are in use where the formula
 // gives 1.176 (to 15.0 %); the difference is handling by another name.
@@ -14,14 +14,14 @@ import (
 // The result is for comparing. It has no text and no hash, so that no ticket can be settled under
 // it. An edition that shrinks nothing names no moisture to shrink to; it is returned without
 // handling and otherwise unchanged.
-func BareWater(e *Edition) *Edition {
+func PureWater(e *Edition) *Edition {
 	bare := *e
-	bare.ID, bare.Title = e.ID+", bare water formula", e.Title+", bare water formula"
+	bare.ID, bare.Title = e.ID+", pure water formula", e.Title+", pure water formula"
 	bare.File, bare.Text, bare.Hash = "", nil, ""
-	bare.Handling = handling.Rule{Method: handling.None, Rounding: e.Handling.Rounding, Source: message.Words("bare water formula")}
+	bare.Handling = handling.Rule{Method: handling.None, Rounding: e.Handling.Rounding, Source: message.Words("the pure water formula")}
 	if e.Shrink.Method != shrink.None {
 		bare.Shrink.Method = shrink.Water
-		bare.Shrink.Source = message.Words("bare water formula")
+		bare.Shrink.Source = message.Words("the pure water formula")
 	}
 	return &bare
 }
