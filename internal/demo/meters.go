@@ -3,6 +3,7 @@ package demo
 import (
 	"context"
 	"fmt"
+	"time"
 
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
@@ -53,8 +54,8 @@ func (s *season) setUpMeters(ctx context.Context) error {
 }
 
 // startMeters looks at the meters before the first test of a day.
-func startMeters(ctx context.Context, s *season, day quantity.Date) error {
-	if err := s.as(Tester, s.hour(day, 6, 5)); err != nil {
+func startMeters(ctx context.Context, s *season, day quantity.Date, at time.Time) error {
+	if err := s.as(Tester, at); err != nil {
 		return err
 	}
 	c := newChance(s.Seed+uint64(s.first.DaysUntil(day)), ofStarts)

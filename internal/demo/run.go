@@ -30,7 +30,7 @@ func (s *season) run(ctx context.Context, progress func(loads int)) error {
 		acts := append(s.due(day), s.trucks(d, loads, s.hour(day, 6, 30), s.hour(day, 20, 0))...)
 		acts = append(acts, s.departures(d, loads, s.hour(day, 9, 0), s.hour(day, 17, 0))...)
 		acts = append(acts, s.clearing(day), s.closing(day))
-		if err := startMeters(ctx, s, day); err != nil {
+		if err := startMeters(ctx, s, day, s.hour(day, 6, 5)); err != nil {
 			return err
 		}
 		if err := s.checkInSeason(ctx, d); err != nil {
@@ -43,10 +43,8 @@ func (s *season) run(ctx context.Context, progress func(loads int)) error {
 			progress(come)
 		}
 	}
-	if s.hour(s.today, 6, 5).Before(s.Now) {
-		if err := startMeters(ctx, s, s.today); err != nil {
-			return err
-		}
+	if err := startMeters(ctx, s, s.today, s.startsToday()); err != nil {
+		return err
 	}
 	loads := s.thisMorning()
 	morning := append(s.due(s.today), s.trucks(s.days, loads, s.hour(s.today, 6, 30), s.Now.Add(-45*time.Minute))...)
@@ -58,6 +56,19 @@ func (s *season) run(ctx context.Context, progress func(loads int)) error {
 		progress(come + loads)
 	}
 	return nil
+}
+
+// startsToday is when the bench began today: in the morning, or where it is night, with the trucks
+// that are on the yard.
+func (s *season) startsToday() time.Time {
+	morning, beforeTrucks := s.hour(s.today, 6, 5), s.Now.Add(-20*time.Minute)
+	switch midnight := s.hour(s.today, 0, 0); {
+	case morning.Before(s.Now):
+		return morning
+	case beforeTrucks.Before(midnight):
+		return midnight
+	}
+	return beforeTrucks
 }
 
 // due takes the acts put off to a day.

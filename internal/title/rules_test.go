@@ -58,6 +58,9 @@ func TestEveryPlaceIsHeldToItsSource(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, place := range set.Places() {
+		if _, onTickets := set.In(place).On(quantity.MustDate("2026-12-05")).Find(place, KindTitles, ""); !onTickets {
+			continue // its law was read for the days of contracts alone
+		}
 		days, read := want[place]
 		if !read {
 			t.Errorf("%s is held to no source", place)

@@ -95,7 +95,7 @@ func TestOverridesAreInOnesOwnName(t *testing.T) {
 	other := cold
 	other.Overrides = []moisture.Override{{Code: moisture.Cold, Test: 1, By: housetest.Clerk, Reason: "x"}}
 	_, err = scalehouse.TestSample(ctx, s.As(housetest.Manager).Desk, s.Load(id), other)
-	refused(t, err, "Whoever lets it through signs in")
+	refused(t, err, housetest.Clerk)
 	s.Verify()
 }
 
