@@ -103,7 +103,7 @@ func leftOut(s *sheet, l slipcode.Left) string {
 		what = append(what, message.New("the results of the sample besides moisture"))
 	}
 	if l.Lines > 0 {
-		what = append(what, message.Count(l.Lines, "%d line of the settlement", "%d lines of the settlement", l.Lines))
+		what = append(what, message.Count(l.Lines, "%d line of the settlement", "%d lines of the settlement"))
 	}
 	text := s.Say("There was no room in the code for: %s.", message.List(", ", what...))
 	if !l.IsWhole() {
@@ -133,10 +133,10 @@ func (c *Checker) again(s *sheet, code slipcode.Code, e *rates.Edition) {
 	}
 	switch {
 	case differ > 0:
-		s.box(wrong, s.Say("The slip does not say what its facts give"), s.printer.Text(message.Count(differ, "%d line differs; it is marked below.", "%d lines differ; they are marked below.", differ)),
+		s.box(wrong, s.Say("The slip does not say what its facts give"), s.printer.Text(message.Count(differ, "%d line differs; it is marked below.", "%d lines differ; they are marked below.")),
 			s.Say("Ask the elevator for the ticket's proof, and keep this slip."))
 	default:
-		s.box(good, s.Say("Every line is the same"), s.printer.Text(message.Count(len(lines), "%d line of the slip was worked again from its weights, results and the posted rates.", "%d lines of the slip were worked again from its weights, results and the posted rates.", len(lines))),
+		s.box(good, s.Say("Every line is the same"), s.printer.Text(message.Count(len(lines), "%d line of the slip was worked again from its weights, results and the posted rates.", "%d lines of the slip were worked again from its weights, results and the posted rates.")),
 			s.Say("Hold the paper beside the figures below: they are what the code says."))
 	}
 	compared(s, lines)

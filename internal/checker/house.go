@@ -46,19 +46,27 @@ type Head struct {
 type Checker struct {
 	house    House
 	editions []*rates.Edition
-	printers map[string]*message.Printer // by language; English has none
-	names    map[string]string           // of the languages, each in its own words
+	printers map[string]func() *message.Printer // by language; English has none
+	names    map[string]string                  // of the languages, each in its own words
 }
 
-// New makes a checker of what a page holds: a house, and the catalogs of languages as their files.
+// New makes a checker of what a page holds: a house, and the catalogs of languages as their files. A
+// catalog is read when its language is first asked for: a phone would wait for all of them.
 func New(h House, catalogs ...json.RawMessage) (*Checker, error) {
-	c := &Checker{house: h, printers: map[string]*message.Printer{"en": nil}, names: map[string]string{"en": "English"}}
+	c := &Checker{house: h, printers: map[string]func() *message.Printer{"en": func() *message.Printer { return nil }}, names: map[string]string{"en": "English"}}
 	for _, file := range catalogs {
-		catalog, err := message.ReadCatalog(file)
-		if err != nil {
+		var head struct{ Language, Name string }
+		if err := json.Unmarshal(file, &head); err != nil {
 			return nil, err
 		}
-		c.printers[catalog.Code], c.names[catalog.Code] = message.NewPrinter(catalog), catalog.Name
+		c.names[head.Language] = head.Name
+		c.printers[head.Language] = sync.OnceValue(func() *message.Printer {
+			catalog, err := message.ReadCatalog(file)
+			if err != nil {
+				return nil // the page was made of catalogs that were read: in English then
+			}
+			return message.NewPrinter(catalog)
+		})
 	}
 	for _, f := range h.Editions {
 		if err := c.Add(f); err != nil {

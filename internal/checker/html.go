@@ -14,7 +14,12 @@ type sheet struct {
 	printer *message.Printer
 }
 
-func (c *Checker) sheet(language string) *sheet { return &sheet{printer: c.printers[language]} }
+func (c *Checker) sheet(language string) *sheet {
+	if printer, known := c.printers[language]; known {
+		return &sheet{printer: printer()}
+	}
+	return &sheet{}
+}
 
 // Say is a text in the language of the answer.
 func (s *sheet) Say(english string, args ...any) string { return s.printer.Say(english, args...) }

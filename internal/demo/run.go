@@ -43,7 +43,7 @@ func (s *season) run(ctx context.Context, progress func(loads int)) error {
 			progress(come)
 		}
 	}
-	if err := startMeters(ctx, s, s.today, s.startsToday()); err != nil {
+	if err := startMeters(ctx, s, s.today, benchBegins(s)); err != nil {
 		return err
 	}
 	loads := s.thisMorning()
@@ -58,9 +58,9 @@ func (s *season) run(ctx context.Context, progress func(loads int)) error {
 	return nil
 }
 
-// startsToday is when the bench began today: in the morning, or where it is night, with the trucks
+// benchBegins is when the bench began today: in the morning, or where it is night, with the trucks
 // that are on the yard.
-func (s *season) startsToday() time.Time {
+func benchBegins(s *season) time.Time {
 	morning, beforeTrucks := s.hour(s.today, 6, 5), s.Now.Add(-20*time.Minute)
 	switch midnight := s.hour(s.today, 0, 0); {
 	case morning.Before(s.Now):

@@ -143,7 +143,11 @@ func evaluated[T any](b *browser, expression string) T {
 // shown is the text of a part of the page.
 func (b *browser) shown(selector string) string {
 	b.t.Helper()
-	return evaluated[string](b, fmt.Sprintf("document.querySelector(%q).innerText", selector))
+	text := evaluated[string](b, fmt.Sprintf("document.querySelector(%q).innerText", selector))
+	if strings.Contains(text, "%!") {
+		b.t.Errorf("a figure is printed without its place: %.1500s", text)
+	}
+	return text
 }
 
 // told is what the page shows of the text of a code.

@@ -10,12 +10,13 @@
     const letters = atob(held(id).trim());
     const packed = new Uint8Array(letters.length);
     for (let i = 0; i < letters.length; i++) packed[i] = letters.charCodeAt(i);
-    return new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip")));
+    const headers = { "Content-Type": id === "engine" ? "application/wasm" : "application/json" };
+    return new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip")), { headers });
   }
 
   async function start() {
     const go = new Go();
-    const engine = await WebAssembly.instantiate(await unpacked("engine").arrayBuffer(), go.importObject);
+    const engine = await WebAssembly.instantiateStreaming(unpacked("engine"), go.importObject); // compiled while it is unpacked
     go.run(engine.instance);
     const fault = tenthChecker.open(await unpacked("house").text(), await unpacked("catalogs").text());
     if (fault) throw new Error(fault);
