@@ -17,6 +17,7 @@ func main() {
 		"body":  answer(func(a []js.Value) string { return opened.Body(a[0].String(), a[1].String()) }),
 		"form":  answer(func(a []js.Value) string { return opened.Form(a[0].String(), a[1].String()) }),
 		"check": answer(func(a []js.Value) string { return opened.Check(a[0].String(), a[1].String()) }),
+		"more":  answer(func(a []js.Value) string { return opened.More(a[0].String(), a[1].String()) }),
 		"work":  answer(work), "scan": answer(scan),
 	}))
 	select {}

@@ -140,7 +140,29 @@ func (c *Checker) again(s *sheet, code slipcode.Code, e *rates.Edition) {
 			s.Say("Hold the paper beside the figures below: they are what the code says."))
 	}
 	compared(s, lines)
+	s.put(`<div id="more"></div>`)
+}
+
+// More is what other figures would have made of a ticket that can be settled again, and its whole
+// working. It belongs into the answer of [Checker.Check]; worked out apart, so that nobody waits for
+// it who only wants to know whether the slip is right.
+func (c *Checker) More(language, text string) string {
+	s := c.sheet(language)
+	code, err := slipcode.Parse(strings.TrimSpace(text))
+	if err != nil {
+		return ""
+	}
+	e, found := c.editionOf(code)
+	if !found {
+		return ""
+	}
+	t, _ := tables(code)
+	settled, err := code.Settle(e.By(t))
+	if err != nil {
+		return ""
+	}
 	c.shown(s, ask{engine: settled.Engine, facts: code.Facts(), owner: code.Owner}, settled)
+	return s.String()
 }
 
 // compared are the lines of the slip beside those worked again.

@@ -46,8 +46,14 @@
 
   function check(text) {
     lastCode = text;
+    delete by("checked").dataset.ready;
     by("checked").innerHTML = tenthChecker.check(language, text);
-    by("checked").dataset.ready = "yes";
+    performance.mark("told");
+    setTimeout(() => { // once the answer stands on the screen
+      if (text !== lastCode) return;
+      if (by("more")) by("more").innerHTML = tenthChecker.more(language, text);
+      by("checked").dataset.ready = "yes";
+    });
   }
 
   // photo looks for the square in a picture at several sizes: a sharp one is read small, a faint one
