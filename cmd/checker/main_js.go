@@ -15,6 +15,7 @@ func main() {
 	js.Global().Set("tenthChecker", js.ValueOf(map[string]any{
 		"open": answer(open), "add": answer(add),
 		"body":  answer(func(a []js.Value) string { return opened.Body(a[0].String(), a[1].String()) }),
+		"rest":  answer(func(a []js.Value) string { return opened.Rest(a[0].String()) }),
 		"form":  answer(func(a []js.Value) string { return opened.Form(a[0].String(), a[1].String()) }),
 		"check": answer(func(a []js.Value) string { return opened.Check(a[0].String(), a[1].String()) }),
 		"more":  answer(func(a []js.Value) string { return opened.More(a[0].String(), a[1].String()) }),

@@ -16,8 +16,8 @@ func (c *Checker) Languages() [][2]string {
 	return out
 }
 
-// Body is the page itself in a language: how to read a slip, the calculator, the posted rates. Made is
-// the hash of the page without a house, which the handbook has too.
+// Body is the page itself in a language: how to read a slip, and room for the rest. Made is the hash
+// of the page without a house, which the handbook has too.
 func (c *Checker) Body(language, made string) string {
 	s := c.sheet(language)
 	title := s.Say("Check a scale ticket")
@@ -41,9 +41,7 @@ func (c *Checker) Body(language, made string) string {
 	s.put(`<label class="button">%s<input type="file" id="photo" accept="image/*"></label>`, s.Say("Picture of the square"))
 	s.put(`<form id="paste"><label>%s<textarea id="text" rows="3" autocapitalize="characters" spellcheck="false"></textarea></label><button>%s</button></form>`, s.Say("Or the text of the square, as another reader gives it"), s.Say("Check this text"))
 	s.put(`<p id="busy" role="status" aria-live="polite"></p><div id="checked" aria-live="polite"></div></section>`)
-	c.calculator(s)
-	c.posted(s)
-	s.put(`<footer>`)
+	s.put(`<div id="rest"></div><footer>`)
 	if len(c.house.Keys) > 0 {
 		s.put(`<p>%s</p>`, s.Say("The key of the house: %s", message.Own(c.house.Keys[len(c.house.Keys)-1].Fingerprint())))
 	}
@@ -52,11 +50,20 @@ func (c *Checker) Body(language, made string) string {
 	return s.String()
 }
 
+// Rest is the calculator and the posted rates. Every edition is read for it, so the page asks for it
+// when the way to check a slip stands on the screen.
+func (c *Checker) Rest(language string) string {
+	s := c.sheet(language)
+	c.calculator(s)
+	c.posted(s)
+	return s.String()
+}
+
 // calculator is the form for figures that are typed.
 func (c *Checker) calculator(s *sheet) {
 	s.put(`<section><h2>%s</h2><p>%s</p><form id="typed">`, s.Say("From figures"), s.Say("Type weight and moisture, and see what would be paid and why."))
 	s.put(`<label>%s <select id="edition">`, s.Say("Posted rates"))
-	for i, e := range c.editions {
+	for i, e := range c.editions() {
 		chosen := ""
 		if i == 0 {
 			chosen = " selected"
@@ -70,7 +77,7 @@ func (c *Checker) calculator(s *sheet) {
 // posted are the rates themselves.
 func (c *Checker) posted(s *sheet) {
 	s.put(`<section><h2>%s</h2>`, s.Say("The posted rates"))
-	for _, e := range c.editions {
+	for _, e := range c.editions() {
 		s.put(`<details><summary>%s</summary><p>%s</p>`, s.Say("%s: %v, %s", message.Words(nameOf(s, e)), e.ID, e.Days()), s.Say("SHA-256 of its file: %s", message.Own(e.Hash)))
 		section := ""
 		for _, line := range e.Lines() {

@@ -1,10 +1,13 @@
 package checker
 
 import (
+	"encoding/hex"
 	"encoding/json"
 	"slices"
+	"strings"
 	"sync"
 
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
@@ -45,13 +48,24 @@ type Head struct {
 // Checker answers what a page is asked.
 type Checker struct {
 	house    House
-	editions []*rates.Edition
+	rates    []ratesFile
 	printers map[string]func() *message.Printer // by language; English has none
 	names    map[string]string                  // of the languages, each in its own words
 }
 
+// ratesFile is a file of rates, read when it is first needed.
+type ratesFile struct {
+	hash string
+	read func() (*rates.Edition, error)
+}
+
+func fileOf(f File) ratesFile {
+	return ratesFile{digest.Of([]byte(f.Text)), sync.OnceValues(func() (*rates.Edition, error) { return rates.Read(f.Name, []byte(f.Text)) })}
+}
+
 // New makes a checker of what a page holds: a house, and the catalogs of languages as their files. A
-// catalog is read when its language is first asked for: a phone would wait for all of them.
+// catalog is read when its language is first asked for, an edition when it is needed: a phone would
+// wait for all of them. The page is made of files that were read.
 func New(h House, catalogs ...json.RawMessage) (*Checker, error) {
 	c := &Checker{house: h, printers: map[string]func() *message.Printer{"en": func() *message.Printer { return nil }}, names: map[string]string{"en": "English"}}
 	for _, file := range catalogs {
@@ -69,43 +83,54 @@ func New(h House, catalogs ...json.RawMessage) (*Checker, error) {
 		})
 	}
 	for _, f := range h.Editions {
-		if err := c.Add(f); err != nil {
-			return nil, err
-		}
+		c.rates = append(c.rates, fileOf(f))
 	}
 	return c, nil
 }
 
 // Add takes one more edition, such as a file that a house has posted.
 func (c *Checker) Add(f File) error {
-	e, err := rates.Read(f.Name, []byte(f.Text))
-	if err != nil {
+	p := fileOf(f)
+	if _, err := p.read(); err != nil {
 		return err
 	}
-	if !slices.ContainsFunc(c.editions, func(known *rates.Edition) bool { return known.Hash == e.Hash }) {
-		c.editions = append(c.editions, e)
+	if !slices.ContainsFunc(c.rates, func(known ratesFile) bool { return known.hash == p.hash }) {
+		c.rates = append(c.rates, p)
 	}
 	return nil
 }
 
-// edition finds an edition by its hash.
-func (c *Checker) edition(hash string) (*rates.Edition, bool) {
-	for _, e := range c.editions {
-		if e.Hash == hash {
-			return e, true
+// editions are all editions of the page.
+func (c *Checker) editions() []*rates.Edition {
+	var out []*rates.Edition
+	for _, p := range c.rates {
+		if e, err := p.read(); err == nil {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// find is the first edition whose file has such a hash.
+func (c *Checker) find(is func(hash string) bool) (*rates.Edition, bool) {
+	for _, p := range c.rates {
+		if is(p.hash) {
+			e, err := p.read()
+			return e, err == nil
 		}
 	}
 	return nil, false
 }
 
+// edition finds an edition by its hash.
+func (c *Checker) edition(hash string) (*rates.Edition, bool) {
+	return c.find(func(of string) bool { return of == hash })
+}
+
 // editionOf finds the edition a ticket was settled by.
 func (c *Checker) editionOf(code slipcode.Code) (*rates.Edition, bool) {
-	for _, e := range c.editions {
-		if code.IsUnder(e) {
-			return e, true
-		}
-	}
-	return nil, false
+	begins := hex.EncodeToString(code.Edition[:])
+	return c.find(func(of string) bool { return strings.HasPrefix(of, begins) })
 }
 
 // shipped are the rules of law inside the program.

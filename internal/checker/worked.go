@@ -95,7 +95,7 @@ func (c *Checker) others(s *sheet, a ask, settled *settle.Settlement) {
 		try(message.New("a tenth wetter"), with(at.Add(tenth)), settled.Edition),
 		try(message.New("the pure water formula"), a.facts, rates.PureWater(settled.Edition)),
 	}
-	for _, e := range c.editions {
+	for _, e := range c.editions() {
 		if e.Commodity.ID == settled.Edition.Commodity.ID && e.Hash != settled.Edition.Hash && e.Units.Settle == settled.Edition.Units.Settle {
 			all = append(all, try(message.New("edition %v, in force %s", e.ID, e.Days()), a.facts, e.By(tablesOn(e.Units.Weight == quantity.Kg, e.From))))
 		}

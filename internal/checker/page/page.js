@@ -30,16 +30,21 @@
     document.documentElement.lang = language;
     by("page").innerHTML = tenthChecker.body(language, by("page").dataset.made);
     document.title = by("page").querySelector("h1").textContent;
-    by("language").onchange = e => { language = e.target.value; draw(); by("language").focus(); };
+    by("language").onchange = e => { language = e.target.value; draw(); rest(); by("language").focus(); };
     by("photo").onchange = e => photo(e.target.files[0]);
     by("paste").onsubmit = e => { e.preventDefault(); check(by("text").value); };
+    by("print").onclick = () => print();
+    by("save").onclick = save;
+    if (lastCode) check(lastCode);
+  }
+
+  // rest draws the calculator and the posted rates; reading them all takes a phone a while.
+  function rest() {
+    by("rest").innerHTML = tenthChecker.rest(language);
     by("edition").onchange = boxes;
     by("rates").onchange = e => rates(e.target.files[0]);
     by("typed").onsubmit = e => { e.preventDefault(); work(e.target); };
-    by("print").onclick = () => print();
-    by("save").onclick = save;
     boxes();
-    if (lastCode) check(lastCode);
   }
 
   function boxes() { by("boxes").innerHTML = tenthChecker.form(language, by("edition").value); }
@@ -83,7 +88,7 @@
   async function rates(file) {
     if (!file) return;
     const said = tenthChecker.add(language, file.name, await file.text());
-    draw();
+    rest();
     by("opened").textContent = said;
   }
 
@@ -107,6 +112,7 @@
     await start();
     draw();
     by("page").dataset.ready = "yes";
+    setTimeout(() => { rest(); by("rest").dataset.ready = "yes"; }, 200);
   } catch (fault) {
     by("loading").textContent = "This browser cannot run the page: " + fault.message;
   }
