@@ -141,6 +141,30 @@ func TestYardStandsAsItWas(t *testing.T) {
 	})
 }
 
+// A form tells that its truck stands on the yard with another load, also when the other got it later.
+func TestFormKnowsOfATruckThatCameLater(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	y := NewYard(r.Session)
+	for _, tare := range []string{"24120", "24160"} { // two loads, with a truck each that is not named yet
+		y.TakeNew()
+		y.Form().Type("tare", tare)
+		sessiontest.Must(t, y.Form().Commit())
+		y.Refresh()
+	}
+	for place := range 2 {
+		y.TakePlace(place)
+		y.Form().Type("truck", "77")
+		sessiontest.Must(t, y.Form().Commit())
+		y.Refresh()
+	}
+	for place := range 2 {
+		y.TakePlace(place)
+		if got := sessiontest.FieldOf(t, y.Form(), "truck"); got.State != model.Warn {
+			t.Errorf("at place %d the truck's field is %+v", place, got)
+		}
+	}
+}
+
 // A text that became a fact is no draft any more, and an issued load leaves none.
 func TestFactsLeaveNoDraft(t *testing.T) {
 	r := sessiontest.EmptyDemo(t)

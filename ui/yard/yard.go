@@ -98,12 +98,28 @@ func (y *Yard) read() {
 		y.session.Fail(err)
 		return
 	}
+	moved := !slices.EqualFunc(y.trucks, trucks, sameTruck)
 	y.trucks = trucks
 	y.places.Clear(func(id string) bool { return y.find(id) != nil })
 	for _, l := range trucks {
 		y.places.Give(l.ID)
 	}
 	y.keepForms()
+	if moved {
+		y.readForms()
+	}
+}
+
+// sameTruck reports whether two loads are one, with the same truck.
+func sameTruck(a, b *load.Load) bool { return a.ID == b.ID && a.Details.Truck == b.Details.Truck }
+
+// readForms reads what is typed on every form again, where trucks have come, gone or changed: a form
+// tells that its truck stands on the yard with another load.
+func (y *Yard) readForms() {
+	for _, form := range y.forms {
+		form.read()
+	}
+	y.blank.read()
 }
 
 // keepForms drops the forms of trucks that have left, and moves the blank form to the yard once it
