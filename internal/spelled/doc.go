@@ -41,9 +41,18 @@ func cents(sum quantity.Amount) (int, bool) {
 var languages = map[string]func(dollars int, fraction string) string{
 	"en": func(n int, fraction string) string { return english(n) + " and " + fraction + " dollars" },
 	"fr": func(n int, fraction string) string {
-		return french(n) + ofFrench(n) + dollarFrench(n) + " et " + fraction
+		return french(n) + ofMillions(n) + dollarFrench(n) + " et " + fraction
 	},
 	"es": func(n int, fraction string) string {
-		return spanish(n) + ofSpanish(n) + dollarSpanish(n) + " con " + fraction
+		return spanish(n) + ofMillions(n) + dollarSpanish(n) + " con " + fraction
 	},
+}
+
+// ofMillions stands before dollars where a million does: in French and Spanish it is a noun, and
+// there are millions of them.
+func ofMillions(n int) string {
+	if n > 0 && n%1_000_000 == 0 {
+		return " de"
+	}
+	return ""
 }

@@ -60,14 +60,6 @@ func frenchBelowHundred(n int, last bool) string {
 	return joined(frenchTens[tens], "-", left, func(n int) string { return frenchUnits[n] })
 }
 
-// ofFrench: a million is a noun, of dollars.
-func ofFrench(n int) string {
-	if n > 0 && n%1_000_000 == 0 {
-		return " de"
-	}
-	return ""
-}
-
 func dollarFrench(n int) string {
 	if n < 2 {
 		return " dollar"

@@ -33,14 +33,6 @@ func spanish(n int) string {
 	return joined(spanish(n/1_000_000)+" millones", " ", n%1_000_000, spanish)
 }
 
-// ofSpanish: a million is a noun, of dollars.
-func ofSpanish(n int) string {
-	if n > 0 && n%1_000_000 == 0 {
-		return " de"
-	}
-	return ""
-}
-
 func dollarSpanish(n int) string {
 	if n == 1 {
 		return " dólar"
