@@ -81,7 +81,7 @@ func ContractPaper(f contract.Filled, grain string, p elevator.Profile, today qu
 		{Label: message.New("Grain"), Value: message.Words(grain)},
 		{Label: message.New("Agreed"), Value: figure(f.ContractTerms.Quantity)},
 		{Label: message.New("Price"), Value: f.PriceText()},
-		{Label: message.New("Delivery"), Value: period(f.From, f.Until)},
+		{Label: message.New("Delivery"), Value: spanText(f.From, f.Until)},
 		{Label: message.New("Delivered"), Value: figure(f.Delivered)},
 		{Label: message.New("Still to come"), Value: figure(f.Left)},
 	}
@@ -111,13 +111,6 @@ func ContractPaper(f contract.Filled, grain string, p elevator.Profile, today qu
 }
 
 func figure(a quantity.Amount) message.Text { return message.New("%s", a) }
-
-func period(from, until quantity.Date) message.Text {
-	if from.IsZero() {
-		return message.New("until %s", until)
-	}
-	return message.New("%s to %s", from, until)
-}
 
 func pricedTable(c elevator.ContractTerms) report.Table {
 	t := report.Table{Name: message.New("priced"), Empty: message.New("No part is priced by itself."), Columns: []report.Column{

@@ -22,6 +22,9 @@ func Transactions(ctx context.Context, d office.Desk, accounts ledger.Accounts, 
 	byNumber := map[int64]paysheet.Sheet{}
 	for _, s := range sheets {
 		byNumber[s.Number] = s
+		if !touches(s, from, to) {
+			continue
+		}
 		taken, err := levied(ctx, d, s)
 		if err != nil {
 			return nil, err

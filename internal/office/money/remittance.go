@@ -38,6 +38,11 @@ func levied(ctx context.Context, d office.Desk, s paysheet.Sheet) ([]takenLevy, 
 	return out, nil
 }
 
+// touches reports whether a sheet, or its end, counts in a span of days.
+func touches(s paysheet.Sheet, from, to quantity.Date) bool {
+	return s.Day.Between(from, to) || s.Voided != nil && s.Voided.Day.Between(from, to)
+}
+
 // Remitted is a levy on one settlement sheet, to be handed on to its fund. Of a sheet that was void
 // later there are two, and the second takes the first back.
 type Remitted struct {
@@ -58,6 +63,9 @@ func Remittance(ctx context.Context, d office.Desk, id string, from, to quantity
 	}
 	var out []Remitted
 	for _, s := range sheets {
+		if !touches(s, from, to) {
+			continue
+		}
 		taken, err := levied(ctx, d, s)
 		if err != nil {
 			return nil, err

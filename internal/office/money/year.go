@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -32,14 +33,10 @@ func PayeeTotals(ctx context.Context, d office.Desk, from, to quantity.Date) ([]
 	if err != nil {
 		return nil, err
 	}
+	payments = slices.DeleteFunc(payments, func(p paysheet.Payment) bool { return !p.Day.Between(from, to) })
 	totals := map[[2]string]*PayeeTotal{}
 	for _, s := range sheets {
-		paid := quantity.Zero(quantity.Dollar)
-		for _, p := range payments {
-			if p.InForce() && p.Sheet == s.Number && p.Day.Between(from, to) {
-				paid = paid.Add(p.Amount)
-			}
-		}
+		paid := paysheet.PaidOn(payments, s.Number)
 		counts := s.InForce() && s.Day.Between(from, to)
 		if !counts && paid.Sign() == 0 {
 			continue
