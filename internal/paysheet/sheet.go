@@ -103,17 +103,44 @@ func (s Sheet) Check() error {
 	return nil
 }
 
-// SettledOf is how much of a grower's part of a ticket the sheets in force have taken.
-func SettledOf(sheets []Sheet, ticket int64, grower string, unit quantity.Unit) quantity.Amount {
-	taken := quantity.Zero(unit)
+// Taken is how much of growers' parts of tickets the sheets in force have taken.
+type Taken map[takenPart]quantity.Amount
+
+type takenPart struct {
+	ticket int64
+	grower string
+}
+
+// TakenBy adds up what sheets have taken, to be asked for many parts.
+func TakenBy(sheets []Sheet) Taken {
+	taken := Taken{}
 	for _, s := range sheets {
+		if !s.InForce() {
+			continue
+		}
 		for _, l := range s.Lines {
-			if s.InForce() && s.Grower == grower && l.Ticket == ticket {
-				taken = taken.Add(l.Quantity)
+			of := takenPart{l.Ticket, s.Grower}
+			if before, some := taken[of]; some {
+				taken[of] = before.Add(l.Quantity)
+			} else {
+				taken[of] = l.Quantity
 			}
 		}
 	}
 	return taken
+}
+
+// Of is how much of a grower's part of a ticket is taken, nothing in a unit where none is.
+func (t Taken) Of(ticket int64, grower string, unit quantity.Unit) quantity.Amount {
+	if taken, some := t[takenPart{ticket, grower}]; some {
+		return taken
+	}
+	return quantity.Zero(unit)
+}
+
+// SettledOf is how much of one grower's part of a ticket the sheets in force have taken.
+func SettledOf(sheets []Sheet, ticket int64, grower string, unit quantity.Unit) quantity.Amount {
+	return TakenBy(sheets).Of(ticket, grower, unit)
 }
 
 // RestingOn are the numbers of the sheets in force that a ticket is on.

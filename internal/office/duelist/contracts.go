@@ -25,14 +25,10 @@ func (g *gathering) fill() {
 
 // ticketsOnContracts are the tickets of everybody who sells on contracts that may be due.
 func (g *gathering) ticketsOnContracts() ([]book.LoadRow, error) {
-	all, err := records[elevator.ContractTerms](g.lists)
-	if err != nil {
-		return nil, err
-	}
 	var growers []string
-	for _, c := range all {
+	for _, c := range g.terms {
 		if _, closed := c.Closed(); !closed && (isOnCredit(c) && !c.IsSigned() || !c.Until.After(g.last)) {
-			_, sellers := contract.Together(all, c.Commodity, []string{c.Grower})
+			_, sellers := contract.Together(g.terms, c.Commodity, []string{c.Grower})
 			growers = append(growers, sellers...)
 		}
 	}

@@ -84,30 +84,34 @@ type House struct {
 
 // Until is what falls due up to a day, as of another; what has passed comes first.
 func Until(l Lists, h House, today, last quantity.Date) ([]Due, error) {
-	g := gathering{lists: l, house: h, today: today, last: last}
-	rows, err := l.Loads(terms.Tickets(today))
+	g, err := gatheringOf(l, h, today, last)
 	if err != nil {
 		return nil, err
 	}
-	return g.gather(rows, g.undecided, g.contracts, g.payments, g.unsettled, g.storage, g.samples, g.disputes)
+	if g.rows, err = l.Loads(terms.Tickets(today)); err != nil {
+		return nil, err
+	}
+	return g.gather(g.undecided, g.contracts, g.payments, g.unsettled, g.storage, g.samples, g.disputes)
 }
 
 // Written is what falls due of what was agreed in writing, contracts and settlement sheets. It reads
 // the tickets of those who sell on contracts that are near their day, and no others.
 func Written(l Lists, h House, today, last quantity.Date) ([]Due, error) {
-	g := gathering{lists: l, house: h, today: today, last: last}
-	rows, err := g.ticketsOnContracts()
+	g, err := gatheringOf(l, h, today, last)
 	if err != nil {
 		return nil, err
 	}
-	return g.gather(rows, g.contracts, g.payments)
-}
-
-func (g *gathering) gather(rows []book.LoadRow, parts ...func() error) ([]Due, error) {
-	g.rows = rows
-	if err := g.read(); err != nil {
+	if g.rows, err = g.ticketsOnContracts(); err != nil {
 		return nil, err
 	}
+	return g.gather(g.contracts, g.payments)
+}
+
+func (g *gathering) gather(parts ...func() error) (out []Due, err error) {
+	if g.parts, err = partsOf(g.rows); err != nil {
+		return nil, err
+	}
+	g.fill()
 	for _, add := range parts {
 		if err := add(); err != nil {
 			return nil, err
@@ -130,6 +134,7 @@ type gathering struct {
 	terms   []elevator.ContractTerms
 	filling contract.Filling
 	sheets  []paysheet.Sheet
+	taken   paysheet.Taken  // by the sheets
 	rules   []deadline.Rule // of the place, today
 
 	out []Due
@@ -144,19 +149,19 @@ type part struct {
 	delivered quantity.Date
 }
 
-func (g *gathering) read() (err error) {
-	if g.parts, err = partsOf(g.rows); err != nil {
-		return err
+// gatheringOf reads everything but the tickets.
+func gatheringOf(l Lists, h House, today, last quantity.Date) (*gathering, error) {
+	g := &gathering{lists: l, house: h, today: today, last: last}
+	var err error
+	if g.terms, err = records[elevator.ContractTerms](l); err != nil {
+		return nil, err
 	}
-	if g.terms, err = records[elevator.ContractTerms](g.lists); err != nil {
-		return err
+	if g.sheets, err = records[paysheet.Sheet](l); err != nil {
+		return nil, err
 	}
-	if g.sheets, err = records[paysheet.Sheet](g.lists); err != nil {
-		return err
-	}
-	g.fill()
-	g.rules, err = deadline.RulesIn(g.house.Laws.On(g.today))
-	return err
+	g.taken = paysheet.TakenBy(g.sheets)
+	g.rules, err = deadline.RulesIn(h.Laws.On(today))
+	return g, err
 }
 
 func partsOf(rows []book.LoadRow) ([]part, error) {
@@ -204,5 +209,5 @@ func (g *gathering) add(d Due) {
 
 // left is what of a part no settlement sheet has taken.
 func (g *gathering) left(p part) quantity.Amount {
-	return p.Quantity.Sub(paysheet.SettledOf(g.sheets, p.Ticket, p.grower, p.Quantity.Unit()))
+	return p.Quantity.Sub(g.taken.Of(p.Ticket, p.grower, p.Quantity.Unit()))
 }

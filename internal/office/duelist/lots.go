@@ -43,7 +43,7 @@ func (g *gathering) near(all *lots, to lot, ticket int64, left quantity.Amount) 
 // addLots puts lots on the list; what is said of each has its grain, quantity and tickets.
 func (g *gathering) addLots(all lots, kind Kind, what message.Text) {
 	for _, l := range all {
-		said := message.New("%s, %s: %s (%s)", grainName(l.commodity), l.quantity, what, l.tickets())
+		said := message.New("%s, %s: %s (%s)", message.Words(grain.NameOf(l.commodity)), l.quantity, what, l.tickets())
 		g.add(Due{Day: l.day, Kind: kind, Grower: l.grower, What: said, IfPassed: l.passed})
 	}
 }
@@ -57,10 +57,3 @@ func (l *lot) tickets() message.Text {
 }
 
 const mostNamed = 4
-
-func grainName(commodity string) message.Text {
-	if c, err := grain.ByID(commodity); err == nil {
-		return message.Words(c.Name)
-	}
-	return message.Name(commodity)
-}

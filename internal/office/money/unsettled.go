@@ -30,10 +30,11 @@ func UnsettledOf(ctx context.Context, d office.Desk, grower string) ([]Unsettled
 	if err != nil {
 		return nil, err
 	}
+	taken := paysheet.TakenBy(sheets)
 	var out []Unsettled
 	for _, part := range account.Parts {
 		for _, t := range part.Tickets {
-			left := t.Quantity.Sub(paysheet.SettledOf(sheets, t.Number, grower, t.Quantity.Unit()))
+			left := t.Quantity.Sub(taken.Of(t.Number, grower, t.Quantity.Unit()))
 			if left.Sign() > 0 {
 				out = append(out, Unsettled{Ticket: t.Number, Day: t.Delivered, Commodity: t.Commodity, Whole: t.Quantity, Left: left, Under: t.Terms().Said(), Price: t.Price})
 			}
