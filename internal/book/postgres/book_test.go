@@ -19,6 +19,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/sqlite"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -39,7 +40,7 @@ func filled(t testing.TB) *Book {
 		must(t, err)
 		_, err = tx.Append(aFact())
 		must(t, err)
-		must(t, tx.KeepEdition("corn", hashOf("rates"), "rates"))
+		must(t, tx.KeepEdition("corn", digest.Of("rates"), "rates"))
 		must(t, tx.PutRecord(book.Record{Kind: "grower", ID: "101", Seq: 1, Body: []byte(`{"name":"Ash"}`)}))
 		must(t, tx.SaveDraft(book.Draft{Place: "load", ID: "L1", Texts: `{"truck":"7"}`}))
 		lb := quantity.Int(1000, quantity.Lb)
@@ -181,7 +182,7 @@ func TestBackupIsASoundBook(t *testing.T) {
 	if err != nil || len(rows) != 1 || rows[0].Figures["net"].String() != "1,000 lb" {
 		t.Errorf("%+v, %v", rows, err)
 	}
-	if _, text, err := copied.Edition(ctx, hashOf("rates")); text != "rates" || err != nil {
+	if _, text, err := copied.Edition(ctx, digest.Of("rates")); text != "rates" || err != nil {
 		t.Errorf("%q, %v", text, err)
 	}
 	if _, err := os.Stat(path + ".head.txt"); err != nil {

@@ -2,13 +2,12 @@ package postgres
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"time"
 
 	"github.com/jackc/pgx/v5"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/message"
 )
 
@@ -95,18 +94,13 @@ func (r recordReader) VerifyEditions(ctx context.Context) (problems []message.Te
 	err = r.during(ctx).each(func(rows pgx.Rows) error {
 		e, err := scanEdition(rows)
 		count++
-		if now := hashOf(e.text); err == nil && now != e.sha {
+		if now := digest.Of(e.text); err == nil && now != e.sha {
 			problems = append(problems, message.New(
 				"The edition %q was changed after it was kept: it carries hash %q, its text now gives %.12s...", e.id, e.sha, now))
 		}
 		return err
 	}, selectEditions+" ORDER BY id, sha256")
 	return problems, count, err
-}
-
-func hashOf(text string) string {
-	sum := sha256.Sum256([]byte(text))
-	return hex.EncodeToString(sum[:])
 }
 
 // A draftReader reads what is typed and no fact yet.

@@ -10,6 +10,7 @@ import (
 
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/digest"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
@@ -111,7 +112,7 @@ func (tx *Tx) NextNumber(series string) (int64, error) {
 // KeepEdition keeps the text of an edition by its SHA-256, once. The same id with another text is
 // another edition.
 func (tx *Tx) KeepEdition(id, sha, text string) error {
-	if want := hashOf(text); sha != want {
+	if want := digest.Of(text); sha != want {
 		return tx.fail(message.Storage.Errorf("The edition %s was not kept: its text has the hash %s, not %s.", id, want, sha))
 	}
 	kept, some := tx.editions[sha]
