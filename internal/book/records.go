@@ -1,6 +1,9 @@
 package book
 
-import "tenthpoint/internal/message"
+import (
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
+)
 
 // A Filter chooses facts. What is left empty does not restrict.
 type FactFilter struct {
@@ -17,6 +20,31 @@ type Record struct {
 	Kind, ID string
 	Seq      int64
 	Body     []byte
+}
+
+// RecordsIn reads all records of one kind in some lists.
+func RecordsIn[F journal.Kinded](lists interface {
+	Records(kind string) ([]Record, error)
+}) ([]F, error) {
+	var zero F
+	rows, err := lists.Records(zero.Kind())
+	if err != nil {
+		return nil, err
+	}
+	return ReadRecords[F](rows)
+}
+
+// ReadRecords decodes records of one kind from their rows.
+func ReadRecords[F journal.Kinded](rows []Record) ([]F, error) {
+	out := make([]F, 0, len(rows))
+	for _, row := range rows {
+		fact, err := journal.ReadBody[F](row.Body)
+		if err != nil {
+			return nil, message.Errorf("%s: %w", row.ID, err)
+		}
+		out = append(out, fact)
+	}
+	return out, nil
 }
 
 // Draft is text typed at a place of the book and not yet recorded as a fact. Texts is a JSON object

@@ -19,9 +19,9 @@ func Together(all []elevator.ContractTerms, commodity string, growers []string) 
 			}
 			taken[c.Number], again = true, true
 			together = append(together, c)
-			for _, s := range append([]elevator.Share{{GrowerID: c.Grower}}, c.Sellers...) {
-				if c.IsSeller(s.GrowerID) && !slices.Contains(sellers, s.GrowerID) {
-					sellers = append(sellers, s.GrowerID)
+			for _, seller := range c.SellerIDs() {
+				if !slices.Contains(sellers, seller) {
+					sellers = append(sellers, seller)
 				}
 			}
 		}

@@ -90,6 +90,18 @@ func (c ContractTerms) IsSigned() bool {
 	return false
 }
 
+// SellerIDs are the growers whose grain may be delivered on the contract.
+func (c ContractTerms) SellerIDs() []string {
+	if len(c.Sellers) == 0 {
+		return []string{c.Grower}
+	}
+	ids := make([]string, len(c.Sellers))
+	for i, s := range c.Sellers {
+		ids[i] = s.GrowerID
+	}
+	return ids
+}
+
 // IsSeller reports whether grain of a grower may be delivered on the contract.
 func (c ContractTerms) IsSeller(grower string) bool {
 	if len(c.Sellers) == 0 {

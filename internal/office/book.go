@@ -9,7 +9,6 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
-	"tenthpoint/internal/message"
 	"tenthpoint/internal/textsearch"
 )
 
@@ -212,20 +211,7 @@ func RecordsOf[F journal.Kinded](ctx context.Context, b Book) ([]F, error) {
 	if err != nil {
 		return nil, err
 	}
-	return ReadRecords[F](rows)
-}
-
-// ReadRecords decodes records of one kind from their rows.
-func ReadRecords[F journal.Kinded](rows []book.Record) ([]F, error) {
-	out := make([]F, 0, len(rows))
-	for _, row := range rows {
-		fact, err := journal.ReadBody[F](row.Body)
-		if err != nil {
-			return nil, message.Errorf("%s: %w", row.ID, err)
-		}
-		out = append(out, fact)
-	}
-	return out, nil
+	return book.ReadRecords[F](rows)
 }
 
 // Growers are all growers by code.
@@ -248,14 +234,4 @@ func Bins(ctx context.Context, d Desk) ([]elevator.Bin, error) {
 // Contracts are all contracts.
 func Contracts(ctx context.Context, d Desk) ([]elevator.ContractTerms, error) {
 	return RecordsOf[elevator.ContractTerms](ctx, d.Reader())
-}
-
-// recordsIn reads all records of one kind.
-func recordsIn[F journal.Kinded](l Lists) ([]F, error) {
-	var zero F
-	rows, err := l.Records(zero.Kind())
-	if err != nil {
-		return nil, err
-	}
-	return ReadRecords[F](rows)
 }

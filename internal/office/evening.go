@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/contract"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/elevator"
@@ -69,7 +70,7 @@ const dueDays = 7
 
 // dueNotes name the contracts and settlement sheets whose day has come or comes soon.
 func dueNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
-	house := duelist.House{Laws: d.Laws(), FillOrder: d.Profile().FillOrder}
+	house := duelist.House{Laws: d.Laws(), FillOrder: contract.OrderOf(d.Profile())}
 	all, err := duelist.Written(l, house, day, day.AddDays(dueDays))
 	if err != nil {
 		return nil, err
@@ -167,7 +168,7 @@ func disputeNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 
 // meterNotes describe the checks of each moisture meter on a day, when they are not in order.
 func meterNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
-	meters, err := recordsIn[MeterRecord](l)
+	meters, err := book.RecordsIn[MeterRecord](l)
 	if err != nil {
 		return nil, err
 	}
@@ -226,7 +227,7 @@ func ScaleLog(d Desk, l Lists, scale elevator.Scale) (truckscale.Log, error) {
 // MeterStatusOn returns the status of a meter's checks on a day.
 func MeterStatusOn(d Desk, l Lists, m meter.Meter, day quantity.Date) (meter.Status, error) {
 	setup := defaultBench(d.Profile().Rules)
-	all, err := recordsIn[Bench](l)
+	all, err := book.RecordsIn[Bench](l)
 	if err != nil {
 		return meter.Status{}, err
 	}

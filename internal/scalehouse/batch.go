@@ -238,14 +238,7 @@ func (w *Batch) openDay(day quantity.Date) (quantity.Date, error) {
 func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasRecord(kind, id) }
 
 // RecordsIn are the records of a kind as a batch has left them so far.
-func RecordsIn[T interface{ Kind() string }](w *Batch) ([]T, error) {
-	var kind T
-	rows, err := w.tx.Records(kind.Kind())
-	if err != nil {
-		return nil, err
-	}
-	return office.ReadRecords[T](rows)
-}
+func RecordsIn[T journal.Kinded](w *Batch) ([]T, error) { return book.RecordsIn[T](w.tx) }
 
 // TicketIn finds a load by its ticket number inside a batch; one that is being corrected is
 // refused.

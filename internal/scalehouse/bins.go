@@ -11,7 +11,6 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -239,11 +238,7 @@ func binsOf(w *Batch) (map[string]elevator.Bin, error) {
 	if w.pits != nil {
 		return w.pits, nil
 	}
-	rows, err := w.tx.Records(elevator.Bin{}.Kind())
-	if err != nil {
-		return nil, err
-	}
-	all, err := office.ReadRecords[elevator.Bin](rows)
+	all, err := RecordsIn[elevator.Bin](w)
 	if err != nil {
 		return nil, err
 	}

@@ -77,11 +77,7 @@ func growerNow(w *Batch, id string) (g elevator.Grower, known bool, err error) {
 
 // recordNow is a record of a list as the work has left it so far.
 func recordNow[R journal.Kinded](w *Batch, is func(R) bool) (found R, known bool, err error) {
-	rows, err := w.tx.Records(found.Kind())
-	if err != nil {
-		return found, false, err
-	}
-	all, err := office.ReadRecords[R](rows)
+	all, err := RecordsIn[R](w)
 	i := slices.IndexFunc(all, is)
 	if err != nil || i < 0 {
 		return found, false, err
@@ -217,10 +213,4 @@ func managerStays(w *Batch, p elevator.Person) error {
 }
 
 // people are all people as the work has left them so far.
-func (w *Batch) people() ([]elevator.Person, error) {
-	rows, err := w.tx.Records(elevator.Person{}.Kind())
-	if err != nil {
-		return nil, err
-	}
-	return office.ReadRecords[elevator.Person](rows)
-}
+func (w *Batch) people() ([]elevator.Person, error) { return RecordsIn[elevator.Person](w) }

@@ -6,7 +6,6 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/office"
 	"tenthpoint/internal/truckscale"
 )
 
@@ -123,11 +122,7 @@ func inService(w *Batch, weighing load.Weighing) error {
 	if weighing.Source == load.StoredTare {
 		return nil
 	}
-	rows, err := w.tx.Records(truckscale.Service{}.Kind())
-	if err != nil {
-		return err
-	}
-	all, err := office.ReadRecords[truckscale.Service](rows)
+	all, err := RecordsIn[truckscale.Service](w)
 	if err != nil {
 		return err
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/contract"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/duelist"
 	"tenthpoint/internal/quantity"
@@ -45,7 +46,7 @@ func (c Due) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		house := duelist.House{Laws: p.Desk.Laws(), FillOrder: p.Profile().FillOrder, Tariff: tariffOf(p, tariffs)}
+		house := duelist.House{Laws: p.Desk.Laws(), FillOrder: contract.OrderOf(p.Profile()), Tariff: tariffOf(p, tariffs)}
 		all, err := duelist.Until(office.ReadNow(p, p.Desk), house, day, day.AddDays(c.Days))
 		if err != nil {
 			return err

@@ -7,7 +7,6 @@ import (
 	"tenthpoint/internal/contract"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/guard"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
@@ -21,7 +20,7 @@ func contracts(lists Lists, l *load.Load, s *guard.Setting) error {
 	if _, weighed := l.Net(); !weighed || !slices.ContainsFunc(deals, isOnContract) {
 		return nil
 	}
-	all, err := recordsOf[elevator.ContractTerms](lists)
+	all, err := book.RecordsIn[elevator.ContractTerms](lists)
 	if err != nil {
 		return err
 	}
@@ -108,29 +107,8 @@ func deliveries(r book.LoadRow, together []elevator.ContractTerms) ([]contract.P
 
 // seller is the grower of a load where that one sells on a contract, else who does.
 func seller(c elevator.ContractTerms, grower string) string {
-	if !c.IsSeller(grower) && len(c.Sellers) > 0 {
-		return c.Sellers[0].GrowerID
+	if c.IsSeller(grower) {
+		return grower
 	}
-	if !c.IsSeller(grower) {
-		return c.Grower
-	}
-	return grower
-}
-
-// recordsOf are all records of a kind.
-func recordsOf[R journal.Kinded](lists Lists) ([]R, error) {
-	var kind R
-	rows, err := lists.Records(kind.Kind())
-	if err != nil {
-		return nil, err
-	}
-	out := make([]R, 0, len(rows))
-	for _, row := range rows {
-		r, err := journal.ReadBody[R](row.Body)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, r)
-	}
-	return out, nil
+	return c.SellerIDs()[0]
 }

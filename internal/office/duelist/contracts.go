@@ -1,7 +1,6 @@
 package duelist
 
 import (
-	"cmp"
 	"maps"
 	"slices"
 
@@ -20,7 +19,7 @@ func (g *gathering) fill() {
 	for _, p := range g.parts {
 		parts = append(parts, contract.Part{Ticket: p.Ticket, Owner: p.grower, Commodity: p.Commodity, Day: p.delivered, Quantity: p.Quantity, Contract: contract.NumberIn(p.TermsOf(p.owner))})
 	}
-	g.filling = contract.Fill(g.terms, parts, contract.Order(cmp.Or(g.house.FillOrder, string(contract.ByEnd))))
+	g.filling = contract.Fill(g.terms, parts, g.house.FillOrder)
 }
 
 // ticketsOnContracts are the tickets of everybody who sells on contracts that may be due.
@@ -98,7 +97,7 @@ func (g *gathering) unsigned(f contract.Filled) error {
 
 // postedOn proposes the price that was posted for the last day; nothing is priced by itself.
 func (g *gathering) postedOn(commodity string, day quantity.Date) (message.Text, error) {
-	rows, err := records[elevator.PostedPrice](g.lists)
+	rows, err := book.RecordsIn[elevator.PostedPrice](g.lists)
 	if err != nil {
 		return message.Text{}, err
 	}

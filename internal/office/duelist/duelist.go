@@ -12,7 +12,6 @@ import (
 	"tenthpoint/internal/contract"
 	"tenthpoint/internal/deadline"
 	"tenthpoint/internal/elevator"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office/terms"
@@ -76,7 +75,7 @@ type Lists interface {
 // House is what of a house the days depend on.
 type House struct {
 	Laws      *law.Set
-	FillOrder string
+	FillOrder contract.Order
 	// Tariff is the tariff that a grain delivered on a day is kept under; nil where storage is not
 	// looked at, and false where there is none.
 	Tariff func(commodity string, day quantity.Date) (*tariff.Edition, bool)
@@ -153,10 +152,10 @@ type part struct {
 func gatheringOf(l Lists, h House, today, last quantity.Date) (*gathering, error) {
 	g := &gathering{lists: l, house: h, today: today, last: last}
 	var err error
-	if g.terms, err = records[elevator.ContractTerms](l); err != nil {
+	if g.terms, err = book.RecordsIn[elevator.ContractTerms](l); err != nil {
 		return nil, err
 	}
-	if g.sheets, err = records[paysheet.Sheet](l); err != nil {
+	if g.sheets, err = book.RecordsIn[paysheet.Sheet](l); err != nil {
 		return nil, err
 	}
 	g.taken = paysheet.TakenBy(g.sheets)
@@ -180,21 +179,6 @@ func partsOf(rows []book.LoadRow) ([]part, error) {
 				return nil, err
 			}
 			out = append(out, part{LoadRow: r, Part: of, owner: i, grower: grower, delivered: delivered})
-		}
-	}
-	return out, nil
-}
-
-func records[F journal.Kinded](l Lists) ([]F, error) {
-	var kind F
-	rows, err := l.Records(kind.Kind())
-	if err != nil {
-		return nil, err
-	}
-	out := make([]F, len(rows))
-	for i, row := range rows {
-		if out[i], err = journal.ReadBody[F](row.Body); err != nil {
-			return nil, message.Errorf("%s: %w", row.ID, err)
 		}
 	}
 	return out, nil

@@ -1,6 +1,7 @@
 package duelist
 
 import (
+	"tenthpoint/internal/book"
 	"tenthpoint/internal/deadline"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/paysheet"
@@ -9,7 +10,7 @@ import (
 // payments are the settlement sheets on which money is open: deferred ones on their own day, others
 // by the law of the place.
 func (g *gathering) payments() error {
-	paid, err := records[paysheet.Payment](g.lists)
+	paid, err := book.RecordsIn[paysheet.Payment](g.lists)
 	if err != nil {
 		return err
 	}
