@@ -46,11 +46,8 @@ func (f *File) readable(text []byte) bool {
 		f.add("", 0, message.New("the file has %d bytes; an edition or chart has at most %d", len(text), maxBytes), message.New("Check that this is the right file."))
 		return false
 	}
-	tooDeep := nestedTooDeep(text)
-	if tooDeep == 0 {
-		f.at, tooDeep = locate(text)
-	}
-	if tooDeep > 0 {
+	var tooDeep int
+	if f.at, tooDeep = locate(text); tooDeep > 0 {
 		f.add("", tooDeep, message.New("a key stands more than %d tables deep", mostParts), message.New("Check that this is the right file."))
 	}
 	return tooDeep == 0

@@ -32,6 +32,9 @@ const mostParts = 32
 // locate finds the lines as far as the text is TOML and not nested too deep; tooDeep is the line
 // where it is, or 0.
 func locate(text []byte) (at map[string]int, tooDeep int) {
+	if line := nestedTooDeep(text); line > 0 {
+		return nil, line
+	}
 	text = bytes.TrimPrefix(text, []byte(byteOrderMark))
 	l := locator{at: map[string]int{}, seen: map[string]int{}, text: text, line: 1}
 	var p unstable.Parser

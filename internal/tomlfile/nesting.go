@@ -5,7 +5,7 @@ import "bytes"
 // Fits reports whether a text is small and flat enough to be given to the decoder. [Parse] asks the
 // same; this is for whoever decodes a file by other means.
 func Fits(text []byte) bool {
-	if len(text) > maxBytes || nestedTooDeep(text) > 0 {
+	if len(text) > maxBytes {
 		return false
 	}
 	_, tooDeep := locate(text)
