@@ -31,6 +31,7 @@ var rules = []rule{
 	noLanguageInVariables,
 	errorTextStays,
 	sentencesAreMessages,
+	formatsTakeTheirArguments,
 }
 
 // TestArchitecture applies every rule to the repository and reports all problems.
