@@ -83,7 +83,7 @@ func (r *Rates) Compared() *Table {
 }
 
 // comparedColumns are the line, the two editions with their difference, and the
-// the pure water formula with its. A narrow window leaves the last two out.
+// pure water formula with its. A narrow window leaves the last two out.
 func (r *Rates) comparedColumns() []model.Column {
 	other := r.session.Say("no other")
 	if o := r.otherEdition(); o != nil {

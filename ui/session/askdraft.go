@@ -3,6 +3,7 @@ package session
 import (
 	"errors"
 
+	"tenthpoint/internal/pin"
 	"tenthpoint/ui/model"
 )
 
@@ -101,15 +102,15 @@ func keptOpen(f *Session, ask model.Ask) model.Ask {
 // tryAct does the act on an answer. When it fails the question is put again; when it asks for a PIN that
 // is asked for, and the act is done again.
 func tryAct(f *Session, again model.Ask, act func()) {
-	var pin wantsPIN
+	var locked pin.Asked
 	f.failed, f.asking = nil, true
 	act()
 	f.asking = false
 	switch {
 	case f.failed == nil:
 		return
-	case errors.As(f.failed, &pin):
-		askPIN(f, pin.Who, func() { tryAct(f, again, act) }, func() { f.Put(again) })
+	case errors.As(f.failed, &locked):
+		askPIN(f, locked.Who, func() { tryAct(f, again, act) }, func() { f.Put(again) })
 		return
 	}
 	again.Fault = f.Sentence(f.failed)

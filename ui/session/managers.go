@@ -4,7 +4,9 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
-) // Managers are the people who may accept, void and correct.
+)
+
+// Managers are the people who may accept, void and correct.
 func (f *Session) Managers() []model.Option {
 	out := []model.Option{}
 	for _, p := range f.Desk.People() {

@@ -3,13 +3,9 @@ package session
 import (
 	"context"
 
-	"tenthpoint/internal/pin"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 )
-
-// wantsPIN is the error of an act that asks for a PIN first.
-type wantsPIN = pin.Asked
 
 // askPIN asks somebody for the PIN and goes on; given up, what was begun is left to be done otherwise,
 // which may be nil.

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/pin"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 )
@@ -77,12 +78,12 @@ func (f *Session) Notify(state model.State, sentence string) {
 func (f *Session) Fail(err error) {
 	f.failed = err
 	f.Notify(model.Stop, f.Sentence(err))
-	var pin wantsPIN
+	var locked pin.Asked
 	switch {
 	case errors.Is(err, message.ClockStepped):
 		askClock(f, err)
-	case errors.As(err, &pin) && !f.asking:
-		askPIN(f, pin.Who, func() {
+	case errors.As(err, &locked) && !f.asking:
+		askPIN(f, locked.Who, func() {
 			f.Notify(model.OK, f.Say("The PIN is right. Do again what you were about to do."))
 		}, nil)
 	}

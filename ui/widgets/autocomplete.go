@@ -38,7 +38,7 @@ func NewAutocomplete(options []model.Option) *Autocomplete {
 	p := &Autocomplete{options: options, marked: -1}
 	p.prepare(p)
 	p.Most = mostName
-	p.list = newPickList(p)
+	p.list = newSuggestions(p)
 	p.OnChanged = func(text string) {
 		if !p.showing {
 			p.typed(text)

@@ -26,7 +26,7 @@ type suggestions struct {
 	lines int // how many show
 }
 
-func newPickList(of *Autocomplete) *suggestions {
+func newSuggestions(of *Autocomplete) *suggestions {
 	l := &suggestions{of: of, lines: pickMost}
 	l.ExtendBaseWidget(l)
 	return l

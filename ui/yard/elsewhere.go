@@ -27,10 +27,6 @@ func sayWritten(y *Yard, form *LoadForm, now *load.Load) {
 // sayFinished tells that somebody else has finished a load on whose form something was typed, and
 // what that was.
 func sayFinished(y *Yard, form *LoadForm) {
-	who, some := lastWriter(y, form.id)
-	if !some {
-		return
-	}
 	var typed []string
 	for _, id := range slices.Sorted(maps.Keys(form.typed.texts)) {
 		if text := strings.TrimSpace(form.typed.texts[id]); text != "" {
@@ -38,6 +34,10 @@ func sayFinished(y *Yard, form *LoadForm) {
 		}
 	}
 	if len(typed) == 0 {
+		return
+	}
+	who, some := lastWriter(y, form.id)
+	if !some {
 		return
 	}
 	y.session.Notify(model.Warn, y.session.Say("%s has finished load %s meanwhile. What was typed here is not on it: %s.", who, form.id, strings.Join(typed, ", ")))

@@ -5,6 +5,7 @@ package yard
 import (
 	"slices"
 	"strings"
+
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/entry"
