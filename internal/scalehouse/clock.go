@@ -85,10 +85,6 @@ func AnswerClock(ctx context.Context, d *Desk, reason string) error {
 		if err := f.Check(); err != nil {
 			return err
 		}
-		body, err := journal.Canonical(f)
-		if err == nil {
-			_, err = enterFact(w, w.draft(f.Kind(), journal.ClockSubject, body))
-		}
-		return err
+		return AppendIn(w, f.Kind(), journal.ClockSubject, f)
 	})
 }

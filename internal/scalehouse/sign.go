@@ -60,11 +60,7 @@ func sign(w *Batch) error {
 	if err != nil {
 		return err
 	}
-	body, err := journal.Canonical(s)
-	if err == nil {
-		_, err = enterFact(w, w.draft(s.Kind(), signing.SignatureSubject, body))
-	}
-	return err
+	return AppendIn(w, s.Kind(), signing.SignatureSubject, s)
 }
 
 // ring is whether the desk's key counts, by so many facts about keys.
