@@ -27,9 +27,9 @@ func (r LoadRow) LiesIn() string {
 	return r.Bin
 }
 
-// BinMovesOf returns what a load's ticket moves, as weighed: on the day it was issued, and again on
+// binMovesOf returns what a load's ticket moves, as weighed: on the day it was issued, and again on
 // the day it was voided or corrected. A ticket that ended on its own day never moved anything.
-func BinMovesOf(r LoadRow) ([]BinMove, error) {
+func binMovesOf(r LoadRow) ([]BinMove, error) {
 	if !r.moved() {
 		return nil, nil
 	}
@@ -58,8 +58,8 @@ func BinMovesOf(r LoadRow) ([]BinMove, error) {
 
 func (r LoadRow) moved() bool { return r.Ticket != 0 && r.EndedDay != r.IssuedDay }
 
-// LineMovesOf returns what a load's ticket adds to the lines of who owns the grain.
-func LineMovesOf(r LoadRow) ([]StockMove, error) {
+// lineMovesOf returns what a load's ticket adds to the lines of who owns the grain.
+func lineMovesOf(r LoadRow) ([]StockMove, error) {
 	if !r.moved() {
 		return nil, nil
 	}
@@ -93,8 +93,12 @@ func LineMovesOfMovement(m bin.Movement) []StockMove {
 	return moves
 }
 
-// BinChange returns the moves when a load's row replaces another.
-func BinChange(was, is []BinMove) []BinMove {
+// binChange returns the moves when a load's row replaces another: those of the old row reversed,
+// then those of the new one; none if they are equal.
+func binChange(was, is []BinMove) []BinMove {
+	if slices.EqualFunc(was, is, BinMove.equal) {
+		return nil
+	}
 	var out []BinMove
 	for _, m := range was {
 		m.Tally = m.Neg()
@@ -103,14 +107,11 @@ func BinChange(was, is []BinMove) []BinMove {
 	return append(out, is...)
 }
 
-// SameBinMoves reports whether a load's row moves what the one before did.
-func SameBinMoves(was, is []BinMove) bool {
-	return slices.EqualFunc(was, is, func(a, b BinMove) bool {
-		return a.Place == b.Place && a.Day == b.Day && a.Tally.Equal(b.Tally)
-	})
+func (m BinMove) equal(o BinMove) bool {
+	return m.Place == o.Place && m.Day == o.Day && m.Tally.Equal(o.Tally)
 }
 
-// A BinStore keeps the rows of bins, a day each. An engine gives it to [MoveBins] and [CloseBins]
+// A BinStore keeps the rows of bins, a day each. An engine gives it to [MoveBins] and [MoveBetween]
 // within a write.
 type BinStore interface {
 	// BinRowsOn are the rows of a day, of one place or, without one, of all.
@@ -151,16 +152,26 @@ func MoveBins(s BinStore, moves []BinMove) error {
 		dirty[m.Day][m.Place] = true
 	}
 	for _, day := range slices.Sorted(maps.Keys(dirty)) {
-		if err := CloseBins(s, day, dirty[day]); err != nil {
+		if err := closeBins(s, day, dirty[day]); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// CloseBins works a day out again for the places where it changed, and the days after it as long
+// MoveBetween works out the day of a movement whose record was just written, and all later ones that
+// follow from it.
+func MoveBetween(s BinStore, m bin.Movement) error {
+	changed := map[bin.Place]bool{}
+	for _, name := range m.Bins() {
+		changed[bin.Place{Bin: name, Commodity: m.Commodity, Unit: m.Unit()}] = true
+	}
+	return closeBins(s, m.Day.String(), changed)
+}
+
+// closeBins works a day out again for the places where it changed, and the days after it as long
 // as anything differs. A day with movements is worked out whole, since they tie places together.
-func CloseBins(s BinStore, day string, changed map[bin.Place]bool) error {
+func closeBins(s BinStore, day string, changed map[bin.Place]bool) error {
 	for first := true; day != "" && len(changed) > 0; first = false {
 		moves, err := s.MovementsOn(day)
 		if err != nil {
@@ -268,7 +279,7 @@ type BinSum struct {
 
 // Add adds the moves of a load. It fails for figures that cannot be read.
 func (s *BinSum) Add(r LoadRow) error {
-	moves, err := BinMovesOf(r)
+	moves, err := binMovesOf(r)
 	for _, m := range moves {
 		if s.trucks == nil {
 			s.trucks = map[string]map[bin.Place]bin.Tally{}
@@ -349,7 +360,7 @@ type LineSum struct{ StockSum }
 
 // Add adds the moves of a load. It fails for figures that cannot be read.
 func (s *LineSum) Add(r LoadRow) error {
-	moves, err := LineMovesOf(r)
+	moves, err := lineMovesOf(r)
 	s.put(moves)
 	return err
 }

@@ -33,11 +33,11 @@ type StockMove struct {
 	In, Out, Back quantity.Amount
 }
 
-// MovesOf returns the moves of a load's ticket: on the day it was issued, and again on the day it
+// movesOf returns the moves of a load's ticket: on the day it was issued, and again on the day it
 // was voided or corrected. A ticket that ended on its own day never moved anything. It fails when
 // the figures have no weight.
-func MovesOf(r LoadRow) ([]StockMove, error) {
-	if r.Ticket == 0 || r.EndedDay == r.IssuedDay {
+func movesOf(r LoadRow) ([]StockMove, error) {
+	if !r.moved() {
 		return nil, nil
 	}
 	weight, err := r.Recorded().Moves()
@@ -113,7 +113,7 @@ type StockSum struct {
 
 // Add adds the moves of a load. It fails for figures that cannot be read.
 func (s *StockSum) Add(r LoadRow) error {
-	moves, err := MovesOf(r)
+	moves, err := movesOf(r)
 	s.put(moves)
 	return err
 }

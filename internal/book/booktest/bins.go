@@ -11,7 +11,6 @@ import (
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 )
 
@@ -49,18 +48,7 @@ func move(b Store, m bin.Movement) error {
 }
 
 func moveIn(tx book.Tx, m bin.Movement) error {
-	body, err := journal.Canonical(m)
-	if err != nil {
-		return err
-	}
-	id := fmt.Sprintf("%s/%08d", m.Day, m.Number)
-	d := draft(0)
-	d.Kind, d.Subject, d.Body = m.Kind(), m.Kind()+" "+id, body
-	fact, err := tx.Append(d)
-	if err != nil {
-		return err
-	}
-	if err := tx.PutRecord(book.Record{Kind: m.Kind(), ID: id, Seq: fact.Seq, Body: body}); err != nil {
+	if err := putRecord(tx, fmt.Sprintf("%s/%08d", m.Day, m.Number), m); err != nil {
 		return err
 	}
 	return tx.MoveGrain(m)

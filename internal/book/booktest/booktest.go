@@ -112,6 +112,21 @@ func ticket(number int64, day, bin string, pounds int64) book.LoadRow {
 	}
 }
 
+// putRecord appends a fact that is also the record in force under its id.
+func putRecord(tx book.Tx, id string, f journal.Kinded) error {
+	body, err := journal.Canonical(f)
+	if err != nil {
+		return err
+	}
+	d := draft(0)
+	d.Kind, d.Subject, d.Body = f.Kind(), f.Kind()+" "+id, body
+	fact, err := tx.Append(d)
+	if err != nil {
+		return err
+	}
+	return tx.PutRecord(book.Record{Kind: f.Kind(), ID: id, Seq: fact.Seq, Body: body})
+}
+
 func put(t testing.TB, b Store, rows ...book.LoadRow) {
 	t.Helper()
 	must(t, b.Write(ctx, func(tx book.Tx) error {

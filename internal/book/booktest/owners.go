@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
@@ -23,17 +22,7 @@ func sheet(day string, under title.Under, pounds int64) paysheet.Sheet {
 
 func settle(b Store, was, is paysheet.Sheet) error {
 	return b.Write(ctx, func(tx book.Tx) error {
-		body, err := journal.Canonical(is)
-		if err != nil {
-			return err
-		}
-		d := draft(0)
-		d.Kind, d.Subject, d.Body = is.Kind(), is.Kind()+" "+is.ID(), body
-		fact, err := tx.Append(d)
-		if err != nil {
-			return err
-		}
-		if err := tx.PutRecord(book.Record{Kind: is.Kind(), ID: is.ID(), Seq: fact.Seq, Body: body}); err != nil {
+		if err := putRecord(tx, is.ID(), is); err != nil {
 			return err
 		}
 		return tx.MoveOwners(was, is)

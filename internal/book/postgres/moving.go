@@ -40,31 +40,17 @@ func (tx *Tx) rowOf(id string) (book.LoadRow, error) {
 }
 
 func (tx *Tx) moveGrain(was, is book.LoadRow) error {
-	for _, t := range []struct {
-		table balances
-		moves func(book.LoadRow) ([]book.StockMove, error)
-	}{{stock, book.MovesOf}, {owned, book.LineMovesOf}} {
-		before, err := t.moves(was)
-		if err != nil {
-			return err
-		}
-		after, err := t.moves(is)
-		if err != nil {
-			return err
-		}
-		if err := tx.applyMoves(t.table, book.StockChange(before, after)); err != nil {
-			return err
-		}
-	}
-	before, err := book.BinMovesOf(was)
+	change, err := book.ChangeOf(was, is)
 	if err != nil {
 		return err
 	}
-	after, err := book.BinMovesOf(is)
-	if err != nil || book.SameBinMoves(before, after) {
+	if err := tx.applyMoves(stock, change.Stock); err != nil {
 		return err
 	}
-	return book.MoveBins(binsOf{tx}, book.BinChange(before, after))
+	if err := tx.applyMoves(owned, change.Lines); err != nil {
+		return err
+	}
+	return book.MoveBins(binsOf{tx}, change.Bins)
 }
 
 // MoveGrain brings everything that is kept of the grain up to date with a movement whose record was
@@ -76,11 +62,7 @@ func (tx *Tx) MoveGrain(m bin.Movement) error {
 	if tx.fail(tx.applyMoves(owned, book.LineMovesOfMovement(m))) != nil {
 		return tx.failed
 	}
-	changed := map[bin.Place]bool{}
-	for _, name := range m.Bins() {
-		changed[bin.Place{Bin: name, Commodity: m.Commodity, Unit: m.Unit()}] = true
-	}
-	return tx.fail(book.CloseBins(binsOf{tx}, m.Day.String(), changed))
+	return tx.fail(book.MoveBetween(binsOf{tx}, m))
 }
 
 // MoveOwners brings the lines of owners up to date with a settlement sheet whose record was just

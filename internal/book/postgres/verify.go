@@ -38,15 +38,13 @@ func (b *Book) VerifyStock(ctx context.Context) (problems []message.Text, err er
 }
 
 func verifyStock(s source) (problems []message.Text, err error) {
-	var inBins book.StockSum
-	var lines book.LineSum
-	var bins book.BinSum
+	var all book.GrainSum
 	err = s.each(func(rows pgx.Rows) error {
 		r, err := scanRow(rows)
 		if err != nil {
 			return err
 		}
-		return errors.Join(inBins.Add(r), lines.Add(r), bins.Add(r))
+		return all.Add(r)
 	}, selectLoads+" WHERE ticket IS NOT NULL")
 	if err != nil {
 		return nil, err
@@ -55,21 +53,15 @@ func verifyStock(s source) (problems []message.Text, err error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, m := range moves {
-		lines.Move(m)
-		bins.Move(m)
-	}
 	sheets, err := settlementSheets(s)
 	if err != nil {
 		return nil, err
 	}
-	for _, sheet := range sheets {
-		lines.Settle(sheet)
-	}
+	all.Follow(moves, sheets)
 	for _, t := range []struct {
 		balances
 		want []book.StockRow
-	}{{stock, inBins.Rows()}, {owned, lines.Rows()}} {
+	}{{stock, all.Stock.Rows()}, {owned, all.Lines.Rows()}} {
 		kept, err := list(s, scanStock, t.rows())
 		if err != nil {
 			return nil, err
@@ -80,7 +72,7 @@ func verifyStock(s source) (problems []message.Text, err error) {
 		}
 		problems = append(append(problems, misplaced...), book.CompareStock(t.place, t.want, kept)...)
 	}
-	want, err := bins.Rows()
+	want, err := all.Bins.Rows()
 	if err != nil {
 		return nil, err
 	}

@@ -112,33 +112,13 @@ func scanMovement(rows *sql.Rows) (bin.Movement, error) {
 	return m, err
 }
 
-// moveBins updates what lies in the bins for a load's row that is about to replace the one before.
-func moveBins(tx *Tx, was, is book.LoadRow) error {
-	before, err := book.BinMovesOf(was)
-	if err != nil {
-		return tx.fail(err)
-	}
-	after, err := book.BinMovesOf(is)
-	if err != nil {
-		return tx.fail(err)
-	}
-	if book.SameBinMoves(before, after) {
-		return nil
-	}
-	return tx.fail(book.MoveBins(binsOf{tx}, book.BinChange(before, after)))
-}
-
 // MoveGrain brings everything that is kept of the grain up to date with a movement whose record was
 // just written.
 func (tx *Tx) MoveGrain(m bin.Movement) error {
 	if err := applyMoves(tx, owned, book.LineMovesOfMovement(m)); err != nil {
 		return err
 	}
-	changed := map[bin.Place]bool{}
-	for _, name := range m.Bins() {
-		changed[bin.Place{Bin: name, Commodity: m.Commodity, Unit: m.Unit()}] = true
-	}
-	return tx.fail(book.CloseBins(binsOf{tx}, m.Day.String(), changed))
+	return tx.fail(book.MoveBetween(binsOf{tx}, m))
 }
 
 // MoveOwners brings the lines of owners up to date with a settlement sheet whose record was just
@@ -242,10 +222,10 @@ func fillBins(f *file, tx *sql.Tx) error {
 	if err != nil {
 		return err
 	}
-	if err := putBalances(tx, owned, all.lines.Rows()); err != nil {
+	if err := putBalances(tx, owned, all.Lines.Rows()); err != nil {
 		return err
 	}
-	rows, err := all.bins.Rows()
+	rows, err := all.Bins.Rows()
 	for _, r := range rows {
 		if _, err := tx.Exec(putBin, binValues(r)...); err != nil {
 			return err

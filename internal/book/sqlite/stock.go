@@ -29,23 +29,17 @@ func moveGrain(tx *Tx, is book.LoadRow) error {
 	if err != nil && err != sql.ErrNoRows {
 		return tx.fail(err)
 	}
-	for _, t := range []struct {
-		table balances
-		moves func(book.LoadRow) ([]book.StockMove, error)
-	}{{stock, book.MovesOf}, {owned, book.LineMovesOf}} {
-		before, err := t.moves(was)
-		if err != nil {
-			return tx.fail(err)
-		}
-		after, err := t.moves(is)
-		if err != nil {
-			return tx.fail(err)
-		}
-		if err := applyMoves(tx, t.table, book.StockChange(before, after)); err != nil {
-			return err
-		}
+	change, err := book.ChangeOf(was, is)
+	if err != nil {
+		return tx.fail(err)
 	}
-	return moveBins(tx, was, is)
+	if err := applyMoves(tx, stock, change.Stock); err != nil {
+		return err
+	}
+	if err := applyMoves(tx, owned, change.Lines); err != nil {
+		return err
+	}
+	return tx.fail(book.MoveBins(binsOf{tx}, change.Bins))
 }
 
 func applyMoves(tx *Tx, t balances, moves []book.StockMove) error {

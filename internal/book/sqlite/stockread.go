@@ -106,7 +106,7 @@ func (r stockReader) VerifyStock(ctx context.Context) ([]message.Text, error) {
 	for _, t := range []struct {
 		table balances
 		want  []book.StockRow
-	}{{stock, all.stock.Rows()}, {owned, all.lines.Rows()}} {
+	}{{stock, all.Stock.Rows()}, {owned, all.Lines.Rows()}} {
 		if !slices.Contains(tables, t.table.table) {
 			return problems, nil // an older book, as it is: it keeps no bins
 		}
@@ -120,7 +120,7 @@ func (r stockReader) VerifyStock(ctx context.Context) ([]message.Text, error) {
 		}
 		problems = append(append(problems, misplaced...), book.CompareStock(t.table.place, t.want, kept)...)
 	}
-	bins, err := verifyBins(from, &all.bins)
+	bins, err := verifyBins(from, &all.Bins)
 	return append(problems, bins...), err
 }
 
@@ -185,22 +185,15 @@ func putBalances(tx *sql.Tx, t balances, rows []book.StockRow) error {
 	return nil
 }
 
-// grainSums is all that is kept of the grain, added up anew.
-type grainSums struct {
-	stock book.StockSum
-	lines book.LineSum
-	bins  book.BinSum
-}
-
-// sumGrain adds up everything that is kept of the grain from the rows of loads and the movements.
-func sumGrain(from source) (grainSums, error) {
-	var all grainSums
-	err := each(from, func(rows *sql.Rows) error {
+// sumGrain adds up everything that is kept of the grain from the rows of loads, the movements and the
+// settlement sheets.
+func sumGrain(from source) (all book.GrainSum, err error) {
+	err = each(from, func(rows *sql.Rows) error {
 		var r book.LoadRow
 		if err := scanMoved(rows, &r); err != nil {
 			return err
 		}
-		return errors.Join(all.stock.Add(r), all.lines.Add(r), all.bins.Add(r))
+		return all.Add(r)
 	}, selectMoved+" WHERE ticket IS NOT NULL")
 	if err != nil {
 		return all, err
@@ -209,13 +202,7 @@ func sumGrain(from source) (grainSums, error) {
 	if err != nil {
 		return all, err
 	}
-	for _, m := range moves {
-		all.lines.Move(m)
-		all.bins.Move(m)
-	}
 	sheets, err := settlementSheets(from)
-	for _, s := range sheets {
-		all.lines.Settle(s)
-	}
+	all.Follow(moves, sheets)
 	return all, err
 }
