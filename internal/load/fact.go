@@ -215,9 +215,6 @@ func plainSettled(body string) (f Settled, ok bool) {
 	return f, ok
 }
 
-// Knows reports whether a kind is one of facts about a load.
-func Knows(kind string) bool { return readers[kind] != nil }
-
 // Read makes a fact from its kind and body as the journal keeps them.
 func Read(kind string, body []byte) (Fact, error) {
 	r, ok := readers[kind]

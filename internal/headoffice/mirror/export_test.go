@@ -1,9 +1,15 @@
 package mirror
 
-import "tenthpoint/internal/load"
+import (
+	"errors"
+
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
+)
 
 // Knows reports whether a kind of fact is known.
 func Knows(kind string) bool {
 	_, known := readers[kind]
-	return known || load.Knows(kind)
+	_, err := load.Read(kind, []byte("{}"))
+	return known || !errors.Is(err, message.WrongPhase)
 }
