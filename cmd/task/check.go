@@ -123,8 +123,13 @@ func portStep(t target) bool {
 
 // goStep runs one go command as a check and prints the result.
 func goStep(name string, env []string, args ...string) bool {
+	return step(name, toolchain.Go(env, args...).Run)
+}
+
+// step does something as a check and prints the result.
+func step(name string, do func() error) bool {
 	toolchain.Say("\n== %s", name)
-	if err := toolchain.Go(env, args...).Run(); err != nil {
+	if err := do(); err != nil {
 		toolchain.Say("FAILED %s: %v", name, err)
 		return false
 	}

@@ -35,13 +35,7 @@ func officeKillsChore(args []string) error {
 
 // killStep is a short round of it, as a check.
 func killStep() bool {
-	toolchain.Say("\n== an office and its sites, killed at random")
-	if err := officeKills(killsInCheck, 1); err != nil {
-		toolchain.Say("FAILED an office and its sites, killed at random: %v", err)
-		return false
-	}
-	toolchain.Say("ok     an office and its sites, killed at random")
-	return true
+	return step("an office and its sites, killed at random", func() error { return officeKills(killsInCheck, 1) })
 }
 
 func officeKills(kills int, seed uint64) (err error) {

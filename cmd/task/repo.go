@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"hash/crc32"
 	"os"
 	"path/filepath"
 )
@@ -35,12 +36,17 @@ func findRoot(dir string) (string, error) {
 }
 
 // buildFolder returns the folder for built programs: in the user's cache, never in the clone, so a
-// chore leaves the working tree unchanged.
+// chore leaves the working tree unchanged. Each clone, from whose root chores run, has its own: a
+// chore of another never builds over a program in use.
 func buildFolder() (string, error) {
 	cache, err := os.UserCacheDir()
 	if err != nil {
 		cache = os.TempDir()
 	}
-	dir := filepath.Join(cache, "tenthpoint", "bin")
+	root, err := os.Getwd()
+	if err != nil {
+		return "", err
+	}
+	dir := filepath.Join(cache, "tenthpoint", "bin", fmt.Sprintf("%08x", crc32.ChecksumIEEE([]byte(root))))
 	return dir, os.MkdirAll(dir, 0o755)
 }

@@ -84,12 +84,7 @@ func (p *program) openDesk(ctx context.Context, path string) (*scalehouse.Desk, 
 // computerKey is the key of this computer, made at the first start. Without it the desk opens all
 // the same: what it issues is unsigned, and says so.
 func (p *program) computerKey() signing.Key {
-	path, err := keyfile.Path()
-	if err != nil {
-		p.keyWrong = err
-		return signing.Key{}
-	}
-	k, err := keyfile.Make(path)
+	_, k, err := keyfile.MakeOwn()
 	p.keyWrong = err
 	return k
 }

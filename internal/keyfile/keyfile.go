@@ -61,6 +61,15 @@ func Make(path string) (signing.Key, error) {
 	return k, nil
 }
 
+// MakeOwn is the key of this computer and its file; one is made where there is none.
+func MakeOwn() (path string, k signing.Key, err error) {
+	if path, err = Path(); err != nil {
+		return path, k, err
+	}
+	k, err = Make(path)
+	return path, k, err
+}
+
 // Write writes a key into a new file, readable by its owner alone. A file that is there stays.
 func Write(path string, k signing.Key) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {

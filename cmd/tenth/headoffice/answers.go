@@ -66,15 +66,11 @@ func (c position) Run(t *terminal.Terminal) error {
 	var all, summed across.Position
 	var forked []string
 	err := c.with(t, func(o *central.Office) error {
-		chains, err := o.Chains(t, "")
-		branches := map[string]int{}
-		for _, chain := range chains {
-			branches[chain.Site]++
-		}
+		parted, err := branches(t, o)
 		if err != nil {
 			return err
 		}
-		return c.eachBook(t, func(site copies.Copy, p *terminal.Session) error {
+		return c.eachBookOf(t, o, func(site copies.Copy, p *terminal.Session) error {
 			day, err := p.DayOrToday(c.Day)
 			if err != nil {
 				return err
@@ -84,7 +80,7 @@ func (c position) Run(t *terminal.Terminal) error {
 				return err
 			}
 			all.Add(site.Name(), own)
-			if branches[site.Site] > 1 {
+			if parted[site.Site] > 1 {
 				forked = append(forked, site.Name())
 			} else {
 				summed.Add(site.Name(), own)
@@ -200,14 +196,10 @@ func saidHeads(t *terminal.Terminal, o *central.Office) (map[string]journal.Head
 	if err != nil {
 		return nil, err
 	}
-	chains, err := o.Chains(t, "")
-	branches := map[string]int{}
-	for _, c := range chains {
-		branches[c.Site]++
-	}
+	parted, err := branches(t, o)
 	said := map[string]journal.Head{}
 	for _, s := range all {
-		if branches[s.Letters] == 1 {
+		if parted[s.Letters] == 1 {
 			said[s.Letters] = s.Said
 		}
 	}
@@ -236,12 +228,9 @@ func (c bookOf) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		kept, err := folder.Refresh(t, o, chain)
+		kept, err := refreshed(t, o, folder, chain)
 		if err != nil {
 			return err
-		}
-		if said := kept.Said(); !said.IsZero() {
-			terminal.Warn(t, terminal.Problem(said))
 		}
 		fmt.Fprintln(t.Stdout, kept.Path)
 		return nil

@@ -81,12 +81,9 @@ func (f copiesFlags) eachCopy(t *terminal.Terminal, o *central.Office, act func(
 		if c.Head.Seq == 0 {
 			continue
 		}
-		kept, err := folder.Refresh(t, o, c)
+		kept, err := refreshed(t, o, folder, c)
 		if err != nil {
 			return err
-		}
-		if said := kept.Said(); !said.IsZero() {
-			terminal.Warn(t, terminal.Problem(said))
 		}
 		if err := act(kept); err != nil {
 			return err
@@ -95,15 +92,40 @@ func (f copiesFlags) eachCopy(t *terminal.Terminal, o *central.Office, act func(
 	return nil
 }
 
+// refreshed is the copy of a chain brought up to date, with a warning of what it does not show.
+func refreshed(t *terminal.Terminal, o *central.Office, folder copies.Folder, c headoffice.Chain) (copies.Copy, error) {
+	kept, err := folder.Refresh(t, o, c)
+	if err != nil {
+		return kept, err
+	}
+	if said := kept.Said(); !said.IsZero() {
+		terminal.Warn(t, terminal.Problem(said))
+	}
+	return kept, nil
+}
+
 // eachBook opens the copy of every site, as a desk reads it.
 func (f copiesFlags) eachBook(t *terminal.Terminal, act func(copies.Copy, *terminal.Session) error) error {
-	return f.with(t, func(o *central.Office) error {
-		return f.eachCopy(t, o, func(c copies.Copy) error {
-			return terminal.BookFlags{Book: c.Path}.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-				return act(c, p)
-			})
+	return f.with(t, func(o *central.Office) error { return f.eachBookOf(t, o, act) })
+}
+
+// eachBookOf is the same of an office that is open.
+func (f copiesFlags) eachBookOf(t *terminal.Terminal, o *central.Office, act func(copies.Copy, *terminal.Session) error) error {
+	return f.eachCopy(t, o, func(c copies.Copy) error {
+		return terminal.BookFlags{Book: c.Path}.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+			return act(c, p)
 		})
 	})
+}
+
+// branches are how many branches the chain of each site has.
+func branches(t *terminal.Terminal, o *central.Office) (map[string]int, error) {
+	chains, err := o.Chains(t, "")
+	count := map[string]int{}
+	for _, c := range chains {
+		count[c.Site]++
+	}
+	return count, err
 }
 
 // chainNamed is the chain that people call by a name: letters, or a site's with a number of a branch.

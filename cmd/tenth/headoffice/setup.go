@@ -1,10 +1,6 @@
 package headoffice
 
 import (
-	"errors"
-	"io/fs"
-	"os"
-
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/headoffice/central"
 	"tenthpoint/internal/headoffice/copies"
@@ -90,8 +86,8 @@ func (rebuild) Help() string {
 }
 
 func (c rebuild) Run(t *terminal.Terminal) error {
-	if _, err := os.Stat(c.To); !errors.Is(err, fs.ErrNotExist) {
-		return terminal.Refusal("Choose another name", "there is a file %s already", c.To)
+	if err := mustBeNew(c.To); err != nil {
+		return err
 	}
 	return c.with(t, func(o *central.Office) error {
 		chain, err := chainNamed(t, o, c.Name)

@@ -136,8 +136,8 @@ func (c pack) Run(t *terminal.Terminal) error {
 				return err
 			}
 		}
-		if _, err := os.Stat(c.To); !errors.Is(err, fs.ErrNotExist) {
-			return terminal.Refusal("Choose another name", "there is a file %s already", c.To)
+		if err := mustBeNew(c.To); err != nil {
+			return err
 		}
 		var end journal.Head
 		err = atomicfile.Replace(c.To, func(w io.Writer) error {
@@ -150,6 +150,14 @@ func (c pack) Run(t *terminal.Terminal) error {
 		p.Say("%v: facts %d to %d are in %s.", c.Letters, since.Seq+1, end.Seq, c.To)
 		return nil
 	})
+}
+
+// mustBeNew refuses the name of a file that is there.
+func mustBeNew(path string) error {
+	if _, err := os.Stat(path); !errors.Is(err, fs.ErrNotExist) {
+		return terminal.Refusal("Choose another name", "there is a file %s already", path)
+	}
+	return nil
 }
 
 // take takes a file.

@@ -48,7 +48,7 @@ func (c certify) public() (signing.Public, error) {
 	if c.Key != "" {
 		return signing.ParsePublic(c.Key)
 	}
-	_, own, err := computerKey()
+	_, own, err := keyfile.MakeOwn()
 	if err != nil {
 		return signing.Public{}, err
 	}
@@ -70,7 +70,7 @@ func (replace) Help() string {
 
 func (c replace) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
-		path, own, err := computerKey()
+		path, own, err := keyfile.MakeOwn()
 		if err != nil {
 			return err
 		}

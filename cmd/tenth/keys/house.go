@@ -34,7 +34,7 @@ func (c house) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		_, own, err := computerKey()
+		_, own, err := keyfile.MakeOwn()
 		if err != nil {
 			return err
 		}

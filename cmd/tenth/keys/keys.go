@@ -23,15 +23,6 @@ type Key struct {
 	Stolen  stolen  `cmd:"" help:"Write down that the key of a computer is in strange hands."`
 }
 
-// computerKey is the key of this computer and its file; one is made where there is none.
-func computerKey() (path string, k signing.Key, err error) {
-	if path, err = keyfile.Path(); err != nil {
-		return path, k, err
-	}
-	k, err = keyfile.Make(path)
-	return path, k, err
-}
-
 // computerName is a name as typed, or what this computer calls itself.
 func computerName(typed string) (string, error) {
 	if typed = strings.TrimSpace(typed); typed != "" {

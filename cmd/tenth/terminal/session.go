@@ -165,11 +165,7 @@ func ComputerKey(t *Terminal) signing.Key {
 // MakeComputerKey makes the key of this computer where it has none. That it could not be made stops
 // nothing.
 func MakeComputerKey(t *Terminal) {
-	path, err := keyfile.Path()
-	if err == nil {
-		_, err = keyfile.Make(path)
-	}
-	if err != nil {
+	if _, _, err := keyfile.MakeOwn(); err != nil {
 		Warn(t, err)
 	}
 }

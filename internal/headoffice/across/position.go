@@ -25,12 +25,7 @@ type Position struct{ rows []Stock }
 func (p *Position) Add(site string, bins daysheet.Position) {
 	var own []Stock
 	for _, b := range bins {
-		i := slices.IndexFunc(own, func(s Stock) bool { return s.Commodity == b.Commodity && s.Weight.Unit() == b.Weight.Unit() })
-		if i < 0 {
-			own = append(own, Stock{Site: site, Commodity: b.Commodity, Name: b.Name, Weight: b.Weight})
-			continue
-		}
-		own[i].Weight = own[i].Weight.Add(b.Weight)
+		own = withMore(own, Stock{Site: site, Commodity: b.Commodity, Name: b.Name, Weight: b.Weight})
 	}
 	p.rows = append(p.rows, own...)
 }
@@ -46,12 +41,18 @@ func (p *Position) Rows() []Stock {
 func (p *Position) Totals() []Stock {
 	var out []Stock
 	for _, r := range p.Rows() {
-		i := slices.IndexFunc(out, func(s Stock) bool { return s.Commodity == r.Commodity && s.Weight.Unit() == r.Weight.Unit() })
-		if i < 0 {
-			out = append(out, Stock{Commodity: r.Commodity, Name: r.Name, Weight: r.Weight})
-			continue
-		}
-		out[i].Weight = out[i].Weight.Add(r.Weight)
+		r.Site = ""
+		out = withMore(out, r)
 	}
 	return out
+}
+
+// withMore are rows with more grain: in the row of its kind and unit, or in one of its own.
+func withMore(rows []Stock, more Stock) []Stock {
+	i := slices.IndexFunc(rows, func(s Stock) bool { return s.Commodity == more.Commodity && s.Weight.Unit() == more.Weight.Unit() })
+	if i < 0 {
+		return append(rows, more)
+	}
+	rows[i].Weight = rows[i].Weight.Add(more.Weight)
+	return rows
 }

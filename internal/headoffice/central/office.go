@@ -23,9 +23,6 @@ import (
 //go:embed schema/*.sql
 var schemaFiles embed.FS
 
-// Usual is the schema of an office where nobody names another.
-const Usual = "head_office"
-
 // An Office is a head office on a server. It is safe for use by several goroutines.
 type Office struct {
 	pool   *pgxpool.Pool

@@ -22,7 +22,6 @@ const (
 	diskFull        = "53100"
 	tooManyClients  = "53300"
 	readOnlyServer  = "25006"
-	deadlock        = "40P01"
 	notReadable     = "22P02"
 	textNotReadable = "22023"
 )
@@ -39,9 +38,9 @@ func isMissing(err error) bool { return code(err) == noSuchTable || code(err) ==
 
 func isTaken(err error) bool { return code(err) == takenAlready }
 
-// Unreached is a server that did not answer, or ceased to. What was sent is kept or not: the next
+// errUnreached is a server that did not answer, or ceased to. What was sent is kept or not: the next
 // contact tells.
-var Unreached = message.Device.Errorf("the head office does not answer")
+var errUnreached = message.Device.Errorf("the head office does not answer")
 
 // sentence is what the server or the line said, in words with what to do.
 func sentence(err error) error {
@@ -70,7 +69,7 @@ func sentence(err error) error {
 	var unanswered net.Error
 	var closed *pgconn.ConnectError
 	if errors.As(err, &unanswered) || errors.As(err, &closed) || pgconn.SafeToRetry(err) || isCut(err) {
-		return message.Device.Errorf("%w. Nothing is lost, and work goes on; what is not there yet is sent when it answers: %w", Unreached, err)
+		return message.Device.Errorf("%w. Nothing is lost, and work goes on; what is not there yet is sent when it answers: %w", errUnreached, err)
 	}
 	return err
 }

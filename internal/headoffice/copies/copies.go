@@ -81,15 +81,13 @@ func (f Folder) Refresh(ctx context.Context, o Office, c headoffice.Chain) (Copy
 	kept := Copy{Chain: c, Path: filepath.Join(f.Path, name+".book")}
 	kept.Waiting = readNote(kept.Path)
 	if kept.NotShown > 0 && kept.Program != f.Program {
-		kept.Waiting = Waiting{}
-		if err := discard(kept.Path); err != nil {
+		if err := kept.discard(); err != nil {
 			return kept, err
 		}
 	}
 	err := f.extend(ctx, o, &kept)
 	if errors.Is(err, errApart) {
-		kept.Waiting = Waiting{}
-		if err := discard(kept.Path); err != nil {
+		if err := kept.discard(); err != nil {
 			return kept, err
 		}
 		err = f.extend(ctx, o, &kept)
@@ -178,10 +176,11 @@ func (c Copy) note() error {
 }
 
 // discard removes a copy and what belongs to it.
-func discard(path string) error {
-	for _, file := range []string{path, path + "-wal", path + "-shm", noteOf(path)} {
+func (c *Copy) discard() error {
+	c.Waiting = Waiting{}
+	for _, file := range []string{c.Path, c.Path + "-wal", c.Path + "-shm", noteOf(c.Path)} {
 		if err := os.Remove(file); err != nil && !errors.Is(err, fs.ErrNotExist) {
-			return message.Storage.Errorf("the copy %s cannot be made anew: %w", path, err)
+			return message.Storage.Errorf("the copy %s cannot be made anew: %w", c.Path, err)
 		}
 	}
 	return nil
