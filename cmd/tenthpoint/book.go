@@ -116,10 +116,17 @@ func fillDemo(ctx context.Context, path string, now time.Time, progress func(loa
 	if err != nil {
 		return err
 	}
+	money := &demo.Money{}
+	if money.Tariffs, err = ratefiles.ReadTariffs(""); err != nil {
+		return err
+	}
+	if money.Levies, err = ratefiles.ReadLevies(""); err != nil {
+		return err
+	}
 	book, err := engines.Open(path, book.Options{Create: true})
 	if err != nil {
 		return err
 	}
-	err = demo.Fill(ctx, book, demo.Options{Loads: demoLoads, Seed: 1, Now: now, Place: time.Local, Rates: editions}, progress)
+	err = demo.Fill(ctx, book, demo.Options{Loads: demoLoads, Seed: 1, Now: now, Place: time.Local, Rates: editions, Money: money}, progress)
 	return errors.Join(err, book.Close())
 }

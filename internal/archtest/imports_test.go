@@ -15,7 +15,7 @@ var core = inside(
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
 	"title", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "slipcode",
 	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
-	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing", "pin",
+	"journal", "load", "dispute", "guard", "imports", "entry", "entry/typed", "entry/moving", "entry/settling", "entry/contracting", "signing", "pin",
 )
 
 // papers are the documents made from what the core has worked out.
@@ -114,7 +114,10 @@ var mayImport = map[string][]string{
 
 	"internal/guard/lookup": slices.Concat(core, inside("book")), // what the book has around a load
 
-	"internal/entry/moving": inside("entry", "quantity", "bin", "bin/shape"), // what is typed of a movement of grain
+	"internal/entry/typed":       inside("quantity"),                                                       // what is typed of a matter, as data
+	"internal/entry/moving":      inside("entry", "entry/typed", "quantity", "bin", "bin/shape"),           // what is typed of a movement of grain
+	"internal/entry/contracting": inside("entry", "entry/typed", "quantity", "contract", "elevator"),       // what is typed of a contract
+	"internal/entry/settling":    inside("entry", "entry/typed", "quantity", "tariff", "levy", "paysheet"), // what is typed of a settlement sheet
 
 	// The head office and the sites that send to it.
 	"internal/headoffice":            inside("journal", "signing"),                                                                // how chains travel
@@ -178,7 +181,7 @@ var mayImport = map[string][]string{
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                         // the acts on what a house measures with
 	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                         // the acts on a disagreement
-	"internal/demo":                   slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse", "scalehouse/instruments")),
+	"internal/demo":                   slices.Concat(core, inside("book", "book/sqlite", "office", "office/money", "scalehouse", "scalehouse/instruments", "scalehouse/money")),
 	"internal/simulation":             slices.Concat(core, rooms, inside("book", "book/sqlite", "book/sqlite/faultdisk", "scalehouse/housetest")), // for tests: a scale house drawn from a seed
 
 	"ui/model":               inside("textsearch", "moisture"),
@@ -213,6 +216,8 @@ var mayImport = map[string][]string{
 	"ui/growers":         area(),
 	"ui/equipment":       area("internal/keyring"),
 	"ui/setup":           area(),
+	"ui/sheets":          area(),
+	"ui/contracts":       area(),
 	"ui/desktop":         slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo", "version"),

@@ -23,7 +23,7 @@ const actsTogether = 4000
 // run simulates the season day by day: trucks come, acts due from earlier days are done, the
 // manager closes the day.
 func (s *season) run(ctx context.Context, progress func(loads int)) error {
-	come := 0
+	come, money := 0, &cashier{season: s}
 	for d := range s.days {
 		day := s.first.AddDays(d)
 		loads := s.share(d)
@@ -36,6 +36,9 @@ func (s *season) run(ctx context.Context, progress func(loads int)) error {
 		if err := s.checkInSeason(ctx, d); err != nil {
 			return err
 		}
+		if err := money.settleUp(ctx, day, s.hour(day, 6, 20)); err != nil {
+			return err
+		}
 		if err := s.perform(ctx, acts); err != nil {
 			return err
 		}
@@ -44,6 +47,12 @@ func (s *season) run(ctx context.Context, progress func(loads int)) error {
 		}
 	}
 	if err := startMeters(ctx, s, s.today, benchBegins(s)); err != nil {
+		return err
+	}
+	if err := money.settleUp(ctx, s.today, benchBegins(s)); err != nil {
+		return err
+	}
+	if err := money.trade(ctx); err != nil {
 		return err
 	}
 	loads := s.thisMorning()

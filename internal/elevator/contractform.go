@@ -35,6 +35,19 @@ var contractForms = map[ContractForm]struct {
 	GrainBank:       {message.Words("in the grain bank"), false, false, false},
 }
 
+// ContractForms are all sorts, those with a price first.
+func ContractForms() []ContractForm {
+	return []ContractForm{Forward, Cash, DeferredPayment, MinimumPrice, Basis, HedgeToArrive, DelayedPrice, GrainBank}
+}
+
+// Word is the sort as it is typed.
+func (f ContractForm) Word() string {
+	if f == Forward {
+		return "forward"
+	}
+	return string(f)
+}
+
 // ReadContractForm reads a sort of contract as it is typed; "forward" and nothing are one.
 func ReadContractForm(word string) (ContractForm, bool) {
 	f := ContractForm(word)

@@ -89,6 +89,9 @@ type Posted struct {
 	Price     quantity.Amount `json:"price"`
 	At        string          `json:"at"`
 	Who       string          `json:"who"`
+	// Place and Delivery are of a bid for another place or a month still to come, which no load takes.
+	Place    string `json:"place,omitempty"`
+	Delivery string `json:"delivery,omitempty"`
 }
 
 // Deal returns the load's deal, for owners without one of their own.

@@ -89,6 +89,14 @@ func PaidOn(payments []Payment, sheet int64) quantity.Amount {
 	return paid
 }
 
+// PayableFrom is the first day a sheet may be paid.
+func (s Sheet) PayableFrom() quantity.Date {
+	if s.PayAfter.After(s.Day) {
+		return s.PayAfter
+	}
+	return s.Day
+}
+
 // Open is a sheet on which money is still to be paid.
 type Open struct {
 	Sheet
@@ -105,11 +113,7 @@ func OpenSheets(sheets []Sheet, payments []Payment) []Open {
 		if !s.InForce() || left.Sign() <= 0 {
 			continue
 		}
-		due := s.Day
-		if s.PayAfter.After(due) {
-			due = s.PayAfter
-		}
-		out = append(out, Open{Sheet: s, Paid: paid, Left: left, Due: due})
+		out = append(out, Open{Sheet: s, Paid: paid, Left: left, Due: s.PayableFrom()})
 	}
 	slices.SortFunc(out, func(a, b Open) int { return cmp.Or(a.Due.Cmp(b.Due), cmp.Compare(a.Number, b.Number)) })
 	return out

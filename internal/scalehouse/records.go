@@ -120,7 +120,7 @@ func SetPerson(ctx context.Context, at Actor, p elevator.Person) error {
 // PostPrice posts the price of a grain for a day, for all desks of the elevator. Loads typed
 // afterwards are compared with it and remember it; those before keep what they were typed at.
 func PostPrice(ctx context.Context, at Actor, p elevator.PostedPrice) error {
-	return SetRecord(ctx, at, elevator.PostedID(p.Commodity, p.Day), p)
+	return SetRecord(ctx, at, p.ID(), p)
 }
 
 // SetRecord writes a record of the master data whole, under its id: the last one

@@ -6,11 +6,12 @@ import (
 
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/entry/moving"
+	"tenthpoint/internal/entry/typed"
 	"tenthpoint/internal/office/binlog"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/ask"
 )
 
 // managerField is the field that asks which manager posts what only a manager may.
@@ -29,7 +30,7 @@ func (b *Bins) Move(kind bin.Kind) {
 		Fields: b.fields(kind, house), Yes: b.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
 			_, problems := moving.Read(kind, values, house)
-			return sentences(b.session, problems)
+			return ask.Sentences(b.session, problems)
 		},
 		Then: func(values map[string]string) { b.enter(kind, values, house) },
 	})
@@ -38,7 +39,7 @@ func (b *Bins) Move(kind bin.Kind) {
 // enter enters what was typed; a manager's act in the name of the manager chosen.
 func (b *Bins) enter(kind bin.Kind, values map[string]string, house moving.House) {
 	m, problems := moving.Read(kind, values, house)
-	if err := problems.Err(kind); err != nil {
+	if err := problems.Err(moving.Fields(kind)); err != nil {
 		b.session.Fail(err)
 		return
 	}
@@ -73,46 +74,18 @@ func (b *Bins) took(m bin.Movement) {
 
 // fields are the fields of a kind of movement, with the chosen bin filled in.
 func (b *Bins) fields(kind bin.Kind, house moving.House) []model.AskField {
-	var out []model.AskField
-	for _, f := range moving.Fields(kind) {
-		field := model.AskField{ID: f.ID, Label: b.session.Text(f.Label), Hint: b.session.Text(f.Hint), Required: f.Required, Chars: wordsWidth}
-		switch f.Form {
-		case moving.OneBin:
-			field.Options, field.Chars = b.binOptions(house), binWidth
-			if f.ID == "from" {
-				field.Value = b.chosen
-			}
-		case moving.Figure:
-			field.Chars, field.Unit = figureWidth, unitOf(f.Unit, house.Unit)
-		case moving.Tick:
-			field.Checkbox = true
-		case moving.OneOf:
-			for _, c := range f.Choices {
-				field.Options = append(field.Options, model.Option{Code: c.Word, Name: b.session.Text(c.Says), ByName: true})
-			}
-		case moving.OneDate:
-			field.Chars = figureWidth
-		}
-		out = append(out, field)
-	}
+	options := func(typed.Form) []model.Option { return b.binOptions(house) }
+	out := ask.Fields(b.session, moving.Fields(kind), ask.Filled{Values: map[string]string{"from": b.chosen}, Options: options, Unit: house.Unit})
 	if mayNeedManager(kind) {
 		out = append(out, model.AskField{ID: managerField, Label: b.session.Say("Manager"), Options: b.session.Managers(), Value: b.session.ManagerHere(), Chars: binWidth})
 	}
 	return out
 }
 
-// The widths of fields, in figures.
+// The widths of the fields of no table, in figures.
 const (
-	binWidth, figureWidth, wordsWidth = 24, 12, 30
+	binWidth, wordsWidth = 24, 30
 )
-
-// unitOf is the unit shown beside a figure; a weight has that of the scales.
-func unitOf(unit, scales quantity.Unit) string {
-	if unit == quantity.Plain {
-		return scales.String()
-	}
-	return unit.String()
-}
 
 // mayNeedManager reports whether a movement of a kind may be a manager's act.
 func mayNeedManager(kind bin.Kind) bool {
@@ -145,15 +118,6 @@ func cautionState(kind bin.Kind) model.State {
 		return model.Warn
 	}
 	return model.Plain
-}
-
-// sentences are the problems by field, as people read them.
-func sentences(f *session.Session, problems moving.Problems) map[string]string {
-	out := map[string]string{}
-	for id, err := range problems {
-		out[id] = f.Sentence(err)
-	}
-	return out
 }
 
 // Undo asks why the newest movement of the chosen bin is taken back.

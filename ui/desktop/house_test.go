@@ -10,9 +10,11 @@ import (
 
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/rates"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/schedules"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/sessiontest"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/yard"
 )
@@ -44,20 +46,33 @@ type scene struct {
 // empty book.
 func newScene(t testing.TB, look shell.Look, loads int) *scene {
 	t.Helper()
+	return sceneOf(t, look, loads > 0, func(book *sqlite.Book, editions *rates.Set) {
+		if loads > 0 {
+			must(t, demo.Fill(t.Context(), book, demo.Options{Loads: loads, Seed: 7, Now: noon, Place: time.UTC, Rates: editions}, nil))
+		}
+	})
+}
+
+// newSettled opens a window on the invented elevator, some of whose loads are settled and paid.
+func newSettled(t testing.TB, look shell.Look, loads int) *scene {
+	t.Helper()
+	return sceneOf(t, look, true, func(book *sqlite.Book, _ *rates.Set) { sessiontest.Settled(t, book, loads, noon) })
+}
+
+func sceneOf(t testing.TB, look shell.Look, peopled bool, fill func(*sqlite.Book, *rates.Set)) *scene {
+	t.Helper()
 	ctx := context.Background()
 	book, err := sqlite.OpenScratch()
 	must(t, err)
 	t.Cleanup(func() { must(t, book.Close()) })
 	editions, err := schedules.Editions()
 	must(t, err)
-	if loads > 0 {
-		must(t, demo.Fill(ctx, book, demo.Options{Loads: loads, Seed: 7, Now: noon, Place: time.UTC, Rates: editions}, nil))
-	}
+	fill(book, editions)
 	charts, err := schedules.Charts()
 	must(t, err)
 	d, err := scalehouse.Open(ctx, book, scalehouse.Options{Name: "test", Rates: editions, Charts: charts, Place: time.UTC, Clock: func() time.Time { return noon }})
 	must(t, err)
-	if loads > 0 {
+	if peopled {
 		must(t, d.SignIn(demo.Manager))
 	}
 	s := &scene{t: t, desk: d, drawer: &drawer{papers: map[string][]byte{}}}

@@ -41,7 +41,7 @@ func TestShots(t *testing.T) {
 	}
 	for _, l := range drawn {
 		t.Run(l.name, func(t *testing.T) {
-			s := newScene(t, l.look, 120)
+			s := newSettled(t, l.look, 120)
 			s.resize(l.size)
 			for _, row := range Screens {
 				s.Go(row.ID)
@@ -52,6 +52,7 @@ func TestShots(t *testing.T) {
 			s.shootMeters(l.name, l.look)
 			s.shootDay(l.name, l.look)
 			s.shootLists(l.name, l.look)
+			s.shootMoney(l.name, l.look)
 			empty := newScene(t, l.look, 0)
 			empty.resize(l.size)
 			empty.shoot(l.name, "first", l.look)

@@ -23,6 +23,8 @@ var tabOrder = map[string]string{
 	"bins":     "list card bins.move bins.dry bins.measure bins.heat bins.print",
 	"growers":  "line list card growers.add growers.change growers.shares growers.truck",
 	"gear":     "scales card people bins gear.scale gear.add gear.log gear.printlog gear.simulate gear.papers gear.backup gear.verify gear.person gear.compulsory gear.bin go.meters go.samples",
+	"settle":   "grower day tariff price contract sale levies advances payees pay-after corrects manager tickets sheet",
+	"payments": "line list payments.remit payments.totals go.settle",
 	"handbook": "line table page",
 	"setup":    "business street town phone licence rules unit scale division capacity",
 	"keys":     "keys",

@@ -14,7 +14,7 @@ type Chapter struct {
 
 // order is the chapters in the order they are best read.
 var order = []string{
-	"start", "truck", "bench", "rates", "shrink", "tickets", "checker", "growers", "money", "disputes", "day",
+	"start", "truck", "bench", "rates", "shrink", "tickets", "checker", "growers", "money", "settling", "disputes", "day",
 	"keeping", "bins", "gear", "keyboard", "trouble", "cautions", "backup", "desks", "office", "glossary",
 }
 
@@ -27,4 +27,7 @@ var forScreen = map[string]string{
 	"keys":    "keyboard",
 	"meters":  "bench",
 	"samples": "bench",
+
+	"settle":   "settling",
+	"payments": "settling",
 }

@@ -43,8 +43,7 @@ type Session struct {
 	RatesWrong  []message.Text
 
 	Window Window
-	takeUp func(id string)   // how the yard puts a load on its form
-	narrow func(line string) // how the list of tickets is narrowed
+	opens  map[string]func(what string) // how screens open something of their own
 	Lists  *Lists
 	manual string  // why weights are typed, by whom and on what day
 	failed error   // of the last act that failed
@@ -64,7 +63,7 @@ func (f *Session) Speak(code string) error {
 	if err != nil {
 		return err
 	}
-	f.Language, f.drafts, f.Lists, f.takeUp, f.narrow = language, nil, nil, nil, nil
+	f.Language, f.drafts, f.Lists, f.opens = language, nil, nil, nil
 	return nil
 }
 
@@ -99,27 +98,22 @@ func (f *Session) Run(job model.Job) { f.Window.Run(job) }
 // Go brings a screen to the front.
 func (f *Session) Go(screen string) { f.Window.Go(screen) }
 
-// TakeUp opens a load of the book on the yard.
-func (f *Session) TakeUp(id string) {
-	if f.takeUp != nil {
-		f.takeUp(id)
+// Open brings a screen to the front with something of its own chosen: a load on the yard, a search
+// of the tickets, a grower who is settled with.
+func (f *Session) Open(screen, what string) {
+	if open := f.opens[screen]; open != nil {
+		open(what)
 	}
-	f.Go("yard")
+	f.Go(screen)
 }
 
-// OnTakeUp sets how a load of the book is opened on the form.
-func (f *Session) OnTakeUp(take func(id string)) { f.takeUp = take }
-
-// ShowTickets opens the tickets with a search line.
-func (f *Session) ShowTickets(line string) {
-	if f.narrow != nil {
-		f.narrow(line)
+// OnOpen sets how a screen opens something of its own.
+func (f *Session) OnOpen(screen string, open func(what string)) {
+	if f.opens == nil {
+		f.opens = map[string]func(string){}
 	}
-	f.Go("tickets")
+	f.opens[screen] = open
 }
-
-// OnShowTickets sets how the list of tickets is filtered.
-func (f *Session) OnShowTickets(narrow func(line string)) { f.narrow = narrow }
 
 // Changed drops the cached data of the book and refreshes the window.
 func (f *Session) Changed() {

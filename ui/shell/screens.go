@@ -14,7 +14,8 @@ type ScreenRow struct {
 	Menu      string // the menu on the bar that holds its acts
 	Key       widgets.Key
 	Open      func(*session.Session) Screen
-	Hidden    bool // reached by a command, not listed
+	Group     string // the heading it is listed under, which names the key that is held
+	Hidden    bool   // reached by a command, not listed
 }
 
 // Yard is the screen of the yard, whose trucks the sidebar shows too.

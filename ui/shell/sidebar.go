@@ -1,6 +1,9 @@
 package shell
 
 import (
+	"slices"
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -46,29 +49,57 @@ func newSidebar(w *Window) *Sidebar {
 	}
 	r.empty.Lines = 3
 	r.Scroll = container.NewVScroll(r.Trucks)
-	list := container.New(Grid{columns: 2, gap: 2})
-	for at, row := range w.rows {
-		if !row.Hidden {
-			cell := newNavCell(w, w.rows[at])
-			r.cells = append(r.cells, cell)
-			list.Add(cell)
-		}
-	}
+	list := r.screens()
 	icon := canvas.NewImageFromResource(apptheme.AppIcon())
 	icon.FillMode = canvas.ImageFillContain
 	icon.SetMinSize(fyne.NewSquareSize(32))
 	head := container.NewBorder(nil, nil, icon, nil, container.New(layout.NewCustomPaddedVBoxLayout(0), r.business, r.who))
 	top := container.NewVBox(head, r.Example, r.Live, r.here)
-	keys := widgets.NewHeading(w.Session.Say("Go to, with Ctrl"))
-	r.Inside = container.New(sidebarParts{r}, top, r.Scroll, r.empty, container.NewVBox(keys, list), NewLabel(r.shortList(), Quiet))
+	r.Inside = container.New(sidebarParts{r}, top, r.Scroll, r.empty, list, NewLabel(r.shortList(), Quiet))
 	r.content = container.NewStack(NewGround(apptheme.ColorPanel), container.New(sidebarWide{list}, container.New(Margin{}, r.Inside)))
 	return r
 }
 
+// screens is the list of screens, each group under its heading with the key that is held.
+func (r *Sidebar) screens() *fyne.Container {
+	list := container.New(layout.NewCustomPaddedVBoxLayout(0))
+	for _, group := range r.groups() {
+		grid := container.New(Grid{columns: 2, gap: 2})
+		for _, row := range group {
+			cell := newNavCell(r.window, row)
+			r.cells = append(r.cells, cell)
+			grid.Add(cell)
+		}
+		list.Add(widgets.NewHeading(r.window.Session.Say(group[0].Group)))
+		list.Add(grid)
+	}
+	return list
+}
+
+// groups are the screens that are listed, those of one heading together.
+func (r *Sidebar) groups() [][]ScreenRow {
+	var out [][]ScreenRow
+	for _, row := range r.window.rows {
+		at := slices.IndexFunc(out, func(group []ScreenRow) bool { return group[0].Group == row.Group })
+		switch {
+		case row.Hidden:
+		case at < 0:
+			out = append(out, []ScreenRow{row})
+		default:
+			out[at] = append(out[at], row)
+		}
+	}
+	return out
+}
+
 // shortList names the keys of the screens where their list has no room.
 func (r *Sidebar) shortList() string {
-	first, last := r.cells[0].row.Key, r.cells[len(r.cells)-2].row.Key
-	return r.window.Session.Say("Screens: Ctrl+%s to %s, %s", string(first.Name), string(last.Name), string(r.cells[len(r.cells)-1].row.Key.Name))
+	var keys []string
+	for _, group := range r.groups() {
+		first, last := group[0].Key, group[len(group)-1].Key
+		keys = append(keys, first.In(wordsIn(r.window.Session.Language))+" - "+string(last.Name))
+	}
+	return r.window.Session.Say("Screens: %s", strings.Join(keys, ", "))
 }
 
 // Show updates the sidebar.
@@ -80,12 +111,8 @@ func (r *Sidebar) Show() {
 	r.Example.Say(model.Warn, over.Example)
 	SetVisible(r.Example, over.Example != "")
 	r.showLive()
-	i := 0
-	for at, row := range w.rows {
-		if !row.Hidden {
-			r.cells[i].setCurrent(w.Current == at)
-			i++
-		}
+	for _, cell := range r.cells {
+		cell.setCurrent(cell.row.ID == w.Front())
 	}
 	r.ShowTrucks(w.Yard().Trucks())
 }

@@ -72,7 +72,7 @@ func (t *Tickets) openInPlace(number int64, values map[string]string, open func(
 		return "", false
 	}
 	t.session.Changed()
-	t.session.TakeUp(id)
+	t.session.Open("yard", id)
 	return id, true
 }
 

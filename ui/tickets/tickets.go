@@ -29,7 +29,7 @@ type Tickets struct {
 func NewTickets(f *session.Session) *Tickets {
 	t := &Tickets{session: f, fresh: true, Ticket: &Ticket{session: f}}
 	t.read = readTicketLine(f, "")
-	f.OnShowTickets(t.Type)
+	f.OnOpen("tickets", t.Type)
 	return t
 }
 

@@ -29,7 +29,7 @@ type Yard struct {
 // was typed on its form. Without any, the blank form is the current one.
 func NewYard(f *session.Session) *Yard {
 	y := &Yard{session: f, forms: map[string]*LoadForm{}, Scale: &ScaleReader{session: f}}
-	f.OnTakeUp(func(id string) {
+	f.OnOpen("yard", func(id string) {
 		y.Refresh()
 		y.Take(id)
 	})

@@ -27,7 +27,7 @@ func (c moved) enter(t *terminal.Terminal, what bin.Kind, texts map[string]strin
 		}
 		texts["grain"], texts["day"], texts["reason"] = c.Grain, c.Day, c.Reason
 		m, problems := moving.Read(what, texts, house)
-		if err := problems.Err(what); err != nil {
+		if err := problems.Err(moving.Fields(what)); err != nil {
 			return err
 		}
 		for _, caution := range what.Cautions() {

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/book/engines"
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/ratefiles"
 )
 
 // Demo makes invented books.
@@ -59,10 +60,17 @@ func (c demoSeason) fill(t *terminal.Terminal, progress func(int)) error {
 	if err != nil {
 		return err
 	}
+	money := &demo.Money{}
+	if money.Tariffs, err = ratefiles.ReadTariffs(c.Folder(c.Book)); err != nil {
+		return err
+	}
+	if money.Levies, err = ratefiles.ReadLevies(c.Folder(c.Book)); err != nil {
+		return err
+	}
 	book, err := engines.Open(c.Book, book.Options{Create: true})
 	if err != nil {
 		return err
 	}
-	err = demo.Fill(t, book, demo.Options{Loads: c.Loads, Seed: c.Seed, Now: t.Clock(), Place: t.Place, Rates: set, Language: c.Language}, progress)
+	err = demo.Fill(t, book, demo.Options{Loads: c.Loads, Seed: c.Seed, Now: t.Clock(), Place: t.Place, Rates: set, Language: c.Language, Money: money}, progress)
 	return errors.Join(err, book.Close())
 }

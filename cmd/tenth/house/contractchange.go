@@ -5,7 +5,8 @@ import (
 	"tenthpoint/internal/contract"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
-	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/entry/contracting"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse/money"
 )
 
@@ -17,19 +18,19 @@ type changeFlags struct {
 	Day    string `help:"Day it was agreed. Without it, today." placeholder:"YYYY-MM-DD"`
 }
 
-// change changes the contract, with the day and who acts.
-func (f changeFlags) change(t *terminal.Terminal, how func(p *terminal.Session, c elevator.ContractTerms, day quantity.Date, by string) (elevator.ContractTerms, error), tell func(*terminal.Session, elevator.ContractTerms)) error {
+// change does an act on the contract by the texts of its fields, by their ids.
+func (f changeFlags) change(t *terminal.Terminal, act contracting.Act, texts map[string]string, tell func(*terminal.Session, elevator.ContractTerms)) error {
 	return f.WithBook(t, terminal.ReadWrite, f.Who, func(p *terminal.Session) error {
-		day, err := p.DayOrToday(f.Day)
+		one, err := entry.Contract(office.NewEntering(p, p.Desk), f.Number)
 		if err != nil {
 			return err
 		}
-		if day.After(p.Today()) {
-			return terminal.Refusal("Give a day up to today", "nothing is agreed on %s yet", day)
+		texts["day"] = f.Day
+		change, problems := contracting.Read(act, texts, contracting.Around{Contract: one, Today: p.Today()})
+		if err := problems.Err(contracting.Fields(act)); err != nil {
+			return err
 		}
-		next, err := money.ChangeContract(p, p.Desk, f.Number, func(c elevator.ContractTerms) (elevator.ContractTerms, error) {
-			return how(p, c, day, p.Desk.Who().Name)
-		})
+		next, err := money.Act(p, p.Desk, one.Number, change)
 		if err != nil {
 			return err
 		}
@@ -45,9 +46,7 @@ func (contractSign) Help() string {
 }
 
 func (c contractSign) Run(t *terminal.Terminal) error {
-	return c.change(t, func(_ *terminal.Session, one elevator.ContractTerms, day quantity.Date, by string) (elevator.ContractTerms, error) {
-		return contract.Sign(one, day, by)
-	}, func(p *terminal.Session, one elevator.ContractTerms) { p.Say("Contract %s is signed.", one.Number) })
+	return c.change(t, contracting.Sign, map[string]string{}, func(p *terminal.Session, one elevator.ContractTerms) { p.Say("Contract %s is signed.", one.Number) })
 }
 
 type contractPrice struct {
@@ -62,20 +61,7 @@ func (contractPrice) Help() string {
 }
 
 func (c contractPrice) Run(t *terminal.Terminal) error {
-	return c.change(t, func(_ *terminal.Session, one elevator.ContractTerms, day quantity.Date, by string) (elevator.ContractTerms, error) {
-		unit := one.Quantity.Unit()
-		part := contract.Pricing{Quantity: contract.Unpriced(one), Day: day, By: by}
-		var err error
-		if c.Quantity != "" {
-			if part.Quantity, err = (quantity.Field{Name: "Quantity", Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: one.Quantity}).Parse(c.Quantity); err != nil {
-				return one, err
-			}
-		}
-		if part.Money, err = entry.ParseBasis("At", c.At, unit); err != nil {
-			return one, err
-		}
-		return contract.Price(one, part)
-	}, func(p *terminal.Session, one elevator.ContractTerms) {
+	return c.change(t, contracting.Price, map[string]string{"quantity": c.Quantity, "at": c.At}, func(p *terminal.Session, one elevator.ContractTerms) {
 		part := one.Parts[len(one.Parts)-1]
 		p.Say("Of contract %s %s is priced at %s; %s has no price yet.", one.Number, part.Quantity, part.Price, contract.Unpriced(one))
 	})
@@ -92,13 +78,7 @@ func (contractExtend) Help() string {
 }
 
 func (c contractExtend) Run(t *terminal.Terminal) error {
-	return c.change(t, func(p *terminal.Session, one elevator.ContractTerms, day quantity.Date, by string) (elevator.ContractTerms, error) {
-		until, err := entry.ParseDay("Until", c.Until, p.Today())
-		if err != nil {
-			return one, err
-		}
-		return contract.Extend(one, until, day, by, c.Why)
-	}, func(p *terminal.Session, one elevator.ContractTerms) {
+	return c.change(t, contracting.Extend, map[string]string{"until": c.Until, "why": c.Why}, func(p *terminal.Session, one elevator.ContractTerms) {
 		p.Say("Contract %s runs until %s.", one.Number, one.Until)
 	})
 }
@@ -115,20 +95,7 @@ func (contractRoll) Help() string {
 }
 
 func (c contractRoll) Run(t *terminal.Terminal) error {
-	return c.change(t, func(p *terminal.Session, one elevator.ContractTerms, day quantity.Date, by string) (elevator.ContractTerms, error) {
-		spread, err := entry.ParseBasis("Spread", c.Spread, one.Quantity.Unit())
-		if err != nil {
-			return one, err
-		}
-		until, err := entry.ParseDay("Until", c.Until, p.Today())
-		if err != nil {
-			return one, err
-		}
-		if until.IsZero() {
-			until = one.Until
-		}
-		return contract.Roll(one, c.Month, spread, until, day, by)
-	}, func(p *terminal.Session, one elevator.ContractTerms) {
+	return c.change(t, contracting.Roll, map[string]string{"month": c.Month, "spread": c.Spread, "until": c.Until}, func(p *terminal.Session, one elevator.ContractTerms) {
 		p.Say("Contract %s is rolled to %s: %s, until %s.", one.Number, one.Month, one.PriceText(), one.Until)
 	})
 }
@@ -143,11 +110,5 @@ func (contractCancel) Help() string {
 }
 
 func (c contractCancel) Run(t *terminal.Terminal) error {
-	return c.change(t, func(p *terminal.Session, one elevator.ContractTerms, day quantity.Date, by string) (elevator.ContractTerms, error) {
-		filled, err := filledNow(p, one)
-		if err != nil {
-			return one, err
-		}
-		return contract.Cancel(one, filled.Delivered, day, by, c.Why)
-	}, func(p *terminal.Session, one elevator.ContractTerms) { p.Say("Contract %s is cancelled.", one.Number) })
+	return c.change(t, contracting.Cancel, map[string]string{"why": c.Why}, func(p *terminal.Session, one elevator.ContractTerms) { p.Say("Contract %s is cancelled.", one.Number) })
 }

@@ -7,9 +7,9 @@ import (
 	"tenthpoint/internal/contract"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/entry/contracting"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office/money"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -31,26 +31,26 @@ func (contractBuyOut) Help() string {
 }
 
 func (c contractBuyOut) Run(t *terminal.Terminal) error {
-	var working *worksheet.Sheet
-	return c.change(t, func(p *terminal.Session, one elevator.ContractTerms, day quantity.Date, by string) (elevator.ContractTerms, error) {
-		market, err := entry.ParsePrice(c.Market, one.Quantity.Unit())
-		if err != nil {
-			return one, err
+	return c.change(t, contracting.BuyOut, map[string]string{"market": c.Market, "why": c.Why}, func(p *terminal.Session, one elevator.ContractTerms) {
+		if working, err := c.working(p, one); err == nil {
+			fmt.Fprint(p.Stdout, working.TextIn(76, p.Printer))
 		}
-		filled, err := filledNow(p, one)
-		if err != nil {
-			return one, err
-		}
-		s, owed, err := contract.BuyOutWorking(filled, market)
-		if err != nil {
-			return one, err
-		}
-		working = s
-		return contract.BuyOut(one, owed.Value(), day, by, c.Why)
-	}, func(p *terminal.Session, one elevator.ContractTerms) {
-		fmt.Fprint(p.Stdout, working.TextIn(76, p.Printer))
 		p.Say("Contract %s is bought out.", one.Number)
 	})
+}
+
+// working is how what is owed was worked out.
+func (c contractBuyOut) working(p *terminal.Session, one elevator.ContractTerms) (*worksheet.Sheet, error) {
+	market, err := entry.ParsePrice(c.Market, one.Quantity.Unit())
+	if err != nil {
+		return nil, err
+	}
+	filled, err := filledNow(p, one)
+	if err != nil {
+		return nil, err
+	}
+	s, _, err := contract.BuyOutWorking(filled, market)
+	return s, err
 }
 
 type contractFill struct {

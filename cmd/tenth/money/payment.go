@@ -4,9 +4,9 @@ import (
 	"fmt"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/entry/settling"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office/money"
-	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 	acts "tenthpoint/internal/scalehouse/money"
 )
@@ -102,15 +102,15 @@ func (paymentRecord) Help() string {
 
 func (c paymentRecord) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
-		day, err := p.DayOrToday(c.Day)
+		on, err := c.openOn(p)
 		if err != nil {
 			return err
 		}
-		amount, err := c.amount(p)
-		if err != nil {
+		payment, problems := settling.ReadPayment(map[string]string{"amount": c.Amount, "how": c.How, "reference": c.Reference, "day": c.Day}, on)
+		if err := problems.Err(settling.PaymentFields()); err != nil {
 			return err
 		}
-		made, err := acts.Pay(p, p.Desk, paysheet.Payment{Sheet: c.Sheet, Day: day, Amount: amount, How: paysheet.How(c.How), Reference: c.Reference})
+		made, err := acts.Pay(p, p.Desk, payment)
 		if err != nil {
 			return err
 		}
@@ -119,21 +119,16 @@ func (c paymentRecord) Run(t *terminal.Terminal) error {
 	})
 }
 
-// amount is what was typed, or all that is open on the sheet.
-func (c paymentRecord) amount(p *terminal.Session) (quantity.Amount, error) {
-	if c.Amount != "" {
-		return (quantity.Field{Name: "Amount", Unit: quantity.Dollar, Places: 2, Min: quantity.Of("0.01", quantity.Dollar), Max: quantity.Int(mostLot, quantity.Dollar)}).Parse(c.Amount)
-	}
+// openOn is the sheet with what is open on it.
+func (c paymentRecord) openOn(p *terminal.Session) (settling.OpenOn, error) {
+	on := settling.OpenOn{Sheet: c.Sheet, Left: quantity.Zero(quantity.Dollar), Today: p.Today()}
 	open, err := money.OpenSheets(p, p.Desk)
-	if err != nil {
-		return quantity.Amount{}, err
-	}
 	for _, o := range open {
 		if o.Number == c.Sheet {
-			return o.Left, nil
+			on.Left = o.Left
 		}
 	}
-	return quantity.Amount{}, terminal.Refusal("Look with \"tenth payment\"", "nothing is open on settlement sheet %d", c.Sheet)
+	return on, err
 }
 
 type paymentShow struct {

@@ -5,9 +5,9 @@ import (
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/entry"
-	"tenthpoint/internal/levy"
+	"tenthpoint/internal/entry/settling"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/money"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
@@ -138,73 +138,52 @@ func (c sheetMake) Run(t *terminal.Terminal) error {
 }
 
 // order reads what is typed.
-func (c sheetMake) order(p *terminal.Session) (o money.Order, err error) {
-	if o.Grower, err = p.GrowerID(c.Grower); err != nil {
+func (c sheetMake) order(p *terminal.Session) (paysheet.Order, error) {
+	house, err := c.house(p)
+	if err != nil {
+		return paysheet.Order{}, err
+	}
+	texts := map[string]string{
+		settling.Grower: c.Grower, settling.Day: c.Day, settling.Tariff: c.Tariff, settling.Price: c.Price, settling.Contract: strings.TrimSpace(c.Contract),
+		settling.Levies: strings.Join(c.Levy, "; "), settling.Advances: strings.Join(c.Advance, "; "), settling.Payees: strings.Join(c.Payee, "; "),
+		settling.PayAfter: c.PayAfter,
+	}
+	if c.Sale {
+		texts[settling.Sale] = "yes"
+	}
+	if c.Corrects > 0 {
+		texts[settling.Corrects] = fmt.Sprint(c.Corrects)
+	}
+	o, problems := settling.ReadSheet(texts, house)
+	if err := problems.Err(settling.SheetFields()); err != nil {
 		return o, err
 	}
-	if o.Day, err = p.DayOrToday(c.Day); err != nil {
-		return o, err
-	}
-	if o.PayAfter, err = entry.ParseDay("PayAfter", c.PayAfter, p.Today()); err != nil {
-		return o, err
-	}
-	if err := c.rules(p, &o); err != nil {
-		return o, err
-	}
-	unit := o.Tariff.Settle
 	for _, text := range c.Ticket {
-		chosen, err := readChosen(text, unit)
+		chosen, err := readChosen(text, o.Tariff.Settle)
 		if err != nil {
 			return o, err
 		}
 		o.Tickets = append(o.Tickets, chosen)
 	}
-	if c.Price != "" {
-		price, err := entry.ParsePrice(c.Price, unit)
-		if err != nil {
-			return o, err
-		}
-		o.Price, o.Source = &price, "price of the sheet"
-	}
-	for _, text := range c.Advance {
-		advance, err := readAdvance(text, p.Today())
-		if err != nil {
-			return o, err
-		}
-		o.Advances = append(o.Advances, advance)
-	}
-	o.Contract, o.Sale, o.Payees, o.Corrects = strings.TrimSpace(c.Contract), c.Sale, c.Payee, c.Corrects
 	return o, nil
 }
 
-// rules finds the tariff and the levies for the grain of the first ticket.
-func (c sheetMake) rules(p *terminal.Session, o *money.Order) error {
+// house is what texts are looked up in: the grain is that of the first ticket.
+func (c sheetMake) house(p *terminal.Session) (h settling.House, err error) {
 	first, _, _ := strings.Cut(c.Ticket[0], "=")
 	l, err := p.LoadNamed(first)
 	if err != nil {
-		return err
+		return h, err
 	}
-	grain := l.Details.Commodity
-	if c.Tariff != "" {
-		o.Tariff, err = tariffNamed(c.BookFlags, c.Tariff)
-	} else {
-		o.Tariff, err = tariffInForce(c.BookFlags, p, grain, o.Day)
-	}
-	if err != nil {
-		return err
-	}
-	known, err := ratefiles.ReadLevies(c.RatesFolder())
-	if err != nil {
-		return err
-	}
-	for _, id := range c.Levy {
-		taken, err := levyFor(known, id, grain, o.Day)
-		if err != nil {
-			return err
+	h = settling.House{House: office.NewEntering(p, p.Desk), Grain: l.Details.Commodity}
+	h.Tariff = func(id, grain string, day quantity.Date) (*tariff.Edition, error) {
+		if id != "" {
+			return tariffNamed(c.BookFlags, id)
 		}
-		o.Levies = append(o.Levies, taken)
+		return tariffInForce(c.BookFlags, p, grain, day)
 	}
-	return nil
+	h.Levies, err = ratefiles.ReadLevies(c.RatesFolder())
+	return h, err
 }
 
 // tariffInForce is the tariff of the schedule a grain is settled by; of the main schedule where
@@ -218,53 +197,20 @@ func tariffInForce(f terminal.BookFlags, p *terminal.Session, grain string, day 
 	return tariff.InForce(set, schedule, grain, day)
 }
 
-// levyFor is a levy by its id, if it is taken of the grain on the day.
-func levyFor(known *levy.Set, id, grain string, day quantity.Date) (*levy.Levy, error) {
-	l, ok := known.ByID(id)
-	if !ok {
-		var ids []string
-		for _, one := range known.All() {
-			ids = append(ids, one.ID)
-		}
-		return nil, terminal.NotFound(terminal.Refusal("Look with \"tenth levy\"", "there is no levy %q here", id), id, ids)
-	}
-	if l.Commodity != grain {
-		return nil, terminal.Refusal("Choose a levy of this grain", "levy %s is taken of %s, not of %s", id, l.Commodity, grain)
-	}
-	if !day.Between(l.From, l.Until) {
-		return nil, terminal.Refusal("Choose the one of that day", "levy %s is taken %s, and the sheet is of %s", id, l.Days(), day)
-	}
-	return l, nil
-}
-
 // readChosen reads "12" or "12=500".
-func readChosen(text string, unit quantity.Unit) (money.Chosen, error) {
+func readChosen(text string, unit quantity.Unit) (paysheet.Chosen, error) {
 	number, part, parted := strings.Cut(text, "=")
 	var ticket terminal.TicketNumber
 	if err := ticket.UnmarshalText([]byte(number)); err != nil {
-		return money.Chosen{}, err
+		return paysheet.Chosen{}, err
 	}
-	chosen := money.Chosen{Number: int64(ticket)}
+	chosen := paysheet.Chosen{Number: int64(ticket)}
 	if !parted {
 		return chosen, nil
 	}
-	q, err := (quantity.Field{Name: "Quantity", Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(mostLot, unit)}).Parse(part)
+	q, err := settling.ReadPart(part, unit)
 	chosen.Quantity = &q
 	return chosen, err
-}
-
-// readAdvance reads "2000@2026-10-15".
-func readAdvance(text string, today quantity.Date) (paysheet.Advance, error) {
-	sum, day, ok := strings.Cut(text, "@")
-	if !ok {
-		return paysheet.Advance{}, terminal.Refusal("Write it with its day, like 2000@2026-10-15", "the advance %q has no day", text)
-	}
-	amount, err := (quantity.Field{Name: "Advance", Unit: quantity.Dollar, Places: 2, Min: quantity.Of("0.01", quantity.Dollar), Max: quantity.Int(mostLot, quantity.Dollar)}).Parse(sum)
-	if err != nil {
-		return paysheet.Advance{}, err
-	}
-	on, err := entry.ParseDay("Advance", day, today)
-	return paysheet.Advance{Day: on, Amount: amount}, err
 }
 
 type sheetShow struct {

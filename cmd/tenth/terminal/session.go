@@ -183,7 +183,7 @@ type rules struct {
 func (f BookFlags) readRules(t *Terminal, path string, how book.Options) (rules, error) {
 	set, ratesErr := f.ReadRates(path)
 	charts, chartsErr := f.ReadCharts(path)
-	laws, lawsErr := ratefiles.ReadLaws(f.folder(path))
+	laws, lawsErr := ratefiles.ReadLaws(f.Folder(path))
 	wrong := errors.Join(ratesErr, chartsErr, lawsErr)
 	if wrong == nil || !how.ReadOnly {
 		return rules{set, charts, laws}, wrong
@@ -285,11 +285,11 @@ func signIn(d *scalehouse.Desk, who string) error {
 // ReadCharts are the moisture charts in use with a book or, with an empty path,
 // with none.
 func (f RatesFlags) ReadCharts(book string) (*chart.Set, error) {
-	return ratefiles.ReadCharts(f.folder(book))
+	return ratefiles.ReadCharts(f.Folder(book))
 }
 
-// folder returns the folder of the elevator's rates, charts and rules of law.
-func (f RatesFlags) folder(book string) string {
+// Folder returns the folder of the elevator's rates, charts and rules of law.
+func (f RatesFlags) Folder(book string) string {
 	if f.Schedules == "" && book != "" {
 		return ratefiles.RatesBeside(book)
 	}

@@ -7,100 +7,64 @@ import (
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/bin/shape"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/entry/typed"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
-// Form says how a field is typed.
-type Form int
-
-const (
-	Words   Form = iota
-	OneBin       // the short name of a bin
-	Figure       // a figure, with the unit in the field
-	Tick         // yes when it has any text
-	OneOf        // one of the choices
-	OneDate      // a day
-)
-
-// Field is one thing that is typed of a movement.
-type Field struct {
-	ID       string
-	Label    message.Text
-	Form     Form
-	Unit     quantity.Unit // the unit a figure has when it says none; plain for that of the scales
-	Required bool
-	Hint     message.Text
-	Choices  []Choice
-
-	read func(r *reading, text string) error
-}
-
-// Choice is one of the words of a field.
-type Choice struct {
-	Word string
-	Says message.Text
-}
+// field is one thing that is typed of a movement.
+type field = typed.Reader[*reading]
 
 // The ids of fields that others name.
 const (
 	fromID, intoID, weightID, lostID, screeningsID = "from", "into", "weight", "lost", "screenings"
 )
 
-// must is the field required.
-func (f Field) must() Field { f.Required = true; return f }
-
-// called is the field under another label.
-func (f Field) called(label message.Text) Field { f.Label = label; return f }
-
-// hinted is the field with a hint.
-func (f Field) hinted(hint message.Text) Field { f.Hint = hint; return f }
-
 var (
-	from = Field{ID: fromID, Label: message.New("From bin"), Form: OneBin, Required: true, read: readBin(func(r *reading) *string { return &r.from })}
-	into = Field{ID: intoID, Label: message.New("Into bin"), Form: OneBin, Required: true, read: readBin(func(r *reading) *string { return &r.into })}
+	from = typed.As(typed.Field{ID: fromID, Label: message.New("From bin"), Form: typed.OneBin, Required: true}, readBin(func(r *reading) *string { return &r.from }))
+	into = typed.As(typed.Field{ID: intoID, Label: message.New("Into bin"), Form: typed.OneBin, Required: true}, readBin(func(r *reading) *string { return &r.into }))
 	// about is the one bin of a movement that takes nothing out.
-	about = from.called(message.New("Bin"))
+	about = from.Called(message.New("Bin"))
 
 	weighed    = aWeight(weightID, message.New("Weight"), func(r *reading) *quantity.Amount { return &r.weight })
-	orAll      = weighed.hinted(message.New("without it, all that lies there"))
+	orAll      = weighed.Hinted(message.New("without it, all that lies there"))
 	lost       = aWeight(lostID, message.New("Weight lost"), func(r *reading) *quantity.Amount { return &r.lost })
-	screenings = aWeight(screeningsID, message.New("Screenings"), func(r *reading) *quantity.Amount { return &r.m.Screenings }).must()
-	weightIn   = aWeight("weight-in", message.New("Weight in"), func(r *reading) *quantity.Amount { return &r.weight }).must()
-	weightOut  = aWeight("weight-out", message.New("Weight out"), func(r *reading) *quantity.Amount { return &r.out }).must()
-	counted    = aWeight("counted", message.New("What it really holds"), func(r *reading) *quantity.Amount { return &r.counted }).must()
+	screenings = aWeight(screeningsID, message.New("Screenings"), func(r *reading) *quantity.Amount { return &r.m.Screenings }).Must()
+	weightIn   = aWeight("weight-in", message.New("Weight in"), func(r *reading) *quantity.Amount { return &r.weight }).Must()
+	weightOut  = aWeight("weight-out", message.New("Weight out"), func(r *reading) *quantity.Amount { return &r.out }).Must()
+	counted    = aWeight("counted", message.New("What it really holds"), func(r *reading) *quantity.Amount { return &r.counted }).Must()
 
-	parts = Field{
-		ID: "parts", Label: message.New("Bins and weights"), Required: true, read: readParts,
+	parts = typed.As(typed.Field{
+		ID: "parts", Label: message.New("Bins and weights"), Required: true,
 		Hint: message.New("like B1=30000, B2=50000"),
-	}
+	}, readParts)
 
-	moistureIn  = aPercent("moisture-in", message.New("Moisture in"), func(r *reading) *quantity.Amount { return &r.drying().MoistureIn }).must()
-	moistureOut = aPercent("moisture-out", message.New("Moisture out"), func(r *reading) *quantity.Amount { return &r.drying().MoistureOut }).must()
+	moistureIn  = aPercent("moisture-in", message.New("Moisture in"), func(r *reading) *quantity.Amount { return &r.drying().MoistureIn }).Must()
+	moistureOut = aPercent("moisture-out", message.New("Moisture out"), func(r *reading) *quantity.Amount { return &r.drying().MoistureOut }).Must()
 	driedWeight = aFigure("test-weight", message.New("Test weight"), func(r *reading) *quantity.Amount { return &r.drying().TestWeight }, quantity.LbPerBushel, quantity.KgPerHL)
 	fuel        = aFigure("fuel", message.New("Fuel"), func(r *reading) *quantity.Amount { return &r.drying().Fuel }, quantity.Gallon, quantity.Litre, quantity.KWh)
 	power       = aFigure("power", message.New("Power"), func(r *reading) *quantity.Amount { return &r.drying().Power }, quantity.KWh)
 	ran         = aFigure("hours", message.New("Hours"), func(r *reading) *quantity.Amount { return &r.drying().Hours }, quantity.Hour)
-	fansRan     = aFigure("hours", message.New("Hours"), func(r *reading) *quantity.Amount { return &r.m.Hours }, quantity.Hour).must()
+	fansRan     = aFigure("hours", message.New("Hours"), func(r *reading) *quantity.Amount { return &r.m.Hours }, quantity.Hour).Must()
 
 	depth      = aLength("depth", message.New("Depth at the wall"), func(r *reading) *quantity.Amount { return &r.measured().Depth })
 	peak       = aLength("peak", message.New("Peak above it"), func(r *reading) *quantity.Amount { return &r.measured().Peak })
-	testWeight = aFigure("test-weight", message.New("Test weight"), func(r *reading) *quantity.Amount { return &r.measured().TestWeight }, quantity.LbPerBushel, quantity.KgPerHL).must()
+	testWeight = aFigure("test-weight", message.New("Test weight"), func(r *reading) *quantity.Amount { return &r.measured().TestWeight }, quantity.LbPerBushel, quantity.KgPerHL).Must()
 	pack       = aFigure("pack", message.New("Pack"), func(r *reading) *quantity.Amount { return &r.measured().Pack }, quantity.Percent)
-	peakGuess  = Field{ID: "peak-unknown", Label: message.New("Take the official peak"), Form: Tick, read: func(r *reading, text string) error { r.measured().PeakGuessed = text != ""; return nil }}
-	packTable  = Field{ID: "pack-table", Label: message.New("Table of the pack"), read: func(r *reading, text string) error { r.measured().PackSource = text; return nil }}
-	post       = Field{ID: "post", Label: message.New("Post it: the book says what was measured"), Form: Tick, read: func(r *reading, text string) error { r.measured(); r.m.Count.Posted = text != ""; return nil }}
+	peakGuess  = typed.As(typed.Field{ID: "peak-unknown", Label: message.New("Take the official peak"), Form: typed.Tick}, func(r *reading, text string) error { r.measured().PeakGuessed = text != ""; return nil })
+	packTable  = typed.As(typed.Field{ID: "pack-table", Label: message.New("Table of the pack")}, func(r *reading, text string) error { r.measured().PackSource = text; return nil })
+	post       = typed.As(typed.Field{ID: "post", Label: message.New("Post it: the book says what was measured"), Form: typed.Tick}, func(r *reading, text string) error { r.measured(); r.m.Count.Posted = text != ""; return nil })
 
-	readings = Field{ID: "readings", Label: message.New("Temperatures from the floor up"), Required: true, Hint: message.New("like 52F 54F 61F"), read: readTemperatures}
-	adjusts  = Field{ID: "as", Label: message.New("What it is"), Form: OneOf, Choices: adjustments(), read: readAdjustment}
+	readings = typed.As(typed.Field{ID: "readings", Label: message.New("Temperatures from the floor up"), Required: true, Hint: message.New("like 52F 54F 61F")}, readTemperatures)
+	adjusts  = typed.As(typed.Field{ID: "as", Label: message.New("What it is"), Form: typed.OneOf, Choices: adjustments()}, readAdjustment)
 
-	commodity = Field{ID: "grain", Label: message.New("Grain"), Hint: message.New("where more than one lies in the bin"), read: readGrain}
-	onDay     = Field{ID: "day", Label: message.New("Day"), Form: OneDate, Hint: message.New("without it, today"), read: readDay}
-	why       = Field{ID: "reason", Label: message.New("Reason or note"), read: func(r *reading, text string) error { r.m.Reason = text; return nil }}
+	commodity = typed.As(typed.Field{ID: "grain", Label: message.New("Grain"), Hint: message.New("where more than one lies in the bin")}, readGrain)
+	onDay     = typed.As(typed.Field{ID: "day", Label: message.New("Day"), Form: typed.OneDate, Hint: message.New("without it, today")}, readDay)
+	why       = typed.As(typed.Field{ID: "reason", Label: message.New("Reason or note")}, func(r *reading, text string) error { r.m.Reason = text; return nil })
 )
 
 // forms are the fields of each kind of movement; grain, day and reason follow in all of them.
-var forms = map[bin.Kind][]Field{
+var forms = map[bin.Kind][]field{
 	bin.Transfer:     {from, into, orAll},
 	bin.Blend:        {parts, into},
 	bin.Turn:         {about, lost},
@@ -110,11 +74,13 @@ var forms = map[bin.Kind][]Field{
 	bin.Temperatures: {about, readings},
 	bin.MeasureUp:    {about, depth, peak, peakGuess, testWeight, pack, packTable, post},
 	bin.WeighOver:    {about, counted},
-	bin.WriteOff:     {from, weighed.must(), adjusts},
+	bin.WriteOff:     {from, weighed.Must(), adjusts},
 }
 
 // Fields are what is typed of a kind of movement, in order; nothing for one that is not typed.
-func Fields(kind bin.Kind) []Field {
+func Fields(kind bin.Kind) []typed.Field { return typed.FieldsOf(table(kind)) }
+
+func table(kind bin.Kind) []field {
 	own, known := forms[kind]
 	if !known {
 		return nil
@@ -200,10 +166,10 @@ var adjustmentWords = map[bin.Adjustment]string{
 	bin.ShrinkRecalculation: "shrink", bin.ErrorCorrection: "error", bin.AccountantsCount: "count", bin.WeighedInventory: "weighed",
 }
 
-func adjustments() []Choice {
-	var all []Choice
+func adjustments() []typed.Choice {
+	var all []typed.Choice
 	for _, a := range bin.Adjustments() {
-		all = append(all, Choice{adjustmentWords[a], message.Words(string(a))})
+		all = append(all, typed.Choice{Word: adjustmentWords[a], Says: message.Words(string(a))})
 	}
 	return all
 }

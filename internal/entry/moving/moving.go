@@ -5,12 +5,11 @@ package moving
 
 import (
 	"cmp"
-	"errors"
 	"slices"
-	"strings"
 
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/entry/typed"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
@@ -53,48 +52,24 @@ func (h House) lies(id, commodity string) (quantity.Amount, bool) {
 	return quantity.Amount{}, false
 }
 
-// Problems are what is wrong with the texts of a movement, by the field it stands in.
-type Problems map[string]error
-
-// Err is all that is wrong in the order of the fields; nil for nothing.
-func (p Problems) Err(kind bin.Kind) error {
-	var all []error
-	for _, f := range Fields(kind) {
-		if err := p[f.ID]; err != nil {
-			all = append(all, err)
-		}
-	}
-	return errors.Join(all...)
-}
-
 // Read makes a movement of what is typed in the fields of its kind, by their ids. Whatever is wrong
 // is told by its field, all of it at once. That the movement may be is decided where it is entered.
-func Read(kind bin.Kind, texts map[string]string, house House) (bin.Movement, Problems) {
-	r := &reading{house: house, m: bin.Movement{What: kind}, problems: Problems{}}
-	for _, f := range Fields(kind) {
-		text := strings.TrimSpace(texts[f.ID])
-		if text == "" && f.Required {
-			r.problems[f.ID] = message.Invalid.Errorf("%s is needed here", f.Label)
-		}
-		if err := f.read(r, text); err != nil && r.problems[f.ID] == nil {
-			r.problems[f.ID] = err
-		}
-	}
-	if len(r.problems) > 0 {
-		return bin.Movement{}, r.problems
+func Read(kind bin.Kind, texts map[string]string, house House) (bin.Movement, typed.Problems) {
+	r := &reading{house: house, m: bin.Movement{What: kind}}
+	problems := typed.Read(r, table(kind), texts)
+	if len(problems) > 0 {
+		return bin.Movement{}, problems
 	}
 	if id, err := r.compose(); err != nil {
-		r.problems[id] = err
-		return bin.Movement{}, r.problems
+		return bin.Movement{}, typed.Problems{id: err}
 	}
 	return r.m, nil
 }
 
 // reading is a movement while its fields are read.
 type reading struct {
-	house    House
-	m        bin.Movement
-	problems Problems
+	house House
+	m     bin.Movement
 
 	from, into                 string
 	weight, out, lost, counted quantity.Amount

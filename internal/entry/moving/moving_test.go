@@ -46,7 +46,7 @@ func TestRead(t *testing.T) {
 	} {
 		m, problems := Read(c.kind, c.texts, house(t))
 		if len(problems) > 0 {
-			t.Errorf("%s: %v", c.name, problems.Err(c.kind))
+			t.Errorf("%s: %v", c.name, problems.Err(Fields(c.kind)))
 			continue
 		}
 		if !m.In().Equal(c.in) || m.Commodity != c.grain || m.What != c.kind {
@@ -79,7 +79,7 @@ func TestReadTellsAllThatIsWrong(t *testing.T) {
 	} {
 		_, problems := Read(c.kind, c.texts, house(t))
 		if got := slices.Sorted(maps.Keys(problems)); !slices.Equal(got, c.at) {
-			t.Errorf("%s %v: problems are at %v (%v), want %v", c.kind, c.texts, got, problems.Err(c.kind), c.at)
+			t.Errorf("%s %v: problems are at %v (%v), want %v", c.kind, c.texts, got, problems.Err(Fields(c.kind)), c.at)
 		}
 	}
 }

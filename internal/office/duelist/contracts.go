@@ -102,7 +102,7 @@ func (g *gathering) postedOn(commodity string, day quantity.Date) (message.Text,
 		return message.Text{}, err
 	}
 	for _, p := range rows {
-		if p.Commodity == commodity && p.Day == day {
+		if p.Commodity == commodity && p.Day == day && p.IsForNow() {
 			return message.New("The price posted for that day is %s; a manager prices the contract, nothing does it by itself.", p.Price), nil
 		}
 	}

@@ -6,42 +6,14 @@ import (
 
 	"tenthpoint/internal/contract"
 	"tenthpoint/internal/elevator"
-	"tenthpoint/internal/levy"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
-	"tenthpoint/internal/tariff"
 	"tenthpoint/internal/title"
 )
-
-// Order is what a sheet is to settle.
-type Order struct {
-	Grower  string
-	Tickets []Chosen
-	// Price is for grain that has none yet, Source where it is from.
-	Price  *quantity.Amount
-	Source string
-	// Contract is the one to settle on; without it the one each ticket names.
-	Contract string
-	// Sale says that the owner sells grain that was held for them until now.
-	Sale     bool
-	Day      quantity.Date
-	Tariff   *tariff.Edition
-	Levies   []*levy.Levy
-	Advances []paysheet.Advance
-	Payees   []string
-	PayAfter quantity.Date
-	Corrects int64
-}
-
-// Chosen is a ticket, or a part of it.
-type Chosen struct {
-	Number   int64
-	Quantity *quantity.Amount // nil for all that is not settled yet
-}
 
 // Around is what a sheet is drafted from, as it stands at that moment.
 type Around struct {
@@ -50,8 +22,27 @@ type Around struct {
 	Contracts []elevator.ContractTerms
 }
 
+// AroundNow is what a sheet of some tickets is drafted from, outside of any act.
+func AroundNow(ctx context.Context, d office.Desk, tickets []paysheet.Chosen) (around Around, err error) {
+	for _, chosen := range tickets {
+		l, err := office.Ticket(ctx, d, chosen.Number)
+		if err != nil {
+			return around, err
+		}
+		around.Tickets = append(around.Tickets, l)
+	}
+	if around.Sheets, err = Sheets(ctx, d); err != nil {
+		return around, err
+	}
+	around.Contracts, err = office.Contracts(ctx, d)
+	return around, err
+}
+
 // Draft works a sheet out without writing it. Its number is not given yet.
-func Draft(ctx context.Context, d office.Desk, o Order, around Around) (paysheet.Sheet, paysheet.Worked, error) {
+func Draft(ctx context.Context, d office.Desk, o paysheet.Order, around Around) (paysheet.Sheet, paysheet.Worked, error) {
+	if err := mayCorrect(around.Sheets, o.Corrects); err != nil {
+		return paysheet.Sheet{}, paysheet.Worked{}, err
+	}
 	s := paysheet.Sheet{
 		Day: o.Day, Grower: o.Grower, Tariff: o.Tariff.Hash, Advances: o.Advances, Payees: o.Payees,
 		PayAfter: o.PayAfter, Corrects: o.Corrects, By: d.Signature(), Commodity: o.Tariff.Commodity.ID,
@@ -86,7 +77,7 @@ func Draft(ctx context.Context, d office.Desk, o Order, around Around) (paysheet
 type drafting struct {
 	ctx    context.Context
 	d      office.Desk
-	o      Order
+	o      paysheet.Order
 	around Around
 	sheet  *paysheet.Sheet
 	priced bool // the price of the sheet was used
@@ -95,7 +86,7 @@ type drafting struct {
 }
 
 // ticket adds the lines of one ticket.
-func (w *drafting) ticket(l *load.Load, chosen Chosen) error {
+func (w *drafting) ticket(l *load.Load, chosen paysheet.Chosen) error {
 	owner, name, err := ownerOf(l, w.o.Grower)
 	switch {
 	case err != nil:
@@ -223,4 +214,25 @@ func (w *drafting) paidOn(source string, unit quantity.Unit) quantity.Amount {
 		}
 	}
 	return paid
+}
+
+// mayCorrect asks that what is corrected is a void sheet: else it would be paid twice.
+func mayCorrect(all []paysheet.Sheet, number int64) error {
+	if number == 0 {
+		return nil
+	}
+	for _, s := range all {
+		switch {
+		case s.Corrects == number && s.InForce():
+			return message.Refused.Errorf("settlement sheet %d is corrected already, by sheet %d", number, s.Number)
+		case s.Number == number && s.InForce():
+			return message.Refused.Errorf("settlement sheet %d counts still; void it before another takes its place", number)
+		}
+	}
+	for _, s := range all {
+		if s.Number == number {
+			return nil
+		}
+	}
+	return message.NotFound.Errorf("there is no settlement sheet %d here", number)
 }

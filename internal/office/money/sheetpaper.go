@@ -5,18 +5,20 @@ import (
 	"tenthpoint/internal/levy"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/tariff"
 	"tenthpoint/internal/worksheet"
 )
 
 // SheetPaper is a settlement sheet as a paper: the tickets, what is deducted and why, the sum, and
 // the working of every line.
 func SheetPaper(s paysheet.Sheet, w paysheet.Worked, by paysheet.Rules, grain string, p elevator.Profile, say *message.Printer) report.Document {
-	d := paper(p, s.Day, message.New("Settlement sheet %d", s.Number), message.New("%v, %v, on %s", s.Name, s.Grower, s.Day))
+	d := paper(p, s.Day, sheetTitle(s), message.New("%v, %v, on %s", s.Name, s.Grower, s.Day))
 	if s.Voided != nil {
 		d.Marks = append(d.Marks, message.New("VOID since %s: %v", s.Voided.Day, s.Voided.Reason))
 	}
-	if by.Tariff.Status == "example" {
+	if by.Tariff.Status == tariff.Example && !p.Demo {
 		d.Marks = append(d.Marks, message.New("EXAMPLE - NOT FOR TRADE"))
 	}
 	pairs := []report.Pair{
@@ -38,6 +40,14 @@ func SheetPaper(s paysheet.Sheet, w paysheet.Worked, by paysheet.Rules, grain st
 	return d
 }
 
+// sheetTitle is the number of a sheet, which it has once it is issued.
+func sheetTitle(s paysheet.Sheet) message.Text {
+	if s.Number == 0 {
+		return message.New("Settlement sheet, not issued")
+	}
+	return message.New("Settlement sheet %d", s.Number)
+}
+
 func payees(s paysheet.Sheet) message.Text {
 	return message.Names(" and ", append([]string{s.Name}, s.Payees...))
 }
@@ -55,29 +65,44 @@ func ticketTable(s paysheet.Sheet, w paysheet.Worked) report.Table {
 	return t
 }
 
-// totalTable is the settlement, with each levy by its name.
+// totalTable is the settlement, with each levy by its name: + is to the owner, - from the owner.
 func totalTable(w paysheet.Worked, by paysheet.Rules) report.Table {
-	t := report.Table{Name: message.New("settlement"), Columns: []report.Column{{Title: message.New("What")}, {Title: message.New("Money"), Align: report.Right}}}
-	row := func(label message.Text, step *worksheet.Step) {
-		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{label, report.Figure(step.Printed())}})
+	t := report.Table{Name: message.New("settlement"), Columns: []report.Column{{Title: message.New("What")}, {Title: message.New("To the owner"), Align: report.Right}}}
+	row := func(label message.Text, money quantity.Amount) {
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{label, toOwner(money)}})
 	}
-	for _, step := range []*worksheet.Step{w.Gross, w.Quality, w.Net, w.Services, w.Keeping} {
-		row(step.Label(), step)
+	for _, step := range []*worksheet.Step{w.Gross, w.Quality, w.Net} {
+		row(step.Label(), step.Value())
+	}
+	for _, step := range []*worksheet.Step{w.Services, w.Keeping} {
+		row(step.Label(), step.Value().Neg())
 	}
 	for i, l := range by.Levies {
 		step, _ := w.Step(paysheet.LevyID(i))
-		label := message.Name(l.Title)
 		if l.Buyer {
-			label = message.New("%s, paid by the elevator", label)
+			t.Rows = append(t.Rows, report.Row{Cells: []message.Text{message.New("%s, paid by the elevator", message.Name(l.Title)), report.Figure(step.Printed())}})
+			continue
 		}
-		row(label, step)
+		row(message.Name(l.Title), step.Value().Neg())
 	}
 	for _, step := range []*worksheet.Step{w.Advances, w.Interest, w.Deducted} {
-		row(step.Label(), step)
+		row(step.Label(), step.Value().Neg())
 	}
 	t.Rows = append(t.Rows, report.Row{Kind: report.Total, Cells: []message.Text{w.Payable.Label(), report.Figure(w.Payable.Printed())}})
 	return t
 }
+
+// toOwner is money with its sign: + is to the owner, - from the owner.
+func toOwner(money quantity.Amount) message.Text {
+	text := money.FixedString(cents)
+	if money.Sign() > 0 {
+		text = "+" + text
+	}
+	return report.Figure(text)
+}
+
+// cents are the decimals of money.
+const cents = 2
 
 // evidence is what a producer is given of a levy: who bought, from whom, how much, its value, the
 // levy, the day and the place, and whether anybody confirmed the rule.

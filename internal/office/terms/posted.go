@@ -28,16 +28,16 @@ func PostedOn(facts iter.Seq2[journal.Fact, error], day quantity.Date) ([]load.P
 			return nil, err
 		}
 		if p.Day == day {
-			out = append(out, load.Posted{Commodity: p.Commodity, Day: p.Day, Price: p.Price, At: f.At, Who: f.Who})
+			out = append(out, load.Posted{Commodity: p.Commodity, Day: p.Day, Price: p.Price, Place: p.Place, Delivery: p.Delivery, At: f.At, Who: f.Who})
 		}
 	}
 	return out, nil
 }
 
-// InForce reports whether a posted price is the last one of its grain.
+// InForce reports whether a posted price is the last one of its grain, place and month.
 func InForce(all []load.Posted, i int) bool {
 	for _, later := range all[i+1:] {
-		if later.Commodity == all[i].Commodity {
+		if later.Commodity == all[i].Commodity && later.Place == all[i].Place && later.Delivery == all[i].Delivery {
 			return false
 		}
 	}

@@ -4,7 +4,9 @@ import (
 	"context"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry/contracting"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/office/money"
 	"tenthpoint/internal/scalehouse"
 )
 
@@ -28,4 +30,15 @@ func ChangeContract(ctx context.Context, d *scalehouse.Desk, number string, chan
 		return message.NotFound.Errorf("there is no contract %s here", number)
 	})
 	return next, err
+}
+
+// Act does an act on a contract, by what is delivered on it at that moment.
+func Act(ctx context.Context, d *scalehouse.Desk, number string, change contracting.Change) (elevator.ContractTerms, error) {
+	return ChangeContract(ctx, d, number, func(c elevator.ContractTerms) (elevator.ContractTerms, error) {
+		filled, err := money.FillOf(ctx, d, c)
+		if err != nil {
+			return c, err
+		}
+		return change(filled, d.Who().Name)
+	})
 }

@@ -15,7 +15,7 @@ import (
 const series = "sheet"
 
 // Settle makes a settlement sheet: a manager's act, whole or not at all.
-func Settle(ctx context.Context, d *scalehouse.Desk, o money.Order) (s paysheet.Sheet, worked paysheet.Worked, err error) {
+func Settle(ctx context.Context, d *scalehouse.Desk, o paysheet.Order) (s paysheet.Sheet, worked paysheet.Worked, err error) {
 	if err := d.MayManage("Settling up"); err != nil {
 		return s, worked, err
 	}
@@ -25,9 +25,6 @@ func Settle(ctx context.Context, d *scalehouse.Desk, o money.Order) (s paysheet.
 		}
 		around, err := aroundIn(w, o)
 		if err != nil {
-			return err
-		}
-		if err := mayCorrect(around.Sheets, o.Corrects); err != nil {
 			return err
 		}
 		if s, worked, err = money.Draft(ctx, d, o, around); err != nil {
@@ -53,7 +50,7 @@ func putSheet(ctx context.Context, w *scalehouse.Batch, was, is paysheet.Sheet) 
 }
 
 // aroundIn reads what a sheet is drafted from, inside the transaction.
-func aroundIn(w *scalehouse.Batch, o money.Order) (money.Around, error) {
+func aroundIn(w *scalehouse.Batch, o paysheet.Order) (money.Around, error) {
 	var around money.Around
 	for _, chosen := range o.Tickets {
 		l, err := scalehouse.TicketIn(w, chosen.Number)
@@ -70,29 +67,8 @@ func aroundIn(w *scalehouse.Batch, o money.Order) (money.Around, error) {
 	return around, err
 }
 
-// mayCorrect asks that what is corrected is a void sheet: else it would be paid twice.
-func mayCorrect(all []paysheet.Sheet, number int64) error {
-	if number == 0 {
-		return nil
-	}
-	for _, s := range all {
-		switch {
-		case s.Corrects == number && s.InForce():
-			return message.Refused.Errorf("settlement sheet %d is corrected already, by sheet %d", number, s.Number)
-		case s.Number == number && s.InForce():
-			return message.Refused.Errorf("settlement sheet %d counts still; void it before another takes its place", number)
-		}
-	}
-	for _, s := range all {
-		if s.Number == number {
-			return nil
-		}
-	}
-	return message.NotFound.Errorf("there is no settlement sheet %d here", number)
-}
-
 // keepRules keeps the texts a sheet is worked by.
-func keepRules(w *scalehouse.Batch, o money.Order) error {
+func keepRules(w *scalehouse.Batch, o paysheet.Order) error {
 	if err := scalehouse.KeepIn(w, o.Tariff.ID, o.Tariff.Hash, o.Tariff.Text); err != nil {
 		return err
 	}

@@ -122,6 +122,25 @@ func DemoRoom(t testing.TB, loads int) *Room {
 	}, demo.Manager)
 }
 
+// SettledRoom is a room on the invented elevator after so many loads, some of them settled and paid.
+func SettledRoom(t testing.TB, loads int) *Room {
+	t.Helper()
+	return newRoom(t, func(book *sqlite.Book) { Settled(t, book, loads, Noon) }, demo.Manager)
+}
+
+// Settled fills a book with a season of which some is settled and paid.
+func Settled(t testing.TB, book *sqlite.Book, loads int, now time.Time) {
+	t.Helper()
+	editions, err := ratesOnce()
+	Must(t, err)
+	tariffs, err := schedules.Tariffs()
+	Must(t, err)
+	levies, err := schedules.Levies()
+	Must(t, err)
+	o := demo.Options{Loads: loads, Seed: 7, Now: now, Place: time.UTC, Rates: editions, Money: &demo.Money{Tariffs: tariffs, Levies: levies}}
+	Must(t, demo.Fill(context.Background(), book, o, nil))
+}
+
 // EmptyRoom is a room with an empty book.
 func EmptyRoom(t testing.TB) *Room { return newRoom(t, func(*sqlite.Book) {}, "") }
 

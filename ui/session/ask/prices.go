@@ -1,4 +1,4 @@
-package rates
+package ask
 
 import (
 	"context"
@@ -14,11 +14,8 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// pricesSheet asks for the prices of today, one for each grain taken here.
-type pricesSheet struct{ session *session.Session }
-
-func (s pricesSheet) ask() {
-	f := s.session
+// Prices asks for the prices of today, one for each grain taken here.
+func Prices(f *session.Session) {
 	posted, err := postedToday(f)
 	if err != nil {
 		f.Fail(err)
@@ -42,17 +39,19 @@ func (s pricesSheet) ask() {
 		},
 		Then: func(values map[string]string) {
 			prices, _ := readPrices(f, posted, values)
-			s.post(prices)
+			post(f, prices)
 		},
 	})
 }
 
-// postedToday are the prices in force today, by grain.
+// postedToday are the prices in force today for grain delivered now, by grain.
 func postedToday(f *session.Session) (map[string]load.Posted, error) {
 	all, err := terms.PostedOn(f.Desk.Reader().Facts(context.Background(), terms.Posted()), f.Desk.Today())
 	out := map[string]load.Posted{}
 	for _, one := range all {
-		out[one.Commodity] = one
+		if one.Place == "" && one.Delivery == "" { // as tickets take it
+			out[one.Commodity] = one
+		}
 	}
 	return out, err
 }
@@ -79,9 +78,9 @@ func readPrices(f *session.Session, posted map[string]load.Posted, values map[st
 }
 
 // post posts prices together.
-func (s pricesSheet) post(prices []elevator.PostedPrice) {
+func post(f *session.Session, prices []elevator.PostedPrice) {
 	ctx := context.Background()
-	err := s.session.Desk.Batch(ctx, func(w *scalehouse.Batch) error {
+	err := f.Desk.Batch(ctx, func(w *scalehouse.Batch) error {
 		for _, one := range prices {
 			if err := scalehouse.PostPrice(ctx, w, one); err != nil {
 				return err
@@ -90,9 +89,9 @@ func (s pricesSheet) post(prices []elevator.PostedPrice) {
 		return nil
 	})
 	if err != nil {
-		s.session.Fail(err)
+		f.Fail(err)
 		return
 	}
-	s.session.Changed()
-	s.session.Notify(model.OK, s.session.Say("%d prices are posted for today.", len(prices)))
+	f.Changed()
+	f.Notify(model.OK, f.Say("%d prices are posted for today.", len(prices)))
 }

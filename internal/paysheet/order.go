@@ -1,0 +1,33 @@
+package paysheet
+
+import (
+	"tenthpoint/internal/levy"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tariff"
+)
+
+// Order is what a sheet is to settle.
+type Order struct {
+	Grower  string
+	Tickets []Chosen
+	// Price is for grain that has none yet, Source where it is from.
+	Price  *quantity.Amount
+	Source string
+	// Contract is the one to settle on; without it the one each ticket names.
+	Contract string
+	// Sale says that the owner sells grain that was held for them until now.
+	Sale     bool
+	Day      quantity.Date
+	Tariff   *tariff.Edition
+	Levies   []*levy.Levy
+	Advances []Advance
+	Payees   []string
+	PayAfter quantity.Date
+	Corrects int64
+}
+
+// Chosen is a ticket, or a part of it.
+type Chosen struct {
+	Number   int64
+	Quantity *quantity.Amount // nil for all that is not settled yet
+}

@@ -1,0 +1,125 @@
+package sheets
+
+import (
+	"strings"
+	"testing"
+
+	"tenthpoint/internal/office/money"
+	"tenthpoint/ui/model"
+	"tenthpoint/ui/session/sessiontest"
+)
+
+func payments(t *testing.T) (*sessiontest.Room, *Payments) {
+	t.Helper()
+	r := sessiontest.SettledRoom(t, 240)
+	p := NewPayments(r.Session)
+	p.Reload()
+	return r, p
+}
+
+// Open sheets stand first, the longest due before the others, then those paid, then those void.
+func TestPaymentsInOrder(t *testing.T) {
+	_, p := payments(t)
+	open := 0
+	for i, s := range p.all {
+		if s.isOpen() {
+			open++
+		}
+		if i > 0 && (p.all[i-1].rank() > s.rank() || s.isOpen() && p.all[i-1].Due.After(s.Due)) {
+			t.Errorf("sheet %d stands after %d", s.Number, p.all[i-1].Number)
+		}
+	}
+	if open == 0 || open == len(p.all) {
+		t.Errorf("%d of %d sheets are open", open, len(p.all))
+	}
+	p.Type("void")
+	if fits := p.fits(); len(fits) != 1 || fits[0].InForce() {
+		t.Errorf("%d sheets are void", len(fits))
+	}
+}
+
+// What is open is proposed as a payment; it is recorded once, and the stub is printed.
+func TestPay(t *testing.T) {
+	r, p := payments(t)
+	one, _ := p.sheet()
+	left := one.Left
+	p.Pay()
+	if wrong := r.Answer(map[string]string{"amount": "nothing"}); wrong["amount"] == "" {
+		t.Error("a payment of no figure is taken")
+	}
+	r.Answer(map[string]string{"reference": ""})
+	if !strings.Contains(r.Question().Fault, "has a number") {
+		t.Fatalf("a check without a number: %q", r.Question().Fault)
+	}
+	r.Answer(map[string]string{"reference": "50001"})
+	all, err := money.Payments(ctx, r.Session.Desk)
+	must(t, err)
+	last := all[len(all)-1]
+	if !last.Amount.Equal(left) || last.Sheet != one.Number || last.Reference != "50001" {
+		t.Errorf("recorded %+v of %s", last, left)
+	}
+	if len(r.Papers["payment-"+last.ID()]) == 0 {
+		t.Error("the stub is not printed")
+	}
+	p.Choose(one.ID())
+	if p.CanPay() || p.Headline().State != model.OK {
+		t.Errorf("after the payment: %+v", p.Headline())
+	}
+}
+
+// A sheet on which money was paid is not void before its payment is; then another takes its place.
+func TestVoidAndSettleAgain(t *testing.T) {
+	r, p := payments(t)
+	var paid standing
+	for _, s := range p.all {
+		if s.rank() == 1 {
+			paid = s
+		}
+	}
+	p.Choose(paid.ID())
+	p.Void()
+	r.Answer(map[string]string{"reason": "wrong price"})
+	if !strings.Contains(r.Question().Fault, "Void the payment first") {
+		t.Fatalf("a paid sheet: %q", r.Question().Fault)
+	}
+	r.Asked = nil
+	p.VoidPayment()
+	r.Answer(map[string]string{"reason": "check lost"})
+	p.Choose(paid.ID())
+	p.Void()
+	r.Answer(map[string]string{"reason": "wrong price"})
+	p.Choose(paid.ID())
+	if p.CanVoid() || !p.CanSettleAgain() {
+		t.Fatal("the sheet is still in force")
+	}
+	s := NewSettle(r.Session)
+	p.SettleAgain()
+	s.Reload()
+	if r.Screen != "settle" || s.texts["corrects"] != paid.ID() || len(s.parts) == 0 || !s.CanIssue() {
+		t.Fatalf("screen %s, in place of %q, %d tickets: %s", r.Screen, s.texts["corrects"], len(s.parts), s.WhyNotIssue())
+	}
+	s.Issue()
+	sheets, err := money.Sheets(ctx, r.Session.Desk)
+	must(t, err)
+	made := sheets[len(sheets)-1]
+	if made.Corrects != paid.Number || !made.Figures["quantity"].Equal(paid.Figures["quantity"]) {
+		t.Errorf("made %d in place of %d, %s for %s", made.Number, made.Corrects, made.Figures["quantity"], paid.Figures["quantity"])
+	}
+}
+
+// Lists of levies and totals are papers of a span of days.
+func TestSpanPapers(t *testing.T) {
+	r, p := payments(t)
+	p.Remit()
+	if wrong := r.Answer(map[string]string{"from": "soon"}); wrong["from"] == "" {
+		t.Error("a day that is none is taken")
+	}
+	r.Answer(nil)
+	p.Totals()
+	r.Answer(nil)
+	for _, name := range []string{"levies", "totals"} {
+		if len(r.Papers[name]) == 0 {
+			t.Errorf("no paper %s", name)
+		}
+	}
+}
