@@ -1,8 +1,10 @@
 package growers
 
 import (
+	"tenthpoint/internal/contract"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
@@ -76,18 +78,18 @@ func cardTruck(c *session.Card, t elevator.Truck) {
 	c.Noted(model.CardPair, name, t.Tare.String(), taken)
 }
 
-func cardContracts(c *session.Card, fills []daysheet.Fill) {
-	if len(fills) == 0 {
+func cardContracts(c *session.Card, contracts []contract.Filled) {
+	if len(contracts) == 0 {
 		return
 	}
 	c.Part(c.Session.Say("CONTRACTS"))
-	for _, f := range fills {
-		note := c.Session.Say("%s of %s delivered, at %s until %s", f.Delivered, f.Quantity, f.Priced, c.Session.Date(f.Until))
+	for _, f := range contracts {
+		note := c.Session.Say("%s of %s delivered, at %s until %s", f.Delivered, f.Quantity, f.PriceText(), c.Session.Date(f.Until))
 		kind, left := model.CardPair, c.Session.Say("%s left", f.Left)
-		if f.Left.Sign() < 0 {
-			kind, left = model.CardMark, c.Session.Say("%s too much", f.Left.Neg())
+		if over := f.Over(); over.Sign() > 0 {
+			kind, left = model.CardMark, c.Session.Say("%s too much", over)
 		}
-		c.Noted(kind, session.Join(", ", f.Number, c.Session.Say(f.Name)), left, note)
+		c.Noted(kind, session.Join(", ", f.Number, c.Session.Say(grain.NameOf(f.Commodity))), left, note)
 	}
 }
 
