@@ -149,7 +149,7 @@ var mayImport = map[string][]string{
 	"internal/paper/roll/rollread": {}, // for tests: what such a printer prints
 
 	"internal/scaleticket": slices.Concat(core, inside("scaleticket/barcode")),
-	"internal/report":      inside("textwrap", "i18n", "paper", "paper/pdf", "paper/plain"),
+	"internal/report":      inside("elevator", "quantity", "textwrap", "i18n", "paper", "paper/pdf", "paper/plain"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
 	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "slipcode"),
