@@ -13,7 +13,7 @@ var core = inside(
 	"message", "i18n", "fault", "textwrap", "flatjson", "digest", "quantity", "tomlfile", "dated", "worksheet",
 	"law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
-	"title", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "slipcode",
+	"title", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "settle/trial", "slipcode",
 	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
 	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing", "pin",
 )
@@ -65,6 +65,7 @@ var mayImport = map[string][]string{
 	"internal/levy":           inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // deductions for others, as dated files
 	"internal/paysheet":       inside("quantity", "worksheet", "title", "tariff", "levy"),                  // what a grower is paid for tickets
 	"internal/settle":         slices.Concat(inside("title", "quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
+	"internal/settle/trial":   inside("quantity", "worksheet", "rates", "settle"),   // an edition tried at many moistures
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
 	"internal/rates/shrink":   ruleKind(),
 	"internal/rates/handling": ruleKind(),
@@ -73,10 +74,10 @@ var mayImport = map[string][]string{
 
 	"internal/slipcode": inside("title", "quantity", "worksheet", "grain", "rates", "settle"), // the code on a slip
 
-	"internal/checker":        inside("quantity", "worksheet", "law", "grain", "rates", "settle", "slipcode", "signing", "scaleticket/barcode"), // a ticket settled again by whoever holds its slip
-	"internal/checker/square": {},                                                                                                               // the QR code in a picture
-	"internal/checker/page":   inside("checker", "i18n"),                                                                                        // the page of it
-	"cmd/checker":             inside("checker", "checker/square"),                                                                              // the engine of the page, as WebAssembly
+	"internal/checker":        inside("quantity", "worksheet", "law", "grain", "rates", "settle", "settle/trial", "slipcode", "signing", "scaleticket/barcode"), // a ticket settled again by whoever holds its slip
+	"internal/checker/square": {},                                                                                                                               // the QR code in a picture
+	"internal/checker/page":   inside("checker", "i18n"),                                                                                                        // the page of it
+	"cmd/checker":             inside("checker", "checker/square"),                                                                                              // the engine of the page, as WebAssembly
 
 	"internal/bin/shape": inside("quantity"),                       // the geometry of bins
 	"internal/bin":       inside("quantity", "grain", "bin/shape"), // the grain in the house
