@@ -140,11 +140,7 @@ func sharedTicket(ctx context.Context, d Desk, r book.LoadRow) (daysheet.Ticket,
 func OwnersParts(l *load.Load) []string {
 	var out []string
 	for _, o := range l.Details.Shares {
-		part := o.Parts.Figure() + "/" + o.Of.Figure()
-		if o.Of.Equal(quantity.Int(100, quantity.Plain)) {
-			part = o.Parts.Figure() + " %"
-		}
-		out = append(out, part)
+		out = append(out, o.Part().String())
 	}
 	return out
 }

@@ -5,8 +5,6 @@ import (
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
-	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -39,16 +37,8 @@ func cardShares(c *session.Card, one elevator.Grower) {
 		return
 	}
 	for _, o := range session.UsualShares(c.Session, one) {
-		c.Add(model.CardPair, o.Name, shareWords(o))
+		c.Add(model.CardPair, o.Name, o.Part().String())
 	}
-}
-
-// shareWords is a share as people say it: "1/3" or "40 %".
-func shareWords(o load.Owner) string {
-	if o.Of.Equal(quantity.Int(100, quantity.Plain)) {
-		return o.Parts.Figure() + " %"
-	}
-	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
 func cardTrucks(c *session.Card, trucks []elevator.Truck) {
