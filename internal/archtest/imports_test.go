@@ -107,8 +107,8 @@ var mayImport = map[string][]string{
 	"schedules/law":     {},                                                                                   // the published rules inside the program
 	"migrations":        {},                                                                                   // the text of the book's own upgrades
 
-	"internal/guard":      inside("title", "quantity", "grain", "elevator", "load"),     // what is improbable about a load
-	"internal/truckscale": inside("quantity", "tomlfile", "law", "elevator", "journal"), // the log of a truck scale
+	"internal/guard":      inside("title", "quantity", "grain", "elevator", "load", "bin"), // what is improbable about a load
+	"internal/truckscale": inside("quantity", "tomlfile", "law", "elevator", "journal"),    // the log of a truck scale
 	"internal/dispute":    inside("quantity", "tomlfile", "law", "journal"),
 	"internal/imports":    inside("title", "quantity", "grain", "elevator", "load", "entry", "settle"),
 	"internal/entry":      inside("title", "guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
@@ -175,7 +175,7 @@ var mayImport = map[string][]string{
 	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                           // posted prices, undecided grain
 	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                   // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
-	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring")),
+	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring", "guard/lookup")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
