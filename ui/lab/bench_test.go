@@ -78,7 +78,7 @@ func TestBenchSaysBesideItsFields(t *testing.T) {
 		"the dial's own range":      {nil, "dial", "from 20 to 100", model.Plain},
 		"a dial beyond the chart":   {[]string{"mass 250", "temperature 65", "dial 400"}, "dial", "400", model.Stop},
 		"a dial on the chart":       {[]string{"mass 250", "temperature 65", "dial 58"}, "dial", "makes ", model.Plain},
-		"a dial without its warmth": {[]string{"mass 250", "dial 58"}, "dial", "temperature is missing", model.Stop},
+		"a dial without its temperature": {[]string{"mass 250", "dial 58"}, "dial", "temperature is missing", model.Stop},
 		"no grain of that name":     {[]string{"load none"}, "grain", "Which grain", model.Missing},
 	} {
 		t.Run(name, func(t *testing.T) {
