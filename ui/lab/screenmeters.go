@@ -83,4 +83,3 @@ func (l *meterLog) Show() {
 	l.chart.Set(c.Points, c.Limits)
 	l.chart.SetAxes(c.Scale, c.Days)
 }
-
