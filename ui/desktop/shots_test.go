@@ -95,6 +95,9 @@ func (s *scene) shootLoads(look string, l shell.Look) {
 		s.write("123", "corn", "T"+gross, gross)
 	}
 	s.shoot(look, "yard-many", l)
+	s.Go("board")
+	s.shoot(look, "board-many", l)
+	s.Go("yard")
 }
 
 func (s *scene) shoot(look, name string, l shell.Look) {

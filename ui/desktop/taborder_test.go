@@ -25,6 +25,7 @@ var tabOrder = map[string]string{
 	"gear":     "scales card people bins gear.scale gear.add gear.log gear.printlog gear.simulate gear.papers gear.backup gear.verify gear.person gear.compulsory gear.bin go.meters go.samples",
 	"handbook": "line table page",
 	"setup":    "business street town phone licence rules unit scale division capacity",
+	"board":    "cards",
 	"keys":     "keys",
 }
 

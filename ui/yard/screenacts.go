@@ -80,6 +80,14 @@ var yardActs = []shell.ActRow[*Screen]{
 		Do: func(s *Screen) { s.turnTo(func() { s.Yard.Step(+1) }) }},
 	{ID: "yard.before", Title: "Truck before", Key: widgets.Ctrl(fyne.KeyPageUp), Everywhere: true,
 		Do: func(s *Screen) { s.turnTo(func() { s.Yard.Step(-1) }) }},
+	{ID: "yard.up", Title: "Move the truck up", Key: widgets.CtrlShift(fyne.KeyPageUp), Everywhere: true,
+		When: func(s *Screen) bool { return s.Form().ID() != "" }, Why: "The truck in hand is not on the yard yet.",
+		Do: func(s *Screen) { arranging{s.Yard}.move(-1) }},
+	{ID: "yard.down", Title: "Move the truck down", Key: widgets.CtrlShift(fyne.KeyPageDown), Everywhere: true,
+		When: func(s *Screen) bool { return s.Form().ID() != "" }, Why: "The truck in hand is not on the yard yet.",
+		Do: func(s *Screen) { arranging{s.Yard}.move(+1) }},
+	{ID: "yard.sort", Title: "Sort by wait, or by next step", Key: widgets.CtrlShift(fyne.KeyJ), Everywhere: true,
+		Do: func(s *Screen) { arranging{s.Yard}.sort() }},
 }
 
 // placeKeys are the keys of the places on the yard; with Ctrl they reach as many again.

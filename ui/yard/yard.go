@@ -177,7 +177,7 @@ func (y *Yard) row(l *load.Load, key string) model.TruckRow {
 		s, _ := office.Preview(y.session.Desk, l)
 		settles = s != nil
 	}
-	row := board.RowOf(y.session.Language, l, settles, y.session.Desk.Now())
+	row := board.RowOf(y.session.Language, l, settles, y.session.Desk.Now(), y.session.Desk.Profile().WaitLimit())
 	row.Key, row.Current = key, y.current.id == l.ID
 	return row
 }
