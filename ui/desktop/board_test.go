@@ -32,7 +32,7 @@ func TestYardAndBenchCountAlike(t *testing.T) {
 	}
 	said("in the morning")
 	s.Commands.Run("load.new")
-	s.write("123", "corn", "77")
+	s.come("123", "corn", "77")
 	said("with a truck that is not weighed yet")
 	s.write("52300")
 	said("once it is weighed")

@@ -151,7 +151,7 @@ func (y *Yard) find(id string) *load.Load {
 
 // Weigh takes the weight of the current truck from the scale; see
 // [ScaleReader.Weigh].
-func (y *Yard) Weigh(field string) { y.Scale.Weigh(y.current, field) }
+func (y *Yard) Weigh(field string) (side string) { return y.Scale.Weigh(y.current, field) }
 
 // Rows are the trucks in the order of their places, those without one last.
 func (y *Yard) Rows() []model.TruckRow {
