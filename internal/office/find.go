@@ -34,6 +34,7 @@ func FindTickets(ctx context.Context, d Desk, s Search) (page []Found, all int64
 	if s, err = byEitherCard(ctx, d, s); err != nil {
 		return nil, 0, err
 	}
+	s = onTheClock(d, s)
 	if page, err = d.Reader().Search(ctx, s); err != nil {
 		return nil, 0, err
 	}
@@ -117,7 +118,7 @@ func (l *SearchLine) isWord(typed, english string) bool {
 	return textsearch.Equal(typed, english) || textsearch.Equal(typed, l.say(english))
 }
 
-// exact understands "truck 77", "grower 114" and "ticket 1042".
+// exact understands "truck 77", "grower 114", "ticket 1042", and words on what was found of a load.
 func (l *SearchLine) exact(kind, which string) bool {
 	switch {
 	case l.isWord(kind, "truck"):
@@ -133,7 +134,7 @@ func (l *SearchLine) exact(kind, which string) bool {
 		}
 		l.ticket(n)
 	default:
-		return false
+		return l.ofLoad(kind, which)
 	}
 	return true
 }

@@ -178,6 +178,12 @@ func Note(m bin.Movement) message.Text {
 	if m.UndoneBy != 0 {
 		say(message.New("undone by no. %d", m.UndoneBy))
 	}
+	if m.Lot != "" {
+		say(message.New("lot %v", m.Lot))
+	}
+	for _, asked := range m.Asked {
+		say(asked.Message())
+	}
 	if m.Reason != "" {
 		say(message.Name(m.Reason))
 	}
