@@ -13,10 +13,14 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// Repeat takes over what a load usually shares with the one before it: grower, grain, field, bin and,
+// loadBefore is the load that the one on a form is like.
+type loadBefore struct{ form *LoadForm }
+
+// repeat takes over what a load usually shares with the one before it: grower, grain, field, bin and,
 // on the same day, the price. The one before is the last of the grower or truck that is typed, else
 // the last that came. What is typed already stays.
-func (f *LoadForm) Repeat() error {
+func (b loadBefore) repeat() error {
+	f := b.form
 	last, found, err := office.LastReceived(context.Background(), f.session.Desk, book.LoadFilter{Grower: f.Text("grower"), Truck: f.Text("truck")})
 	if err != nil {
 		return err

@@ -24,7 +24,7 @@ var loadActs = []shell.ActRow[*Screen]{
 		Do: func(s *Screen) { s.turnTo(s.Yard.TakeNew) }},
 	{ID: "load.repeat", Title: "As the load before", Key: widgets.Ctrl(fyne.KeyE),
 		When: func(s *Screen) bool { return s.Form().ID() == "" }, Why: "The truck in hand is on the yard already. Ctrl+N begins another.",
-		Do: func(s *Screen) { s.report(s.Form().Repeat()); s.Load.showAll() }},
+		Do: func(s *Screen) { s.report(loadBefore{s.Form()}.repeat()); s.Load.showAll() }},
 	{ID: "load.issue", Title: "Issue and print", Icon: apptheme.IconPrint, Key: widgets.Bare(fyne.KeyF12),
 		When:   func(s *Screen) bool { return s.Form().Now.CanIssue() },
 		WhyNot: func(s *Screen) string { return s.Form().Now.WhyNotIssue() },
