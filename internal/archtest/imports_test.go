@@ -205,10 +205,10 @@ var mayImport = map[string][]string{
 
 	// The areas of the window, each with its presenter and its screens.
 	"ui/yard":            area("ui/yard/board", "ui/yard/loadfields"),
-	"ui/yard/loadfields": slices.Concat(core, []string{"ui/model", "ui/session"}),                // the fields of a load on its form
-	"ui/yard/board":      slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}), // the list of trucks
-	"ui/lab":             area("ui/yard", "ui/lab/shelf"),                                        // a sample's other results are typed on the form of its load
-	"ui/lab/shelf":       area(),                                                                 // the samples kept
+	"ui/yard/loadfields": slices.Concat(core, []string{"ui/model", "ui/session"}), // the fields of a load on its form
+	"ui/yard/board":      area(),                                                  // the list of trucks, and the board
+	"ui/lab":             area("ui/yard", "ui/lab/shelf"),                         // a sample's other results are typed on the form of its load
+	"ui/lab/shelf":       area(),                                                  // the samples kept
 	"ui/tickets":         area(),
 	"ui/disputes":        area(),
 	"ui/bins":            area(),

@@ -302,6 +302,27 @@ func LastLoad(ctx context.Context, d Desk, grower, truck string) (l *load.Load, 
 	return l, err == nil, err
 }
 
+// LastReceived is the newest load of grain that came and was not sent away again, narrowed by a
+// filter: the one that another load may repeat.
+func LastReceived(ctx context.Context, d Desk, filter book.LoadFilter) (l *load.Load, found bool, err error) {
+	filter.Newest, filter.Limit = true, lookedThrough
+	rows, err := d.Reader().Loads(ctx, filter)
+	if err != nil {
+		return nil, false, err
+	}
+	came := slices.IndexFunc(rows, func(r book.LoadRow) bool {
+		return r.Direction == string(load.Inbound) && r.Phase != string(load.TurnedAway) && r.Phase != string(load.TakenBack)
+	})
+	if came < 0 {
+		return nil, false, nil
+	}
+	l, err = Load(ctx, d, rows[came].ID)
+	return l, err == nil, err
+}
+
+// lookedThrough is how many loads are looked through for the last one that came in.
+const lookedThrough = 50
+
 // LastTicket is the highest ticket number given so far; found is false while
 // no ticket has been issued.
 func LastTicket(ctx context.Context, d Desk) (number int64, found bool, err error) {

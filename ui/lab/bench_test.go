@@ -239,7 +239,7 @@ func TestBenchGoesBackToTheYard(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 120)
 	y := yard.NewYard(r.Session)
 	b := NewBench(r.Session)
-	waiting := b.loads[slices.IndexFunc(b.loads, waitsForTest)]
+	waiting := b.loads[slices.IndexFunc(b.loads, isUntested)]
 	y.Take(waiting.ID)
 	b.TakeFromYard(y.Form())
 	b.Type("method", string(meter.Typed))
