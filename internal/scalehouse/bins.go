@@ -11,11 +11,9 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/quantity"
 )
-
-// movementSeries numbers the movements of grain.
-const movementSeries = "movement"
 
 // MoveGrain enters a movement of grain: it is signed by the person signed in, counts on its day or
 // today, and gets the next number. A count is compared with what the book says at that moment.
@@ -202,7 +200,7 @@ func sameGrain(m bin.Movement, into elevator.Bin, house bin.House) error {
 
 // putMovement enters a movement under the next number.
 func putMovement(w *Batch, m bin.Movement) (bin.Movement, error) {
-	number, err := w.tx.NextNumber(movementSeries)
+	number, err := w.tx.NextNumber(numbering.Movement)
 	if err != nil {
 		return m, err
 	}
