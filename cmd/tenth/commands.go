@@ -60,6 +60,7 @@ type commands struct {
 	Undecided  day.Undecided  `cmd:"" group:"evening" help:"List grain of which nobody has said what becomes of it, with its age and its day."`
 	Due        day.Due        `cmd:"" group:"evening" help:"List what falls due: grain to be decided, contracts, payments, free storage, samples, disputes."`
 	Account    day.Account    `cmd:"" group:"evening" help:"Show a grower's account."`
+	Season     day.Season     `cmd:"" group:"evening" help:"Show a season: intake, moistures, trucks, waits, income, meters."`
 	Examine    day.Examine    `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
 	Payment    money.Payment  `cmd:"" group:"evening" help:"What was paid on settlement sheets, and what is still to be paid."`
 	Ledger     money.Ledger   `cmd:"" group:"evening" help:"Settlement sheets and payments as postings for the accountant."`

@@ -35,6 +35,7 @@ func FindTickets(ctx context.Context, d Desk, s Search) (page []Found, all int64
 	if s, err = byEitherCard(ctx, d, s); err != nil {
 		return nil, 0, err
 	}
+	s = onTheClock(d, s)
 	if page, err = d.Reader().Search(ctx, s); err != nil {
 		return nil, 0, err
 	}
@@ -118,7 +119,7 @@ func (l *SearchLine) isWord(typed, english string) bool {
 	return textsearch.Equal(typed, english) || textsearch.Equal(typed, l.say(english))
 }
 
-// exact understands "truck 77", "grower 114" and "ticket 1042".
+// exact understands "truck 77", "grower 114", "ticket 1042", and words on what was found of a load.
 func (l *SearchLine) exact(kind, which string) bool {
 	switch {
 	case l.isWord(kind, "truck"):
@@ -134,7 +135,7 @@ func (l *SearchLine) exact(kind, which string) bool {
 		}
 		l.ticket(n)
 	default:
-		return false
+		return l.ofLoad(kind, which)
 	}
 	return true
 }
@@ -373,6 +374,27 @@ func LastLoad(ctx context.Context, d Desk, grower, truck string) (l *load.Load, 
 	l, err = Load(ctx, d, rows[0].ID)
 	return l, err == nil, err
 }
+
+// LastReceived is the newest load of grain that came and was not sent away again, narrowed by a
+// filter: the one that another load may repeat.
+func LastReceived(ctx context.Context, d Desk, filter book.LoadFilter) (l *load.Load, found bool, err error) {
+	filter.Newest, filter.Limit = true, lookedThrough
+	rows, err := d.Reader().Loads(ctx, filter)
+	if err != nil {
+		return nil, false, err
+	}
+	came := slices.IndexFunc(rows, func(r book.LoadRow) bool {
+		return r.Direction == string(load.Inbound) && r.Phase != string(load.TurnedAway) && r.Phase != string(load.TakenBack)
+	})
+	if came < 0 {
+		return nil, false, nil
+	}
+	l, err = Load(ctx, d, rows[came].ID)
+	return l, err == nil, err
+}
+
+// lookedThrough is how many loads are looked through for the last one that came in.
+const lookedThrough = 50
 
 // LastTicket is the highest ticket number given so far; found is false while
 // no ticket has been issued.

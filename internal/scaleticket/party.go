@@ -4,7 +4,6 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/quantity"
 )
 
 // partySection has the owner of the grain.
@@ -44,15 +43,7 @@ func sharesWords(t *facts) string {
 }
 
 func (w Words) shareWords(o load.Owner) string {
-	return o.Name + " " + w.figure(shareFigure(o))
-}
-
-// shareFigure is an owner's part as it was agreed: 1/3, or 33.5 %.
-func shareFigure(o load.Owner) string {
-	if o.Of.Equal(quantity.Int(100, quantity.Plain)) {
-		return o.Parts.Figure() + " %"
-	}
-	return o.Parts.Figure() + "/" + o.Of.Figure()
+	return o.Name + " " + w.figure(o.Part().String())
 }
 
 // movementSection has the grain, the time and the vehicle.
