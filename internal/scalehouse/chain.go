@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office/money"
 	"tenthpoint/internal/office/rests"
 	"tenthpoint/internal/paysheet"
@@ -119,7 +120,7 @@ func remakeSheet(w *Batch, was paysheet.Sheet, end *paysheet.Voided, of money.En
 	if err != nil || !left {
 		return nil, err
 	}
-	if next.Number, err = w.tx.NextNumber(SheetSeries); err != nil {
+	if next.Number, err = w.tx.NextNumber(numbering.Sheet); err != nil {
 		return nil, err
 	}
 	if err := PutSheet(context.Background(), w, paysheet.Sheet{}, next); err != nil {
@@ -145,9 +146,6 @@ func payOn(w *Batch, was, is int64) error {
 	}
 	return nil
 }
-
-// SheetSeries numbers settlement sheets.
-const SheetSeries = "sheet"
 
 // PutSheet writes a settlement sheet in place of another, or of none, and moves the grain on it to its
 // owner.

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office/money"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/scalehouse"
@@ -30,7 +31,7 @@ func Settle(ctx context.Context, d *scalehouse.Desk, o money.Order) (s paysheet.
 		if s, worked, err = money.Draft(ctx, d, o, around); err != nil {
 			return err
 		}
-		if s.Number, err = scalehouse.NextIn(w, scalehouse.SheetSeries); err != nil {
+		if s.Number, err = scalehouse.NextIn(w, numbering.Sheet); err != nil {
 			return err
 		}
 		if err := keepRules(w, o); err != nil {
