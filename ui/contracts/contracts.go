@@ -46,27 +46,13 @@ func (c *List) Reload() {
 	c.keepChosen()
 }
 
-// filled are all contracts, grain by grain, with the tickets applied to them.
+// filled are all contracts with the tickets applied to them.
 func filled(f *session.Session) ([]contract.Filled, error) {
-	ctx := context.Background()
-	all, err := office.Contracts(ctx, f.Desk)
+	all, err := office.Contracts(context.Background(), f.Desk)
 	if err != nil {
 		return nil, err
 	}
-	sellers := map[string][]string{}
-	for _, c := range all {
-		sellers[c.Commodity] = append(sellers[c.Commodity], c.SellerIDs()...)
-	}
-	var out []contract.Filled
-	for commodity, growers := range sellers {
-		slices.Sort(growers)
-		filling, err := money.Fills(ctx, f.Desk, commodity, slices.Compact(growers)...)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, filling.Contracts...)
-	}
-	return out, nil
+	return office.ContractFills(context.Background(), f.Desk, all...)
 }
 
 // rank is the place of a contract among open, delivered and ended ones.

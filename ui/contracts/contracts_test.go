@@ -7,7 +7,7 @@ import (
 
 	"tenthpoint/internal/contract"
 	"tenthpoint/internal/entry/contracting"
-	"tenthpoint/internal/office/money"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session/sessiontest"
@@ -44,7 +44,7 @@ func TestContractsInOrder(t *testing.T) {
 		if i > 0 && rank(c.all[i-1]) > rank(one) {
 			t.Errorf("%s stands after %s", one.Number, c.all[i-1].Number)
 		}
-		alone, err := money.FillOf(context.Background(), r.Session.Desk, one.ContractTerms)
+		alone, err := office.ContractFill(context.Background(), r.Session.Desk, one.ContractTerms)
 		sessiontest.Must(t, err)
 		if !alone.Delivered.Equal(one.Delivered) {
 			t.Errorf("%s has %s, want %s", one.Number, one.Delivered, alone.Delivered)

@@ -19,6 +19,7 @@ import (
 	"tenthpoint/ui/tickets"
 	"tenthpoint/ui/widgets"
 	"tenthpoint/ui/yard"
+	"tenthpoint/ui/yard/board"
 )
 
 // The headings of the list of screens. Alt with 1 to 4 turns the parts of the day sheet.
@@ -45,5 +46,6 @@ var Screens = []shell.ScreenRow{
 	{ID: "meters", Title: "Meters", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyM), Open: lab.NewMetersScreen, Hidden: true},
 	{ID: "samples", Title: "Samples kept", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyS), Open: shelf.NewScreen, Hidden: true},
 	{ID: "disputes", Title: "Disputes", Menu: "Tickets", Key: widgets.CtrlShift(fyne.KeyD), Open: disputes.NewScreen, Hidden: true},
+	{ID: "board", Title: "Board", Menu: "Load", Key: widgets.CtrlShift(fyne.KeyY), Open: board.NewScreen, Hidden: true},
 	{ID: "keys", Title: "Keys", Menu: "Go to", Key: widgets.Ctrl(fyne.KeyF1), Open: help.NewKeysScreen, Hidden: true},
 }

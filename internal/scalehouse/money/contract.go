@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry/contracting"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/office/money"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 )
 
@@ -35,7 +35,7 @@ func ChangeContract(ctx context.Context, d *scalehouse.Desk, number string, chan
 // Act does an act on a contract, by what is delivered on it at that moment.
 func Act(ctx context.Context, d *scalehouse.Desk, number string, change contracting.Change) (elevator.ContractTerms, error) {
 	return ChangeContract(ctx, d, number, func(c elevator.ContractTerms) (elevator.ContractTerms, error) {
-		filled, err := money.FillOf(ctx, d, c)
+		filled, err := office.ContractFill(ctx, d, c)
 		if err != nil {
 			return c, err
 		}

@@ -16,7 +16,8 @@ import (
 	"tenthpoint/internal/levy"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
-	office "tenthpoint/internal/office/money"
+	"tenthpoint/internal/office"
+	papers "tenthpoint/internal/office/money"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -230,7 +231,7 @@ func undo(t *testing.T, s *housetest.Scene, db *sql.DB, number int64, void bool)
 func deliveredIsSettledAndLeft(t *testing.T, s *housetest.Scene, db *sql.DB) {
 	t.Helper()
 	for _, grower := range []string{"G1", "G2"} {
-		left, err := office.UnsettledOf(ctx, s.Desk, grower)
+		left, err := papers.UnsettledOf(ctx, s.Desk, grower)
 		if errors.Is(err, message.NotFound) {
 			continue // no ticket yet
 		}
