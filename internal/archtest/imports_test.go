@@ -225,6 +225,8 @@ var mayImport = map[string][]string{
 	"ui/setup":           area(),
 	"ui/sheets":          area(),
 	"ui/contracts":       area(),
+	"ui/prices":          area(),
+	"ui/due":             area(),
 	"ui/season":          area(),
 	"ui/desktop":         slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 

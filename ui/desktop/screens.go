@@ -7,11 +7,13 @@ import (
 	"tenthpoint/ui/contracts"
 	"tenthpoint/ui/day"
 	"tenthpoint/ui/disputes"
+	"tenthpoint/ui/due"
 	"tenthpoint/ui/equipment"
 	"tenthpoint/ui/growers"
 	"tenthpoint/ui/help"
 	"tenthpoint/ui/lab"
 	"tenthpoint/ui/lab/shelf"
+	"tenthpoint/ui/prices"
 	"tenthpoint/ui/rates"
 	"tenthpoint/ui/setup"
 	"tenthpoint/ui/sheets"
@@ -43,6 +45,8 @@ var Screens = []shell.ScreenRow{
 	{ID: "settle", Title: "screen|Settle", Menu: "Money", Key: widgets.Alt(fyne.Key5), Group: withAlt, Open: sheets.NewSettleScreen},
 	{ID: "contracts", Title: "Contracts", Menu: "Money", Key: widgets.Alt(fyne.Key6), Group: withAlt, Open: contracts.NewScreen},
 	{ID: "payments", Title: "Payments", Menu: "Money", Key: widgets.Alt(fyne.Key7), Group: withAlt, Open: sheets.NewPaymentsScreen},
+	{ID: "prices", Title: "Prices", Menu: "Money", Key: widgets.Alt(fyne.Key8), Group: withAlt, Open: prices.NewScreen},
+	{ID: "due", Title: "screen|Due", Menu: "Money", Key: widgets.Alt(fyne.Key9), Group: withAlt, Open: due.NewScreen},
 	{ID: "meters", Title: "Meters", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyM), Open: lab.NewMetersScreen, Hidden: true},
 	{ID: "samples", Title: "Samples kept", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyS), Open: shelf.NewScreen, Hidden: true},
 	{ID: "disputes", Title: "Disputes", Menu: "Tickets", Key: widgets.CtrlShift(fyne.KeyD), Open: disputes.NewScreen, Hidden: true},

@@ -127,7 +127,7 @@ func (g *Growers) Rows() []model.Row {
 }
 
 // TicketsOf shows the tickets of the chosen grower.
-func (g *Growers) TicketsOf() { g.session.Open("tickets", g.session.Say("grower") + " " + g.chosen) }
+func (g *Growers) TicketsOf() { g.session.Open("tickets", g.session.Say("grower")+" "+g.chosen) }
 
 // grower is the one chosen.
 func (g *Growers) grower() (elevator.Grower, bool) { return g.session.Known().Grower(g.chosen) }

@@ -28,6 +28,9 @@ var forScreen = map[string]string{
 	"meters":  "bench",
 	"samples": "bench",
 
-	"settle":   "settling",
-	"payments": "settling",
+	"settle":    "settling",
+	"payments":  "settling",
+	"contracts": "settling",
+	"prices":    "settling",
+	"due":       "settling",
 }
