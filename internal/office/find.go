@@ -270,7 +270,7 @@ func codeIn(facts []journal.Fact) string {
 func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) {
 	code = strings.ToLower(strings.TrimSpace(code))
 	if len(code) < leastCode {
-		return nil, message.Errorf("the code %q is too short to find a ticket by. Type all %d letters and digits from the foot of the slip", code, codeLength)
+		return nil, message.Invalid.Errorf("the code %q is too short to find a ticket by. Type all %d letters and digits from the foot of the slip", code, codeLength)
 	}
 	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Kind: load.Issued{}.Kind(), Hash: code}) {
 		if err != nil {
@@ -280,7 +280,7 @@ func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) 
 			return Load(ctx, d, id)
 		}
 	}
-	return nil, message.Errorf("no ticket in this book carries the code %q. Check the letters; the code is %d letters and digits from the foot of the slip", code, codeLength)
+	return nil, message.NotFound.Errorf("no ticket in this book carries the code %q. Check the letters; the code is %d letters and digits from the foot of the slip", code, codeLength)
 }
 
 // LastLoad returns the newest ticketed load of a grower, or of a truck where no grower is given,
