@@ -156,7 +156,7 @@ func (l *SearchLine) state(word string) bool {
 	}
 	if l.isWord(word, "refused") {
 		l.Search.Refused = true
-		l.part("loads turned away, which have no ticket")
+		l.part("loads rejected, which have no ticket")
 		return true
 	}
 	return false

@@ -59,7 +59,7 @@ func TestReissueAfterReissue(t *testing.T) {
 	must(t, err)
 	must(t, scalehouse.Refuse(ctx, s.Desk, turned, "the driver left"))
 	if l, err := office.Ticket(ctx, s.Desk, first); err != nil || l.Reissue.By != 0 {
-		t.Errorf("a load turned away is in its place: %+v, %v", l.Reissue, err)
+		t.Errorf("a load rejected is in its place: %+v, %v", l.Reissue, err)
 	}
 	number := first
 	for range 3 {
