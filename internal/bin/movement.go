@@ -2,6 +2,7 @@ package bin
 
 import (
 	"tenthpoint/internal/bin/shape"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
 
@@ -20,6 +21,10 @@ type Movement struct {
 	Into []Weighed `json:"into,omitempty"`
 
 	Drying *Run `json:"drying,omitempty"`
+	// Lot is the grain kept apart that was moved; empty where it is of no lot, or of several.
+	Lot string `json:"lot,omitempty"`
+	// Asked is what the house asks about such a movement. Reason answers it, or the manager who signed.
+	Asked []message.Kept `json:"asked,omitempty"`
 	// Screenings is what the cleaner took out, weighed.
 	Screenings quantity.Amount `json:"screenings,omitzero"`
 	// Hours is how long fans ran.
@@ -162,7 +167,7 @@ func dryMatter(weight, moisture quantity.Amount) quantity.Amount {
 func (m Movement) Reversed(number int64, day quantity.Date, by, reason string) Movement {
 	back := Movement{
 		Number: number, What: Undo, Was: m.What, Undoes: m.Number, Day: day, Commodity: m.Commodity, By: by, Reason: reason,
-		From: m.Into, Into: m.From,
+		From: m.Into, Into: m.From, Lot: m.Lot,
 	}
 	if m.Drying != nil {
 		back.Drying = &Run{MoistureIn: m.Drying.MoistureOut, MoistureOut: m.Drying.MoistureIn}

@@ -44,6 +44,8 @@ type Tx interface {
 	BinsBefore(day string) ([]bin.Row, error)
 	// BinBefore is the same of one bin: a row for each grain that lies or lay there.
 	BinBefore(name, day string) ([]bin.Row, error)
+	// MovementsOn are the movements of grain of a day, in the order of their numbers.
+	MovementsOn(day string) ([]bin.Movement, error)
 	LastTicketBefore(day string) (int64, error)
 	SamplesKept(from, to string) ([]KeptSamples, error)
 	HasRecord(kind, id string) (bool, error)

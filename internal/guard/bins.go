@@ -58,14 +58,14 @@ func (c *check) overdrawn(net string, said message.Text) {
 	c.say(Finding{Field: "bin", About: about(c.Details.Bin, net), Said: said}, c.limits(""))
 }
 
-// findOtherLot compares the lot of the load with the one its bin is for, else with that of the last
-// load into it while grain lies there.
+// findOtherLot compares the lot of the load with the one its bin is for, else with that of what was
+// put there last while grain lies there.
 func findOtherLot(c *check) {
-	lot, held := c.Details.Lot, c.Bin.Lot
-	if held == "" && !c.isEmpty() {
+	lot, held, lies := c.Details.Lot, c.Bin.Lot, c.lies()
+	if held == "" && lies {
 		held = c.Lot
 	}
-	if held == "" && lot == "" || strings.EqualFold(lot, held) || held == "" && (c.isEmpty() || c.Details.Direction == load.Outbound) {
+	if strings.EqualFold(lot, held) || held == "" && (!lies || c.Details.Direction == load.Outbound) {
 		return
 	}
 	f := Finding{Field: "bin", About: about(c.Bin.ID, lot, held)}
@@ -80,7 +80,7 @@ func findOtherLot(c *check) {
 	c.say(f, c.limits(""))
 }
 
-// isEmpty reports whether nothing lies in the load's bin.
-func (c *check) isEmpty() bool {
-	return !slices.ContainsFunc(c.InBin, func(s Stock) bool { return s.Weight.Sign() > 0 })
+// lies reports whether grain of the load's kind lies in its bin.
+func (c *check) lies() bool {
+	return slices.ContainsFunc(c.InBin, func(s Stock) bool { return s.Commodity == c.Details.Commodity && s.Weight.Sign() > 0 })
 }

@@ -50,9 +50,9 @@ type Setting struct {
 	// Past marks a load from before the book, which yard, bins and day do not apply to.
 	Past bool
 
-	Bin       elevator.Bin      // that the load names; zero where it is on no list
+	Bin       elevator.Bin      // that the grain leaves, or comes to by the usual path of its pit; zero where it is on no list
 	InBin     []Stock           // its stock
-	Lot       string            // of the last load that came into it
+	Lot       string            // of what was put there last, of this grain
 	Prices    []quantity.Amount // of the last tickets of this grain, the newest first
 	Posted    *load.Posted      // the price of the day; nil where none is posted
 	Truck     elevator.Truck    // as it is recorded; zero where it is on no list
@@ -145,14 +145,19 @@ type check struct {
 
 // limits returns the elevator's limits for a factor.
 func (c *check) limits(factor string) elevator.GuardRule {
-	r := c.House.Guards.For(string(c.rule.ID), c.Details.Commodity, factor)
-	if r.Act == "" {
-		r.Act = c.rule.Act
+	return c.rule.at(c.House, c.Details.Commodity, factor)
+}
+
+// at is what a guard does at a house, of a grain and a factor.
+func (r Rule) at(house elevator.Profile, commodity, factor string) elevator.GuardRule {
+	by := house.Guards.For(string(r.ID), commodity, factor)
+	if by.Act == "" {
+		by.Act = r.Act
 	}
-	if len(r.Reasons) == 0 {
-		r.Reasons = c.rule.Reasons
+	if len(by.Reasons) == 0 {
+		by.Reasons = r.Reasons
 	}
-	return r
+	return by
 }
 
 // say adds a finding, unless the elevator has turned the guard off.

@@ -87,6 +87,7 @@ type Lists interface {
 	FactsOf(subject string) ([]journal.Fact, error)
 	BinsBefore(day string) ([]bin.Row, error)
 	BinBefore(name, day string) ([]bin.Row, error)
+	MovementsOn(day string) ([]bin.Movement, error)
 }
 
 // bookNow reads the current book.
@@ -109,6 +110,10 @@ func (b bookNow) BinsBefore(day string) ([]bin.Row, error) {
 
 func (b bookNow) BinBefore(name, day string) ([]bin.Row, error) {
 	return b.book.BinBefore(b.ctx, name, day)
+}
+
+func (b bookNow) MovementsOn(day string) ([]bin.Movement, error) {
+	return b.book.Movements(b.ctx, day, day)
 }
 
 func (b bookNow) LastTicketBefore(day string) (int64, error) {

@@ -8,14 +8,14 @@ import (
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/guard"
+	"tenthpoint/internal/guard/lookup"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/quantity"
 )
-
-// movementSeries numbers the movements of grain.
-const movementSeries = "movement"
 
 // MoveGrain enters a movement of grain: it is signed by the person signed in, counts on its day or
 // today, and gets the next number. A count is compared with what the book says at that moment.
@@ -37,11 +37,7 @@ func MoveGrain(ctx context.Context, at Actor, m bin.Movement) (bin.Movement, err
 			}
 			m = m.Counting(c)
 		}
-		m = m.Adjusted(m.Adjusts)
-		if err := mayMove(w, m, houses); err != nil {
-			return m, err
-		}
-		return putMovement(w, m)
+		return enterMovement(w, m.Adjusted(m.Adjusts), houses)
 	})
 }
 
@@ -66,11 +62,8 @@ func UndoMovement(ctx context.Context, at Actor, number int64, reason string) (b
 		if err != nil {
 			return was, err
 		}
-		back := was.Reversed(0, day, w.desk.who.Name, reason)
-		if err := mayMove(w, back, houses); err != nil {
-			return was, err
-		}
-		if back, err = putMovement(w, back); err != nil {
+		back, err := enterMovement(w, was.Reversed(0, day, w.desk.who.Name, reason), houses)
+		if err != nil {
 			return was, err
 		}
 		was.UndoneBy = back.Number
@@ -176,33 +169,72 @@ func mayMove(w *Batch, m bin.Movement, houses []bin.House) error {
 			return err
 		}
 	}
-	if w.desk.who.Role == elevator.Manager {
-		return nil
-	}
-	for _, into := range m.Into {
-		if err := sameGrain(m, bins[into.Bin], houses[0]); err != nil {
-			return err
-		}
-	}
 	return nil
 }
 
-// sameGrain refuses grain put on other grain.
-func sameGrain(m bin.Movement, into elevator.Bin, house bin.House) error {
-	if into.Commodity != "" && into.Commodity != m.Commodity {
-		return message.Refused.Errorf("%v is for %s, and %s is to be put into it. Choose another bin, or let a manager do it", into.ID, message.Words(grain.NameOf(into.Commodity)), message.Words(grain.NameOf(m.Commodity)))
+// enterMovement enters a movement that may be, with the lot it moves and what the house asks about it.
+func enterMovement(w *Batch, m bin.Movement, houses []bin.House) (bin.Movement, error) {
+	if err := mayMove(w, m, houses); err != nil {
+		return m, err
 	}
-	for p, heap := range house {
-		if p.Bin == into.ID && p.Commodity != m.Commodity && into.Commodity != "" && heap.Balance().Sign() > 0 {
-			return message.Refused.Errorf("%s of %s lie in %v, and %s is to be put on it. Empty the bin first, or let a manager do it", heap.Balance(), message.Words(grain.NameOf(p.Commodity)), into.ID, message.Words(grain.NameOf(m.Commodity)))
+	from, err := held(w, m, m.From, houses[0])
+	if err != nil {
+		return m, err
+	}
+	into, err := held(w, m, m.Into, houses[0])
+	if err != nil {
+		return m, err
+	}
+	if m.Asked = nil; m.What != bin.Undo { // what is taken back is of the lot that was moved
+		m.Lot = guard.LotOf(from)
+	}
+	for _, f := range guard.CheckMove(m, w.desk.profile, from, into) {
+		if err := mayGoOn(w.desk, m, f); err != nil {
+			return m, err
 		}
+		m.Asked = append(m.Asked, message.Kept{Text: f.Said})
+	}
+	return putMovement(w, m)
+}
+
+// held are bins of a movement with what lies in them.
+func held(w *Batch, m bin.Movement, of []bin.Weighed, house bin.House) ([]guard.Held, error) {
+	bins, err := binsOf(w)
+	if err != nil {
+		return nil, err
+	}
+	var out []guard.Held
+	for _, weighed := range of {
+		h := guard.Held{Bin: bins[weighed.Bin]}
+		for p, heap := range house {
+			if p.Bin == weighed.Bin {
+				h.Stock = append(h.Stock, lookup.StockOf(p, heap)...)
+			}
+		}
+		p := bin.Place{Bin: weighed.Bin, Commodity: m.Commodity, Unit: m.Unit()}
+		if h.Top, err = lookup.Lot(w.tx, p, house.At(p), ""); err != nil {
+			return nil, err
+		}
+		out = append(out, h)
+	}
+	return out, nil
+}
+
+// mayGoOn returns why a movement that the house asks about may not go on, or nil: a question is
+// answered by the movement's reason, a manager's act by who signs it.
+func mayGoOn(d *Desk, m bin.Movement, f guard.Finding) error {
+	switch {
+	case f.Act == elevator.GuardManager && d.who.Role != elevator.Manager:
+		return message.Refused.Errorf("%s. Choose another bin, or let a manager do it", f.Said)
+	case f.Act == elevator.GuardQuestion && m.Reason == "":
+		return message.Refused.Errorf("%s. Look again, or give the reason", f.Said)
 	}
 	return nil
 }
 
 // putMovement enters a movement under the next number.
 func putMovement(w *Batch, m bin.Movement) (bin.Movement, error) {
-	number, err := w.tx.NextNumber(movementSeries)
+	number, err := w.tx.NextNumber(numbering.Movement)
 	if err != nil {
 		return m, err
 	}

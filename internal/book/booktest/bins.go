@@ -129,6 +129,7 @@ func anyOrder[B BinStore](t *testing.T, e Engine[B]) {
 			day := drawnDay(r, "read")
 			var stock []book.StockRow
 			var bins []bin.Row
+			var moves []bin.Movement
 			err := b.Write(ctx, func(tx book.Tx) (err error) {
 				for m := range rapid.IntRange(1, 5).Draw(r, "acts") {
 					if err := anyAct(r, tx, rows, int64(10*n+m+1)); err != nil {
@@ -139,6 +140,9 @@ func anyOrder[B BinStore](t *testing.T, e Engine[B]) {
 					return err
 				}
 				if bins, err = tx.BinsBefore(day); err != nil {
+					return err
+				}
+				if moves, err = tx.MovementsOn(day); err != nil {
 					return err
 				}
 				return oneByOne(bins, func(name string) ([]bin.Row, error) { return tx.BinBefore(name, day) })
@@ -153,6 +157,10 @@ func anyOrder[B BinStore](t *testing.T, e Engine[B]) {
 			afterBins, err := b.BinsBefore(ctx, day)
 			if err != nil || !slices.EqualFunc(bins, afterBins, equalBins) {
 				r.Fatalf("the bins within the write were %v, after it are %v; %v", bins, afterBins, err)
+			}
+			afterMoves, err := b.Movements(ctx, day, day)
+			if err != nil || !slices.EqualFunc(moves, afterMoves, func(a, b bin.Movement) bool { return a.Number == b.Number }) {
+				r.Fatalf("the movements within the write were %v, after it are %v; %v", moves, afterMoves, err)
 			}
 			if err := oneByOne(afterBins, func(name string) ([]bin.Row, error) { return b.BinBefore(ctx, name, day) }); err != nil {
 				r.Fatal(err)

@@ -170,10 +170,13 @@ func (b binsOf) NextBinDay(after string) (string, error) {
 	return next, err
 }
 
-func (b binsOf) MovementsOn(day string) ([]bin.Movement, error) {
+func (b binsOf) MovementsOn(day string) ([]bin.Movement, error) { return b.tx.MovementsOn(day) }
+
+// MovementsOn are the movements of a day as the write has left them so far.
+func (tx *Tx) MovementsOn(day string) ([]bin.Movement, error) {
 	kind := bin.Movement{}.Kind()
-	rows, err := b.tx.recordsAmong(kind, func(id string) bool { return id >= day && id < day+"~" }, func() ([]book.Record, error) {
-		return list(b.tx.source, scanRecord, selectRecords+" WHERE kind = $1 AND id >= $2 AND id < $3", kind, day, day+"~")
+	rows, err := tx.recordsAmong(kind, func(id string) bool { return id >= day && id < day+"~" }, func() ([]book.Record, error) {
+		return list(tx.source, scanRecord, selectRecords+" WHERE kind = $1 AND id >= $2 AND id < $3", kind, day, day+"~")
 	})
 	if err != nil {
 		return nil, err

@@ -145,6 +145,9 @@ func (tx *Tx) BinBefore(name, day string) ([]bin.Row, error) {
 	return list(tx, scanBin, selectBinBefore, name, day)
 }
 
+// MovementsOn are the movements of a day as the write has left them so far.
+func (tx *Tx) MovementsOn(day string) ([]bin.Movement, error) { return movements(tx, day, day) }
+
 // binsOf is the store of bins within a write.
 type binsOf struct{ tx *Tx }
 
@@ -164,7 +167,7 @@ func (b binsOf) NextBinDay(after string) (day string, err error) {
 	return day, err
 }
 
-func (b binsOf) MovementsOn(day string) ([]bin.Movement, error) { return movements(b.tx, day, day) }
+func (b binsOf) MovementsOn(day string) ([]bin.Movement, error) { return b.tx.MovementsOn(day) }
 
 // PutBinRow writes a row; a day on which nothing happens after all has none.
 func (b binsOf) PutBinRow(r bin.Row) error {

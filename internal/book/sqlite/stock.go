@@ -87,7 +87,7 @@ func (tx *Tx) applyMove(t balances, m book.StockMove) error {
 	}
 	before := quantity.Zero(m.Key.Unit)
 	if len(days) == 0 || days[0].Day != m.Day {
-		if before, err = tx.balanceBefore(t, m); err != nil {
+		if before, err = balanceBefore(tx, t, m); err != nil {
 			return err
 		}
 	}
@@ -110,7 +110,7 @@ func putStock(tx *Tx, t balances, r book.StockRow) error {
 }
 
 // balanceBefore returns the closing balance of the day before, at the move's place.
-func (tx *Tx) balanceBefore(t balances, m book.StockMove) (quantity.Amount, error) {
+func balanceBefore(tx *Tx, t balances, m book.StockMove) (quantity.Amount, error) {
 	before, err := list(tx, scanStock, t.rows()+t.at()+" AND day < ? ORDER BY day DESC LIMIT 1",
 		m.Key.Commodity, m.Key.Bin, m.Key.Unit.String(), m.Day)
 	if err != nil || len(before) == 0 {

@@ -10,7 +10,6 @@ import (
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
-	"tenthpoint/internal/grain"
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
@@ -22,6 +21,7 @@ import (
 type Lists interface {
 	Loads(book.LoadFilter) ([]book.LoadRow, error)
 	BinBefore(name, day string) ([]bin.Row, error)
+	MovementsOn(day string) ([]bin.Movement, error)
 	Records(kind string) ([]book.Record, error)
 	FactsOf(subject string) ([]journal.Fact, error)
 }
@@ -36,19 +36,12 @@ const (
 // Around returns the context of a load in a book.
 func Around(lists Lists, p elevator.Profile, today quantity.Date, l *load.Load) (guard.Setting, error) {
 	s := guard.Setting{House: p, Today: today}
-	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{pit, stock, lot, truck, passages, posted, prices, contracts} {
+	for _, find := range []func(Lists, *load.Load, *guard.Setting) error{pit, stock, truck, passages, posted, prices, contracts} {
 		if err := find(lists, l, &s); err != nil {
 			return s, err
 		}
 	}
 	return s, nil
-}
-
-func pit(lists Lists, l *load.Load, s *guard.Setting) (err error) {
-	if l.Details.Bin != "" {
-		s.Bin, err = recordOf(lists, l.Details.Bin, func(b elevator.Bin) string { return b.ID })
-	}
-	return err
 }
 
 func truck(lists Lists, l *load.Load, s *guard.Setting) (err error) {
@@ -78,39 +71,6 @@ func recordOf[R journal.Kinded](lists Lists, id string, idOf func(R) string) (fo
 	}
 	return found, nil
 }
-
-// stock is read where it matters: for a bin for one grain, for one that grain leaves, and for a lot
-// kept apart.
-func stock(lists Lists, l *load.Load, s *guard.Setting) error {
-	if l.Details.Bin == "" || s.Bin.Commodity == "" && l.Details.Direction != load.Outbound && l.Details.Lot == "" {
-		return nil
-	}
-	rows, err := lists.BinBefore(l.Details.Bin, s.Today.AddDays(1).String())
-	for _, r := range rows {
-		if lies := r.Close.Balance(); !lies.IsZero() {
-			s.InBin = append(s.InBin, guard.Stock{Commodity: r.Commodity, Name: grain.NameOf(r.Commodity), Weight: lies})
-		}
-	}
-	return err
-}
-
-// lot is that of the last load into the bin, while grain lies there.
-func lot(lists Lists, l *load.Load, s *guard.Setting) error {
-	if len(s.InBin) == 0 || s.Bin.Lot != "" {
-		return nil
-	}
-	rows, err := lists.Loads(book.LoadFilter{Bin: l.Details.Bin, FromTicket: 1, Phases: []string{string(load.Ticketed)}, Newest: true, Limit: lastLoads})
-	for _, r := range rows {
-		if r.Direction == string(load.Inbound) && r.ID != l.ID {
-			s.Lot = r.Lot
-			break
-		}
-	}
-	return err
-}
-
-// lastLoads is how many loads of a bin are looked at for one that came in.
-const lastLoads = 9
 
 // passages are the loads of the truck on the yard, and those with a ticket of today or the day
 // before.
