@@ -1,8 +1,6 @@
 package season
 
 import (
-	"time"
-
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -18,17 +16,10 @@ func (f *Facts) Pictures(commodity string) []report.Picture {
 // Paper is the season as a paper: the pictures, then the figures they are made of. Every grain that
 // came in has its own picture of moistures, unless one grain is asked for.
 func (f *Facts) Paper(p elevator.Profile, commodity string, made quantity.Date) report.Document {
-	d := report.Document{
-		Language: p.Language, Title: message.New("The season"), About: message.New("%s to %s", f.From, f.To),
-		Made: time.Date(made.Year(), time.Month(made.Month()), made.Day(), 0, 0, 0, 0, time.UTC),
-	}
-	for _, line := range []string{p.Business, p.Street, p.Town, p.Phone, p.Licence} {
-		if line != "" {
-			d.House = append(d.House, line)
-		}
-	}
-	if p.Demo || f.Example {
-		d.Marks = []message.Text{message.New("EXAMPLE - NOT FOR TRADE")}
+	d := report.Of(p, made)
+	d.Title, d.About = message.New("The season"), message.New("%s to %s", f.From, f.To)
+	if f.Example {
+		d.MarkExample()
 	}
 	grains := f.Grains()
 	if commodity != "" {

@@ -58,7 +58,7 @@ func (s *seasonSum) card(c *session.Card, code string) {
 		c.Add(model.CardText, s.session.Say("being added up …"), "")
 		return
 	}
-	cardContracts(c, s.account.Fills)
+	cardContracts(c, s.account.Contracts)
 	c.Part(s.session.Say("DELIVERED SINCE %s", s.session.Date(s.account.From)))
 	if len(s.account.Parts) == 0 {
 		c.Add(model.CardText, s.session.Say("Nothing yet this season."), "")

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/settle/trial"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -107,7 +108,7 @@ func TestRatesTry(t *testing.T) {
 		r.Choose(id)
 		e := r.edition()
 		tried := r.loads.on(e)
-		want := settle.Try(e, tried.under(e), grid(e)).Records()[1:]
+		want := trial.Of(e, tried.under(e), grid(e)).Records()[1:]
 		rows := r.Trial().Rows
 		if len(rows) != len(want) {
 			t.Fatalf("%s: %d rows, want %d", id, len(rows), len(want))
