@@ -39,19 +39,19 @@ func TestLabelRefused(t *testing.T) {
 // What the barcode of a truck's label says is read as that truck, and a truck's number typed by hand is
 // no label.
 func TestTruckLabel(t *testing.T) {
-	l, err := TruckLabel(elevator.Truck{ID: "23", Plate: "XMP 255"}, Label{Title: "Truck", Business: "Example"})
+	l, err := scaleticket.TruckLabel(elevator.Truck{ID: "23", Plate: "XMP 255"}, scaleticket.Label{Title: "Truck", Business: "Example"})
 	if err != nil || l.Number != "23" || l.Until != "XMP 255" || l.Bars == nil || l.Business != "Example" {
 		t.Errorf("the label is %+v, %v", l, err)
 	}
-	if truck, is := TruckOf(TruckMark + "23"); truck != "23" || !is {
+	if truck, is := scaleticket.TruckOf(scaleticket.TruckMark + "23"); truck != "23" || !is {
 		t.Errorf("read is %q, %v", truck, is)
 	}
 	for _, other := range []string{"23", "TPT:", "TP2:23", ""} {
-		if truck, is := TruckOf(other); is {
+		if truck, is := scaleticket.TruckOf(other); is {
 			t.Errorf("%q is truck %q", other, truck)
 		}
 	}
-	if _, err := TruckLabel(elevator.Truck{ID: "a number with many letters"}, Label{}); !errors.Is(err, message.Invalid) {
+	if _, err := scaleticket.TruckLabel(elevator.Truck{ID: "a number with many letters"}, scaleticket.Label{}); !errors.Is(err, message.Invalid) {
 		t.Errorf("bars too thin to print: %v", err)
 	}
 }

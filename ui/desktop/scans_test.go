@@ -31,7 +31,7 @@ func TestASlipUnderTheReaderOpensItsTicket(t *testing.T) {
 	must(t, err)
 	l, err := office.Load(t.Context(), s.desk, rows[0].ID)
 	must(t, err)
-	ticket, err := session.IssuedTicket(s.Session, context.Background(), l, 0)
+	ticket, err := session.IssuedTicket(context.Background(), s.Session, l, 0)
 	must(t, err)
 	square := ticket.SquareLike(scaleticket.Square{}).Text
 	s.Commands.Run("load.new")
