@@ -25,7 +25,7 @@ var tabOrder = map[string]string{
 	"gear":      "scales card people bins gear.scale gear.add gear.log gear.printlog gear.simulate gear.papers gear.backup gear.verify gear.person gear.compulsory gear.bin go.meters go.samples",
 	"settle":    "grower day tariff price contract sale levies advances payees pay-after corrects manager tickets sheet",
 	"payments":  "line list payments.remit payments.totals go.settle",
-	"contracts": "line list paper contracts.add contracts.extend contracts.print contracts.settle",
+	"contracts": "line list paper contracts.add contracts.sign contracts.extend contracts.print contracts.settle",
 	"prices":    "list prices.post prices.bid prices.before prices.after",
 	"due":       "list says due.open due.further",
 	"handbook":  "line table page",

@@ -47,7 +47,7 @@ var paymentActs = []shell.ActRow[*Payments]{
 	{ID: "payments.stub", Title: "Print payment", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyT), When: (*Payments).HasPayment, Why: noPayment, Do: (*Payments).PrintStub},
 	{ID: "payments.remit", Title: "Levies", Key: widgets.Ctrl(fyne.KeyR), Do: (*Payments).Remit},
 	{ID: "payments.totals", Title: "Totals", Key: widgets.Ctrl(fyne.KeyO), Do: (*Payments).Totals},
-	{ID: "payments.again", Title: "Settle again", Key: widgets.Ctrl(fyne.KeyE), When: (*Payments).CanSettleAgain, Why: "The chosen sheet is in force. Void it first.", Do: (*Payments).SettleAgain},
+	{ID: "payments.again", Title: "Settle again", Key: widgets.Ctrl(fyne.KeyE), When: (*Payments).CanSettleAgain, Why: "The chosen sheet is in force. Void it first.", Do: (*Payments).SettleAgain, MenuOnly: true},
 	{ID: "payments.voidPayment", Title: "Void a payment", Key: widgets.CtrlShift(fyne.KeyU), When: (*Payments).HasPayment, Why: noPayment, Do: (*Payments).VoidPayment, Destroys: true, MenuOnly: true, Break: true},
 	{ID: "payments.void", Title: "Void the sheet", Key: widgets.CtrlShift(fyne.KeyV), When: (*Payments).CanVoid, Why: "No sheet in force is chosen.", Do: (*Payments).Void, Destroys: true, MenuOnly: true},
 }
