@@ -87,11 +87,12 @@ type commands struct {
 	Scale    house.Scale    `cmd:"" group:"house" help:"The log of a truck scale: zero, check weighings, certificate, out of service."`
 	Guard    house.Guard    `cmd:"" group:"house" help:"Decide what the house asks about before a ticket."`
 
-	Verify book.Verify `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
-	Backup book.Backup `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
-	Import book.Import `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
-	LetIn  book.LetIn  `cmd:"" group:"book" help:"Let a user of a server into a book."`
-	Demo   book.Demo   `cmd:"" group:"book" help:"Make the book of an invented elevator."`
+	Verify  book.Verify  `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
+	Backup  book.Backup  `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
+	Restore book.Restore `cmd:"" group:"book" help:"Make the book again from a copy, and enter its lost tickets from their slips."`
+	Import  book.Import  `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
+	LetIn   book.LetIn   `cmd:"" group:"book" help:"Let a user of a server into a book."`
+	Demo    book.Demo    `cmd:"" group:"book" help:"Make the book of an invented elevator."`
 
 	Office headoffice.Office `cmd:"" group:"book" help:"The head office of several sites: send this book's chain to it, or look at all of them there."`
 

@@ -13,7 +13,7 @@ var core = inside(
 	"message", "i18n", "fault", "textwrap", "flatjson", "digest", "quantity", "tomlfile", "dated", "worksheet",
 	"law", "grain", "grain/look", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
-	"title", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "settle/trial", "slipcode",
+	"title", "numbering", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "settle/trial", "slipcode",
 	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
 	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing", "pin",
 )
@@ -23,8 +23,8 @@ var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaletic
 
 // rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside(
-	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/instruments", "scalehouse/disputes",
-	"office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
+	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring",
+	"office", "office/scalelog", "office/binlog", "office/money", "office/rests", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
 	"audit", "ratefiles",
 )
 
@@ -59,6 +59,7 @@ var mayImport = map[string][]string{
 	"internal/dated":          inside("quantity", "tomlfile"), // editions for a period, held against each other
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), ruleKinds),
 	"internal/tariff":         inside("title", "quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // storage, service and interest, as dated editions
+	"internal/numbering":      nil,                                                                                  // numbers given out where the book did not see it
 	"internal/deadline":       inside("quantity", "tomlfile", "law", "message"),                                     // days the law gives after a ticket
 	"internal/spelled":        inside("quantity"),
 	"internal/ledger":         inside("quantity", "tomlfile", "message", "grain", "paysheet"),
@@ -173,15 +174,17 @@ var mayImport = map[string][]string{
 	"internal/office/seasons":         slices.Concat(core, papers, inside("book", "office", "office/money")), // a season, read
 	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")),                 // what an examiner asks for
 	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),                 // what follows a ticket, as lists and papers
+	"internal/office/rests":           slices.Concat(core, inside("book", "office")),                         // what rests on a ticket
 	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                           // posted prices, undecided grain
 	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                   // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
-	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring", "guard/lookup")),
+	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "office/money", "office/rests", "audit", "keyring", "guard/lookup")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                         // the acts on what a house measures with
 	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                         // the acts on a disagreement
+	"internal/scalehouse/restoring":   slices.Concat(core, papers, inside("book", "office", "scalehouse")),         // the acts on a book that was restored
 	"internal/demo":                   slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse", "scalehouse/instruments")),
 	"internal/simulation":             slices.Concat(core, rooms, inside("book", "book/sqlite", "book/sqlite/faultdisk", "scalehouse/housetest")), // for tests: a scale house drawn from a seed
 

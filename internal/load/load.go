@@ -51,6 +51,7 @@ type Load struct {
 	Corrects int64  // number of the ticket it corrects, or zero
 	Reissues int64  // number of the void ticket it reissues, or zero
 	Why      string // why it corrects or reissues it
+	Chain    bool   // what rests on the ticket it corrects follows when it is issued
 	// Weighings are the weights in force, one for each draft and side, in the
 	// order first taken. Earlier ones for the same side are struck, and listed.
 	Weighings []StampedWeighing
@@ -69,6 +70,8 @@ type Load struct {
 	Copies int64 // printed so far, the original among them
 	// SlipCode is the format of the code on its slip; 0 is the first.
 	SlipCode int64
+	// Slip is the paper it was entered from again; nil for a ticket of this book.
+	Slip *Slip
 
 	charts *chart.Set             // the moisture charts its tests were looked up in
 	clock  func(at string) string // the elevator's own time; nil leaves times as the facts have them
@@ -131,7 +134,7 @@ func (l *Load) Apply(f Stamped) error {
 	switch fact := f.Fact.(type) {
 	case Opened:
 		l.Phase, l.Opened, l.Details = OnYard, f.Stamp, fact.Details
-		l.Corrects, l.Reissues, l.Why = fact.Corrects, fact.Reissues, fact.Reason
+		l.Corrects, l.Reissues, l.Why, l.Chain = fact.Corrects, fact.Reissues, fact.Reason, fact.Chain
 	case Amended:
 		l.Details = fact.Details
 		l.unsettle()
@@ -152,7 +155,7 @@ func (l *Load) Apply(f Stamped) error {
 		l.Phase, l.Settled = Ready, &fact
 	case Issued:
 		l.Phase, l.Number, l.Weigher = Ticketed, fact.Number, fact.Weigher
-		l.Issued, l.IssuedDay, l.Onward, l.SlipCode = f.Stamp, fact.Day, fact.Onward, fact.SlipCode
+		l.Issued, l.IssuedDay, l.Onward, l.SlipCode, l.Slip = f.Stamp, fact.Day, fact.Onward, fact.SlipCode, fact.Slip
 	case Printed:
 		l.Copies++
 	case Voided:

@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/keyring"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/textsearch"
@@ -281,7 +282,79 @@ func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) 
 			return Load(ctx, d, id)
 		}
 	}
+	if l, err := reenteredByCode(ctx, d, code); l != nil || err != nil {
+		return l, err
+	}
 	return nil, message.Errorf("no ticket in this book carries the code %q. Check the letters; the code is %d letters and digits from the foot of the slip", code, codeLength)
+}
+
+// reenteredByCode finds a ticket that was entered again from the slip with a code; nil where none
+// was.
+func reenteredByCode(ctx context.Context, d Desk, code string) (*load.Load, error) {
+	passed, err := RecordsOf[numbering.Passed](ctx, d.Reader())
+	if err != nil {
+		return nil, err
+	}
+	rows, err := passedLoads(bookNow{ctx, d.Reader()}, passed)
+	if err != nil {
+		return nil, err
+	}
+	for _, r := range rows {
+		if l, err := Load(ctx, d, r.ID); err != nil || l.Slip != nil && strings.HasPrefix(l.Slip.Code, code) {
+			return l, err
+		}
+	}
+	return nil, nil
+}
+
+// numberedLists are the lists that say which tickets a book has.
+type numberedLists interface {
+	Records(kind string) ([]book.Record, error)
+	Loads(book.LoadFilter) ([]book.LoadRow, error)
+}
+
+// AbsentTickets are the tickets passed over that are not in the book: those still missing, and those
+// declared lost.
+func AbsentTickets(l numberedLists) (missing, gone []int64, err error) {
+	passed, err := book.RecordsIn[numbering.Passed](l)
+	if err != nil || len(passed) == 0 {
+		return nil, nil, err
+	}
+	lost, err := book.RecordsIn[numbering.Lost](l)
+	if err != nil {
+		return nil, nil, err
+	}
+	rows, err := passedLoads(l, passed)
+	if err != nil {
+		return nil, nil, err
+	}
+	has := map[int64]bool{}
+	for _, r := range rows {
+		has[r.Ticket] = true
+	}
+	missing, gone = numbering.Absent(passed, lost, func(number int64) bool { return has[number] })
+	return missing, gone, nil
+}
+
+// MissingTickets are the tickets that are on paper only, and not declared lost.
+func MissingTickets(ctx context.Context, d Desk) ([]int64, error) {
+	missing, _, err := AbsentTickets(bookNow{ctx, d.Reader()})
+	return missing, err
+}
+
+// passedLoads are the loads with tickets among the numbers passed over.
+func passedLoads(l numberedLists, passed []numbering.Passed) (out []book.LoadRow, err error) {
+	for _, p := range passed {
+		if p.Series != numbering.Ticket {
+			continue
+		}
+		rows, err := l.Loads(book.LoadFilter{FromTicket: p.First, ToTicket: p.Last})
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, rows...)
+	}
+	return out, nil
 }
 
 // LastLoad returns the newest ticketed load of a grower, or of a truck where no grower is given,

@@ -10,7 +10,6 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/truckscale"
 )
 
@@ -138,9 +137,6 @@ func SetRecord(ctx context.Context, at Actor, id string, f journal.Kinded) error
 	})
 }
 
-// MoveOwners moves the grain of a settlement sheet whose record was just written to its owner.
-func MoveOwners(w *Batch, was, is paysheet.Sheet) error { return w.tx.MoveOwners(was, is) }
-
 // putRecord appends a fact that is also the record in force under its id.
 func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {
 	fact, err := w.appendFact(f.Kind(), subject, f)
@@ -173,7 +169,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 	case office.SampleDiscarded:
 		return MaySample(d)
 	}
-	return mayAct(d, elevator.ListActs, "change the lists")
+	return MayAct(d, elevator.ListActs, "change the lists")
 }
 
 // fit returns what is wrong with a record, or nil.
