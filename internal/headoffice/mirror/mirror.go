@@ -33,7 +33,7 @@ type Book interface {
 	Write(ctx context.Context, act func(book.Tx) error) error
 }
 
-// Extended is what came to a book.
+// Extended counts the facts added to a book.
 type Extended struct {
 	Facts    int64
 	NotShown int64 // of the facts, those this program cannot read
