@@ -1,9 +1,12 @@
 package scaleticket_test
 
 import (
+	"errors"
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/tickettest"
 )
@@ -30,5 +33,25 @@ func TestLabelRefused(t *testing.T) {
 		if _, err := scaleticket.SampleLabel(ticket); err == nil || !strings.Contains(err.Error(), problem) {
 			t.Errorf("sample %q: %v; want an error with %q", number, err, problem)
 		}
+	}
+}
+
+// What the barcode of a truck's label says is read as that truck, and a truck's number typed by hand is
+// no label.
+func TestTruckLabel(t *testing.T) {
+	l, err := scaleticket.TruckLabel(elevator.Truck{ID: "23", Plate: "XMP 255"}, scaleticket.Label{Title: "Truck", Business: "Example"})
+	if err != nil || l.Number != "23" || l.Until != "XMP 255" || l.Bars == nil || l.Business != "Example" {
+		t.Errorf("the label is %+v, %v", l, err)
+	}
+	if truck, is := scaleticket.TruckOf(scaleticket.TruckMark + "23"); truck != "23" || !is {
+		t.Errorf("read is %q, %v", truck, is)
+	}
+	for _, other := range []string{"23", "TPT:", "TP2:23", ""} {
+		if truck, is := scaleticket.TruckOf(other); is {
+			t.Errorf("%q is truck %q", other, truck)
+		}
+	}
+	if _, err := scaleticket.TruckLabel(elevator.Truck{ID: "a number with many letters"}, scaleticket.Label{}); !errors.Is(err, message.Invalid) {
+		t.Errorf("bars too thin to print: %v", err)
 	}
 }

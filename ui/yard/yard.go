@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/yard/board"
@@ -33,6 +34,7 @@ func NewYard(f *session.Session) *Yard {
 		y.Refresh()
 		y.Take(id)
 	})
+	f.Scans[scaleticket.TruckMark] = scans{y}.openTruck
 	y.current = y.newBlank()
 	texts := f.Drafts().TypedBefore(yardDraft)
 	y.places.Restore(texts)
