@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/tariff"
 )
 
-// Order is what a sheet is to settle.
+// Order selects the tickets and terms that a sheet settles.
 type Order struct {
 	Grower  string
 	Tickets []Chosen

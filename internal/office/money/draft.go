@@ -16,7 +16,7 @@ import (
 	"tenthpoint/internal/title"
 )
 
-// Around is what a sheet is drafted from, as it stands at that moment.
+// Around is the input of a draft besides the order, read from the book at that moment.
 type Around struct {
 	Tickets   []*load.Load // those chosen, in their order
 	Sheets    []paysheet.Sheet
