@@ -70,7 +70,7 @@ type issue struct {
 	Grower     string   `arg:"" help:"The grower, by code or name." placeholder:"GROWER"`
 	Ticket     []string `sep:"none" required:"" help:"A ticket, or a part of it; may be repeated." placeholder:"NUMBER or NUMBER=QUANTITY"`
 	Negotiable bool     `help:"The grain is owed to whoever holds the paper."`
-	Grade      string   `help:"The grade, as it was agreed." placeholder:"GRADE"`
+	Grade      string   `help:"The grade, as it was agreed." placeholder:"WORDS"`
 }
 
 func (issue) Help() string {
@@ -208,7 +208,7 @@ func (c show) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.ShowDocument(c.DocumentFlags, receipts.Paper(r, p.GrainName, p.Profile()), fmt.Sprintf("receipt-%d", r.Number), false)
+		return p.ShowDocument(c.DocumentFlags, receipts.Paper(r, p.Profile()), fmt.Sprintf("receipt-%d", r.Number), false)
 	})
 }
 
@@ -225,6 +225,6 @@ func (c register) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		return p.ShowDocument(c.DocumentFlags, receipts.Register(all, p.GrainName, p.Profile(), p.Today()), "receipts", true)
+		return p.ShowDocument(c.DocumentFlags, receipts.Register(all, p.Profile(), p.Today()), "receipts", true)
 	})
 }
