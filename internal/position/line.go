@@ -9,11 +9,14 @@ import (
 type Line string
 
 const (
-	Receipts   Line = "receipt"
-	Storage    Line = "stored"
-	GrainBank  Line = "bank"
-	Undecided  Line = "undecided"
-	Depositors Line = "depositor" // on a contract or delayed price that has not passed title
+	Receipts   Line = "receipt" // of tickets that name one of an older series
+	Negotiable Line = "negotiable"
+	// NonNegotiable receipts are owed to the depositor named on them.
+	NonNegotiable Line = "non-negotiable"
+	Storage       Line = "stored"
+	GrainBank     Line = "bank"
+	Undecided     Line = "undecided"
+	Depositors    Line = "depositor" // on a contract or delayed price that has not passed title
 
 	Sold       Line = "sold"
 	OnContract Line = "contract"
@@ -27,7 +30,7 @@ const (
 	Quality    Line = "quality"
 )
 
-// Group is what lines belong to.
+// Group sums lines by whose grain they count.
 type Group string
 
 const (
@@ -43,6 +46,8 @@ var lines = []struct {
 	name  message.Text
 }{
 	{Receipts, Owed, message.New("On warehouse receipts")},
+	{Negotiable, Owed, message.New("On negotiable receipts")},
+	{NonNegotiable, Owed, message.New("On non-negotiable receipts")},
 	{Storage, Owed, message.New("In open storage")},
 	{GrainBank, Owed, message.New("In the grain bank, of depositors")},
 	{Undecided, Owed, message.New("Not decided: the depositors'")},
@@ -77,7 +82,7 @@ func (l Line) Group() Group {
 	return ""
 }
 
-// Name is what papers call the line.
+// Name is the name of the line on papers.
 func (l Line) Name() message.Text {
 	for _, known := range lines {
 		if known.line == l {
@@ -87,7 +92,7 @@ func (l Line) Name() message.Text {
 	return message.Words(string(l))
 }
 
-// Name is what papers call the group.
+// Name is the name of the group on papers.
 func (g Group) Name() message.Text {
 	switch g {
 	case Owed:

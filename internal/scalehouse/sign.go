@@ -9,18 +9,19 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/receipt"
 	"tenthpoint/internal/signing"
 )
 
 // signed are the facts after which paper leaves the house. An act with one of them leaves a signature
 // behind, which covers the whole book up to it; the signatures of a list of past loads are one.
 var signed = []string{
-	load.Issued{}.Kind(), load.Voided{}.Kind(), office.DayClosed{}.Kind(), paysheet.Sheet{}.Kind(), paysheet.Payment{}.Kind(),
+	load.Issued{}.Kind(), load.Voided{}.Kind(), office.DayClosed{}.Kind(), paysheet.Sheet{}.Kind(), paysheet.Payment{}.Kind(), receipt.Receipt{}.Kind(),
 }
 
 // enterFact appends a fact after checking its texts. Facts of earlier versions are read whatever they
 // hold.
-func enterFact(w *Batch, d journal.Draft) (journal.Fact, error) {
+func enterFact(w *Batch, d journal.Entry) (journal.Fact, error) {
 	if err := checkTexts(d.Body); err != nil {
 		return journal.Fact{}, err
 	}
@@ -88,11 +89,11 @@ func RecordKey(ctx context.Context, at Actor, f journal.Kinded) error {
 		if err != nil {
 			return err
 		}
-		draft := w.draft(f.Kind(), signing.Subject, body)
-		if err := keys.Take(journal.Fact{At: draft.At, Kind: draft.Kind, Body: draft.Body}); err != nil {
+		entry := w.entry(f.Kind(), signing.Subject, body)
+		if err := keys.Take(journal.Fact{At: entry.At, Kind: entry.Kind, Body: entry.Body}); err != nil {
 			return err
 		}
-		_, err = enterFact(w, draft)
+		_, err = enterFact(w, entry)
 		return err
 	})
 }

@@ -2,11 +2,11 @@ package scaleticket_test
 
 import (
 	"errors"
-	"strings"
 	"testing"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/tickettest"
 )
@@ -22,15 +22,15 @@ func TestLabelBeforeTheTicket(t *testing.T) {
 }
 
 func TestLabelRefused(t *testing.T) {
-	for number, problem := range map[string]string{
-		"":                     "has no number",
-		"   ":                  "has no number",
-		"S-2041-2026-10-14-A7": "20 letters",
-		"Probe é":              "plain keyboard",
+	for number, problem := range map[string]errortest.Want{
+		"":                     errortest.Invalid(),
+		"   ":                  errortest.Invalid(),
+		"S-2041-2026-10-14-A7": errortest.Invalid("20"),
+		"Probe é":              errortest.Invalid(),
 	} {
 		ticket := tickettest.Corn(t)
 		ticket.Load.Sample.Number = number
-		if _, err := scaleticket.SampleLabel(ticket); err == nil || !strings.Contains(err.Error(), problem) {
+		if _, err := scaleticket.SampleLabel(ticket); !problem.Met(err) {
 			t.Errorf("sample %q: %v; want an error with %q", number, err, problem)
 		}
 	}

@@ -42,7 +42,7 @@ func (w *Words) sampleInEnglish() {
 	w.Meter, w.NoMeter, w.Calibration, w.Tester = "Meter", "no meter named", "calibration", "Tester"
 	w.TestedAt, w.Probes, w.Sample, w.NotNumbered = "Tested", "Probes", "Sample", "not numbered"
 	w.Retained, w.RetainedUntil, w.NotKept = "Sample kept", "until", "not kept"
-	w.Flag, w.LimitAccepted = "Doubt", "Limit accepted"
+	w.Flag, w.LimitAccepted = "Flag", "Limit accepted"
 	w.Asked, w.Answered = "Asked", "Answered"
 }
 
@@ -61,6 +61,7 @@ func (w *Words) settlementInEnglish() {
 	w.Disposition, w.HeldUnder, w.WhoseGrain = "Sold or stored", "Held as", "Whose grain"
 	w.OnContract = "on contract"
 	w.Discount, w.Adjustments, w.PricedParts = "quality|discount", "Premiums less discounts and charges", "of the parts that have a price"
+	w.NotForDriver = "on the owner's copy"
 	w.AdjustmentsOf = "charges and discounts"
 	w.PartOf, w.NetPart = "Part of", "Net, this part"
 	w.WeightPart, w.AllShares, w.ChargesOf = "Weight settled, this part", "All shares", "charges"

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -36,7 +37,7 @@ func TestTicketLine(t *testing.T) {
 		{"today", "of 2025-10-14", office.Search{FromDay: "2025-10-14", ToDay: "2025-10-14~"}},
 		{"Yesterday", "of 2025-10-13", office.Search{FromDay: "2025-10-13", ToDay: "2025-10-13~"}},
 		{"void", "void", office.Search{Phases: []string{string(load.Void)}}},
-		{"refused", "turned away", office.Search{Refused: true}},
+		{"refused", "rejected", office.Search{Refused: true}},
 		{"1042", "“1042” in a number", office.Search{Terms: []office.Term{{Text: "1042"}}}},
 		{"2025", "“2025” in a number", office.Search{Terms: []office.Term{{Text: "2025"}}}},
 		{"sorg", "“sorg”", office.Search{Terms: []office.Term{{Text: "sorg", Commodities: []string{"sorghum"}}}}},
@@ -250,7 +251,7 @@ func TestWorkingOfATicket(t *testing.T) {
 			t.Errorf("the working does not say %q:\n%s", want, paper)
 		}
 	}
-	s.Ticket.load.Settled.Figures["net"] = yardpkg.Tenth
+	s.Ticket.load.Settled.Figures["net"] = quantity.Of("0.1", quantity.Percent)
 	s.Ticket.lines = map[PaperOf][]model.CardLine{}
 	if paper := paperOf(s); !strings.Contains(paper, "Net is 0.1 %") || strings.Contains(paper, "Every figure") {
 		t.Errorf("a figure that was tampered with is not named:\n%s", paper)
@@ -316,7 +317,7 @@ func TestRefusedLoads(t *testing.T) {
 	if row.Cells[0] != session.NoFigure || row.State != model.Stop || s.Ticket.CanReprint() || s.Ticket.CanChange() {
 		t.Errorf("a refused load shows %+v", row)
 	}
-	if h := s.Ticket.Headline(); !strings.Contains(h.Text, "Turned away") || strings.Count(paperOf(s), "\n") == 0 {
+	if h := s.Ticket.Headline(); !strings.Contains(h.Text, "Rejected") || strings.Count(paperOf(s), "\n") == 0 {
 		t.Errorf("its headline is %q", h.Text)
 	}
 	s.Ticket.Turn(WorkingPaper)

@@ -331,7 +331,7 @@ func (y *Yard) Withdraw() {
 	}
 	y.session.Put(model.Ask{
 		Title: y.session.Say("Withdraw the load of truck %s?", session.TruckText(form.Now.Load.Details.Truck)),
-		Text:  y.session.Say("It was never weighed. It leaves the yard as if it had not come, and is not counted as turned away."),
+		Text:  y.session.Say("It was never weighed. It leaves the yard as if it had not come, and is not counted as rejected."),
 		State: model.Warn,
 		Yes:   y.session.Say("Withdraw"),
 		Then: func(map[string]string) {

@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/receipts"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -26,7 +27,7 @@ type Register struct {
 // Registers returns the examiner's registers, over the days from one to another, both included.
 func Registers(ctx context.Context, d office.Desk, from, to quantity.Date) ([]Register, error) {
 	if from.IsZero() || to.IsZero() || to.Before(from) {
-		return nil, message.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
+		return nil, message.Invalid.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
 	}
 	r := registrar{desk: d, ctx: ctx, period: daysheet.Period{From: from, To: to}}
 	for _, one := range []struct {
@@ -42,7 +43,19 @@ func Registers(ctx context.Context, d office.Desk, from, to quantity.Date) ([]Re
 		}
 		r.out = append(r.out, Register{Name: one.name, Paper: paper})
 	}
-	return r.out, nil
+	err := r.receipts()
+	return r.out, err
+}
+
+// receipts adds the register of warehouse receipts, all numbers of the series, where a house issues
+// any.
+func (r *registrar) receipts() error {
+	all, err := receipts.All(r.ctx, r.desk)
+	if err != nil || len(all) == 0 {
+		return err
+	}
+	r.out = append(r.out, Register{Name: "receipts", Paper: receipts.Register(all, r.desk.Profile(), r.desk.Today())})
+	return nil
 }
 
 // registrar gathers registers of one period.
