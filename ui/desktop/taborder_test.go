@@ -29,7 +29,7 @@ var tabOrder = map[string]string{
 	"prices":    "list prices.post prices.bid prices.before prices.after",
 	"due":       "list says due.open due.further",
 	"handbook":  "line table page",
-	"setup":     "business street town phone licence rules unit scale division capacity",
+	"setup":     "business street town phone licence unit scale division capacity link grain.barley",
 	"board":     "cards",
 	"keys":      "keys",
 }

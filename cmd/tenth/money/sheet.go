@@ -159,11 +159,11 @@ func (c sheetMake) order(p *terminal.Session) (paysheet.Order, error) {
 		return o, err
 	}
 	for _, text := range c.Ticket {
-		chosen, err := readChosen(text, o.Tariff.Settle)
+		number, part, err := terminal.TicketPart(text, func(int64) (quantity.Unit, error) { return o.Tariff.Settle, nil })
 		if err != nil {
 			return o, err
 		}
-		o.Tickets = append(o.Tickets, chosen)
+		o.Tickets = append(o.Tickets, paysheet.Chosen{Number: number, Quantity: part})
 	}
 	return o, nil
 }
@@ -195,22 +195,6 @@ func tariffInForce(f terminal.BookFlags, p *terminal.Session, grain string, day 
 	}
 	schedule, _ := p.Profile().Schedule(grain)
 	return tariff.InForce(set, schedule, grain, day)
-}
-
-// readChosen reads "12" or "12=500".
-func readChosen(text string, unit quantity.Unit) (paysheet.Chosen, error) {
-	number, part, parted := strings.Cut(text, "=")
-	var ticket terminal.TicketNumber
-	if err := ticket.UnmarshalText([]byte(number)); err != nil {
-		return paysheet.Chosen{}, err
-	}
-	chosen := paysheet.Chosen{Number: int64(ticket)}
-	if !parted {
-		return chosen, nil
-	}
-	q, err := settling.ReadPart(part, unit)
-	chosen.Quantity = &q
-	return chosen, err
 }
 
 type sheetShow struct {
