@@ -3,6 +3,7 @@ package rates
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -140,6 +141,20 @@ func TestRatesTry(t *testing.T) {
 		if !strings.Contains(r.Tried(), "ticket ") {
 			t.Errorf("%s: %s", id, r.Tried())
 		}
+	}
+}
+
+// What is taken from the owner has a minus in a trial, and what is added a plus.
+func TestRatesTryHasTheOwnersSigns(t *testing.T) {
+	r := NewRates(sessiontest.DemoRoom(t, 0).Session)
+	r.Reload()
+	r.Choose("wheat-hrw-main-2025") // a premium for protein, drying for wet wheat
+	e := r.edition()
+	facts := r.loads.on(e).under(e)
+	facts.Findings = append(facts.Findings, settle.Finding{Factor: "protein", Amount: quantity.Of("13.4", quantity.Percent)})
+	rows := slices.DeleteFunc(settle.Try(e, facts, grid(e)).Rows, func(row settle.TrialRow) bool { return row.Settlement == nil })
+	if dry, wet := offAndOn(rows[0]), offAndOn(rows[len(rows)-1]); !strings.HasPrefix(dry, "+") || !strings.HasPrefix(wet, "-") {
+		t.Errorf("dry wheat has %q, wet wheat %q", dry, wet)
 	}
 }
 
