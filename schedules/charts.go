@@ -43,9 +43,9 @@ func ChartsFrom(names []string, read func(name string) ([]byte, error)) (*chart.
 		}
 		charts = append(charts, chart)
 	}
-	shelf, err := chart.NewSet(charts...)
+	set, err := chart.NewSet(charts...)
 	if err := errors.Join(append(mistakes, err)...); err != nil {
 		return nil, err
 	}
-	return shelf, nil
+	return set, nil
 }

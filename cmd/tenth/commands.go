@@ -60,6 +60,7 @@ type commands struct {
 	Undecided  day.Undecided  `cmd:"" group:"evening" help:"List grain of which nobody has said what becomes of it, with its age and its day."`
 	Due        day.Due        `cmd:"" group:"evening" help:"List what falls due: grain to be decided, contracts, payments, free storage, samples, disputes."`
 	Account    day.Account    `cmd:"" group:"evening" help:"Show a grower's account."`
+	Season     day.Season     `cmd:"" group:"evening" help:"Show a season: intake, moistures, trucks, waits, income, meters."`
 	Examine    day.Examine    `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
 	Payment    money.Payment  `cmd:"" group:"evening" help:"What was paid on settlement sheets, and what is still to be paid."`
 	Ledger     money.Ledger   `cmd:"" group:"evening" help:"Settlement sheets and payments as postings for the accountant."`
@@ -86,11 +87,12 @@ type commands struct {
 	Scale    house.Scale    `cmd:"" group:"house" help:"The log of a truck scale: zero, check weighings, certificate, out of service."`
 	Guard    house.Guard    `cmd:"" group:"house" help:"Decide what the house asks about before a ticket."`
 
-	Verify book.Verify `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
-	Backup book.Backup `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
-	Import book.Import `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
-	LetIn  book.LetIn  `cmd:"" group:"book" help:"Let a user of a server into a book."`
-	Demo   book.Demo   `cmd:"" group:"book" help:"Make the book of an invented elevator."`
+	Verify  book.Verify  `cmd:"" group:"book" help:"Check the whole book, or the code on a slip."`
+	Backup  book.Backup  `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
+	Restore book.Restore `cmd:"" group:"book" help:"Make the book again from a copy, and enter its lost tickets from their slips."`
+	Import  book.Import  `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
+	LetIn   book.LetIn   `cmd:"" group:"book" help:"Let a user of a server into a book."`
+	Demo    book.Demo    `cmd:"" group:"book" help:"Make the book of an invented elevator."`
 
 	Office headoffice.Office `cmd:"" group:"book" help:"The head office of several sites: send this book's chain to it, or look at all of them there."`
 

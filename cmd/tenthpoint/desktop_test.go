@@ -209,6 +209,16 @@ func (d *testDesktop) write(texts ...string) {
 	}
 }
 
+// come types grower, grain and truck of a load, each left by Tab: Enter goes past what the form has
+// filled in.
+func (d *testDesktop) come(grower, grain, truck string) {
+	d.t.Helper()
+	for _, text := range []string{grower, grain, truck} {
+		d.xdotool("type", "--delay", "25", text)
+		d.press("Tab")
+	}
+}
+
 // sayWhyTyped answers with the first reason of the elevator why weights are typed, which is asked
 // with the first typed weight of a day.
 func (d *testDesktop) sayWhyTyped() {

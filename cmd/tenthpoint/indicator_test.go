@@ -30,7 +30,7 @@ func TestWeightFromALinkedScale(t *testing.T) {
 	})
 	d.open()
 	d.press("ctrl+n")
-	d.write("123", "corn", "77")
+	d.come("123", "corn", "77")
 	must(t, simulator.RollOn(quantity.Int(52300, quantity.Lb)))
 	d.press("F10")
 	d.settle()

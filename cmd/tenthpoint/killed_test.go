@@ -66,7 +66,7 @@ func TestKilledInTheMiddleOfATruck(t *testing.T) {
 	next := d.nextTicket()
 	d.open()
 	d.press("ctrl+n")
-	d.write("123", "corn", "77")
+	d.come("123", "corn", "77")
 	d.xdotool("type", "--delay", "25", "52337") // not a whole number of divisions
 	d.untilTyped("52337")
 	d.press("ctrl+b")

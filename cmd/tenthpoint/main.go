@@ -53,6 +53,7 @@ func main() {
 
 func run(f flags) error {
 	a := app.NewWithID("tenthpoint.desk")
+	withoutAnimations(a)
 	a.SetIcon(apptheme.AppIcon())
 	look := shell.Look{Dark: f.Dark, Scale: apptheme.TextScale(f.Scale)}
 	a.Settings().SetTheme(look.Theme())

@@ -40,12 +40,15 @@ func TestMorningOfThreeTrucks(t *testing.T) {
 	})
 	d.open()
 	d.press("ctrl+n")
-	d.write("123", "corn", "23", "52300") // F2
+	d.come("123", "corn", "23")
+	d.write("52300") // F2
 	d.sayWhyTyped()
 	d.press("ctrl+n")
-	d.write("106", "soybeans", "88", "41000") // F3
+	d.come("106", "soybeans", "88")
+	d.write("41000") // F3
 	d.press("ctrl+n")
-	d.write("103", "corn", "89", "60000") // F4
+	d.come("103", "corn", "89")
+	d.write("60000") // F4
 	d.press("F2")
 	d.write("17.2")
 	d.press("F4")

@@ -24,7 +24,7 @@ func TestOneLoadInARealWindow(t *testing.T) {
 	d.open()
 	d.write("Owen", "") // who is at the desk: a few letters find the name
 	d.press("ctrl+n")
-	d.write("123", "corn", "77")
+	d.come("123", "corn", "77")
 	d.press("KP_5", "KP_2", "KP_3", "KP_0", "KP_0", "KP_Enter")
 	d.sayWhyTyped()
 	d.press("KP_1", "KP_7", "KP_Decimal", "KP_2", "KP_Enter")

@@ -10,7 +10,7 @@ import (
 
 // areas are the packages with the presenter and the screen of one part of the window together.
 // Files named screen*.go draw; every other file says what is drawn, and is tested without a window.
-var areas = []string{"ui/yard", "ui/lab", "ui/lab/shelf", "ui/tickets", "ui/disputes", "ui/day", "ui/bins", "ui/rates", "ui/growers", "ui/equipment", "ui/setup"}
+var areas = []string{"ui/yard", "ui/yard/board", "ui/lab", "ui/lab/shelf", "ui/tickets", "ui/disputes", "ui/day", "ui/season", "ui/bins", "ui/rates", "ui/growers", "ui/equipment", "ui/setup"}
 
 // windows are the packages that only draw.
 var windows = slices.Concat(widgetPackages, []string{"ui/gallery", "ui/widgettest", "ui/shell", "ui/listdetail", "ui/help", "ui/desktop"})

@@ -11,20 +11,20 @@ import (
 // logging or window: the same facts always give the same figures.
 var core = inside(
 	"message", "i18n", "fault", "textwrap", "flatjson", "digest", "quantity", "tomlfile", "dated", "worksheet",
-	"law", "grain", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
+	"law", "grain", "grain/look", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
-	"title", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "slipcode",
+	"title", "numbering", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "settle/trial", "slipcode",
 	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
 	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing", "pin",
 )
 
 // papers are the documents made from what the core has worked out.
-var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "explanation")
+var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "scaleticket/sheet", "report", "daysheet", "season", "explanation")
 
 // rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside(
-	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/instruments", "scalehouse/disputes",
-	"office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/duelist", "office/growing", "office/examiner",
+	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring",
+	"office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
 	"audit", "ratefiles",
 )
 
@@ -55,9 +55,11 @@ var mayImport = map[string][]string{
 	"internal/worksheet":      inside("textwrap", "quantity"),
 	"internal/law":            append(inside("quantity", "tomlfile"), "schedules/law"), // published rules as dated files
 	"internal/grain":          append(inside("quantity", "tomlfile", "law"), "schedules/factors"),
+	"internal/grain/look":     {},                             // colour and hatching of every grain
 	"internal/dated":          inside("quantity", "tomlfile"), // editions for a period, held against each other
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), ruleKinds),
 	"internal/tariff":         inside("title", "quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // storage, service and interest, as dated editions
+	"internal/numbering":      nil,                                                                                  // numbers given out where the book did not see it
 	"internal/deadline":       inside("quantity", "tomlfile", "law", "message"),                                     // days the law gives after a ticket
 	"internal/spelled":        inside("quantity"),
 	"internal/ledger":         inside("quantity", "tomlfile", "message", "grain", "paysheet"),
@@ -65,6 +67,7 @@ var mayImport = map[string][]string{
 	"internal/levy":           inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // deductions for others, as dated files
 	"internal/paysheet":       inside("quantity", "worksheet", "title", "tariff", "levy"),                  // what a grower is paid for tickets
 	"internal/settle":         slices.Concat(inside("title", "quantity", "worksheet", "grain", "rates", "rates/rule", "moisture"), ruleKinds),
+	"internal/settle/trial":   inside("quantity", "worksheet", "rates", "settle"),   // an edition tried at many moistures
 	"internal/rates/rule":     inside("quantity", "tomlfile", "worksheet", "grain"), // what rules are made of
 	"internal/rates/shrink":   ruleKind(),
 	"internal/rates/handling": ruleKind(),
@@ -73,10 +76,10 @@ var mayImport = map[string][]string{
 
 	"internal/slipcode": inside("title", "quantity", "worksheet", "grain", "rates", "settle"), // the code on a slip
 
-	"internal/checker":        inside("quantity", "worksheet", "law", "grain", "rates", "settle", "slipcode", "signing", "scaleticket/barcode"), // a ticket settled again by whoever holds its slip
-	"internal/checker/square": {},                                                                                                               // the QR code in a picture
-	"internal/checker/page":   inside("checker", "i18n"),                                                                                        // the page of it
-	"cmd/checker":             inside("checker", "checker/square"),                                                                              // the engine of the page, as WebAssembly
+	"internal/checker":        inside("quantity", "worksheet", "law", "grain", "rates", "settle", "settle/trial", "slipcode", "signing", "scaleticket/barcode"), // a ticket settled again by whoever holds its slip
+	"internal/checker/square": {},                                                                                                                               // the QR code in a picture
+	"internal/checker/page":   inside("checker", "i18n"),                                                                                                        // the page of it
+	"cmd/checker":             inside("checker", "checker/square"),                                                                                              // the engine of the page, as WebAssembly
 
 	"internal/bin/shape": inside("quantity"),                       // the geometry of bins
 	"internal/bin":       inside("quantity", "grain", "bin/shape"), // the grain in the house
@@ -149,7 +152,7 @@ var mayImport = map[string][]string{
 	"internal/paper/roll/rollread": {}, // for tests: what such a printer prints
 
 	"internal/scaleticket": slices.Concat(core, inside("scaleticket/barcode")),
-	"internal/report":      inside("textwrap", "i18n", "paper", "paper/pdf", "paper/plain"),
+	"internal/report":      inside("elevator", "quantity", "grain/look", "textwrap", "i18n", "paper", "paper/pdf", "paper/plain"),
 
 	"internal/scaleticket/barcode": inside("quantity"),
 	"internal/scaleticket/sheet":   inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaleticket", "scaleticket/barcode", "slipcode"),
@@ -157,20 +160,22 @@ var mayImport = map[string][]string{
 
 	"internal/paper/pdf/pdfwords":     {}, // for tests: the words of a paper
 	"internal/daysheet":               slices.Concat(core, inside("report")),
+	"internal/season":                 slices.Concat(core, inside("report")), // pictures and figures of a season
 	"internal/explanation":            slices.Concat(core, inside("report")),
 	"internal/scalelink":              inside("quantity", "elevator", "tomlfile"), // the limits of a scale
 	"internal/atomicfile":             {},                                         // files that appear whole or not at all
 	"internal/printing":               inside("atomicfile"),
 	"internal/ratefiles":              slices.Concat(inside("book/place", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
-	"internal/office/posting":         slices.Concat(core, inside("book", "checker", "keyring", "office")), // what a house shows to everybody
-	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                       // the logs of truck scales as papers
-	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")),               // the bins as lists and papers
-	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")),               // production by farm
-	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")),               // what an examiner asks for
-	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),               // what follows a ticket, as lists and papers
-	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                         // posted prices, undecided grain
-	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                 // what falls due
+	"internal/office/posting":         slices.Concat(core, inside("book", "checker", "keyring", "office")),   // what a house shows to everybody
+	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                         // the logs of truck scales as papers
+	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")),                 // the bins as lists and papers
+	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")),                 // production by farm
+	"internal/office/seasons":         slices.Concat(core, papers, inside("book", "office", "office/money")), // a season, read
+	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")),                 // what an examiner asks for
+	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),                 // what follows a ticket, as lists and papers
+	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                           // posted prices, undecided grain
+	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                   // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring", "guard/lookup")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
@@ -178,19 +183,20 @@ var mayImport = map[string][]string{
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                         // the acts on what a house measures with
 	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                         // the acts on a disagreement
+	"internal/scalehouse/restoring":   slices.Concat(core, papers, inside("book", "office", "scalehouse")),         // the acts on a book that was restored
 	"internal/demo":                   slices.Concat(core, inside("book", "book/sqlite", "office", "scalehouse", "scalehouse/instruments")),
 	"internal/simulation":             slices.Concat(core, rooms, inside("book", "book/sqlite", "book/sqlite/faultdisk", "scalehouse/housetest")), // for tests: a scale house drawn from a seed
 
-	"ui/model":               inside("textsearch", "moisture"),
+	"ui/model":               inside("textsearch", "moisture", "grain/look"),
 	"ui/handbook":            inside("textsearch", "i18n", "rates"), // explains the methods of the rates
 	"ui/session":             slices.Concat(core, papers, rooms, inside("book", "textsearch"), []string{"ui/model"}),
 	"ui/session/sessiontest": slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "demo"), []string{"schedules", "ui/model", "ui/session"}), // for tests: a window made of notes
 	"ui/session/ask":         slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}),                                                     // questions that several areas put
-	"ui/apptheme":            {"ui/model"},
-	"ui/paint":               {"ui/apptheme"},
+	"ui/apptheme":            {"ui/model", "internal/grain/look"},
+	"ui/paint":               {"ui/apptheme", "internal/grain/look"},
 	"ui/widgets":             {"internal/textsearch", "ui/model", "ui/apptheme", "ui/paint", "ui/widgets/status"},
 	"ui/widgets/status":      {"ui/model", "ui/apptheme", "ui/paint"}, // how something is, said
-	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint"},
+	"ui/charts":              {"ui/model", "ui/apptheme", "ui/paint", "internal/grain/look"},
 	"ui/paperview":           slices.Concat(inside("fonts", "paper"), []string{"ui/model", "ui/apptheme", "ui/paint", "ui/widgets"}),
 	"ui/widgettest":          {"ui/model", "ui/apptheme"}, // for tests: what tests of widgets share
 	"ui/gallery":             {},                          // tests of all widgets side by side
@@ -201,10 +207,10 @@ var mayImport = map[string][]string{
 
 	// The areas of the window, each with its presenter and its screens.
 	"ui/yard":            area("ui/yard/board", "ui/yard/loadfields"),
-	"ui/yard/loadfields": slices.Concat(core, []string{"ui/model", "ui/session"}),                // the fields of a load on its form
-	"ui/yard/board":      slices.Concat(core, papers, rooms, []string{"ui/model", "ui/session"}), // the list of trucks
-	"ui/lab":             area("ui/yard", "ui/lab/shelf"),                                        // a sample's other results are typed on the form of its load
-	"ui/lab/shelf":       area(),                                                                 // the samples kept
+	"ui/yard/loadfields": slices.Concat(core, []string{"ui/model", "ui/session"}), // the fields of a load on its form
+	"ui/yard/board":      area(),                                                  // the list of trucks, and the board
+	"ui/lab":             area("ui/yard", "ui/lab/shelf"),                         // a sample's other results are typed on the form of its load
+	"ui/lab/shelf":       area(),                                                  // the samples kept
 	"ui/tickets":         area(),
 	"ui/disputes":        area(),
 	"ui/bins":            area(),
@@ -213,6 +219,7 @@ var mayImport = map[string][]string{
 	"ui/growers":         area(),
 	"ui/equipment":       area("internal/keyring"),
 	"ui/setup":           area(),
+	"ui/season":          area(),
 	"ui/desktop":         slices.Concat(areas, widgetPackages, []string{"ui/session", "ui/shell", "ui/help"}), // the table of screens
 
 	"cmd/tenthpoint": slices.Concat(core, papers, devices, rooms, inside("demo", "version"),

@@ -104,6 +104,7 @@ type walk struct {
 	superseded  map[int64]int64           // number -> the ticket that took its place
 	loadNo      int64                     // highest load id
 	lastDispute int64
+	passed      passed // numbers that were given out where the book did not see it
 	// lastMovement is the highest number of a movement of grain.
 	lastMovement int64
 	lastPayment  int64
@@ -242,6 +243,7 @@ func (v *walk) note(f journal.Fact) {
 		v.records[f.Subject] = f
 		noteDispute(v, f.Subject)
 		noteMovement(v, f)
+		v.passed.note(v, f)
 	case !v.seen[id]:
 		v.seen[id] = true
 		v.loadNo = max(v.loadNo, int64(office.LoadNumber(id)))

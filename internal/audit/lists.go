@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office"
 )
 
@@ -111,9 +112,6 @@ func standingSubject(kind, id string) string {
 	return kind + " " + id
 }
 
-// The series that loads, tickets, samples, disputes and movements are numbered by.
-var numbered = []string{"load", "ticket", "sample", "dispute", "movement", "sheet", "payment"}
-
 // sampleNumber matches a sample number issued by the book, as facts carry it.
 var sampleNumber = regexp.MustCompile(`"number":"S([0-9]{1,18})"`)
 
@@ -149,7 +147,7 @@ func noteMovement(v *walk, f journal.Fact) {
 func (v *walk) unknownSeries() error {
 	names, err := v.book.Series(v.ctx)
 	for _, name := range names {
-		if !slices.Contains(numbered, name) {
+		if !slices.Contains(numbering.Series, name) {
 			v.found(message.New("The book gives out numbers of %q, which nothing is numbered by.", name))
 		}
 	}
@@ -162,7 +160,7 @@ func (v *walk) firstNumbers() error {
 		return err
 	}
 	v.begun = map[string]int64{}
-	for _, series := range numbered {
+	for _, series := range numbering.Series {
 		last, err := v.book.LastNumber(v.ctx, series)
 		if err != nil {
 			return err
@@ -176,7 +174,7 @@ func (v *walk) firstNumbers() error {
 // given out, and that no more were found than were given out.
 func (v *walk) lastNumbers() error {
 	v.gaps()
-	for _, series := range numbered {
+	for _, series := range numbering.Series {
 		highest := v.highest(series)
 		last, err := v.book.LastNumber(v.ctx, series)
 		if err != nil {
@@ -195,18 +193,22 @@ func (v *walk) lastNumbers() error {
 // highest returns the highest number of a series in the journal. A sample may be numbered by hand
 // in the book's own way, so for samples it is the last one issued, if its number is there.
 func (v *walk) highest(series string) int64 {
+	last := v.passed.last(series)
 	switch series {
-	case "ticket":
-		return highestOf(v.tickets)
-	case "dispute":
+	case numbering.Ticket:
+		return max(last, highestOf(v.tickets))
+	case numbering.Dispute:
 		return v.lastDispute
-	case "movement":
+	case numbering.Movement:
 		return v.lastMovement
-	case "sheet":
-		return v.lastSheet
-	case "payment":
-		return v.lastPayment
-	case "sample":
+	case numbering.Sheet:
+		return max(last, v.lastSheet)
+	case numbering.Payment:
+		return max(last, v.lastPayment)
+	case numbering.Sample:
+		if last == v.begun[series] {
+			return last
+		}
 		if begun := v.begun[series]; v.samples[begun] {
 			return begun
 		}
@@ -216,8 +218,11 @@ func (v *walk) highest(series string) int64 {
 }
 
 func (v *walk) gaps() {
+	v.passed.remark(v)
+	numbers := slices.AppendSeq(slices.Collect(maps.Keys(v.tickets)), v.passed.numbers(numbering.Ticket))
+	slices.Sort(numbers)
 	last := int64(0)
-	for _, n := range slices.Sorted(maps.Keys(v.tickets)) {
+	for _, n := range slices.Compact(numbers) {
 		switch {
 		case n == last+2:
 			v.found(message.New("Ticket number %d is missing.", n-1))

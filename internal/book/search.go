@@ -15,6 +15,16 @@ type Search struct {
 	Phases         []string
 	FromDay        string // issued on or after
 	ToDay          string // issued on or before
+	// MoistFrom and MoistBelow bound the moisture, in percent, from one to below another.
+	MoistFrom, MoistBelow string
+	// CameFrom and CameBefore bound the time at which the truck was written down, as facts carry it. A
+	// load in the place of another ticket was no truck, and is left out.
+	CameFrom, CameBefore string
+	// With is the line of a settlement that is not zero: drying, discounts.
+	With string
+	// Hour is the hour of the wall's clock, "14", in which trucks of the one day came. Whoever knows
+	// that clock makes CameFrom and CameBefore of it; a book does not look at it.
+	Hour string
 	// Before leaves out tickets of this number and above, for the next page of a list. Zero begins
 	// with the newest.
 	Before int64

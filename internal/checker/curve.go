@@ -4,6 +4,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/settle/trial"
 )
 
 // The drawing of the curve, in its own units, and the room for the words at its edges.
@@ -27,7 +28,7 @@ func curve(s *sheet, a ask, settled *settle.Settlement) {
 	at := settled.Moisture.Value()
 	own := a.result(settled)
 	var points []point
-	for _, m := range settle.Grid(quantity.Max(at.Sub(around), tenth), at.Add(around), curveStep) {
+	for _, m := range trial.Grid(quantity.Max(at.Sub(around), tenth), at.Add(around), curveStep) {
 		f := a.facts
 		f.Moisture = settle.Reading{Percent: m, Source: message.New("what if")}
 		if again, err := a.engine.Settle(f, settled.Edition); err == nil {

@@ -1,6 +1,7 @@
 package contract_test
 
 import (
+	"cmp"
 	"errors"
 	"math/big"
 	"slices"
@@ -167,6 +168,10 @@ func TestFill(t *testing.T) {
 	for _, c := range got.Contracts {
 		if !c.Delivered.Equal(bu(want[c.Number])) {
 			t.Errorf("%s has %s", c.Number, c.Delivered)
+		}
+		// C-2 takes 500 of the 600 too much for C-1, the tenant's; T takes 20 within its tolerance.
+		if over := map[string]string{"C-1": "100", "T": "30"}[c.Number]; !c.Over().Equal(bu(cmp.Or(over, "0"))) {
+			t.Errorf("%s: %s too much", c.Number, c.Over())
 		}
 	}
 	spot := bu("0")

@@ -60,6 +60,22 @@ type Filled struct {
 	Delivered quantity.Amount
 	// Left is what is still to come, never below zero; Short what is missing beyond the tolerance.
 	Left, Short quantity.Amount
+	// NoRoom came for it when it was full, and no other contract took it.
+	NoRoom quantity.Amount
+}
+
+// Over is what came for a contract beyond the quantity agreed, taken within the tolerance or not.
+func (f Filled) Over() quantity.Amount {
+	return quantity.Max(f.Delivered.Sub(f.Quantity), quantity.Zero(f.Quantity.Unit())).Add(f.NoRoom)
+}
+
+// Loads are how many tickets delivered on a contract.
+func (f Filled) Loads() int {
+	tickets := map[int64]bool{}
+	for _, a := range f.Applied {
+		tickets[a.Ticket] = true
+	}
+	return len(tickets)
 }
 
 // Filling is the outcome for all.
@@ -76,7 +92,8 @@ func Fill(contracts []elevator.ContractTerms, parts []Part, order Order) Filling
 	slices.SortFunc(f.contracts, func(a, b elevator.ContractTerms) int { return compare(order, a, b) })
 	f.out.Contracts = make([]Filled, len(f.contracts))
 	for i, c := range f.contracts {
-		f.out.Contracts[i] = Filled{ContractTerms: c, Delivered: quantity.Zero(c.Quantity.Unit())}
+		none := quantity.Zero(c.Quantity.Unit())
+		f.out.Contracts[i] = Filled{ContractTerms: c, Delivered: none, NoRoom: none}
 		f.most[c.Number] = most(c)
 	}
 	parts = slices.Clone(parts)
@@ -162,6 +179,10 @@ func (f *filling) apply(p Part) {
 	}
 	if left.Sign() > 0 {
 		f.out.Spot = append(f.out.Spot, Applied{Part: p, Quantity: left, Why: why})
+		if named >= 0 && f.takes(named, p) {
+			full := &f.out.Contracts[named]
+			full.NoRoom = full.NoRoom.Add(left)
+		}
 	}
 }
 

@@ -4,9 +4,8 @@ import (
 	"cmp"
 	"slices"
 
-	"tenthpoint/internal/message"
+	"tenthpoint/internal/contract"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/title"
 )
 
 // AccountFacts are the input of a grower's account.
@@ -18,17 +17,10 @@ type AccountFacts struct {
 	AsOf     quantity.Date
 	// Tickets are all the grower has a part in, of the season and before, for a
 	// contract may be older than the season.
-	Tickets   []Ticket
-	Contracts []Contract
+	Tickets []Ticket
+	// Contracts are the grower's, as all tickets in force fill them, in any season.
+	Contracts []contract.Filled
 	Example   bool
-}
-
-// Contract is the quantity a grower has agreed to deliver.
-type Contract struct {
-	Number, Commodity, Name string
-	Quantity, Price         quantity.Amount
-	Priced                  message.Text // the price, or what is fixed of one that is open
-	Until                   quantity.Date
 }
 
 // Account is a grower's deliveries in a season, only the grower's own part of them.
@@ -36,8 +28,7 @@ type Account struct {
 	AccountFacts
 	Parts []AccountPart
 	// Out are tickets of grain the grower took out again.
-	Out   []Ticket
-	Fills []Fill
+	Out []Ticket
 }
 
 // AccountPart is one commodity in one pair of units.
@@ -48,14 +39,6 @@ type AccountPart struct {
 	Sum             Sum      // of Tickets
 	ByDisposition   []DispositionSum
 	units           units
-}
-
-// Fill is the quantity delivered on a contract, by the grower's part of all tickets in force that
-// name it, in any season.
-type Fill struct {
-	Contract
-	Loads           int
-	Delivered, Left quantity.Amount // Left is below zero when too much came
 }
 
 // MakeAccount adds a grower's season up.
@@ -76,9 +59,6 @@ func MakeAccount(f AccountFacts) Account {
 		p.ByDisposition = byDisposition([]Part{{Name: p.Name, Tickets: p.Tickets, units: p.units}})
 	}
 	slices.SortStableFunc(a.Parts, func(x, y AccountPart) int { return cmp.Compare(x.Name, y.Name) })
-	for _, c := range f.Contracts {
-		a.Fills = append(a.Fills, fill(c, own))
-	}
 	return a
 }
 
@@ -119,18 +99,4 @@ func (a *Account) part(t Ticket) *AccountPart {
 	}
 	a.Parts = append(a.Parts, AccountPart{Commodity: t.Commodity, Name: t.Name, units: u})
 	return &a.Parts[len(a.Parts)-1]
-}
-
-func fill(c Contract, own []Ticket) Fill {
-	f := Fill{Contract: c, Delivered: quantity.Zero(c.Quantity.Unit())}
-	for _, t := range own {
-		if terms := t.Terms(); terms.Under == title.Contract && terms.No == c.Number && t.Commodity == c.Commodity && t.InForce() && !t.Outbound {
-			if t.Quantity.Unit() == c.Quantity.Unit() {
-				f.Delivered = f.Delivered.Add(t.Quantity)
-			}
-			f.Loads++
-		}
-	}
-	f.Left = c.Quantity.Sub(f.Delivered)
-	return f
 }

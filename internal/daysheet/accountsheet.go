@@ -1,7 +1,9 @@
 package daysheet
 
 import (
+	"tenthpoint/internal/contract"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -21,8 +23,8 @@ func ComposeAccount(a Account, p elevator.Profile) report.Document {
 	for _, part := range a.Parts {
 		put(report.Heading{Text: message.New("Summary: %s", part.Name)}, part.summary(), part.dispositionTable())
 	}
-	if len(a.Fills) > 0 {
-		put(report.Heading{Text: message.New("Contracts")}, a.fills())
+	if len(a.Contracts) > 0 {
+		put(report.Heading{Text: message.New("Contracts")}, a.contractTable())
 	}
 	put(report.Para{Text: message.New("Every figure is this grower's own part; what others own of the same loads is not in it. Void and corrected tickets are struck and not counted. " +
 		"+ is to the owner, - from the owner, in weight and in money. Payable is the value of what has a price, with what is added and taken off. What has been paid is on the settlement sheets.")})
@@ -117,31 +119,23 @@ func toOwner(a quantity.Amount) cell {
 	return c
 }
 
-func (a Account) fills() report.Table {
-	g := newGrid([]column[Fill, none]{
-		{wordsColumn("Contract"), func(f Fill) cell { return name(f.Number) }, nil, always},
-		{wordsColumn("Commodity"), func(f Fill) cell { return said(f.Name) }, nil, always},
-		{figureColumn("Agreed"), func(f Fill) cell { return amount(f.Quantity) }, nil, always},
-		{figureColumn("Delivered"), func(f Fill) cell { return amount(f.Delivered) }, nil, always},
-		{figureColumn("Still to come"), func(f Fill) cell { return amount(aboveZero(f.Left)) }, nil, always},
-		{figureColumn("Over"), func(f Fill) cell { return amount(aboveZero(f.Left.Neg())) }, nil, always},
-		{wordsColumn("Unit"), func(f Fill) cell { return name(f.Quantity.Unit().String()) }, nil, always},
-		{figureColumn("Loads"), func(f Fill) cell { return count(f.Loads) }, nil, always},
-		{wordsColumn("Price"), func(f Fill) cell { return text(f.price()) }, nil, always},
-		{wordsColumn("Until"), func(f Fill) cell { return date(f.Until) }, nil, always},
+func (a Account) contractTable() report.Table {
+	g := newGrid([]column[contract.Filled, none]{
+		{wordsColumn("Contract"), func(f contract.Filled) cell { return name(f.Number) }, nil, always},
+		{wordsColumn("Commodity"), func(f contract.Filled) cell { return said(grain.NameOf(f.Commodity)) }, nil, always},
+		{figureColumn("Agreed"), func(f contract.Filled) cell { return amount(f.Quantity) }, nil, always},
+		{figureColumn("Delivered"), func(f contract.Filled) cell { return amount(f.Delivered) }, nil, always},
+		{figureColumn("Still to come"), func(f contract.Filled) cell { return amount(f.Left) }, nil, always},
+		{figureColumn("Over"), func(f contract.Filled) cell { return amount(f.Over()) }, nil, always},
+		{wordsColumn("Unit"), func(f contract.Filled) cell { return name(f.Quantity.Unit().String()) }, nil, always},
+		{figureColumn("Loads"), func(f contract.Filled) cell { return count(f.Loads()) }, nil, always},
+		{wordsColumn("Price"), func(f contract.Filled) cell { return text(contractPrice(f)) }, nil, always},
+		{wordsColumn("Until"), func(f contract.Filled) cell { return date(f.Until) }, nil, always},
 	})
-	for _, f := range a.Fills {
+	for _, f := range a.Contracts {
 		g.add(f)
 	}
 	return g.table(message.New("contracts"), message.Text{})
-}
-
-// aboveZero returns an amount, or zero if it is negative.
-func aboveZero(a quantity.Amount) quantity.Amount {
-	if a.Sign() < 0 {
-		return quantity.Zero(a.Unit())
-	}
-	return a
 }
 
 // loads lists the tickets of a commodity; void or corrected ones stay in their place, struck out.
@@ -191,10 +185,10 @@ func (a Account) outTable() report.Table {
 	return g.table(message.New("taken out"), message.Text{})
 }
 
-// price is the price of a contract, or what is fixed of one that is open.
-func (c Contract) price() message.Text {
-	if c.Price.Sign() > 0 {
-		return report.Figure(c.Price.Written())
+// contractPrice is the price of a contract, or what is fixed of one that is open.
+func contractPrice(f contract.Filled) message.Text {
+	if f.Price.Sign() > 0 {
+		return report.Figure(f.Price.Written())
 	}
-	return c.Priced
+	return f.PriceText()
 }

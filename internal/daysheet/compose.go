@@ -2,7 +2,6 @@ package daysheet
 
 import (
 	"fmt"
-	"time"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/law"
@@ -11,19 +10,12 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// exampleMark is printed on every paper of an invented elevator.
-var exampleMark = message.New("EXAMPLE - NOT FOR TRADE")
-
-// paper begins a document with the elevator's head.
+// paper begins a document with the elevator's head; what was settled by example rates is an example.
 func paper(p elevator.Profile, title, about message.Text, example bool, day quantity.Date) report.Document {
-	d := report.Document{Title: title, About: about, Language: p.Language, Made: morning(day), Footer: orders}
-	for _, line := range []string{p.Business, joined(", ", p.Street, p.Town), p.Phone, p.Licence} {
-		if line != "" {
-			d.House = append(d.House, line)
-		}
-	}
-	if p.Demo || example {
-		d.Marks = append(d.Marks, exampleMark)
+	d := report.Of(p, day)
+	d.Title, d.About, d.Footer = title, about, orders
+	if example {
+		d.MarkExample()
 	}
 	return d
 }
@@ -31,22 +23,6 @@ func paper(p elevator.Profile, title, about message.Text, example bool, day quan
 // orders is printed at the foot of every paper.
 var orders = law.ToConfirm(message.New("Every total is the sum of the lines printed above it. Local law, the weights-and-measures authority, " +
 	"the licensed weighmaster and the official inspector outrank the program that made this paper."))
-
-// morning is the moment a paper about a day is dated.
-func morning(day quantity.Date) time.Time {
-	return time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC)
-}
-
-func joined(between string, parts ...string) string {
-	out := ""
-	for _, p := range parts {
-		if p != "" && out != "" {
-			out += between
-		}
-		out += p
-	}
-	return out
-}
 
 // Compose makes the paper of a day: the part the manager signs, and after it every ticket of the
 // day.

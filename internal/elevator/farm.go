@@ -132,12 +132,36 @@ func successor(byID map[string]Grower, g Grower) string {
 
 // CardOf is the card that a code leads to.
 func CardOf(all []Grower, code string) (Card, bool) {
+	c, known := CardsByCode(all)[code]
+	return c, known
+}
+
+// ByCode are the cards that go on, by every code that leads to them.
+type ByCode map[string]Card
+
+// CardsByCode finds the card of each code.
+func CardsByCode(all []Grower) ByCode {
+	out := ByCode{}
 	for _, c := range Cards(all) {
-		for _, one := range c.Codes {
-			if one == code {
-				return c, true
-			}
+		for _, code := range c.Codes {
+			out[code] = c
 		}
 	}
-	return Card{}, false
+	return out
+}
+
+// Now is the code that goes on in place of a code; itself if it is on no card.
+func (b ByCode) Now(code string) string {
+	if c, known := b[code]; known {
+		return c.ID
+	}
+	return code
+}
+
+// Codes are all codes of the card that a code leads to; itself if it is on no card.
+func (b ByCode) Codes(code string) []string {
+	if c, known := b[code]; known {
+		return c.Codes
+	}
+	return []string{code}
 }

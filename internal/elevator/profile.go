@@ -1,6 +1,7 @@
 package elevator
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -53,6 +54,26 @@ type Profile struct {
 	// FillOrder is which contract takes what another has no room for: "until", the one that ends
 	// first, where nothing is said; "number"; "price", the dearest.
 	FillOrder string `json:"fill_order,omitempty"`
+	// WaitMinutes is how long a truck may stand on the yard before it is pointed at; 0 takes
+	// [UsualWaitMinutes].
+	WaitMinutes int `json:"wait_minutes,string,omitempty"`
+}
+
+// UsualWaitMinutes is how long a truck may stand on the yard where a house has not said.
+const UsualWaitMinutes = 45
+
+// mostWaitMinutes is a day: who waits longer has gone home.
+const mostWaitMinutes = 24 * 60
+
+// WaitLimit is how many minutes a truck may stand on the yard before it is pointed at.
+func (p Profile) WaitLimit() int { return cmp.Or(p.WaitMinutes, UsualWaitMinutes) }
+
+// CheckWait says what is wrong with the limit of waiting, or nothing.
+func (p Profile) CheckWait() error {
+	if p.WaitMinutes < 0 || p.WaitMinutes > mostWaitMinutes {
+		return message.Invalid.Errorf("A truck waits %d minutes at most; say a number from 1 to %d.", p.WaitMinutes, mostWaitMinutes)
+	}
+	return nil
 }
 
 // UsualRetainDays is how many days samples are kept where a house has not said:
@@ -115,6 +136,9 @@ func (p Profile) Check() []message.Text {
 		}
 	}
 	if err := p.CheckCopies(); err != nil {
+		out = append(out, message.Of(err))
+	}
+	if err := p.CheckWait(); err != nil {
 		out = append(out, message.Of(err))
 	}
 	if err := p.checkPINActs(); err != nil {

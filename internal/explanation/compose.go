@@ -1,7 +1,6 @@
 package explanation
 
 import (
-	"strings"
 	"time"
 
 	"tenthpoint/internal/grain"
@@ -17,7 +16,7 @@ import (
 func Compose(f Facts) report.Document {
 	c := composer{Facts: f, printer: i18n.In(f.House.Language)}
 	c.doc = report.Document{
-		House: letterhead(f), Language: f.House.Language, Title: message.New("Proof of ticket %d", f.Load.Number), About: c.about(), Marks: c.marks(), Made: c.made(),
+		House: report.Letterhead(f.House), Language: f.House.Language, Title: message.New("Proof of ticket %d", f.Load.Number), About: c.about(), Marks: c.marks(), Made: c.made(),
 		Footer: message.New("Figures are exact decimals; each is rounded once, where the line says so. This paper is the ticket's own working and no certificate."),
 	}
 	c.who()
@@ -43,26 +42,6 @@ type composer struct {
 
 func (c *composer) put(blocks ...report.Block) { c.doc.Blocks = append(c.doc.Blocks, blocks...) }
 
-func letterhead(f Facts) []string {
-	var out []string
-	for _, line := range []string{f.House.Business, joined(", ", f.House.Street, f.House.Town), f.House.Phone, f.House.Licence} {
-		if line != "" {
-			out = append(out, line)
-		}
-	}
-	return out
-}
-
-func joined(between string, parts ...string) string {
-	var some []string
-	for _, p := range parts {
-		if p != "" {
-			some = append(some, p)
-		}
-	}
-	return strings.Join(some, between)
-}
-
 func (c *composer) about() message.Text {
 	d := c.Load.Details
 	if d.Direction == load.Outbound {
@@ -74,7 +53,7 @@ func (c *composer) about() message.Text {
 func (c *composer) marks() []message.Text {
 	var out []message.Text
 	if e := c.Settlement.Edition; c.House.Demo || e != nil && e.Status == rates.Example {
-		out = append(out, message.New("EXAMPLE - NOT FOR TRADE"))
+		out = append(out, report.ExampleMark)
 	}
 	switch c.Load.Phase {
 	case load.Void:

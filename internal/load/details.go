@@ -74,6 +74,9 @@ type Owner struct {
 	Own *Deal `json:"own,omitempty"`
 }
 
+// Part is the owner's part of the grain.
+func (o Owner) Part() quantity.Portion { return quantity.Portion{Parts: o.Parts, Of: o.Of} }
+
 // Deal is the disposition of grain, and its price.
 type Deal struct {
 	title.Terms

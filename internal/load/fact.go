@@ -94,6 +94,20 @@ type Issued struct {
 	// SlipCode is the format of the code on its slip. It is left out for the first, which tickets had
 	// before slips carried their facts.
 	SlipCode int64 `json:"slip_code,string,omitempty"`
+	// Slip is the paper it was entered from, where the book that issued it was lost.
+	Slip *Slip `json:"slip,omitempty"`
+}
+
+// Slip is what the paper of a ticket says that was issued by a book since lost. The ticket is
+// entered again under its own number.
+type Slip struct {
+	// At is when it was issued by the paper, in the form of times of facts.
+	At string `json:"at"`
+	// Code is the short code at its foot, by which the lost book knew it.
+	Code string `json:"code"`
+	// Unlike says why a figure of the paper differs from the one worked out again; empty where none
+	// does.
+	Unlike string `json:"unlike,omitempty"`
 }
 
 // Printed is one copy of the ticket: 0 the original, then reprints by number.

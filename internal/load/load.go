@@ -69,6 +69,8 @@ type Load struct {
 	Copies int64 // printed so far, the original among them
 	// SlipCode is the format of the code on its slip; 0 is the first.
 	SlipCode int64
+	// Slip is the paper it was entered from again; nil for a ticket of this book.
+	Slip *Slip
 
 	charts *chart.Set             // the moisture charts its tests were looked up in
 	clock  func(at string) string // the elevator's own time; nil leaves times as the facts have them
@@ -152,7 +154,7 @@ func (l *Load) Apply(f Stamped) error {
 		l.Phase, l.Settled = Ready, &fact
 	case Issued:
 		l.Phase, l.Number, l.Weigher = Ticketed, fact.Number, fact.Weigher
-		l.Issued, l.IssuedDay, l.Onward, l.SlipCode = f.Stamp, fact.Day, fact.Onward, fact.SlipCode
+		l.Issued, l.IssuedDay, l.Onward, l.SlipCode, l.Slip = f.Stamp, fact.Day, fact.Onward, fact.SlipCode, fact.Slip
 	case Printed:
 		l.Copies++
 	case Voided:

@@ -8,7 +8,6 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
-	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -27,7 +26,11 @@ func Account(ctx context.Context, d Desk, growerID string, from, to quantity.Dat
 	if f.Tickets, err = ticketsOf(ctx, d, grower); err != nil {
 		return daysheet.Account{}, err
 	}
-	if f.Contracts, err = contractsOf(ctx, d, grower.Codes); err != nil {
+	filler, err := newFiller(ctx, d)
+	if err != nil {
+		return daysheet.Account{}, err
+	}
+	if f.Contracts, err = filler.ofGrower(grower.ID, f.Tickets); err != nil {
 		return daysheet.Account{}, err
 	}
 	if f.Example, err = IsExample(ctx, d, f.Tickets); err != nil {
@@ -79,20 +82,6 @@ func asOwn(t daysheet.Ticket, grower elevator.Card) daysheet.Ticket {
 		t.Owners[i] = now(t.Owners[i])
 	}
 	return t
-}
-
-// ContractFill returns how much of a contract is delivered, by the grower's part of all tickets.
-func ContractFill(ctx context.Context, d Desk, c elevator.ContractTerms) (daysheet.Fill, error) {
-	account, err := Account(ctx, d, c.Grower, quantity.Date{}, quantity.Date{})
-	if err != nil {
-		return daysheet.Fill{}, err
-	}
-	for _, fill := range account.Fills {
-		if fill.Number == c.Number {
-			return fill, nil
-		}
-	}
-	return daysheet.Fill{}, message.NotFound.Errorf("there is no contract %s here", c.Number)
 }
 
 // Statement is a grower's account as a paper.
@@ -151,25 +140,7 @@ func sharedTicket(ctx context.Context, d Desk, r book.LoadRow) (daysheet.Ticket,
 func OwnersParts(l *load.Load) []string {
 	var out []string
 	for _, o := range l.Details.Shares {
-		part := o.Parts.Figure() + "/" + o.Of.Figure()
-		if o.Of.Equal(quantity.Int(100, quantity.Plain)) {
-			part = o.Parts.Figure() + " %"
-		}
-		out = append(out, part)
+		out = append(out, o.Part().String())
 	}
 	return out
-}
-
-func contractsOf(ctx context.Context, d Desk, codes []string) ([]daysheet.Contract, error) {
-	all, err := Contracts(ctx, d)
-	if err != nil {
-		return nil, err
-	}
-	var out []daysheet.Contract
-	for _, c := range all {
-		if slices.Contains(codes, c.Grower) {
-			out = append(out, daysheet.Contract{Number: c.Number, Commodity: c.Commodity, Name: grain.NameOf(c.Commodity), Quantity: c.Quantity, Price: c.Price, Priced: c.PriceText(), Until: c.Until})
-		}
-	}
-	return out, nil
 }

@@ -127,21 +127,53 @@ func TestLandlordSeesOnlyHisShare(t *testing.T) {
 			}
 		}
 	}
-	if a := account(s, "G2", ever, ever); a.Parts[0].Sum.Loads != 3 || len(a.Fills) != 0 {
-		t.Errorf("%d loads, %d contracts", a.Parts[0].Sum.Loads, len(a.Fills))
+	if a := account(s, "G2", ever, ever); a.Parts[0].Sum.Loads != 3 || len(a.Contracts) != 0 {
+		t.Errorf("%d loads, %d contracts", a.Parts[0].Sum.Loads, len(a.Contracts))
 	}
 }
 
 func TestContractFill(t *testing.T) {
 	s := shared(t)
 	// Two thirds of ticket 2 and all of ticket 3.
-	f := account(s, "G1", quantity.MustDate("2027-01-01"), ever).Fills[0]
-	if f.Loads != 2 || f.Delivered.String() != "838.88 bu" || f.Left.String() != "-138.88 bu" {
-		t.Errorf("%d loads, %s delivered, %s left", f.Loads, f.Delivered, f.Left)
+	f := account(s, "G1", quantity.MustDate("2027-01-01"), ever).Contracts[0]
+	if f.Loads() != 2 || f.Delivered.String() != "700 bu" || f.Left.Sign() != 0 || f.Over().String() != "138.88 bu" {
+		t.Errorf("%d loads, %s delivered, %s left, %s over", f.Loads(), f.Delivered, f.Left, f.Over())
 	}
 	must(t, scalehouse.Void(ctx, s.Desk, 3, "wrong contract"))
-	if f = account(s, "G1", ever, ever).Fills[0]; f.Loads != 1 || f.Left.String() != "371.48 bu" {
-		t.Errorf("after a void: %d loads, %s left", f.Loads, f.Left)
+	if f = account(s, "G1", ever, ever).Contracts[0]; f.Loads() != 1 || f.Left.String() != "371.48 bu" {
+		t.Errorf("after a void: %d loads, %s left", f.Loads(), f.Left)
+	}
+}
+
+// A card that takes another one's place delivers on its contracts; the account, the list and the guard
+// say the same.
+func TestAContractIsFilledThroughTheCardThatTookOver(t *testing.T) {
+	s := shared(t)
+	must(t, scalehouse.Void(ctx, s.Desk, 3, "wrong contract"))
+	must(t, scalehouse.SetGrower(ctx, s.Desk, elevator.Grower{ID: "G3", Name: "Field Farms"}))
+	must(t, scalehouse.TakeOver(ctx, s.Desk, "G1", elevator.Takeover{Grower: "G3", Kind: elevator.Merged, Reason: "one grower"}))
+	d := housetest.Details()
+	price := quantity.Of("4.15", quantity.DollarsPerBu)
+	d.Grower = load.Party{ID: "G3", Name: "Field Farms"}
+	d.Under, d.Terms.No, d.Price = title.Contract, "C-7", &price
+	id, err := scalehouse.OpenLoad(ctx, s.Desk, d)
+	must(t, err)
+	s.Weigh(id, load.Gross, 52300)
+	s.Sample(id, "14.8", housetest.Found("bcfm", "3.4", quantity.Percent))
+	s.Weigh(id, load.Tare, 24000)
+	_, err = scalehouse.Issue(ctx, s.Desk, id)
+	must(t, err)
+
+	c, err := office.ContractNumbered(ctx, s.Desk, "C-7")
+	must(t, err)
+	f, err := office.ContractFill(ctx, s.Desk, c)
+	must(t, err)
+	own := account(s, "G1", ever, ever).Contracts
+	if len(own) != 1 || !own[0].Delivered.Equal(f.Delivered) || f.Loads() != 2 || f.Delivered.String() != "700 bu" {
+		t.Errorf("%d loads, %s delivered; on the account %+v", f.Loads(), f.Delivered, own)
+	}
+	if f.Grower != "G1" {
+		t.Errorf("the contract was written with G1, not %s", f.Grower)
 	}
 }
 

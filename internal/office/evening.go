@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office/duelist"
 	"tenthpoint/internal/office/terms"
 	"tenthpoint/internal/quantity"
@@ -75,11 +76,23 @@ func dueNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
 	if err != nil {
 		return nil, err
 	}
-	var out []message.Text
+	out, err := paperNotes(l)
+	if err != nil {
+		return nil, err
+	}
 	for _, one := range all {
 		out = append(out, message.New("%s, grower %v: %s.", one.Day, one.Grower, one.What))
 	}
 	return out, nil
+}
+
+// paperNotes name the tickets that are on paper only since the book was restored.
+func paperNotes(l Lists) ([]message.Text, error) {
+	missing, _, err := AbsentTickets(l)
+	if err != nil || len(missing) == 0 {
+		return nil, err
+	}
+	return []message.Text{message.New("Tickets on paper only: %s. Enter them from their slips, or declare them lost.", numbering.Ranges(missing))}, nil
 }
 
 // yardNotes are the trucks without a ticket, and what each lacks.

@@ -14,6 +14,7 @@ import (
 	"tenthpoint/internal/keyring"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/textsearch"
@@ -34,6 +35,7 @@ func FindTickets(ctx context.Context, d Desk, s Search) (page []Found, all int64
 	if s, err = byEitherCard(ctx, d, s); err != nil {
 		return nil, 0, err
 	}
+	s = onTheClock(d, s)
 	if page, err = d.Reader().Search(ctx, s); err != nil {
 		return nil, 0, err
 	}
@@ -117,7 +119,7 @@ func (l *SearchLine) isWord(typed, english string) bool {
 	return textsearch.Equal(typed, english) || textsearch.Equal(typed, l.say(english))
 }
 
-// exact understands "truck 77", "grower 114" and "ticket 1042".
+// exact understands "truck 77", "grower 114", "ticket 1042", and words on what was found of a load.
 func (l *SearchLine) exact(kind, which string) bool {
 	switch {
 	case l.isWord(kind, "truck"):
@@ -133,7 +135,7 @@ func (l *SearchLine) exact(kind, which string) bool {
 		}
 		l.ticket(n)
 	default:
-		return false
+		return l.ofLoad(kind, which)
 	}
 	return true
 }
@@ -280,7 +282,79 @@ func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) 
 			return Load(ctx, d, id)
 		}
 	}
+	if l, err := reenteredByCode(ctx, d, code); l != nil || err != nil {
+		return l, err
+	}
 	return nil, message.Errorf("no ticket in this book carries the code %q. Check the letters; the code is %d letters and digits from the foot of the slip", code, codeLength)
+}
+
+// reenteredByCode finds a ticket that was entered again from the slip with a code; nil where none
+// was.
+func reenteredByCode(ctx context.Context, d Desk, code string) (*load.Load, error) {
+	passed, err := RecordsOf[numbering.Passed](ctx, d.Reader())
+	if err != nil {
+		return nil, err
+	}
+	rows, err := passedLoads(bookNow{ctx, d.Reader()}, passed)
+	if err != nil {
+		return nil, err
+	}
+	for _, r := range rows {
+		if l, err := Load(ctx, d, r.ID); err != nil || l.Slip != nil && strings.HasPrefix(l.Slip.Code, code) {
+			return l, err
+		}
+	}
+	return nil, nil
+}
+
+// numberedLists are the lists that say which tickets a book has.
+type numberedLists interface {
+	Records(kind string) ([]book.Record, error)
+	Loads(book.LoadFilter) ([]book.LoadRow, error)
+}
+
+// AbsentTickets are the tickets passed over that are not in the book: those still missing, and those
+// declared lost.
+func AbsentTickets(l numberedLists) (missing, gone []int64, err error) {
+	passed, err := book.RecordsIn[numbering.Passed](l)
+	if err != nil || len(passed) == 0 {
+		return nil, nil, err
+	}
+	lost, err := book.RecordsIn[numbering.Lost](l)
+	if err != nil {
+		return nil, nil, err
+	}
+	rows, err := passedLoads(l, passed)
+	if err != nil {
+		return nil, nil, err
+	}
+	has := map[int64]bool{}
+	for _, r := range rows {
+		has[r.Ticket] = true
+	}
+	missing, gone = numbering.Absent(passed, lost, func(number int64) bool { return has[number] })
+	return missing, gone, nil
+}
+
+// MissingTickets are the tickets that are on paper only, and not declared lost.
+func MissingTickets(ctx context.Context, d Desk) ([]int64, error) {
+	missing, _, err := AbsentTickets(bookNow{ctx, d.Reader()})
+	return missing, err
+}
+
+// passedLoads are the loads with tickets among the numbers passed over.
+func passedLoads(l numberedLists, passed []numbering.Passed) (out []book.LoadRow, err error) {
+	for _, p := range passed {
+		if p.Series != numbering.Ticket {
+			continue
+		}
+		rows, err := l.Loads(book.LoadFilter{FromTicket: p.First, ToTicket: p.Last})
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, rows...)
+	}
+	return out, nil
 }
 
 // LastLoad returns the newest ticketed load of a grower, or of a truck where no grower is given,
@@ -300,6 +374,27 @@ func LastLoad(ctx context.Context, d Desk, grower, truck string) (l *load.Load, 
 	l, err = Load(ctx, d, rows[0].ID)
 	return l, err == nil, err
 }
+
+// LastReceived is the newest load of grain that came and was not sent away again, narrowed by a
+// filter: the one that another load may repeat.
+func LastReceived(ctx context.Context, d Desk, filter book.LoadFilter) (l *load.Load, found bool, err error) {
+	filter.Newest, filter.Limit = true, lookedThrough
+	rows, err := d.Reader().Loads(ctx, filter)
+	if err != nil {
+		return nil, false, err
+	}
+	came := slices.IndexFunc(rows, func(r book.LoadRow) bool {
+		return r.Direction == string(load.Inbound) && r.Phase != string(load.TurnedAway) && r.Phase != string(load.TakenBack)
+	})
+	if came < 0 {
+		return nil, false, nil
+	}
+	l, err = Load(ctx, d, rows[came].ID)
+	return l, err == nil, err
+}
+
+// lookedThrough is how many loads are looked through for the last one that came in.
+const lookedThrough = 50
 
 // LastTicket is the highest ticket number given so far; found is false while
 // no ticket has been issued.

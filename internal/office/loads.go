@@ -125,8 +125,8 @@ func useCharts(ctx context.Context, d Desk, l *load.Load) error {
 		}
 		charts = append(charts, chart)
 	}
-	shelf, err := chart.NewSet(charts...)
-	l.UseCharts(shelf)
+	set, err := chart.NewSet(charts...)
+	l.UseCharts(set)
 	return err
 }
 

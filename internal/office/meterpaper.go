@@ -1,8 +1,6 @@
 package office
 
 import (
-	"time"
-
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/law"
@@ -16,16 +14,11 @@ import (
 // Paper returns the log as a document for the meter's examiner, under the elevator's name, as of a
 // day.
 func (l MeterLog) Paper(p elevator.Profile, day quantity.Date) report.Document {
-	d := report.Document{
-		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: message.New("Check log of %s", message.New("meter %v (%v)", l.Meter.ID, l.Meter.Model)),
-		About: message.New("calibration %v, as of %s", l.Meter.Calibration, day),
-		Made:  time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
-		Footer: law.ToConfirm(message.New("A bias is shown and never taken off a reading. Local law, the weights-and-measures authority " +
-			"and the official inspector outrank the program that made this paper.")),
-	}
-	if p.Demo {
-		d.Marks = []message.Text{message.New("EXAMPLE - NOT FOR TRADE")}
-	}
+	d := report.Of(p, day)
+	d.Title = message.New("Check log of %s", message.New("meter %v (%v)", l.Meter.ID, l.Meter.Model))
+	d.About = message.New("calibration %v, as of %s", l.Meter.Calibration, day)
+	d.Footer = law.ToConfirm(message.New("A bias is shown and never taken off a reading. Local law, the weights-and-measures authority " +
+		"and the official inspector outrank the program that made this paper."))
 	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
 	put(report.Pairs{Pairs: l.pairs()}, report.Para{Text: l.Standing.Sentence, Strong: true})
 	for _, s := range append(append([]message.Text{}, l.Standing.Ignored...), l.Standing.Hints...) {

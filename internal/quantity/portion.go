@@ -14,5 +14,13 @@ func (p Portion) IsPart() bool {
 	return p.Parts.Unit() == Plain && p.Of.Unit() == Plain && p.Parts.Sign() >= 0 && p.Of.Sign() > 0
 }
 
+// String is the part as it was agreed: "1/3", or "33.5 %" of a hundred.
+func (p Portion) String() string {
+	if p.Of.Equal(Int(100, Plain)) {
+		return p.Parts.Figure() + " %"
+	}
+	return p.Text()
+}
+
 // Text is the part as it is typed: "1/3".
 func (p Portion) Text() string { return p.Parts.Figure() + "/" + p.Of.Figure() }

@@ -7,23 +7,40 @@ const (
 	barsTall   = 78 * pt // of the highest bar
 )
 
+// betweenCharts is the room between two charts side by side.
+const betweenCharts = 30 * pt
+
+// half is the width of a chart that has another beside it.
+func (s *sheet) half() paper.Length { return (s.Room() - betweenCharts) / 2 }
+
 // pairOfCharts sets two charts that follow each other side by side.
 func (s *sheet) pairOfCharts(blocks []Block) bool {
 	if len(blocks) < 2 {
 		return false
 	}
-	left, okLeft := blocks[0].(Bars)
-	right, okRight := blocks[1].(Bars)
+	half := s.half()
+	left, okLeft := s.chart(blocks[0], half)
+	right, okRight := s.chart(blocks[1], half)
 	if !okLeft || !okRight {
 		return false
 	}
-	const between = 30 * pt
-	half := (s.Room() - between) / 2
-	both := s.bars(left, half)
-	both.Above = gapBefore
-	both.Beside(half+between, s.bars(right, half))
-	s.put(both)
+	left.Above = gapBefore
+	left.Beside(half+betweenCharts, right)
+	s.put(left)
 	return true
+}
+
+// chart is a chart of half the width of a paper; false for other blocks.
+func (s *sheet) chart(b Block, room paper.Length) (paper.Block, bool) {
+	switch b := b.(type) {
+	case Bars:
+		return s.bars(b, room), true
+	case Picture:
+		if !b.Wide {
+			return s.picture(b, room), true
+		}
+	}
+	return paper.Block{}, false
 }
 
 // bars is a chart of a width.

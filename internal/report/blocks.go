@@ -28,6 +28,14 @@ func (s *sheet) block(b Block) {
 		chart := s.bars(b, s.Room())
 		chart.Above = gapBefore
 		s.put(chart)
+	case Picture:
+		room := s.Room()
+		if !b.Wide {
+			room = s.half()
+		}
+		picture := s.picture(b, room)
+		picture.Above = gapBefore
+		s.put(picture)
 	case Steps:
 		s.steps(b)
 	case Signing:

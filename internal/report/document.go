@@ -27,7 +27,7 @@ type Document struct {
 }
 
 // Block is one part of a document: [Heading], [Para], [Pairs], [Table],
-// [Bars], [Steps], [Signing] or [NewPage].
+// [Bars], [Picture], [Steps], [Signing] or [NewPage].
 type Block interface{ isBlock() }
 
 // Heading begins a part.
@@ -124,6 +124,7 @@ func (Para) isBlock()    {}
 func (Pairs) isBlock()   {}
 func (Table) isBlock()   {}
 func (Bars) isBlock()    {}
+func (Picture) isBlock() {}
 func (Steps) isBlock()   {}
 func (Signing) isBlock() {}
 func (NewPage) isBlock() {}

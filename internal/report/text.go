@@ -28,8 +28,9 @@ func (d Document) text(width int, folds bool) string {
 		t.line("*** " + mark + " ***")
 	}
 	for _, b := range d.Blocks {
-		if _, newPage := b.(NewPage); newPage {
-			continue // a terminal has one page
+		switch b.(type) {
+		case NewPage, Picture:
+			continue // a terminal has one page; the figures of a picture are in a table
 		}
 		t.Gap()
 		t.block(b)

@@ -16,7 +16,7 @@ import (
 // table. Figures are numbers a spreadsheet can add; each is written as the decimal text that
 // prints, to the last zero.
 func (d Document) XLSX(w io.Writer) error {
-	book := &workbook{File: excelize.NewFile(), styles: map[look]int{}, say: d.forPrograms()}
+	book := &workbook{File: excelize.NewFile(), styles: map[cellLook]int{}, say: d.forPrograms()}
 	book.front = book.say.Say("This paper")
 	defer book.Close()
 	book.about(d)
@@ -32,14 +32,14 @@ func (d Document) XLSX(w io.Writer) error {
 
 type workbook struct {
 	*excelize.File
-	styles map[look]int
+	styles map[cellLook]int
 	say    *message.Printer
 	front  string // name of the first sheet
 	failed error
 }
 
-// look is the style of a cell.
-type look struct {
+// cellLook is the style of a cell.
+type cellLook struct {
 	kind   RowKind
 	strong bool
 	number bool
@@ -85,7 +85,7 @@ func (b *workbook) table(sheet string, t printed) {
 	_, err := b.NewSheet(sheet)
 	b.must(err)
 	for c, title := range t.titles() {
-		b.put(sheet, c+1, 1, title, look{strong: true})
+		b.put(sheet, c+1, 1, title, cellLook{strong: true})
 	}
 	for r, row := range t.rows {
 		for c, printed := range row.cells {
@@ -93,7 +93,7 @@ func (b *workbook) table(sheet string, t printed) {
 		}
 	}
 	if len(t.rows) == 0 {
-		b.put(sheet, 1, 2, t.empty, look{})
+		b.put(sheet, 1, 2, t.empty, cellLook{})
 	}
 	b.widths(sheet, t)
 	b.must(b.SetPanes(sheet, &excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}))
@@ -102,22 +102,22 @@ func (b *workbook) table(sheet string, t printed) {
 func (b *workbook) cell(sheet string, column, row int, printed string, c column, kind RowKind) {
 	plain, places, isNumber := number(printed)
 	if c.align != Right || !isNumber {
-		b.put(sheet, column, row, printed, look{kind: kind})
+		b.put(sheet, column, row, printed, cellLook{kind: kind})
 		return
 	}
 	at := address(column, row)
 	// The library's only method that writes a number as text.
 	b.must(b.SetCellDefault(sheet, at, plain))
-	b.set(sheet, at, look{kind: kind, number: true, parted: strings.Contains(printed, ","), places: places})
+	b.set(sheet, at, cellLook{kind: kind, number: true, parted: strings.Contains(printed, ","), places: places})
 }
 
-func (b *workbook) put(sheet string, column, row int, text string, l look) {
+func (b *workbook) put(sheet string, column, row int, text string, l cellLook) {
 	at := address(column, row)
 	b.must(b.SetCellStr(sheet, at, text))
 	b.set(sheet, at, l)
 }
 
-func (b *workbook) set(sheet, at string, l look) {
+func (b *workbook) set(sheet, at string, l cellLook) {
 	style, known := b.styles[l]
 	if !known {
 		var err error
@@ -128,7 +128,7 @@ func (b *workbook) set(sheet, at string, l look) {
 	b.must(b.SetCellStyle(sheet, at, at, style))
 }
 
-func (l look) style() *excelize.Style {
+func (l cellLook) style() *excelize.Style {
 	s := &excelize.Style{Font: &excelize.Font{Bold: l.strong || l.kind == Total, Strike: l.kind == Struck}}
 	if l.strong {
 		s.Alignment = &excelize.Alignment{WrapText: true, Vertical: "top"}

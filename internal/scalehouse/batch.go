@@ -253,6 +253,14 @@ func TicketIn(w *Batch, number int64) (*load.Load, error) {
 // IssuedIn finds a load by its ticket number inside a batch, whatever became of the ticket since.
 func IssuedIn(w *Batch, number int64) (*load.Load, error) { return w.ticket(number) }
 
+// AbsentIn is [office.AbsentTickets] as a batch has left it so far.
+func AbsentIn(w *Batch) (missing, gone []int64, err error) {
+	if err := w.renewRows(""); err != nil {
+		return nil, nil, err
+	}
+	return office.AbsentTickets(w.tx)
+}
+
 // FactsIn are the facts of a subject as a batch has left them so far.
 func FactsIn(w *Batch, subject string) ([]journal.Fact, error) { return w.tx.FactsOf(subject) }
 

@@ -68,13 +68,13 @@ func (d *Desk) mayOverride(l *load.Load, overrides []moisture.Override) error {
 	return nil
 }
 
-func chartTexts(tests moisture.Tests, shelf *chart.Set) ([]load.ChartText, error) {
+func chartTexts(tests moisture.Tests, set *chart.Set) ([]load.ChartText, error) {
 	var out []load.ChartText
 	for _, r := range tests.Readings {
 		if r.Chart == "" || slices.ContainsFunc(out, func(c load.ChartText) bool { return c.ID == r.Chart }) {
 			continue
 		}
-		chart, err := shelf.ByID(r.Chart)
+		chart, err := set.ByID(r.Chart)
 		if err != nil {
 			return nil, err
 		}

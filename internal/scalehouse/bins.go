@@ -13,11 +13,9 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/quantity"
 )
-
-// movementSeries numbers the movements of grain.
-const movementSeries = "movement"
 
 // MoveGrain enters a movement of grain: it is signed by the person signed in, counts on its day or
 // today, and gets the next number. A count is compared with what the book says at that moment.
@@ -236,7 +234,7 @@ func mayGoOn(d *Desk, m bin.Movement, f guard.Finding) error {
 
 // putMovement enters a movement under the next number.
 func putMovement(w *Batch, m bin.Movement) (bin.Movement, error) {
-	number, err := w.tx.NextNumber(movementSeries)
+	number, err := w.tx.NextNumber(numbering.Movement)
 	if err != nil {
 		return m, err
 	}

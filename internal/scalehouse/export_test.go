@@ -19,7 +19,7 @@ func IssueOn(ctx context.Context, d *Desk, id string, day quantity.Date) (int64,
 		if err != nil {
 			return 0, err
 		}
-		if err := w.settle(l); err != nil {
+		if _, err := w.settle(l); err != nil {
 			return 0, err
 		}
 		return w.numberOn(l, day)

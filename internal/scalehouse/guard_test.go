@@ -254,9 +254,12 @@ func TestAnOverfilledContractIsAskedAbout(t *testing.T) {
 	}
 }
 
-// What another seller has brought on a contract is no longer left on it.
+// What another seller has brought on a contract is no longer left on it, nor what a card brings that
+// has taken a seller's place.
 func TestAContractIsFilledByAllItsSellers(t *testing.T) {
 	d := guarded(t)
+	must(t, scalehouse.SetGrower(ctx, d, elevator.Grower{ID: "110", Name: "Field Farms"}))
+	must(t, scalehouse.TakeOver(ctx, d, "102", elevator.Takeover{Grower: "110", Kind: elevator.Merged, Reason: "one grower"}))
 	one := quantity.Int(1, quantity.Plain)
 	half := func(grower string) elevator.Share {
 		return elevator.Share{GrowerID: grower, Parts: one, Of: quantity.Int(2, quantity.Plain)}
@@ -272,7 +275,7 @@ func TestAContractIsFilledByAllItsSellers(t *testing.T) {
 			Terms: title.Terms{Under: title.Contract, No: "K-8"}, Price: &price,
 		}, 52300, 24300)
 	}
-	_, err := scalehouse.Issue(ctx, d, bring("102", "T1")) // 28,000 lb: 500 bu
+	_, err := scalehouse.Issue(ctx, d, bring("110", "T1")) // 28,000 lb: 500 bu
 	must(t, err)
 	_, err = scalehouse.Issue(ctx, d, bring("103", "T2"))
 	asks(t, err, "contract")

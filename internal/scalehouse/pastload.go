@@ -27,7 +27,7 @@ func EnterPastLoad(ctx context.Context, at Actor, details load.Details, facts []
 		if err != nil {
 			return last, err
 		}
-		if err := w.settle(l); err != nil {
+		if _, err := w.settle(l); err != nil {
 			return last, err
 		}
 		day, err := w.pastDay(details.Day, last)

@@ -58,10 +58,10 @@ func (d *Desk) MayManage(act string) error {
 }
 
 // MayWeigh returns an error that names the act, unless someone who may weigh is signed in.
-func (d *Desk) MayWeigh(act string) error { return mayAct(d, elevator.WeightActs, act) }
+func (d *Desk) MayWeigh(act string) error { return MayAct(d, elevator.WeightActs, act) }
 
-// mayAct is the same for other acts of those who may weigh, with the PIN that the house asks for.
-func mayAct(d *Desk, kind elevator.PINAct, act string) error {
+// MayAct is the same for other acts of those who may weigh, with the PIN that the house asks for.
+func MayAct(d *Desk, kind elevator.PINAct, act string) error {
 	switch d.who.Role {
 	case elevator.Clerk, elevator.Manager:
 		return provenFor(d, kind)

@@ -173,7 +173,7 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 	case office.SampleDiscarded:
 		return MaySample(d)
 	}
-	return mayAct(d, elevator.ListActs, "change the lists")
+	return MayAct(d, elevator.ListActs, "change the lists")
 }
 
 // fit returns what is wrong with a record, or nil.

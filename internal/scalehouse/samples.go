@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
@@ -89,7 +90,7 @@ func (w *Batch) sampleNumber(id, asked string) (string, error) {
 		return asked, err
 	}
 	for {
-		n, err := w.tx.NextNumber("sample")
+		n, err := w.tx.NextNumber(numbering.Sample)
 		if err != nil {
 			return "", err
 		}

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
@@ -18,7 +19,7 @@ import (
 // a load reissues learns its number there.
 func Issue(ctx context.Context, at Actor, id string) (int64, error) {
 	return result(ctx, at, func(w *Batch) (int64, error) {
-		if err := mayAct(w.desk, elevator.TicketActs, "issue a ticket"); err != nil {
+		if err := MayAct(w.desk, elevator.TicketActs, "issue a ticket"); err != nil {
 			return 0, err
 		}
 		l, err := w.load(id)
@@ -31,7 +32,7 @@ func Issue(ctx context.Context, at Actor, id string) (int64, error) {
 		if stops := ticketStops(w.desk, l); len(stops) > 0 {
 			return 0, message.Errs(message.Refused, stops)
 		}
-		if err := w.settle(l); err != nil {
+		if _, err := w.settle(l); err != nil {
 			return 0, err
 		}
 		if err := guarded(w, l); err != nil {
@@ -53,23 +54,23 @@ func ticketStops(d *Desk, l *load.Load) []message.Text {
 
 // settle settles the load and records the result, with the edition's text if the book does not have
 // it yet.
-func (w *Batch) settle(l *load.Load) error {
+func (w *Batch) settle(l *load.Load) (*settle.Settlement, error) {
 	s, problems := office.Preview(w.desk, l)
 	if len(problems) > 0 {
-		return problems
+		return nil, problems
 	}
 	if s.Edition != nil {
 		e := s.Edition
 		if err := w.tx.KeepEdition(e.ID, e.Hash, string(e.Text)); err != nil {
-			return err
+			return nil, err
 		}
 	}
 	law, err := keepLaw(w, office.LawDay(w.desk, l))
 	if err != nil {
-		return err
+		return nil, err
 	}
 	_, err = w.append(l, office.SettledFact(s, law))
-	return err
+	return s, err
 }
 
 func (w *Batch) number(l *load.Load) (int64, error) {
@@ -82,20 +83,12 @@ func (w *Batch) number(l *load.Load) (int64, error) {
 
 // numberOn issues a load's ticket under the next number, to count on a day.
 func (w *Batch) numberOn(l *load.Load, day quantity.Date) (int64, error) {
-	number, err := w.tx.NextNumber("ticket")
+	number, err := w.tx.NextNumber(numbering.Ticket)
 	if err != nil {
 		return 0, err
 	}
-	onward, err := onward(w, l)
-	if err != nil {
-		return 0, err
-	}
-	if _, err := w.append(l, load.Issued{Number: number, Weigher: w.desk.who.Name, Day: day, Onward: onward, SlipCode: slipCode(w.desk.engine)}); err != nil {
-		return 0, err
-	}
-	w.tickets[number] = l.ID
-	if l.InPlaceOf() == 0 {
-		return number, nil
+	if err := w.issue(l, load.Issued{Number: number, Day: day}); err != nil || l.InPlaceOf() == 0 {
+		return number, err
 	}
 	old, err := w.ticket(l.InPlaceOf())
 	if err != nil {
@@ -103,6 +96,39 @@ func (w *Batch) numberOn(l *load.Load, day quantity.Date) (int64, error) {
 	}
 	_, err = w.append(old, supersede(l, day))
 	return number, err
+}
+
+// issue issues a load's ticket with the number and the day of a fact.
+func (w *Batch) issue(l *load.Load, f load.Issued) (err error) {
+	if f.Onward, err = onward(w, l); err != nil {
+		return err
+	}
+	f.Weigher, f.SlipCode = w.desk.who.Name, slipCode(w.desk.engine)
+	w.tickets[f.Number] = l.ID
+	_, err = w.append(l, f)
+	return err
+}
+
+// IssueAgain issues the ticket of a load under the number it had in a book since lost, if its
+// settlement agrees with what the paper says. It counts on its own day, or on the first open one
+// after it; the guards asked when the paper was issued.
+func IssueAgain(w *Batch, id string, number int64, slip load.Slip, agrees func(*settle.Settlement) error) error {
+	l, err := w.load(id)
+	if err != nil {
+		return err
+	}
+	s, err := w.settle(l)
+	if err != nil {
+		return err
+	}
+	if err := agrees(s); err != nil {
+		return err
+	}
+	day, err := w.openDay(l.Details.Day)
+	if err != nil {
+		return err
+	}
+	return w.issue(l, load.Issued{Number: number, Day: day, Slip: &slip})
 }
 
 // slipCode is the format of the code on a ticket's slip: tickets of the first engines are from before

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/truckscale"
 )
 
@@ -28,7 +29,7 @@ func (w *Batch) open(f load.Opened) (string, error) {
 		}
 		f.Details.Day = day
 	}
-	number, err := w.tx.NextNumber("load")
+	number, err := w.tx.NextNumber(numbering.Load)
 	if err != nil {
 		return "", err
 	}

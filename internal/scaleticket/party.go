@@ -4,7 +4,6 @@ import (
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/quantity"
 )
 
 // partySection has the owner of the grain.
@@ -44,15 +43,7 @@ func sharesWords(t *facts) string {
 }
 
 func (w Words) shareWords(o load.Owner) string {
-	return o.Name + " " + w.figure(shareFigure(o))
-}
-
-// shareFigure is an owner's part as it was agreed: 1/3, or 33.5 %.
-func shareFigure(o load.Owner) string {
-	if o.Of.Equal(quantity.Int(100, quantity.Plain)) {
-		return o.Parts.Figure() + " %"
-	}
-	return o.Parts.Figure() + "/" + o.Of.Figure()
+	return o.Name + " " + w.figure(o.Part().String())
 }
 
 // movementSection has the grain, the time and the vehicle.
@@ -71,19 +62,23 @@ func movementSection(t *facts) Section {
 	p.fact(t.w.Driver, d.Driver, t.w.NotNamed)
 	p.known("bin", t.w.Bin, d.Bin, t.w.NotNamed)
 	p.shipping(d)
-	if remark := remarkOf(d); !remark.IsZero() {
+	if remark := remarkOf(t); !remark.IsZero() {
 		p.put(Line{Field: "remark", Label: t.w.Remark, Value: t.w.say(remark)})
 	}
 	return p.Section
 }
 
-// remarkOf is the remark on a load, after its number in the old books.
-func remarkOf(d load.Details) message.Text {
-	remark := message.Name(d.Remark)
-	if d.OldTicket == "" {
-		return remark
+// remarkOf is the remark on a load, after its number in the old books and the slip it was entered
+// again from.
+func remarkOf(t *facts) message.Text {
+	var before []any
+	if old := t.l.Details.OldTicket; old != "" {
+		before = append(before, message.New("old ticket %v.", old))
 	}
-	return message.List(" ", message.New("old ticket %v.", d.OldTicket), remark)
+	if slip := t.l.Slip; slip != nil {
+		before = append(before, message.New("entered again from the slip of %v, code %v.", t.moment(slip.At), slip.Code))
+	}
+	return message.List(" ", append(before, message.Name(t.l.Details.Remark))...)
 }
 
 func directionWord(t *facts) string {

@@ -21,11 +21,8 @@ var basisAmounts = map[rule.Basis]map[quantity.Unit]message.Text{
 	rule.Remaining: amounts(message.Words("Remaining bushels"), message.Words("Remaining hundredweight"), message.Words("Remaining tonnes")),
 }
 
-// settledAmounts and deliveredAmounts name the same of other weights.
-var (
-	settledAmounts   = amounts(message.Words("Settled bushels"), message.Words("Settled hundredweight"), message.Words("Settled tonnes"))
-	deliveredAmounts = amounts(message.Words("Delivered bushels"), message.Words("Delivered hundredweight"), message.Words("Delivered tonnes"))
-)
+// settledAmounts name what is settled.
+var settledAmounts = amounts(message.Words("Settled bushels"), message.Words("Settled hundredweight"), message.Words("Settled tonnes"))
 
 func amounts(bushels, hundredweight, tonnes message.Text) map[quantity.Unit]message.Text {
 	return map[quantity.Unit]message.Text{quantity.Bushel: bushels, quantity.Cwt: hundredweight, quantity.Tonne: tonnes}

@@ -13,6 +13,7 @@ import (
 
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/textwrap"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -187,7 +188,7 @@ func TestTextAtAnyWidth(t *testing.T) {
 			}
 		}
 		for _, line := range strings.Split(text, "\n") {
-			if body, small := strings.CutPrefix(line, "    "); small && len(unbroken(body)) > 1 && utf8.RuneCountInString(body) > width-4 {
+			if body, small := strings.CutPrefix(line, "    "); small && len(textwrap.Words(body)) > 1 && utf8.RuneCountInString(body) > width-4 {
 				rt.Fatalf("%q is wider than %d", line, width)
 			}
 		}

@@ -3,7 +3,6 @@ package worksheet
 import (
 	"fmt"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"tenthpoint/internal/message"
@@ -38,7 +37,7 @@ func (s *Step) text(b *strings.Builder, width int, p *message.Printer) {
 	}
 	b.WriteString(spread(p.Text(s.label), printed, width))
 	for _, line := range s.ExplainIn(p) {
-		for _, part := range textwrap.Lines(unbroken(line), textwrap.InWidth(width-4)) {
+		for _, part := range textwrap.Lines(textwrap.Words(line), textwrap.InWidth(width-4)) {
 			b.WriteString("    " + part + "\n")
 		}
 	}
@@ -99,27 +98,4 @@ func spread(left, right string, width int) string {
 		gap = 1
 	}
 	return left + strings.Repeat(" ", gap) + right + "\n"
-}
-
-// unbroken are the words of a line, a figure and its unit being one.
-func unbroken(line string) []string {
-	var out []string
-	for _, word := range textwrap.Fields(line) {
-		if last := len(out) - 1; last >= 0 && endsInFigure(out[last]) && startsAsUnit(word) {
-			out[last] += " " + word
-			continue
-		}
-		out = append(out, word)
-	}
-	return out
-}
-
-func endsInFigure(word string) bool {
-	last, _ := utf8.DecodeLastRuneInString(word)
-	return last == '…' || last >= '0' && last <= '9'
-}
-
-func startsAsUnit(word string) bool {
-	first, _ := utf8.DecodeRuneInString(word)
-	return first == '%' || first == '°' || unicode.IsLetter(first)
 }

@@ -141,7 +141,7 @@ func (s *Screen) buildTold() fyne.CanvasObject {
 	s.reader = widgets.NewReader(s.evening)
 	s.focusOrder.Add("alerts", s.alertTable)
 	s.focusOrder.Add("evening", s.reader)
-	return container.New(shell.PictureAndSays{}, s.alertTable, s.reader)
+	return container.New(shell.PictureAndSays, s.alertTable, s.reader)
 }
 
 // showEvening shows the chosen ticket in full and the open items of the day.

@@ -20,7 +20,7 @@ func TestHalfTypedQuestionsStandAgain(t *testing.T) {
 	}{
 		"a reference on a meter": {
 			func(r *sessiontest.Room) { m := lab.NewMeters(r.Session); m.Choose("M1"); m.AskCheck() },
-			map[string]string{"oven.1": "15.0", "name.1": "R-7"}, map[string]string{"meter.1": "15.1", "warmth.1": "70"},
+			map[string]string{"oven.1": "15.0", "name.1": "R-7"}, map[string]string{"meter.1": "15.1", "temperature.1": "70"},
 		},
 		"a new grower": {
 			func(r *sessiontest.Room) { yard.NewYard(r.Session).Form().AskGrower() },

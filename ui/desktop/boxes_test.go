@@ -52,7 +52,8 @@ func TestTheKeyboardGoesOnAfterTheReasonOfAWeight(t *testing.T) {
 	session.SetManualReason(s.Session, "")
 	s.Go("yard")
 	s.Commands.Run("load.new")
-	s.write("123", "corn", "77", "52300")
+	s.come("123", "corn", "77")
+	s.write("52300")
 	s.press(fyne.KeyEnter, fyne.KeyEnter) // the first reason, then the button
 	if s.UI.FrontDialog() != nil {
 		t.Fatal("a box is still open")

@@ -191,7 +191,8 @@ func TestRailPartsStandApart(t *testing.T) {
 				}
 			}
 			s.Commands.Run("load.new")
-			s.write("123", "corn", fmt.Sprintf("T%d", n), "52300")
+			s.come("123", "corn", fmt.Sprintf("T%d", n))
+			s.write("52300")
 		}
 		if s.Sidebar.Setting != shell.FullSidebar {
 			t.Errorf("with many trucks the sidebar is set %d", s.Sidebar.Setting)

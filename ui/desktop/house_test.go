@@ -106,6 +106,16 @@ func (s *scene) write(lines ...string) {
 	}
 }
 
+// come types grower, grain and truck of a load, each left by Tab: Enter goes past what the form has
+// filled in.
+func (s *scene) come(grower, grain, truck string) {
+	s.t.Helper()
+	for _, text := range []string{grower, grain, truck} {
+		s.UI.Write(text)
+		s.press(fyne.KeyTab)
+	}
+}
+
 // answer types what a box asks for, line by line, and presses its button.
 func (s *scene) answer(lines ...string) {
 	s.t.Helper()

@@ -13,7 +13,8 @@ func wholeLoad(b *testing.B) *scene {
 	b.Helper()
 	s := newScene(b, shell.Look{}, 40)
 	s.Commands.Run("load.new")
-	s.write("123", "corn", "77", "52300", "17.2", "56.4", "", "", "", "")
+	s.come("123", "corn", "77")
+	s.write("52300", "17.2", "56.4", "", "", "", "")
 	if at := yardOf(s.Window).Load.FocusOrder.Current(); at != "tare" {
 		b.Fatalf("the keyboard is on %q, want it on the tare", at)
 	}

@@ -17,6 +17,7 @@ import (
 	"tenthpoint/ui/tickets"
 	"tenthpoint/ui/widgets"
 	"tenthpoint/ui/yard"
+	"tenthpoint/ui/yard/board"
 )
 
 // Screens is the table of screens, in the order of the list.
@@ -34,5 +35,6 @@ var Screens = []shell.ScreenRow{
 	{ID: "meters", Title: "Meters", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyM), Open: lab.NewMetersScreen, Hidden: true},
 	{ID: "samples", Title: "Samples kept", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyS), Open: shelf.NewScreen, Hidden: true},
 	{ID: "disputes", Title: "Disputes", Menu: "Tickets", Key: widgets.CtrlShift(fyne.KeyD), Open: disputes.NewScreen, Hidden: true},
+	{ID: "board", Title: "Board", Menu: "Load", Key: widgets.CtrlShift(fyne.KeyY), Open: board.NewScreen, Hidden: true},
 	{ID: "keys", Title: "Keys", Menu: "Go to", Key: widgets.Ctrl(fyne.KeyF1), Open: help.NewKeysScreen, Hidden: true},
 }

@@ -67,7 +67,8 @@ func (s *scene) shootLoads(look string, l shell.Look) {
 	s.press(fyne.KeyF2)
 	s.shoot(look, "yard-half", l)
 	s.Commands.Run("load.new")
-	s.write("123", "corn", "77", "52300", "17.2", "56.4", "5.5", "3.2", "n", "", "24120", "P1", "sold", "4.15")
+	s.come("123", "corn", "77")
+	s.write("52300", "17.2", "56.4", "5.5", "3.2", "n", "", "24120", "P1", "sold", "4.15")
 	s.shoot(look, "yard-whole", l)
 	s.Commands.Run("load.working")
 	s.shoot(look, "yard-working", l)
@@ -92,9 +93,13 @@ func (s *scene) shootLoads(look string, l shell.Look) {
 	s.shoot(look, "yard-leaves", l)
 	for _, gross := range []string{"41000", "52000", "60000", "35000"} {
 		s.Commands.Run("load.new")
-		s.write("123", "corn", "T"+gross, gross)
+		s.come("123", "corn", "T"+gross)
+		s.write(gross)
 	}
 	s.shoot(look, "yard-many", l)
+	s.Go("board")
+	s.shoot(look, "board-many", l)
+	s.Go("yard")
 }
 
 func (s *scene) shoot(look, name string, l shell.Look) {

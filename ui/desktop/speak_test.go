@@ -15,7 +15,8 @@ import (
 func TestAnotherLanguageIsHeardAtOnce(t *testing.T) {
 	s := newScene(t, shell.Look{}, 40)
 	s.Commands.Run("load.new")
-	s.write("123", "corn", "77", "52300")
+	s.come("123", "corn", "77")
+	s.write("52300")
 	s.letters("17.2")
 	s.Go("setup")
 	s.focusOrder("setup").Focus("language")

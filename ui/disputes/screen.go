@@ -15,7 +15,7 @@ func NewScreen(f *session.Session) shell.Screen {
 	d := NewDisputes(f)
 	return listdetail.New(listdetail.Spec{
 		Title: f.Say("Disputes"), List: d, Small: true, Read: d.Refresh,
-		Detail: &listdetail.Story{Stop: "says", Says: d.History}, Arrange: listdetail.Under(shell.PictureAndSays{}),
+		Detail: &listdetail.Story{Stop: "says", Says: d.History}, Arrange: listdetail.Under(shell.PictureAndSays),
 		Acts: shell.ActsOf(f.Language, d, f.Say("Disputes"), disputeActs),
 		Hint: func() string {
 			return f.Say("Ctrl+E raises a dispute, F12 decides one. Nothing of a dispute is ever deleted. Escape goes back.")

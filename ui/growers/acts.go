@@ -85,13 +85,13 @@ func (g *Growers) Shares() {
 		Draft: "shares", Of: "grower " + one.ID,
 		Title:  g.session.Say("Who shares in the loads of %s?", one.Name),
 		Text:   g.session.Say("Leave all owners out when the grower has all of it. The parts must make a whole. Tickets already issued keep their shares."),
-		Fields: session.ShareFields(g.session, session.UsualShares(g.session, one)), Yes: g.session.Say("Write down"),
+		Fields: ask.ShareFields(g.session, session.UsualShares(g.session, one)), Yes: g.session.Say("Write down"),
 		Check: func(values map[string]string) map[string]string {
-			_, faults := session.ReadShares(g.session, values)
+			_, faults := ask.ReadShares(g.session, values)
 			return faults
 		},
 		Then: func(values map[string]string) {
-			owners, _ := session.ReadShares(g.session, values)
+			owners, _ := ask.ReadShares(g.session, values)
 			one.Shares = sharesOf(owners)
 			g.write(one, g.session.Say("the shares of %s are written down.", one.Name))
 		},

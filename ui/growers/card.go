@@ -1,10 +1,10 @@
 package growers
 
 import (
+	"tenthpoint/internal/contract"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
-	"tenthpoint/internal/load"
-	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/grain"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -37,16 +37,8 @@ func cardShares(c *session.Card, one elevator.Grower) {
 		return
 	}
 	for _, o := range session.UsualShares(c.Session, one) {
-		c.Add(model.CardPair, o.Name, shareWords(o))
+		c.Add(model.CardPair, o.Name, o.Part().String())
 	}
-}
-
-// shareWords is a share as people say it: "1/3" or "40 %".
-func shareWords(o load.Owner) string {
-	if o.Of.Equal(quantity.Int(100, quantity.Plain)) {
-		return o.Parts.Figure() + " %"
-	}
-	return o.Parts.Figure() + "/" + o.Of.Figure()
 }
 
 func cardTrucks(c *session.Card, trucks []elevator.Truck) {
@@ -76,18 +68,18 @@ func cardTruck(c *session.Card, t elevator.Truck) {
 	c.Noted(model.CardPair, name, t.Tare.String(), taken)
 }
 
-func cardContracts(c *session.Card, fills []daysheet.Fill) {
-	if len(fills) == 0 {
+func cardContracts(c *session.Card, contracts []contract.Filled) {
+	if len(contracts) == 0 {
 		return
 	}
 	c.Part(c.Session.Say("CONTRACTS"))
-	for _, f := range fills {
-		note := c.Session.Say("%s of %s delivered, at %s until %s", f.Delivered, f.Quantity, f.Priced, c.Session.Date(f.Until))
+	for _, f := range contracts {
+		note := c.Session.Say("%s of %s delivered, at %s until %s", f.Delivered, f.Quantity, f.PriceText(), c.Session.Date(f.Until))
 		kind, left := model.CardPair, c.Session.Say("%s left", f.Left)
-		if f.Left.Sign() < 0 {
-			kind, left = model.CardMark, c.Session.Say("%s too much", f.Left.Neg())
+		if over := f.Over(); over.Sign() > 0 {
+			kind, left = model.CardMark, c.Session.Say("%s too much", over)
 		}
-		c.Noted(kind, session.Join(", ", f.Number, c.Session.Say(f.Name)), left, note)
+		c.Noted(kind, session.Join(", ", f.Number, c.Session.Say(grain.NameOf(f.Commodity))), left, note)
 	}
 }
 

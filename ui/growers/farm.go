@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/ask"
 )
 
 // cardFarms are the farms of a grower and who shares in them.
@@ -73,9 +74,9 @@ func (s farmSheet) ask() {
 		Draft: "farm", Of: "grower " + s.of.ID,
 		Title: f.Say("A farm of %s", s.of.Name), Yes: f.Say("Write down"),
 		Text:   f.Say("A load that names it takes this split. A farm written down again takes the place of the one before."),
-		Fields: append(fields, session.ShareFields(f, nil)...),
+		Fields: append(fields, ask.ShareFields(f, nil)...),
 		Check: func(values map[string]string) map[string]string {
-			_, faults := session.ReadShares(f, values)
+			_, faults := ask.ReadShares(f, values)
 			return faults
 		},
 		Then: s.write,
@@ -84,7 +85,7 @@ func (s farmSheet) ask() {
 
 func (s farmSheet) write(values map[string]string) {
 	f := s.growers.session
-	owners, _ := session.ReadShares(f, values)
+	owners, _ := ask.ReadShares(f, values)
 	farm := elevator.Farm{
 		Name: strings.TrimSpace(values["farm"]), Number: values["number"], Field: values["field"], Place: values["place"],
 		Commodity: values["grain"], CropYear: values["year"], Shares: sharesOf(owners),

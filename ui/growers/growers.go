@@ -13,13 +13,13 @@ import (
 type Growers struct {
 	session *session.Session
 	line    string
-	chosen  string // code
-	season  season // the deliveries of the chosen one
+	chosen  string    // code
+	season  seasonSum // the deliveries of the chosen one
 }
 
 // NewGrowers makes the list.
 func NewGrowers(f *session.Session) *Growers {
-	return &Growers{session: f, season: season{session: f}}
+	return &Growers{session: f, season: seasonSum{session: f}}
 }
 
 // Line is the text of the filter.

@@ -247,13 +247,6 @@ func TestTicketsOfAGrower(t *testing.T) {
 	}
 }
 
-func TestSeasonBegan(t *testing.T) {
-	r := sessiontest.DemoRoom(t, 0)
-	if got := seasonBegan(r.Session).String(); got != "2025-06-01" {
-		t.Errorf("in October the season began %s", got)
-	}
-}
-
 // A farm is written onto the card with its split; another card takes the place of one that ends.
 func TestFarmsAndTakeover(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 20)

@@ -36,7 +36,7 @@ func trucksOf(f *session.Session, code string) []elevator.Truck {
 func (r row) shares() string {
 	text := ""
 	for _, o := range session.UsualShares(r.session, r.Grower) {
-		text = session.Join(", ", text, shareWords(o))
+		text = session.Join(", ", text, o.Part().String())
 	}
 	return text
 }

@@ -7,13 +7,14 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/growing"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/season"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// season is the account of one grower since the season began. It is added up away
+// seasonSum is the account of one grower since the season began. It is added up away
 // from the window.
-type season struct {
+type seasonSum struct {
 	session *session.Session
 	account daysheet.Account
 	farms   []growing.Farm
@@ -22,10 +23,10 @@ type season struct {
 }
 
 // forget invalidates the cached account.
-func (s *season) forget() { s.of = "" }
+func (s *seasonSum) forget() { s.of = "" }
 
 // open calculates the account of a grower, unless it is the cached one.
-func (s *season) open(code string) {
+func (s *seasonSum) open(code string) {
 	if s.of == code {
 		return
 	}
@@ -35,32 +36,18 @@ func (s *season) open(code string) {
 	s.session.Run(model.Job{
 		Topic: "account",
 		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			if account, err = office.Account(ctx, s.session.Desk, code, seasonBegan(s.session), quantity.Date{}); err != nil {
+			if account, err = office.Account(ctx, s.session.Desk, code, season.Began(s.session.Desk.Today()), quantity.Date{}); err != nil {
 				return err
 			}
-			farms, err = growing.Production(ctx, s.session.Desk, code, seasonBegan(s.session), quantity.Date{})
+			farms, err = growing.Production(ctx, s.session.Desk, code, season.Began(s.session.Desk.Today()), quantity.Date{})
 			return err
 		},
 		Done: func(err error) { s.account, s.farms, s.of, s.err = account, farms, code, err },
 	})
 }
 
-// seasonMonth is the month a season begins in: before winter wheat comes in.
-const seasonMonth = 6
-
-// seasonBegan returns the first day of the current season.
-func seasonBegan(f *session.Session) quantity.Date {
-	today := f.Desk.Today()
-	year := today.Year()
-	if today.Month() < seasonMonth {
-		year--
-	}
-	first, _ := quantity.NewDate(year, seasonMonth, 1)
-	return first
-}
-
 // card is contracts and deliveries of a grower, once they have been added up.
-func (s *season) card(c *session.Card, code string) {
+func (s *seasonSum) card(c *session.Card, code string) {
 	switch {
 	case s.err != nil:
 		c.Part(s.session.Say("DELIVERED"))
@@ -71,7 +58,7 @@ func (s *season) card(c *session.Card, code string) {
 		c.Add(model.CardText, s.session.Say("being added up …"), "")
 		return
 	}
-	cardContracts(c, s.account.Fills)
+	cardContracts(c, s.account.Contracts)
 	c.Part(s.session.Say("DELIVERED SINCE %s", s.session.Date(s.account.From)))
 	if len(s.account.Parts) == 0 {
 		c.Add(model.CardText, s.session.Say("Nothing yet this season."), "")

@@ -65,21 +65,21 @@ func TestBenchSaysBesideItsFields(t *testing.T) {
 		field, says string
 		state       model.State
 	}{
-		"the mass asked for":        {nil, "mass", "the chart asks for 250 g", model.Plain},
-		"another mass":              {[]string{"mass 175"}, "mass", "wrong mass", model.Stop},
-		"letters for a mass":        {[]string{"mass 2x"}, "mass", "Sample mass", model.Stop},
-		"cold grain":                {[]string{"temperature 36"}, "temperature", "too cold", model.Warn},
-		"the other scale":           {[]string{"temperature 18c"}, "temperature", "18 °C", model.Plain},
-		"grain and meter apart":     {[]string{"temperature 45", "room 85"}, "temperature", "meter and grain apart", model.Warn},
-		"a hot room":                {[]string{"room 120"}, "room", "room out of range", model.Warn},
-		"hot from the dryer":        {[]string{"dryer on"}, "dryer", "hot from the dryer", model.Warn},
-		"an overdue meter":          {nil, "meter", "meter overdue", model.Warn},
-		"an invented chart":         {nil, "chart", "example chart", model.Warn},
-		"the dial's own range":      {nil, "dial", "from 20 to 100", model.Plain},
-		"a dial beyond the chart":   {[]string{"mass 250", "temperature 65", "dial 400"}, "dial", "400", model.Stop},
-		"a dial on the chart":       {[]string{"mass 250", "temperature 65", "dial 58"}, "dial", "makes ", model.Plain},
-		"a dial without its warmth": {[]string{"mass 250", "dial 58"}, "dial", "temperature is missing", model.Stop},
-		"no grain of that name":     {[]string{"load none"}, "grain", "Which grain", model.Missing},
+		"the mass asked for":             {nil, "mass", "the chart asks for 250 g", model.Plain},
+		"another mass":                   {[]string{"mass 175"}, "mass", "wrong mass", model.Stop},
+		"letters for a mass":             {[]string{"mass 2x"}, "mass", "Sample mass", model.Stop},
+		"cold grain":                     {[]string{"temperature 36"}, "temperature", "too cold", model.Warn},
+		"the other scale":                {[]string{"temperature 18c"}, "temperature", "18 °C", model.Plain},
+		"grain and meter apart":          {[]string{"temperature 45", "room 85"}, "temperature", "meter and grain apart", model.Warn},
+		"a hot room":                     {[]string{"room 120"}, "room", "room out of range", model.Warn},
+		"hot from the dryer":             {[]string{"dryer on"}, "dryer", "hot from the dryer", model.Warn},
+		"an overdue meter":               {nil, "meter", "meter overdue", model.Warn},
+		"an invented chart":              {nil, "chart", "example chart", model.Warn},
+		"the dial's own range":           {nil, "dial", "from 20 to 100", model.Plain},
+		"a dial beyond the chart":        {[]string{"mass 250", "temperature 65", "dial 400"}, "dial", "400", model.Stop},
+		"a dial on the chart":            {[]string{"mass 250", "temperature 65", "dial 58"}, "dial", "makes ", model.Plain},
+		"a dial without its temperature": {[]string{"mass 250", "dial 58"}, "dial", "temperature is missing", model.Stop},
+		"no grain of that name":          {[]string{"load none"}, "grain", "Which grain", model.Missing},
 	} {
 		t.Run(name, func(t *testing.T) {
 			_, b := benchRoom(t)
@@ -239,7 +239,7 @@ func TestBenchGoesBackToTheYard(t *testing.T) {
 	r := sessiontest.DemoRoom(t, 120)
 	y := yard.NewYard(r.Session)
 	b := NewBench(r.Session)
-	waiting := b.loads[slices.IndexFunc(b.loads, waitsForTest)]
+	waiting := b.loads[slices.IndexFunc(b.loads, isUntested)]
 	y.Take(waiting.ID)
 	b.TakeFromYard(y.Form())
 	b.Type("method", string(meter.Typed))

@@ -66,7 +66,7 @@ func (m round) fields() []model.AskField {
 		}
 		cell("oven", model.AskField{Label: say("Oven says"), Unit: "%", Last: row > 1})
 		cell("meter", read)
-		cell("warmth", model.AskField{Label: say("Sample at"), Unit: m.degrees().String()})
+		cell("temperature", model.AskField{Label: say("Sample at"), Unit: m.degrees().String()})
 		if unit, needs := m.testWeightUnit(); byDial && needs {
 			cell("weight", model.AskField{Label: say("Test weight"), Unit: unit.String()})
 		}
@@ -161,7 +161,7 @@ func (m round) readLine(values map[string]string, row int, wrong map[string]stri
 		return read(id, label, field)
 	}
 	c.Reference = needed(cellID("oven", row), m.session.Say("Oven says"), moisture.MoistureField)
-	c.Sample = read(cellID("warmth", row), m.session.Say("Sample at"), m.temperatureField())
+	c.Sample = read(cellID("temperature", row), m.session.Say("Sample at"), m.temperatureField())
 	if m.checked.Method != meter.ByDial {
 		c.Reading = needed(cellID("meter", row), m.session.Say("Meter reads"), moisture.MoistureField)
 		return c

@@ -62,8 +62,8 @@ func TestMeterCheckIsWritten(t *testing.T) {
 		"no oven":           {map[string]string{"oven.1": "", "meter.1": "15.1"}, "oven.1"},
 		"letters":           {map[string]string{"oven.1": "15.0", "meter.1": "dry"}, "meter.1"},
 		"too wet to be":     {map[string]string{"oven.1": "75", "meter.1": "15.1"}, "oven.1"},
-		"a temperature off": {map[string]string{"oven.1": "15.0", "meter.1": "15.1", "warmth.1": "900"}, "warmth.1"},
-		"all in order":      {map[string]string{"oven.1": "15.0", "meter.1": "15.1", "warmth.1": "70"}, ""},
+		"a temperature off": {map[string]string{"oven.1": "15.0", "meter.1": "15.1", "temperature.1": "900"}, "temperature.1"},
+		"all in order":      {map[string]string{"oven.1": "15.0", "meter.1": "15.1", "temperature.1": "70"}, ""},
 	} {
 		m.AskCheck()
 		wrong := r.Answer(c.values)
@@ -115,14 +115,14 @@ func TestADialMeterAsksForItsDial(t *testing.T) {
 	d1, _ := m.current()
 	charts := round{m, d1}.charts()
 	c := charts[slices.IndexFunc(charts, func(c *chart.Chart) bool { return c.Crop == "corn" })]
-	dial, warmth := c.Dials()[1], c.Temperatures()[0]
-	r.Answer(map[string]string{"crop": "corn", "mass": session.Bare(c.Mass), "oven.1": "15.0", "meter.1": session.Bare(dial), "warmth.1": session.Bare(warmth)})
+	dial, temperature := c.Dials()[1], c.Temperatures()[0]
+	r.Answer(map[string]string{"crop": "corn", "mass": session.Bare(c.Mass), "oven.1": "15.0", "meter.1": session.Bare(dial), "temperature.1": session.Bare(temperature)})
 	last := m.log.Checks[len(m.log.Checks)-1]
 	if !last.Dial.Equal(dial) || last.Chart != c.ID || last.Reading.Unit() != quantity.Percent {
 		t.Errorf("written is %+v; said %q", last, r.Last())
 	}
 	m.AskCheck() // beside the chart: the book says why, and the sheet stands again
-	r.Answer(map[string]string{"crop": "corn", "mass": session.Bare(c.Mass), "oven.1": "15.0", "meter.1": "999", "warmth.1": session.Bare(warmth)})
+	r.Answer(map[string]string{"crop": "corn", "mass": session.Bare(c.Mass), "oven.1": "15.0", "meter.1": "999", "temperature.1": session.Bare(temperature)})
 	if r.State != model.Stop || len(r.Asked) != 1 {
 		t.Errorf("a dial beside the chart was taken; said %q", r.Last())
 	}

@@ -17,33 +17,46 @@ func (q queue) find(id string) *load.Load {
 	return l
 }
 
-// first is the load that has waited longest for its test; nil when none waits.
+// first is the load that has waited longest for its test, or else the first that is not even
+// weighed; nil when none waits.
 func (q queue) first() *load.Load {
-	if i := slices.IndexFunc(q, waitsForTest); i >= 0 {
-		return q[i]
+	for _, step := range []load.Step{load.TestSample, load.WeighFull} {
+		if i := slices.IndexFunc(q, func(l *load.Load) bool { return isUntested(l) && l.NextStep() == step }); i >= 0 {
+			return q[i]
+		}
 	}
 	return nil
 }
 
-func waitsForTest(l *load.Load) bool {
+// isUntested reports whether a load's sample is still to come to the bench. Grain that leaves is not
+// tested here.
+func isUntested(l *load.Load) bool {
 	return l.Sample.Moisture == nil && l.Details.Direction != load.Outbound
 }
 
-// waiting returns how many samples wait.
+// waiting says how many samples wait: as many as the yard has trucks that wait for their test. A truck
+// that is not weighed yet may be tested all the same.
 func (q queue) waiting(in session.Language) string {
-	n := 0
+	n, before := 0, 0
 	for _, l := range q {
-		if waitsForTest(l) {
+		switch {
+		case l.NextStep() == load.TestSample:
 			n++
+		case isUntested(l):
+			before++
 		}
 	}
+	said := in.Say("%d samples wait for their tests.", n)
 	switch n {
 	case 0:
-		return in.Say("No sample waits for its test.")
+		said = in.Say("No sample waits for its test.")
 	case 1:
-		return in.Say("One sample waits for its test.")
+		said = in.Say("One sample waits for its test.")
 	}
-	return in.Say("%d samples wait for their tests.", n)
+	if before > 0 {
+		said = session.Join(" ", said, in.Say("Not weighed and not tested yet: %d.", before))
+	}
+	return said
 }
 
 // withoutLoad is the option for grain that belongs to no load.

@@ -62,7 +62,7 @@ func (l *meterLog) Build(*shell.Window) fyne.CanvasObject {
 	l.reader = widgets.NewReader(l.says)
 	picture := container.NewBorder(widgets.NewHeading(l.meters.session.Say("Error from check to check, in points")), nil, nil, nil, l.chart)
 	log := container.NewBorder(widgets.NewHeading(l.meters.session.Say("References read on it")), nil, nil, nil, container.New(shell.High{Lines: 2.5}, l.checks))
-	return container.New(shell.PictureAndSays{}, container.New(halves{}, picture, log), l.reader)
+	return container.New(shell.PictureAndSays, container.NewGridWithRows(2, picture, log), l.reader)
 }
 
 // Stops are the table and the remarks.
@@ -82,23 +82,4 @@ func (l *meterLog) Show() {
 	l.chart.Empty = c.Empty
 	l.chart.Set(c.Points, c.Limits)
 	l.chart.SetAxes(c.Scale, c.Days)
-}
-
-// halves sets one thing over another, each with half the height.
-type halves struct{}
-
-func (halves) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	var size fyne.Size
-	for _, o := range objects {
-		size = fyne.NewSize(max(size.Width, o.MinSize().Width), size.Height+o.MinSize().Height)
-	}
-	return size
-}
-
-func (halves) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	each := size.Height / float32(len(objects))
-	for i, o := range objects {
-		o.Move(fyne.NewPos(0, float32(i)*each))
-		o.Resize(fyne.NewSize(size.Width, each))
-	}
 }

@@ -32,6 +32,7 @@ type Field struct {
 	Chars           int // width in figures
 	Most            int // the longest text, in letters; zero takes that of its kind
 	Options         []Option
+	Words           []string // what may stand in the place of a figure; the first letter is enough
 
 	Value   string // its text
 	Reading string // how it was understood, or a hint

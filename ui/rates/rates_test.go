@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/settle/trial"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -108,7 +109,7 @@ func TestRatesTry(t *testing.T) {
 		r.Choose(id)
 		e := r.edition()
 		tried := r.loads.on(e)
-		want := settle.Try(e, tried.under(e), grid(e)).Records()[1:]
+		want := trial.Of(e, tried.under(e), grid(e)).Records()[1:]
 		rows := r.Trial().Rows
 		if len(rows) != len(want) {
 			t.Fatalf("%s: %d rows, want %d", id, len(rows), len(want))
@@ -152,7 +153,7 @@ func TestRatesTryHasTheOwnersSigns(t *testing.T) {
 	e := r.edition()
 	facts := r.loads.on(e).under(e)
 	facts.Findings = append(facts.Findings, settle.Finding{Factor: "protein", Amount: quantity.Of("13.4", quantity.Percent)})
-	rows := slices.DeleteFunc(settle.Try(e, facts, grid(e)).Rows, func(row settle.TrialRow) bool { return row.Settlement == nil })
+	rows := slices.DeleteFunc(trial.Of(e, facts, grid(e)).Rows, func(row trial.Row) bool { return row.Settlement == nil })
 	if dry, wet := offAndOn(rows[0]), offAndOn(rows[len(rows)-1]); !strings.HasPrefix(dry, "+") || !strings.HasPrefix(wet, "-") {
 		t.Errorf("dry wheat has %q, wet wheat %q", dry, wet)
 	}

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/rule"
-	"tenthpoint/internal/settle"
+	"tenthpoint/internal/settle/trial"
 	"tenthpoint/internal/worksheet"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -29,7 +29,7 @@ func grid(e *rates.Edition) []quantity.Amount {
 		}
 	}
 	from = quantity.To("0.5", quantity.Down).Apply(from.Sub(gridUnder))
-	return settle.Grid(from, from.Add(gridLong), gridStep)
+	return trial.Grid(from, from.Add(gridLong), gridStep)
 }
 
 // Trial returns the load settled under the chosen edition at rising moistures. It is cached.
@@ -39,7 +39,7 @@ func (r *Rates) Trial() *Table {
 		return &Table{}
 	}
 	if r.trial == nil {
-		r.trial = trialTable(r.session.Language, e, settle.Try(e, r.loads.on(e).under(e), grid(e)))
+		r.trial = trialTable(r.session.Language, e, trial.Of(e, r.loads.on(e).under(e), grid(e)))
 		r.trial.load = r.Tried()
 	}
 	return r.trial
@@ -47,26 +47,26 @@ func (r *Rates) Trial() *Table {
 
 // trialColumns are the columns of a trial. A narrow window leaves out handling
 // first, then drying, points, and water.
-func trialColumns(in session.Language, e *rates.Edition) model.Columns[settle.TrialRow] {
+func trialColumns(in session.Language, e *rates.Edition) model.Columns[trial.Row] {
 	weight, unit := e.Units.Weight.String(), e.Units.Settle.String()
-	column := func(title string, step func(settle.TrialRow) *worksheet.Step) model.ColumnOf[settle.TrialRow] {
-		return model.Figures(title, 6, func(row settle.TrialRow) string { return figureAlone(step(row)) }).Wishing(8)
+	column := func(title string, step func(trial.Row) *worksheet.Step) model.ColumnOf[trial.Row] {
+		return model.Figures(title, 6, func(row trial.Row) string { return figureAlone(step(row)) }).Wishing(8)
 	}
-	return model.Columns[settle.TrialRow]{
-		model.Figures(in.Say("Moist"), 6, func(row settle.TrialRow) string { return row.Moisture.Fixed(1) }).Wishing(8),
-		column(in.Say("Points"), func(row settle.TrialRow) *worksheet.Step { return row.Points }).Dropped(2),
-		column(in.Say("Water %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Water }).Dropped(1),
-		column(in.Say("Handl %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Handling }).Dropped(4),
-		column(in.Say("Taken %"), func(row settle.TrialRow) *worksheet.Step { return row.Taken }),
-		column(in.Say("Dry %s", weight), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Dry }),
-		column(in.Say("Settled"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Quantity }),
-		column(in.Say("Drying $"), func(row settle.TrialRow) *worksheet.Step { return row.Settlement.Drying }).Dropped(3),
+	return model.Columns[trial.Row]{
+		model.Figures(in.Say("Moist"), 6, func(row trial.Row) string { return row.Moisture.Fixed(1) }).Wishing(8),
+		column(in.Say("Points"), func(row trial.Row) *worksheet.Step { return row.Points }).Dropped(2),
+		column(in.Say("Water %s", weight), func(row trial.Row) *worksheet.Step { return row.Settlement.Water }).Dropped(1),
+		column(in.Say("Handl %s", weight), func(row trial.Row) *worksheet.Step { return row.Settlement.Handling }).Dropped(4),
+		column(in.Say("Taken %"), func(row trial.Row) *worksheet.Step { return row.Taken }),
+		column(in.Say("Dry %s", weight), func(row trial.Row) *worksheet.Step { return row.Settlement.Dry }),
+		column(in.Say("Settled"), func(row trial.Row) *worksheet.Step { return row.Settlement.Quantity }),
+		column(in.Say("Drying $"), func(row trial.Row) *worksheet.Step { return row.Settlement.Drying }).Dropped(3),
 		model.Figures(in.Say("Off, on $"), 6, offAndOn).Wishing(8),
-		column(in.Say("$/%s net", unit), func(row settle.TrialRow) *worksheet.Step { return row.Each }),
+		column(in.Say("$/%s net", unit), func(row trial.Row) *worksheet.Step { return row.Each }),
 	}
 }
 
-func trialTable(in session.Language, e *rates.Edition, t *settle.Trial) *Table {
+func trialTable(in session.Language, e *rates.Edition, t *trial.Trial) *Table {
 	columns := trialColumns(in, e)
 	out := &Table{Columns: columns.Heads(), said: map[string]string{}}
 	for _, row := range t.Rows {
@@ -97,14 +97,14 @@ func figureAlone(step *worksheet.Step) string {
 
 // offAndOn is what discounts, premiums and charges come to, as the owner reads it: + is to the owner,
 // - from the owner.
-func offAndOn(row settle.TrialRow) string {
+func offAndOn(row trial.Row) string {
 	if row.Settlement.Adjustments.Kind() == worksheet.NotApplied {
 		return session.NoFigure
 	}
 	return strings.Replace(session.ToOwner(row.Settlement.ToOwner()), "$", "", 1)
 }
 
-func trialSentence(in session.Language, key string, row settle.TrialRow) string {
+func trialSentence(in session.Language, key string, row trial.Row) string {
 	s := row.Settlement
 	if s.Price == nil {
 		return in.Say("At %s: %s taken, %s settled, %s in charges and discounts, without a price.", key, row.Taken.Printed(), s.Quantity.Printed(), session.ToOwner(s.ToOwner()))

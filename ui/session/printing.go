@@ -8,7 +8,6 @@ import (
 	"strconv"
 	"strings"
 
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
@@ -99,7 +98,7 @@ func ticketPaper(f *Session, number int64) (name string, file []byte, err error)
 		return "", nil, err
 	}
 	copyNo := l.Copies
-	t, err := IssuedTicket(f, ctx, l, copyNo)
+	t, err := IssuedTicket(ctx, f, l, copyNo)
 	if err != nil {
 		return "", nil, err
 	}
@@ -113,7 +112,7 @@ func ticketPaper(f *Session, number int64) (name string, file []byte, err error)
 
 // IssuedTicket collects the input of an issued ticket's slip: the settlement is recalculated under
 // the edition kept in the book.
-func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (scaleticket.Ticket, error) {
+func IssuedTicket(ctx context.Context, f *Session, l *load.Load, copyNo int64) (scaleticket.Ticket, error) {
 	s, err := office.Resettle(ctx, f.Desk, l)
 	if err != nil {
 		return scaleticket.Ticket{}, err
@@ -132,7 +131,7 @@ func IssuedTicket(f *Session, ctx context.Context, l *load.Load, copyNo int64) (
 
 // TicketOf collects the input of a slip, with the edition looked up for the load.
 func TicketOf(f *Session, l *load.Load, s *settle.Settlement, copyNo int64, problems []message.Text) scaleticket.Ticket {
-	return TicketUnder(f, EditionOf(f, l), l, s, copyNo, problems)
+	return TicketUnder(f, editionOf(f, l), l, s, copyNo, problems)
 }
 
 // TicketUnder collects the input of a slip of a load whose edition is known; nil while there is none.
@@ -149,13 +148,13 @@ func TicketUnder(f *Session, e *rates.Edition, l *load.Load, s *settle.Settlemen
 	}
 }
 
-// EditionOf is the edition a load will be settled under; nil while there is
-// none. Grain that leaves is settled under none.
-func EditionOf(f *Session, l *load.Load) *rates.Edition {
+// editionOf is the edition a load without a settlement will be settled under; nil while there is none,
+// which its form and its issue tell with the reason. Grain that leaves is settled under none.
+func editionOf(f *Session, l *load.Load) *rates.Edition {
 	if l.Details.Direction == load.Outbound {
 		return nil
 	}
-	e, err := entry.EditionOf(f.Desk.Profile(), f.Desk.Rates(), l.Details)
+	e, err := office.EditionFor(f.Desk, l)
 	if err != nil {
 		return nil
 	}

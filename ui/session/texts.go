@@ -83,6 +83,15 @@ func PartyText(p load.Party) string {
 	return p.Name
 }
 
+// SharesText describes the owners of a load in one line.
+func SharesText(in Language, l *load.Load) string {
+	text := ""
+	for _, o := range l.Details.Shares {
+		text = Join(", ", text, in.Say("%s %s/%s", o.Name, o.Parts.Figure(), o.Of.Figure()))
+	}
+	return text
+}
+
 // InPlaceText says which ticket a load's ticket replaces, and why; empty when it replaces none.
 func InPlaceText(in Language, l *load.Load) string {
 	switch {

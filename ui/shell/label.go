@@ -31,8 +31,11 @@ var (
 	Quiet    = letters{size: apptheme.SizeNote, color: apptheme.ColorQuiet}
 	small    = letters{size: apptheme.SizeNote, color: apptheme.ColorInk, bold: true}
 	AtRight  = letters{size: apptheme.SizeNote, color: apptheme.ColorQuiet, align: fyne.TextAlignTrailing}
-	large    = letters{size: theme.SizeNameSubHeadingText, color: apptheme.ColorInk, bold: true}
-	Heading  = letters{size: theme.SizeNameHeadingText, color: apptheme.ColorInk, bold: true}
+	// lateAtRight is a wait that is too long.
+	lateAtRight = letters{size: apptheme.SizeNote, color: apptheme.ColorWarn, bold: true, align: fyne.TextAlignTrailing}
+
+	large   = letters{size: theme.SizeNameSubHeadingText, color: apptheme.ColorInk, bold: true}
+	Heading = letters{size: theme.SizeNameHeadingText, color: apptheme.ColorInk, bold: true}
 )
 
 func NewLabel(text string, l letters) *Label {

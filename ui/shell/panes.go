@@ -5,21 +5,6 @@ import (
 	"fyne.io/fyne/v2/container"
 )
 
-// PictureAndSays sets pictures and tables at the left and the text about them at the right.
-type PictureAndSays struct{}
-
-func (PictureAndSays) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	left, right := objects[0].MinSize(), objects[1].MinSize()
-	return fyne.NewSize(left.Width+PaperGap()+right.Width, max(left.Height, right.Height))
-}
-
-func (PictureAndSays) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	right := size.Width * 36 / 100
-	objects[0].Resize(fyne.NewSize(size.Width-right-PaperGap(), size.Height))
-	objects[1].Move(fyne.NewPos(size.Width-right, 0))
-	objects[1].Resize(fyne.NewSize(right, size.Height))
-}
-
 // Titled sets a screen's title before the line that narrows it, middle to
 // middle.
 func Titled(title string, line fyne.CanvasObject) fyne.CanvasObject {
@@ -73,5 +58,9 @@ func (l Split) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	Put(objects[1], left+gap, 0, size.Width-left-gap, size.Height)
 }
 
-// ListAndPage is a list beside a page that has most of the width.
-var ListAndPage = Split{Left: 36}
+// ListAndPage is a list beside a page that has most of the width; PictureAndSays is pictures and tables
+// with the text about them at the right.
+var (
+	ListAndPage    = Split{Left: 36}
+	PictureAndSays = Split{Left: 64}
+)

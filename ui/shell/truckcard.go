@@ -59,10 +59,11 @@ func (c *truckCard) CreateRenderer() fyne.WidgetRenderer {
 		key:   NewLabel("", Quiet),
 		truck: NewLabel("", large),
 		waits: NewLabel("", AtRight),
+		late:  canvas.NewImageFromResource(apptheme.StateIcon(model.Warn)),
 		who:   NewLabel("", Quiet),
 		next:  NewLabel("", small),
 	}
-	r.icon.FillMode = canvas.ImageFillContain
+	r.icon.FillMode, r.late.FillMode = canvas.ImageFillContain, canvas.ImageFillContain
 	r.fill()
 	return r
 }
@@ -70,7 +71,7 @@ func (c *truckCard) CreateRenderer() fyne.WidgetRenderer {
 type cardRenderer struct {
 	card                         *truckCard
 	body, mark                   *ground
-	icon                         *canvas.Image
+	icon, late                   *canvas.Image // of what it waits for, and of a wait that is too long
 	key, truck, waits, who, next *Label
 }
 
@@ -79,7 +80,12 @@ func (r *cardRenderer) fill() {
 	row := r.card.Row
 	r.key.Say(row.Key)
 	r.truck.Say(row.Truck)
+	r.waits.letters = AtRight
+	if row.Late {
+		r.waits.letters = lateAtRight
+	}
 	r.waits.Say(row.Waits)
+	SetVisible(r.late, row.Late)
 	r.who.Say(row.Who)
 	r.next.Say(row.Next.Text)
 	SetVisible(r.who, !r.card.short)
@@ -115,7 +121,12 @@ func (r *cardRenderer) Layout(size fyne.Size) {
 	high, low := r.truck.MinSize().Height, r.who.MinSize().Height
 	waits := r.waits.MinSize().Width
 	place(r.key, left, y, keyWidth, high)
-	place(r.truck, left+keyWidth, y, width-keyWidth-waits-pad, high)
+	taken := waits + pad
+	if r.card.Row.Late {
+		place(r.late, left+width-waits-low, y+(high-low)/2+1, low-3, low-3)
+		taken += low
+	}
+	place(r.truck, left+keyWidth, y, width-keyWidth-taken, high)
 	place(r.waits, left+width-waits, y, waits, high)
 	y += high
 	if !r.card.short {
@@ -135,7 +146,7 @@ func (r *cardRenderer) Refresh() {
 }
 
 func (r *cardRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.body, r.mark, r.key, r.truck, r.waits, r.who, r.icon, r.next}
+	return []fyne.CanvasObject{r.body, r.mark, r.key, r.truck, r.waits, r.late, r.who, r.icon, r.next}
 }
 
 func (r *cardRenderer) Destroy() {}

@@ -149,7 +149,7 @@ func (t *Tickets) tell(l *load.Load, scanned scaleticket.Square, isScanned bool)
 
 // square is what the square of a ticket says on the copy that a scanned one is from.
 func square(f *session.Session, l *load.Load, scanned scaleticket.Square) (scaleticket.Square, error) {
-	ticket, err := session.IssuedTicket(f, context.Background(), l, 0)
+	ticket, err := session.IssuedTicket(context.Background(), f, l, 0)
 	if err != nil {
 		return scaleticket.Square{}, err
 	}

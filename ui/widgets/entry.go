@@ -31,9 +31,10 @@ type FieldEntry struct {
 	OnUp     func()                          // arrow up; nil leaves it to the cursor
 	OnDown   func()                          // arrow down
 
-	DigitsOnly bool // letters are kept out; figures, signs and points are not
-	Figures    bool // right-aligned, as figures are
-	Most       int  // the longest text, in letters; zero takes that of its kind
+	DigitsOnly bool     // letters are kept out; figures, signs and points are not
+	Words      []string // taken in place of digits, each by its first letter
+	Figures    bool     // right-aligned, as figures are
+	Most       int      // the longest text, in letters; zero takes that of its kind
 
 	showing bool // the presenter is writing, not the person
 	focused bool
@@ -128,12 +129,28 @@ func (e *FieldEntry) Commit() {
 func (e *FieldEntry) TypedRune(r rune) {
 	switch {
 	case e.DigitsOnly && unicode.IsLetter(r):
-		e.refuse(e.words().NoLetters)
+		e.typeWord(r)
 	case e.room() < 1:
 		e.refuse(e.tooLong())
 	default:
 		e.Entry.TypedRune(r)
 	}
+}
+
+// typeWord puts the word that begins with a letter in the place of a figure; other letters are kept
+// out. The word stays selected, so that a figure replaces it.
+func (e *FieldEntry) typeWord(letter rune) {
+	for _, word := range e.Words {
+		if strings.HasPrefix(word, string(unicode.ToLower(letter))) {
+			e.SelectAll()
+			for _, r := range word {
+				e.Entry.TypedRune(r)
+			}
+			e.SelectAll()
+			return
+		}
+	}
+	e.refuse(e.words().NoLetters)
 }
 
 // FocusGained selects all.

@@ -49,6 +49,29 @@ func TestArrivingSelectsAll(t *testing.T) {
 	widgettest.Equal(t, "typing replaces", b.Text, "n")
 }
 
+// A field for figures takes the words it knows by their first letter, and keeps other letters out. A
+// figure typed then replaces the word.
+func TestWordsInAFieldForFigures(t *testing.T) {
+	h := newHouse(t)
+	e := NewFigureEntry()
+	e.Words = []string{"posted", "later"}
+	refused := 0
+	e.OnRefuse = func(string) { refused++ }
+	edited := ""
+	e.OnEdit = func(text string) { edited = text }
+	h.Cast(map[string]Keyed{"e": e}, "e").Focus("e")
+	h.Write("4.1x")
+	widgettest.Equal(t, "with a letter that begins no word", e.Text, "4.1")
+	h.Write("P")
+	widgettest.Equal(t, "by its first letter", e.Text, "posted")
+	widgettest.Equal(t, "told", edited, "posted")
+	h.Write("l")
+	widgettest.Equal(t, "another word", e.Text, "later")
+	h.Write("4.2")
+	widgettest.Equal(t, "a figure over the word", e.Text, "4.2")
+	widgettest.Equal(t, "refused letters", refused, 1)
+}
+
 // TestAMarkedTextThatIsChanged: what is typed after the presenter has put another
 // text in place of a marked one is there in full.
 func TestAMarkedTextThatIsChanged(t *testing.T) {

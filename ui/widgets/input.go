@@ -36,6 +36,7 @@ func (in Input) New(f model.Field) Keyed {
 	}
 	if e, typed := made.(interface{ body() *FieldEntry }); typed {
 		e.body().OnRefuse = in.Refused
+		e.body().Words = f.Words
 		if f.Most > 0 {
 			e.body().Most = f.Most
 		}

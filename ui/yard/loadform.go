@@ -21,9 +21,10 @@ type LoadForm struct {
 	Book    *load.Load  // as it is in the book; nil before that
 	last    *lastTicket // issued just before this form was begun
 	typed   typed
-	before  *replaced // the ticket that the load is to replace
-	edited  string    // the field that somebody typed in last
-	asksWhy bool      // a box asks why a weight was typed
+	before  *replaced       // the ticket that the load is to replace
+	edited  string          // the field that somebody typed in last
+	offered map[string]bool // fields that the form filled in itself, until somebody types there
+	asksWhy bool            // a box asks why a weight was typed
 	draft   draftKeeper
 	Now     *formState // with everything typed taken in
 }
@@ -31,7 +32,7 @@ type LoadForm struct {
 // NewLoadForm makes the form of a load in the book, or without a load a blank one.
 // What is typed on it ends with the program.
 func NewLoadForm(f *session.Session, l *load.Load) *LoadForm {
-	form := &LoadForm{session: f, typed: newTyped()}
+	form := &LoadForm{session: f, typed: newTyped(), offered: map[string]bool{}}
 	if l != nil {
 		form.id, form.Book = l.ID, l
 	}
@@ -57,9 +58,11 @@ func (f *LoadForm) Type(id, text string) {
 	f.typed.look("", "")
 	f.edited = id
 	f.put(id, text)
+	delete(f.offered, id)
 	if text != was {
 		for field, follows := range offersAfter(id, f.session, f.Text) {
 			f.put(field, follows)
+			f.offered[field] = true
 		}
 	}
 	f.read()
@@ -166,6 +169,16 @@ func (f *LoadForm) FirstToDo() string {
 	return f.Now.lines[0].ID
 }
 
+// Following is the field that Enter goes to from another: the next one, past those that the form has
+// filled in itself. It is empty after the last.
+func (f *LoadForm) Following(id string) string {
+	next := f.Now.After(id)
+	for f.offered[next] && f.Text(next) != "" {
+		next = f.Now.After(next)
+	}
+	return next
+}
+
 // AfterTare returns the field to focus after a tare that was not typed: the first still to be
 // filled, else the next empty one.
 func (f *LoadForm) AfterTare() string {
@@ -174,6 +187,16 @@ func (f *LoadForm) AfterTare() string {
 			if f.Text(after) == "" {
 				return after
 			}
+		}
+	}
+	return f.FirstToDo()
+}
+
+// workBeside is the next field to fill while the weight of another is waited for.
+func (f *LoadForm) workBeside(weighed string) string {
+	for _, l := range f.Now.lines {
+		if l.ID != weighed && f.Now.missing[l.ID] {
+			return l.ID
 		}
 	}
 	return f.FirstToDo()

@@ -3,12 +3,15 @@ package yard
 import (
 	"context"
 
+	"tenthpoint/internal/entry"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/title"
 	"tenthpoint/ui/session"
 )
 
-// offers are defaults from a grower or a truck: the other of the two, and the commodity that came
-// last time. Only empty fields get defaults.
+// offers are defaults from a grower or a truck: the other of the two, the commodity that came last
+// time, and the posted price where that was sold at it. Only empty fields get defaults.
 type offers struct {
 	session *session.Session
 	text    func(field string) string // on the form
@@ -31,6 +34,7 @@ func offersAfter(field string, f *session.Session, text func(field string) strin
 	if o.now("commodity") == "" {
 		o.fill("commodity", o.lastCommodity())
 	}
+	o.fill("price", o.postedAgain())
 	return o.fills
 }
 
@@ -63,10 +67,33 @@ func (o offers) onlyTruck(grower string) string {
 	return only
 }
 
-// lastCommodity returns the grain that this grower or truck brought last, if the elevator buys it.
-func (o offers) lastCommodity() string {
+// last is the load that this grower or truck brought last; nil where neither was here.
+func (o offers) last() *load.Load {
 	last, found, err := office.LastLoad(context.Background(), o.session.Desk, o.now("grower"), o.now("truck"))
 	if err != nil || !found {
+		return nil
+	}
+	return last
+}
+
+// postedAgain takes the posted price of the day for grain that this grower or truck sold at the
+// posted price last time.
+func (o offers) postedAgain() string {
+	last := o.last()
+	if last == nil || last.Details.PriceSource != entry.PostedText || last.Details.Under != title.CashSale || last.Details.Commodity != o.now("commodity") {
+		return ""
+	}
+	posted, err := session.House(o.session).Posted(last.Details.Commodity, o.session.Desk.Today())
+	if err != nil || posted == nil {
+		return ""
+	}
+	return entry.PostedText
+}
+
+// lastCommodity returns the grain that this grower or truck brought last, if the elevator buys it.
+func (o offers) lastCommodity() string {
+	last := o.last()
+	if last == nil {
 		return ""
 	}
 	if _, taken := o.session.Desk.Profile().Schedule(last.Details.Commodity); !taken {

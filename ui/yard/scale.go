@@ -37,18 +37,20 @@ type scaleWait struct {
 func (r *ScaleReader) CanRead() bool { return r.session.Indicator != nil }
 
 // Weigh takes the weight of a form's truck from the scale: the side whose field has the focus, else
-// the gross before the tare. It asks before it replaces an existing weight.
-func (r *ScaleReader) Weigh(form *LoadForm, field string) {
+// the gross before the tare. It asks before it replaces an existing weight. The side is empty where it
+// asked, or where nothing is waited for.
+func (r *ScaleReader) Weigh(form *LoadForm, field string) (side string) {
 	if err := form.Commit(); err != nil {
 		r.session.Fail(err)
-		return
+		return ""
 	}
-	side := form.Now.sideToWeigh(field)
+	side = form.Now.sideToWeigh(field)
 	if side == "" {
 		r.askSide(form)
-		return
+		return ""
 	}
 	r.begin(form, side)
+	return side
 }
 
 // askSide asks which weight is meant.

@@ -22,6 +22,9 @@ func (s *Screen) Acts() []shell.Act {
 var loadActs = []shell.ActRow[*Screen]{
 	{ID: "load.new", Title: "New truck", Icon: apptheme.IconTruck, Key: widgets.Ctrl(fyne.KeyN), Everywhere: true,
 		Do: func(s *Screen) { s.turnTo(s.Yard.TakeNew) }},
+	{ID: "load.repeat", Title: "As the load before", Key: widgets.Ctrl(fyne.KeyE),
+		When: func(s *Screen) bool { return s.Form().ID() == "" }, Why: "The truck in hand is on the yard already. Ctrl+N begins another.",
+		Do: func(s *Screen) { s.report(loadBefore{s.Form()}.repeat()); s.Load.showAll() }},
 	{ID: "load.issue", Title: "Issue and print", Icon: apptheme.IconPrint, Key: widgets.Bare(fyne.KeyF12),
 		When:   func(s *Screen) bool { return s.Form().Now.CanIssue() },
 		WhyNot: func(s *Screen) string { return s.Form().Now.WhyNotIssue() },
@@ -48,7 +51,7 @@ var loadActs = []shell.ActRow[*Screen]{
 
 	{ID: "load.weigh", Title: "Take the weight from the scale", Key: widgets.Bare(fyne.KeyF10), Break: true,
 		When: func(s *Screen) bool { return s.Yard.Scale.CanRead() }, Why: "The scale is not linked: type the weight. Equipment says how to link it.",
-		Do: func(s *Screen) { s.Yard.Weigh(s.Load.FocusOrder.Current()) }},
+		Do: (*Screen).weigh},
 	{ID: "load.split", Title: "Weigh the trailer apart", Key: widgets.CtrlShift(fyne.KeyW),
 		When: func(s *Screen) bool { return s.Form().Now.CanSplit() }, Why: "This load is weighed in two drafts already.",
 		Do: func(s *Screen) { s.Form().Split(); s.Load.showAll() }},
@@ -80,6 +83,14 @@ var yardActs = []shell.ActRow[*Screen]{
 		Do: func(s *Screen) { s.turnTo(func() { s.Yard.Step(+1) }) }},
 	{ID: "yard.before", Title: "Truck before", Key: widgets.Ctrl(fyne.KeyPageUp), Everywhere: true,
 		Do: func(s *Screen) { s.turnTo(func() { s.Yard.Step(-1) }) }},
+	{ID: "yard.up", Title: "Move the truck up", Key: widgets.CtrlShift(fyne.KeyPageUp), Everywhere: true,
+		When: func(s *Screen) bool { return s.Form().ID() != "" }, Why: "The truck in hand is not on the yard yet.",
+		Do: func(s *Screen) { arranging{s.Yard}.move(-1) }},
+	{ID: "yard.down", Title: "Move the truck down", Key: widgets.CtrlShift(fyne.KeyPageDown), Everywhere: true,
+		When: func(s *Screen) bool { return s.Form().ID() != "" }, Why: "The truck in hand is not on the yard yet.",
+		Do: func(s *Screen) { arranging{s.Yard}.move(+1) }},
+	{ID: "yard.sort", Title: "Sort by wait, or by next step", Key: widgets.CtrlShift(fyne.KeyJ), Everywhere: true,
+		Do: func(s *Screen) { arranging{s.Yard}.sort() }},
 }
 
 // placeKeys are the keys of the places on the yard; with Ctrl they reach as many again.
@@ -121,6 +132,17 @@ func (s *Screen) useStoredTare() {
 	s.report(storedTare{s.Form()}.use())
 	s.Load.Show(true)
 	s.Load.Focus(s.Form().AfterTare())
+}
+
+// weigh takes the weight and goes on to the next work, which may be done while the scale comes to
+// rest. Letters that find a grower or a truck are a choice by then, as when their field is left.
+func (s *Screen) weigh() {
+	at := s.Load.FocusOrder.Current()
+	s.window.UI.Leave()
+	side := s.Yard.Weigh(at)
+	if s.window.UI.FrontDialog() == nil {
+		s.Load.Focus(s.Form().workBeside(side))
+	}
 }
 
 // report shows an error on the status line.

@@ -111,8 +111,8 @@ func (v *loadView) sayWrong(row *shell.FormRow) {
 	}
 }
 
-// commit handles Enter: valid texts are recorded and the focus moves on. It stays where the typed
-// text is invalid.
+// commit handles Enter: valid texts are recorded and the focus moves on, past what the form has
+// filled in itself. It stays where the typed text is invalid.
 func (v *loadView) commit(id string) (next string) {
 	if row := v.Rows[id]; row.Field.State == model.Stop && v.form().IsTyped(id) {
 		v.SayWrong(id)
@@ -124,11 +124,12 @@ func (v *loadView) commit(id string) (next string) {
 		v.asked = id
 		return id
 	}
-	if v.form().Now.After(id) == "" {
+	next = v.form().Following(id)
+	if next == "" {
 		v.sayFilled()
 		return id
 	}
-	return ""
+	return next
 }
 
 // goOn moves the focus past the field whose figure opened a box, once it is answered and the

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
+	"tenthpoint/ui/session/ask"
 )
 
 // A sheet is a dialog for what has no field on the form. Its answers are recorded at once, after
@@ -129,7 +130,7 @@ func (s sharesSheet) ask() {
 		Draft: "shares", Of: s.form.id,
 		Title:  s.form.session.Say("Who shares in this load?"),
 		Text:   s.form.session.Say("Leave all owners out when the grower has all of it."),
-		Fields: session.OwnerFields(f, s.form.Now.Load.Details.Shares), Yes: s.form.session.Say("Write down"),
+		Fields: ask.OwnerFields(f, s.form.Now.Load.Details.Shares), Yes: s.form.session.Say("Write down"),
 		Check: s.check,
 		Then: func(values map[string]string) {
 			if err := s.write(values); err != nil {
@@ -144,7 +145,7 @@ func (s sharesSheet) ask() {
 // check says what is wrong with the sheet: with the shares, then with what becomes
 // of the parts.
 func (s sharesSheet) check(values map[string]string) map[string]string {
-	_, faults := session.ReadShares(s.form.session, values)
+	_, faults := ask.ReadShares(s.form.session, values)
 	if len(faults) > 0 {
 		return faults
 	}
@@ -156,12 +157,12 @@ func (s sharesSheet) check(values map[string]string) map[string]string {
 
 // texts are the sheet as fields of the load.
 func (s sharesSheet) texts(values map[string]string) map[string]string {
-	owners, _ := session.ReadShares(s.form.session, values)
+	owners, _ := ask.ReadShares(s.form.session, values)
 	var shares []string
 	for _, o := range owners {
 		shares = append(shares, session.PartyText(o.Party)+"="+entry.PartText(o.Parts, o.Of, o.Drying))
 	}
-	return map[string]string{"shares": strings.Join(shares, "; "), "owner-terms": session.OwnerTermsTyped(values, owners)}
+	return map[string]string{"shares": strings.Join(shares, "; "), "owner-terms": ask.OwnerTermsTyped(values, owners)}
 }
 
 // write writes down who shares in the load and what becomes of the parts, after what

@@ -151,7 +151,7 @@ func (y *Yard) find(id string) *load.Load {
 
 // Weigh takes the weight of the current truck from the scale; see
 // [ScaleReader.Weigh].
-func (y *Yard) Weigh(field string) { y.Scale.Weigh(y.current, field) }
+func (y *Yard) Weigh(field string) (side string) { return y.Scale.Weigh(y.current, field) }
 
 // Rows are the trucks in the order of their places, those without one last.
 func (y *Yard) Rows() []model.TruckRow {
@@ -177,7 +177,7 @@ func (y *Yard) row(l *load.Load, key string) model.TruckRow {
 		s, _ := office.Preview(y.session.Desk, l)
 		settles = s != nil
 	}
-	row := board.RowOf(y.session.Language, l, settles, y.session.Desk.Now())
+	row := board.RowOf(y.session.Language, l, settles, y.session.Desk.Now(), y.session.Desk.Profile().WaitLimit())
 	row.Key, row.Current = key, y.current.id == l.ID
 	return row
 }

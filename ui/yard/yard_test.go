@@ -196,3 +196,29 @@ func TestUnchangedTrucksAreNotReadAgain(t *testing.T) {
 		t.Error("the form of an unchanged truck was read again")
 	}
 }
+
+// Moving a truck swaps its key with its neighbour's; sorting deals the keys anew, by wait and then by
+// what is to be done. Both outlive the program.
+func TestTheYardIsArranged(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	y := NewYard(r.Session)
+	arrive(t, y, "A")
+	arrive(t, y, "B", [2]string{"moisture", "15.0"})
+	arrive(t, y, "C")
+	y.TakePlace(2)
+	arranging{y}.move(-1)
+	if got := keys(y); got != "F2 A, F3 C, F4 B" {
+		t.Errorf("C moved up: %s", got)
+	}
+	if again := keys(NewYard(r.Reopen().Session)); again != "F2 A, F3 C, F4 B" {
+		t.Errorf("begun again the yard is %s", again)
+	}
+	arranging{y}.sort()
+	if got := keys(y); got != "F2 A, F3 B, F4 C" {
+		t.Errorf("sorted by wait: %s", got)
+	}
+	arranging{y}.sort()
+	if got := keys(y); got != "F2 B, F3 A, F4 C" {
+		t.Errorf("sorted by what is to be done: %s", got)
+	}
+}

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/headoffice/across"
 	"tenthpoint/internal/headoffice/copies"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/office/money"
+	"tenthpoint/internal/office"
 )
 
 // contractOf shows a contract that several sites fill.
@@ -26,14 +26,14 @@ func (contractOf) Help() string {
 func (c contractOf) Run(t *terminal.Terminal) error {
 	var all across.Contract
 	err := c.eachBook(t, func(site copies.Copy, p *terminal.Session) error {
-		terms, err := money.ContractNumbered(p, p.Desk, c.Number)
+		terms, err := office.ContractNumbered(p, p.Desk, c.Number)
 		if errors.Is(err, message.NotFound) {
 			return nil
 		}
 		if err != nil {
 			return err
 		}
-		filled, err := money.FillOf(p, p.Desk, terms)
+		filled, err := office.ContractFill(p, p.Desk, terms)
 		if err == nil {
 			all.Add(site.Name(), filled)
 		}

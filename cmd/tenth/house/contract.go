@@ -5,7 +5,6 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 )
 
@@ -47,32 +46,28 @@ func (c contractList) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		rows := [][]any{}
+		var listed []elevator.ContractTerms
 		for _, one := range all {
 			if grower != "" && one.Grower != grower {
 				continue
 			}
-			row, err := contractRow(p, one)
-			if err != nil {
-				return err
-			}
-			rows = append(rows, row)
+			listed = append(listed, one)
 		}
-		return p.Table(c.ListFlags, "Contract\tGrower\tGrain\tAgreed\tDelivered\tStill to come\tPrice\tUntil", rows, "No contract is written down yet.")
+		return contractTable(p, c.ListFlags, listed)
 	})
 }
 
-// contractRow is a contract with the quantity delivered on it.
-func contractRow(p *terminal.Session, c elevator.ContractTerms) ([]any, error) {
-	fill, err := office.ContractFill(p, p.Desk, c)
+// contractTable lists contracts with the quantity delivered on each.
+func contractTable(p *terminal.Session, f terminal.ListFlags, contracts []elevator.ContractTerms) error {
+	filled, err := office.ContractFills(p, p.Desk, contracts...)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	left := fill.Left
-	if left.Sign() < 0 {
-		left = quantity.Zero(left.Unit())
+	rows := [][]any{}
+	for _, c := range filled {
+		rows = append(rows, []any{c.Number, c.Grower, p.GrainName(c.Commodity), c.Quantity.String(), c.Delivered.String(), c.Left.String(), c.PriceText(), c.Until.String()})
 	}
-	return []any{c.Number, c.Grower, p.GrainName(c.Commodity), c.Quantity.String(), fill.Delivered.String(), left.String(), c.PriceText(), c.Until.String()}, nil
+	return p.Table(f, "Contract\tGrower\tGrain\tAgreed\tDelivered\tStill to come\tPrice\tUntil", rows, "No contract is written down yet.")
 }
 
 type contractShow struct {
@@ -87,11 +82,7 @@ func (c contractShow) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		row, err := contractRow(p, one)
-		if err != nil {
-			return err
-		}
-		return p.Table(c.ListFlags, "Contract\tGrower\tGrain\tAgreed\tDelivered\tStill to come\tPrice\tUntil", [][]any{row}, "")
+		return contractTable(p, c.ListFlags, []elevator.ContractTerms{one})
 	})
 }
 

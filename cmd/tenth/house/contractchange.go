@@ -5,6 +5,7 @@ import (
 	"tenthpoint/internal/contract"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse/money"
 )
@@ -144,7 +145,7 @@ func (contractCancel) Help() string {
 
 func (c contractCancel) Run(t *terminal.Terminal) error {
 	return c.change(t, func(p *terminal.Session, one elevator.ContractTerms, day quantity.Date, by string) (elevator.ContractTerms, error) {
-		filled, err := filledNow(p, one)
+		filled, err := office.ContractFill(p, p.Desk, one)
 		if err != nil {
 			return one, err
 		}

@@ -8,15 +8,11 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/money"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
-
-// filledNow is how a contract is filled by the tickets in force.
-func filledNow(p *terminal.Session, c elevator.ContractTerms) (contract.Filled, error) {
-	return money.FillOf(p, p.Desk, c)
-}
 
 type contractBuyOut struct {
 	changeFlags
@@ -37,7 +33,7 @@ func (c contractBuyOut) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return one, err
 		}
-		filled, err := filledNow(p, one)
+		filled, err := office.ContractFill(p, p.Desk, one)
 		if err != nil {
 			return one, err
 		}
@@ -76,7 +72,7 @@ func (c contractFill) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		filling, err := money.Fills(p, p.Desk, grain.ID, grower)
+		filling, err := office.Fills(p, p.Desk, grain.ID, grower)
 		if err != nil {
 			return err
 		}
@@ -103,11 +99,11 @@ func (contractPrint) Help() string { return `    tenth contract print B-1 --out 
 
 func (c contractPrint) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		one, err := money.ContractNumbered(p, p.Desk, c.Number)
+		one, err := office.ContractNumbered(p, p.Desk, c.Number)
 		if err != nil {
 			return err
 		}
-		filled, err := filledNow(p, one)
+		filled, err := office.ContractFill(p, p.Desk, one)
 		if err != nil {
 			return err
 		}

@@ -1,15 +1,12 @@
 package house
 
 import (
-	"fmt"
-
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse/instruments"
 	"tenthpoint/internal/truckscale"
 )
@@ -205,9 +202,8 @@ func (c scaleList) Run(t *terminal.Terminal) error {
 
 type scaleLog struct {
 	terminal.BookFlags
-	Scale string         `arg:"" optional:"" help:"The scale; without it, the first." placeholder:"SCALE"`
-	Out   string         `help:"Write it into this folder, as PDF and as text." placeholder:"DIR"`
-	Width terminal.Width `help:"Width of the text, in letters." default:"100"`
+	terminal.LogFlags
+	Scale string `arg:"" optional:"" help:"The scale; without it, the first." placeholder:"SCALE"`
 }
 
 func (c scaleLog) Run(t *terminal.Terminal) error {
@@ -220,19 +216,6 @@ func (c scaleLog) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		doc := scalelog.Paper(log, p.Profile(), p.Today())
-		if c.Out == "" {
-			fmt.Fprint(p.Stdout, doc.Text(int(c.Width)))
-			return nil
-		}
-		pdf, err := doc.PDF(report.PageFor(p.Profile().Rules))
-		if err != nil {
-			return err
-		}
-		files, err := p.Files(c.Out, "scale-"+scale.ID+"-"+p.Today().String(), pdf, []byte(doc.Text(int(c.Width))))
-		for _, file := range files {
-			p.Say("Written: %s", file)
-		}
-		return err
+		return p.ShowLog(c.LogFlags, scalelog.Paper(log, p.Profile(), p.Today()), "scale-"+scale.ID)
 	})
 }

@@ -38,6 +38,7 @@ type Setup struct {
 	Grain       []string `sep:"none" help:"A grain taken, and its schedule of rates; may be repeated." placeholder:"corn=main"`
 	Retain      int      `help:"Days that samples are kept." placeholder:"DAYS"`
 	Dispute     int      `name:"dispute-days" help:"Posted days from delivery in which another test may be asked for; without them, the days samples are kept." placeholder:"DAYS"`
+	Wait        int      `name:"wait-minutes" help:"Minutes after which a truck on the yard is pointed at; without them, 45." placeholder:"MINUTES"`
 	CopyFor     []string `sep:"none" help:"For whom a ticket prints a copy, named on it; may be repeated. \"nobody\" is one copy without a name." placeholder:"driver"`
 	DriverMoney string   `help:"Whether the square on the driver's copy says what is paid." enum:",yes,no" default:"" placeholder:"yes|no"`
 	AskPIN      []string `name:"ask-pin" sep:"none" help:"What asks for a PIN beside managers' acts; may be repeated. \"nothing\" for nothing." placeholder:"weights|tickets|samples|lists"`
@@ -95,7 +96,7 @@ func discard(path string) error {
 }
 
 func (c Setup) changes() bool {
-	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Place+c.Fills+c.DriverMoney != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+len(c.AskPIN)+c.Retain+c.Dispute > 0
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Place+c.Fills+c.DriverMoney != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+len(c.AskPIN)+c.Retain+c.Dispute+c.Wait > 0
 }
 
 // write stores the profile, and in a new book its first manager.
@@ -144,6 +145,9 @@ func (c Setup) profile(p elevator.Profile, laws *law.Set) (elevator.Profile, err
 	}
 	if c.Dispute > 0 {
 		p.DisputeDays = c.Dispute
+	}
+	if c.Wait > 0 {
+		p.WaitMinutes = c.Wait
 	}
 	if len(c.CopyFor) > 0 {
 		p.CopiesFor = copiesFor(c.CopyFor)
@@ -278,6 +282,9 @@ func (c Setup) show(p *terminal.Session) error {
 	if keep.Days != profile.RetainDays {
 		p.Say("The rule for samples that is in use keeps them %d days.", keep.Days)
 		p.Say("%s", message.New(law.Confirm))
+	}
+	if profile.WaitMinutes > 0 {
+		p.Say("A truck on the yard is pointed at after %d minutes.", profile.WaitMinutes)
 	}
 	if profile.Rules == "canada" {
 		p.Say("%s", licence(profile))

@@ -1,10 +1,7 @@
 package keys
 
 import (
-	"time"
-
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/journal"
 	"tenthpoint/internal/signing"
 )
 
@@ -43,7 +40,7 @@ func (stolen) Help() string {
 
 func (c stolen) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadWrite, c.Who, func(p *terminal.Session) error {
-		since, err := moment(t, c.Since)
+		since, err := t.Moment(c.Since)
 		if err != nil {
 			return err
 		}
@@ -63,16 +60,4 @@ func end(p *terminal.Session, called string, f signing.Ended) error {
 	}
 	p.Say("The key of %v (%v) counts no more.", c.Computer, c.Key.Fingerprint())
 	return nil
-}
-
-// moment is a local time as facts carry it; nothing where none was typed.
-func moment(t *terminal.Terminal, text string) (string, error) {
-	if text == "" {
-		return "", nil
-	}
-	at, err := time.ParseInLocation("2006-01-02 15:04", text, t.Place)
-	if err != nil {
-		return "", terminal.Refusal("Write it like 2026-10-01 18:00", "%q is no day and hour", text)
-	}
-	return journal.Stamp(at), nil
 }

@@ -17,9 +17,9 @@ type wanted struct {
 
 // chartFor finds the only chart that fits. Two charts of a meter may differ only in the mass of the
 // sample, so none is guessed.
-func chartFor(shelf *chart.Set, w wanted) (*chart.Chart, error) {
+func chartFor(set *chart.Set, w wanted) (*chart.Chart, error) {
 	var fit []*chart.Chart
-	for _, c := range shelf.All() {
+	for _, c := range set.All() {
 		if c.Crop == w.crop && c.InForce(w.day) && (w.meter == "" || c.Meter == w.meter) && (w.calibration == "" || c.Calibration == w.calibration) &&
 			(w.mass.Unit() == quantity.Plain || c.Mass.Equal(w.mass)) {
 			fit = append(fit, c)

@@ -66,12 +66,12 @@ func chartsOf(f terminal.BookFlags) (*chart.Set, error) {
 }
 
 func (c chartsList) Run(t *terminal.Terminal) error {
-	shelf, err := chartsOf(c.BookFlags)
+	set, err := chartsOf(c.BookFlags)
 	if err != nil {
 		return err
 	}
 	all, rows := []chartJSON{}, [][]any{}
-	for _, chart := range shelf.All() {
+	for _, chart := range set.All() {
 		all = append(all, chartForJSON(chart))
 		rows = append(rows, []any{chart.ID, chart.Crop, chart.Mass, chart.Meter, chart.Calibration, chart.Moisture, chart.From, terminal.Or(chart.Until.String(), message.New("no end")), exampleWords(chart)})
 	}
@@ -103,11 +103,11 @@ func (chartsShow) Help() string {
 }
 
 func (c chartsShow) Run(t *terminal.Terminal) error {
-	shelf, err := chartsOf(c.BookFlags)
+	set, err := chartsOf(c.BookFlags)
 	if err != nil {
 		return err
 	}
-	chart, err := shelf.ByID(c.ID)
+	chart, err := set.ByID(c.ID)
 	if err != nil {
 		return err
 	}
@@ -175,7 +175,7 @@ A chart as CSV has a line of table, key and value for everything said about it, 
 }
 
 func (c chartsCheck) Run(t *terminal.Terminal) error {
-	shelf, err := schedules.ChartsFrom(c.File, func(name string) ([]byte, error) {
+	set, err := schedules.ChartsFrom(c.File, func(name string) ([]byte, error) {
 		text, err := ratefiles.ReadText(name)
 		if err != nil {
 			return nil, terminal.Refusal("Check the name of the file", "%v", err)
@@ -185,7 +185,7 @@ func (c chartsCheck) Run(t *terminal.Terminal) error {
 	if err != nil {
 		return err
 	}
-	for _, chart := range shelf.All() {
+	for _, chart := range set.All() {
 		t.Say("%s: chart %s is in order: %s, %d rows of %d cells.", chart.File, chart.ID, chart.Name(), len(chart.Dials()), len(chart.Temperatures()))
 	}
 	return nil

@@ -12,7 +12,6 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
-	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse/instruments"
 )
 
@@ -267,8 +266,7 @@ func biasJSON(log office.MeterLog) map[string]any {
 // benchLog writes a meter's log as a paper.
 type benchLog struct {
 	meterLogFlags
-	Out   string         `help:"Write it into this folder, as PDF and as text." placeholder:"DIR"`
-	Width terminal.Width `help:"Width of the text, in letters." default:"100"`
+	terminal.LogFlags
 }
 
 func (benchLog) Help() string {
@@ -280,20 +278,7 @@ func (benchLog) Help() string {
 
 func (c benchLog) Run(t *terminal.Terminal) error {
 	return c.withLog(t, func(p *terminal.Session, log office.MeterLog) error {
-		doc := log.Paper(p.Profile(), p.Today())
-		if c.Out == "" {
-			fmt.Fprint(p.Stdout, doc.Text(int(c.Width)))
-			return nil
-		}
-		pdf, err := doc.PDF(report.PageFor(p.Profile().Rules))
-		if err != nil {
-			return err
-		}
-		files, err := p.Files(c.Out, "meter-"+log.Meter.ID+"-"+p.Today().String(), pdf, []byte(doc.Text(int(c.Width))))
-		for _, file := range files {
-			p.Say("Written: %s", file)
-		}
-		return err
+		return p.ShowLog(c.LogFlags, log.Paper(p.Profile(), p.Today()), "meter-"+log.Meter.ID)
 	})
 }
 

@@ -52,7 +52,7 @@ func (c benchConvert) Run(t *terminal.Terminal) error {
 	}
 	// The meter may be anyone's: its checks are unknown and not reported.
 	equipment := moisture.Equipment{
-		Charts:   mustShelf(chart),
+		Charts:   mustSet(chart),
 		Meters:   []meter.Meter{{ID: reading.Meter, Model: chart.Meter, Method: meter.ByDial, Calibration: chart.Calibration}},
 		Statuses: map[string]meter.Status{reading.Meter: {State: meter.Good}},
 	}
@@ -65,21 +65,21 @@ func (c benchConvert) Run(t *terminal.Terminal) error {
 	return c.tell(t, chart, sheet, result)
 }
 
-func mustShelf(c *chart.Chart) *chart.Set {
-	shelf, err := chart.NewSet(c)
+func mustSet(c *chart.Chart) *chart.Set {
+	set, err := chart.NewSet(c)
 	if err != nil {
 		panic(err) // one chart clashes with none
 	}
-	return shelf
+	return set
 }
 
 func (c benchConvert) chart(t *terminal.Terminal) (*chart.Chart, error) {
-	shelf, err := c.ReadCharts("")
+	set, err := c.ReadCharts("")
 	if err != nil {
 		return nil, err
 	}
 	if c.Chart != "" {
-		return shelf.ByID(c.Chart)
+		return set.ByID(c.Chart)
 	}
 	crop, err := entry.Commodity(c.Commodity)
 	if err != nil {
@@ -89,7 +89,7 @@ func (c benchConvert) chart(t *terminal.Terminal) (*chart.Chart, error) {
 	if err != nil {
 		return nil, err
 	}
-	return chartFor(shelf, wanted{crop: crop.ID, meter: c.Model, calibration: c.Calibration, mass: mass, day: t.LocalDate()})
+	return chartFor(set, wanted{crop: crop.ID, meter: c.Model, calibration: c.Calibration, mass: mass, day: t.LocalDate()})
 }
 
 func (c benchConvert) reading(t *terminal.Terminal, chart *chart.Chart) (moisture.Reading, error) {

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/report"
-	"tenthpoint/internal/settle"
+	"tenthpoint/internal/settle/trial"
 )
 
 // ratesTry settles one load at a grid of moistures.
@@ -61,21 +61,21 @@ func (c ratesTry) Run(t *terminal.Terminal) error {
 	if err != nil {
 		return err
 	}
-	trial := settle.Try(e, facts, grid)
-	if reason, none := allRefused(trial); none {
+	tried := trial.Of(e, facts, grid)
+	if reason, none := allRefused(tried); none {
 		return errors.Join(terminal.Refusal("Give results with --factor, and limits to settle beyond with --accept", "no moisture of this grid can be settled under %s", e.ID), message.Err("", reason))
 	}
 	switch {
 	case c.CSV:
-		return csv.NewWriter(t.Stdout).WriteAll(spreadsheetRows(trial.Records()))
+		return csv.NewWriter(t.Stdout).WriteAll(spreadsheetRows(tried.Records()))
 	case c.JSON:
-		records := trial.Records()
+		records := tried.Records()
 		return t.PrintJSON(map[string]any{"edition": editionForJSON(e), "columns": records[0], "rows": records[1:]})
 	}
 	draft := facts.Drafts[0]
 	t.Say("%s", terminal.EditionLine(e))
 	t.Say("A load of %s at every moisture.\n", draft.Gross.Sub(draft.Tare))
-	fmt.Fprint(t.Stdout, trial.Text())
+	fmt.Fprint(t.Stdout, tried.Text())
 	return nil
 }
 
@@ -96,7 +96,7 @@ func (c ratesTry) grid(e *rates.Edition) ([]quantity.Amount, error) {
 		return nil, err
 	}
 	first = first.Add(tenths) // so that every moisture shows its tenth
-	switch grid := settle.Grid(first, last, step); {
+	switch grid := trial.Grid(first, last, step); {
 	case step.Sign() <= 0:
 		return nil, terminal.Refusal("Give a step above zero, such as --step 0.5", "a grid in steps of %s never ends", step)
 	case len(grid) == 0:
@@ -125,11 +125,11 @@ func (c ratesTry) first(e *rates.Edition) (quantity.Amount, error) {
 }
 
 // allRefused reports that no row could be settled, with the reason of the first.
-func allRefused(trial *settle.Trial) (reason message.Text, none bool) {
-	for _, row := range trial.Rows {
+func allRefused(tried *trial.Trial) (reason message.Text, none bool) {
+	for _, row := range tried.Rows {
 		if row.Settlement != nil {
 			return message.Text{}, false
 		}
 	}
-	return trial.Rows[0].Refused, true
+	return tried.Rows[0].Refused, true
 }

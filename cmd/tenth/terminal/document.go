@@ -50,6 +50,30 @@ func (p *Session) ShowDocument(f DocumentFlags, d report.Document, name string, 
 	return nil
 }
 
+// LogFlags say how the log of an instrument is shown: on the terminal, or as PDF and as text.
+type LogFlags struct {
+	Out   string `help:"Write it into this folder, as PDF and as text." placeholder:"DIR"`
+	Width Width  `help:"Width of the text, in letters." default:"100"`
+}
+
+// ShowLog prints a log, or writes its files under a name with the day and prints their names.
+func (p *Session) ShowLog(f LogFlags, d report.Document, name string) error {
+	text := d.Text(int(f.Width))
+	if f.Out == "" {
+		fmt.Fprint(p.Stdout, text)
+		return nil
+	}
+	pdf, err := d.PDF(report.PageFor(p.Profile().Rules))
+	if err != nil {
+		return err
+	}
+	files, err := p.Files(f.Out, name+"-"+p.Today().String(), pdf, []byte(text))
+	for _, file := range files {
+		p.Say("Written: %s", file)
+	}
+	return err
+}
+
 // text is a paper as text. A width that was asked for folds tables, and so does a screen.
 func (f DocumentFlags) text(d report.Document, screen bool) string {
 	switch {

@@ -4,9 +4,11 @@ import (
 	"errors"
 	"strconv"
 	"strings"
+	"time"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
@@ -118,4 +120,16 @@ func (p *Session) DayOrToday(text string) (quantity.Date, error) {
 		day = p.Today()
 	}
 	return day, err
+}
+
+// Moment is a local time, typed as day and hour, as facts carry it; nothing where none was typed.
+func (t *Terminal) Moment(text string) (string, error) {
+	if text == "" {
+		return "", nil
+	}
+	at, err := time.ParseInLocation("2006-01-02 15:04", text, t.Place)
+	if err != nil {
+		return "", Refusal("Write it like 2026-10-01 18:00", "%q is no day and hour", text)
+	}
+	return journal.Stamp(at), nil
 }

@@ -30,6 +30,9 @@ func (Find) Help() string {
 	return `    tenth find holloway
     tenth find void 2026-10
     tenth find yesterday truck 7
+    tenth find grain corn moisture 18..20
+    tenth find 2026-10-03 hour 14
+    tenth find with premiums
     tenth find --grower 102 --commodity corn --from 2026-10-01
     tenth find --truck 7 --json`
 }

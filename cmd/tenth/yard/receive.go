@@ -3,7 +3,6 @@
 package yard
 
 import (
-	"slices"
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
@@ -118,20 +117,13 @@ func (c Receive) repeated(p *terminal.Session) (terminal.Texts, error) {
 
 // lastReceived is the last ticket for grain that came, of all or of a truck.
 func lastReceived(p *terminal.Session, which string) (*load.Load, error) {
-	filter := book.LoadFilter{Newest: true, FromTicket: 1, Limit: lookedThrough}
+	filter := book.LoadFilter{FromTicket: 1}
 	if !strings.EqualFold(which, "last") {
 		filter.Truck = which
 	}
-	rows, err := p.Reader().Loads(p, filter)
-	if err != nil {
-		return nil, err
+	last, found, err := office.LastReceived(p, p.Desk, filter)
+	if err == nil && !found {
+		err = terminal.Refusal("Give the load in full", "there is no ticket to repeat")
 	}
-	came := slices.IndexFunc(rows, func(r book.LoadRow) bool { return r.Direction == string(load.Inbound) })
-	if came < 0 {
-		return nil, terminal.Refusal("Give the load in full", "there is no ticket to repeat")
-	}
-	return office.Load(p, p.Desk, rows[came].ID)
+	return last, err
 }
-
-// lookedThrough is how many tickets are looked through for the last one that came in.
-const lookedThrough = 50

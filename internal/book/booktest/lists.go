@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/digest"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/quantity"
 )
 
 // ListStore keeps everything that the program reads.
@@ -166,7 +167,12 @@ func ownLoads[B ListStore](t *testing.T, e Engine[B]) {
 
 func search[B ListStore](t *testing.T, e Engine[B]) {
 	b := e.New(t)
-	put(t, b, yard()...)
+	rows := yard()
+	rows[1].Figures["moisture"], rows[1].Figures["drying"] = quantity.Of("15.5", quantity.Percent), quantity.Of("0", quantity.Dollar)
+	rows[2].Figures["moisture"], rows[2].Figures["drying"] = quantity.Of("18", quantity.Percent), quantity.Of("19.9", quantity.Dollar)
+	rows[0].OpenedAt, rows[1].OpenedAt, rows[2].OpenedAt = "2026-10-01T14:00:00Z", "2026-10-01T14:59:59Z", "2026-10-01T14:30:00Z"
+	rows[1].Corrects = 99 // no truck came for it
+	put(t, b, rows...)
 	for _, c := range []struct {
 		search book.Search
 		want   string
@@ -179,6 +185,12 @@ func search[B ListStore](t *testing.T, e Engine[B]) {
 		{book.Search{Limit: 10, Terms: []book.Term{{Text: "%"}}}, ""},
 		{book.Search{Limit: 10, Grower: "101"}, "L3 L2 L1"},
 		{book.Search{Limit: 10, Refused: true}, "L4"},
+		{book.Search{Limit: 10, MoistFrom: "15.5", MoistBelow: "18"}, "L2"},
+		{book.Search{Limit: 10, MoistFrom: "15.5"}, "L3 L2"},
+		{book.Search{Limit: 10, MoistBelow: "15.51"}, "L2"},
+		{book.Search{Limit: 10, With: "drying"}, "L3"},
+		{book.Search{Limit: 10, CameFrom: "2026-10-01T14:00:00Z", CameBefore: "2026-10-01T15:00:00Z"}, "L3 L1"},
+		{book.Search{Limit: 10, Hour: "14"}, "L3 L2 L1"},
 	} {
 		rows, err := b.Search(ctx, c.search)
 		must(t, err)

@@ -8,6 +8,7 @@ import (
 	"github.com/jackc/pgx/v5"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/settle"
 )
 
 // Search lists the tickets that fit.
@@ -55,10 +56,28 @@ func searchWhere(s book.Search) *where {
 	if len(s.Phases) > 0 {
 		w.add("phase = ANY (?)", s.Phases)
 	}
+	w.found(s)
 	for _, t := range s.Terms {
 		termFits(t, w)
 	}
 	return w
+}
+
+// found adds conditions on what was found of a load, and on when it came.
+func (w *where) found(s book.Search) {
+	const line = "split_part(figures::json ->> ?::text, ' ', 1)::numeric"
+	if s.MoistFrom != "" {
+		w.add(line+" >= ?::numeric", settle.LineMoisture, s.MoistFrom)
+	}
+	if s.MoistBelow != "" {
+		w.add(line+" < ?::numeric", settle.LineMoisture, s.MoistBelow)
+	}
+	if s.With != "" {
+		w.add(line+" <> 0", s.With)
+	}
+	if s.CameFrom != "" {
+		w.add("opened_at >= ? AND opened_at < ? AND corrects IS NULL AND reissues IS NULL", s.CameFrom, s.CameBefore)
+	}
 }
 
 // termFits adds one word's condition.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"strings"
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/settle"
 )
 
 // Search lists the tickets that fit.
@@ -95,10 +96,28 @@ func searchWhere(s book.Search) (string, []any) {
 	if len(s.Phases) > 0 {
 		c.list("phase", s.Phases)
 	}
+	c.found(s)
 	for _, t := range s.Terms {
 		termFits(t, c)
 	}
 	return strings.Join(c.all, " AND "), c.args
+}
+
+// found adds conditions on what was found of a load, and on when it came.
+func (c *conditions) found(s book.Search) {
+	const line = `CAST(json_extract(figures, '$."' || ? || '"') AS REAL)`
+	if s.MoistFrom != "" {
+		c.add(line+" >= CAST(? AS REAL)", settle.LineMoisture, s.MoistFrom)
+	}
+	if s.MoistBelow != "" {
+		c.add(line+" < CAST(? AS REAL)", settle.LineMoisture, s.MoistBelow)
+	}
+	if s.With != "" {
+		c.add(line+" <> 0", s.With)
+	}
+	if s.CameFrom != "" {
+		c.add("opened_at >= ? AND opened_at < ? AND corrects IS NULL AND reissues IS NULL", s.CameFrom, s.CameBefore)
+	}
 }
 
 // termFits adds one word's condition.

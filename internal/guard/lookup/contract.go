@@ -20,21 +20,21 @@ func contracts(lists Lists, l *load.Load, s *guard.Setting) error {
 	if _, weighed := l.Net(); !weighed || !slices.ContainsFunc(deals, isOnContract) {
 		return nil
 	}
-	all, err := book.RecordsIn[elevator.ContractTerms](lists)
+	written, err := contractsIn(lists)
 	if err != nil {
 		return err
 	}
 	for at, deal := range deals {
-		named := slices.IndexFunc(all, func(c elevator.ContractTerms) bool { return c.Number == deal.No })
+		named := slices.IndexFunc(written.all, func(c elevator.ContractTerms) bool { return c.Number == deal.No })
 		if !isOnContract(deal) || named < 0 { // on no list: there is nothing to compare with
 			continue
 		}
-		terms := all[named]
+		terms := written.all[named]
 		k := guard.Contract{Number: terms.Number, Agreed: terms.Quantity, Parts: quantity.Int(1, quantity.Plain), Of: quantity.Int(1, quantity.Plain)}
 		if at < len(l.Details.Shares) {
 			k.Parts, k.Of = l.Details.Shares[at].Parts, l.Details.Shares[at].Of
 		}
-		if k.Left, err = left(lists, s.House, all, terms, l); err != nil {
+		if k.Left, err = written.left(s.House, terms, l); err != nil {
 			return err
 		}
 		s.Contracts = append(s.Contracts, k)
@@ -42,28 +42,41 @@ func contracts(lists Lists, l *load.Load, s *guard.Setting) error {
 	return nil
 }
 
+// sold are the contracts of a book, their sellers named by the cards that go on.
+type sold struct {
+	lists Lists
+	cards elevator.ByCode
+	all   []elevator.ContractTerms
+}
+
+func contractsIn(lists Lists) (sold, error) {
+	growers, err := book.RecordsIn[elevator.Grower](lists)
+	if err != nil {
+		return sold{}, err
+	}
+	all, err := book.RecordsIn[elevator.ContractTerms](lists)
+	cards := elevator.CardsByCode(growers)
+	return sold{lists, cards, contract.UnderCards(all, cards)}, err
+}
+
 // left is what a contract has left as its tickets fill it, those of all its sellers. The ticket that a
 // load is to replace does not count: the load brings its grain again.
-func left(lists Lists, house elevator.Profile, all []elevator.ContractTerms, c elevator.ContractTerms, of *load.Load) (quantity.Amount, error) {
-	together, sellers := contract.Together(all, c.Commodity, []string{c.Grower})
+func (s sold) left(house elevator.Profile, c elevator.ContractTerms, of *load.Load) (quantity.Amount, error) {
+	together, sellers := contract.Together(s.all, c.Commodity, []string{c.Grower})
 	var parts []contract.Part
-	seen := map[string]bool{of.ID: true}
-	for _, seller := range sellers {
-		rows, err := lists.Loads(book.LoadFilter{Grower: seller, Commodity: c.Commodity, Phases: []string{string(load.Ticketed)}})
+	rows, err := s.ticketsOf(sellers, c.Commodity)
+	if err != nil {
+		return quantity.Amount{}, err
+	}
+	for _, r := range rows {
+		if r.ID == of.ID || r.Ticket == of.InPlaceOf() {
+			continue
+		}
+		own, err := s.deliveries(r, together)
 		if err != nil {
 			return quantity.Amount{}, err
 		}
-		for _, r := range rows {
-			if seen[r.ID] || r.Ticket == of.InPlaceOf() {
-				continue
-			}
-			seen[r.ID] = true
-			own, err := deliveries(r, together)
-			if err != nil {
-				return quantity.Amount{}, err
-			}
-			parts = append(parts, own...)
-		}
+		parts = append(parts, own...)
 	}
 	for _, filled := range contract.Fill(together, parts, contract.OrderOf(house)).Contracts {
 		if filled.Number == c.Number {
@@ -73,9 +86,29 @@ func left(lists Lists, house elevator.Profile, all []elevator.ContractTerms, c e
 	return c.Quantity, nil
 }
 
+// ticketsOf are the tickets in force of growers, each once.
+func (s sold) ticketsOf(sellers []string, commodity string) (out []book.LoadRow, err error) {
+	seen := map[string]bool{}
+	for _, seller := range sellers {
+		for _, code := range s.cards.Codes(seller) {
+			rows, err := s.lists.Loads(book.LoadFilter{Grower: code, Commodity: commodity, Phases: []string{string(load.Ticketed)}})
+			if err != nil {
+				return nil, err
+			}
+			for _, r := range rows {
+				if !seen[r.ID] {
+					seen[r.ID] = true
+					out = append(out, r)
+				}
+			}
+		}
+	}
+	return out, nil
+}
+
 // deliveries are the parts of a ticket that are on one of the contracts. A row does not say whose each
 // part is; a part on a contract is of one who sells on it.
-func deliveries(r book.LoadRow, together []elevator.ContractTerms) ([]contract.Part, error) {
+func (s sold) deliveries(r book.LoadRow, together []elevator.ContractTerms) ([]contract.Part, error) {
 	if len(r.Titles) == 0 && r.Contract == "" {
 		return nil, nil
 	}
@@ -99,7 +132,7 @@ func deliveries(r book.LoadRow, together []elevator.ContractTerms) ([]contract.P
 		number := contract.NumberIn(r.TermsOf(i))
 		at := slices.IndexFunc(together, func(c elevator.ContractTerms) bool { return c.Number == number })
 		if at >= 0 {
-			out = append(out, contract.Part{Ticket: r.Ticket, Owner: seller(together[at], r.Grower), Commodity: r.Commodity, Day: day, Quantity: q, Contract: number})
+			out = append(out, contract.Part{Ticket: r.Ticket, Owner: seller(together[at], s.cards.Now(r.Grower)), Commodity: r.Commodity, Day: day, Quantity: q, Contract: number})
 		}
 	}
 	return out, nil

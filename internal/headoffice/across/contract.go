@@ -17,7 +17,7 @@ type Contract struct{ Parts []ContractPart }
 // ContractTotal is a contract as all sites together filled it.
 type ContractTotal struct {
 	Quantity, Delivered quantity.Amount
-	// Left is still to come, Over has come beyond the contract; at most one of them is not zero.
+	// Left is still to come; Over has come beyond the contract, taken by a site or not.
 	Left, Over quantity.Amount
 }
 
@@ -46,6 +46,9 @@ func (c *Contract) Total() (t ContractTotal, same bool) {
 		t.Left = left
 	} else {
 		t.Over = none.Sub(left)
+	}
+	for _, p := range c.Parts {
+		t.Over = t.Over.Add(p.NoRoom)
 	}
 	return t, len(c.Parts) > 0
 }

@@ -12,7 +12,7 @@ import (
 func cwt(n int64) quantity.Amount { return quantity.Int(n, quantity.Cwt) }
 
 func filled(grower string, agreed, delivered int64) contract.Filled {
-	return contract.Filled{ContractTerms: elevator.ContractTerms{Number: "C-1", Grower: grower, Commodity: "corn", Quantity: cwt(agreed)}, Delivered: cwt(delivered)}
+	return contract.Filled{ContractTerms: elevator.ContractTerms{Number: "C-1", Grower: grower, Commodity: "corn", Quantity: cwt(agreed)}, Delivered: cwt(delivered), NoRoom: cwt(0)}
 }
 
 // A contract filled at several sites is full when all of them together filled it, which no site sees

@@ -22,6 +22,7 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office"
 )
 
@@ -47,7 +48,7 @@ const mostInOne = 1000
 // Facts that do not follow, or are not what their hash says, end it with an error.
 func Extend(ctx context.Context, b Book, texts []headoffice.Text, facts iter.Seq2[journal.Fact, error]) (Extended, error) {
 	w := &work{numbers: map[string]int64{}}
-	for _, series := range numbered {
+	for _, series := range numbering.Series {
 		last, err := b.LastNumber(ctx, series)
 		if err != nil {
 			return w.out, err

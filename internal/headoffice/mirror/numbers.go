@@ -9,12 +9,10 @@ import (
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paysheet"
 )
-
-// numbered are the series a book gives numbers of.
-var numbered = []string{"load", "ticket", "sample", "dispute", "movement", "sheet", "payment"}
 
 // issuedSample is the number of a sample as the book gives it.
 var issuedSample = regexp.MustCompile(`"number":"S([0-9]{1,18})"`)
@@ -40,27 +38,30 @@ func numberOf(f journal.Fact) (series string, number int64, err error) {
 	switch f.Kind {
 	case load.Opened{}.Kind():
 		id, _ := office.LoadOfSubject(f.Subject)
-		return "load", int64(office.LoadNumber(id)), nil
+		return numbering.Load, int64(office.LoadNumber(id)), nil
 	case load.Issued{}.Kind():
 		issued, err := journal.ReadBody[load.Issued](f.Body)
-		return "ticket", issued.Number, err
+		return numbering.Ticket, issued.Number, err
 	case load.Sampled{}.Kind():
 		if found := issuedSample.FindSubmatch(f.Body); found != nil {
 			number, err = strconv.ParseInt(string(found[1]), 10, 64)
-			return "sample", number, err
+			return numbering.Sample, number, err
 		}
 	case dispute.Raised{}.Kind():
 		number, err = strconv.ParseInt(strings.TrimPrefix(f.Subject, office.DisputeSubject+"D"), 10, 64)
-		return "dispute", number, err
+		return numbering.Dispute, number, err
 	case bin.Movement{}.Kind():
 		m, err := journal.ReadBody[bin.Movement](f.Body)
-		return "movement", m.Number, err
+		return numbering.Movement, m.Number, err
 	case paysheet.Sheet{}.Kind():
 		s, err := journal.ReadBody[paysheet.Sheet](f.Body)
-		return "sheet", s.Number, err
+		return numbering.Sheet, s.Number, err
+	case numbering.Passed{}.Kind():
+		p, err := journal.ReadBody[numbering.Passed](f.Body)
+		return p.Series, p.Last, err
 	case paysheet.Payment{}.Kind():
 		p, err := journal.ReadBody[paysheet.Payment](f.Body)
-		return "payment", p.Number, err
+		return numbering.Payment, p.Number, err
 	}
 	return "", 0, nil
 }

@@ -2,7 +2,6 @@ package binlog
 
 import (
 	"context"
-	"time"
 
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/elevator"
@@ -192,18 +191,8 @@ func Note(m bin.Movement) message.Text {
 
 // paper begins a paper under the elevator's name.
 func paper(p elevator.Profile, title message.Text, day quantity.Date) report.Document {
-	d := report.Document{
-		Language: p.Language, Title: title, About: message.New("in the evening of %s", day),
-		Made:   time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
-		Footer: law.ToConfirm(message.New("Every total is the sum of the lines printed above it. Local law and the licensing authority outrank the program that made this paper.")),
-	}
-	for _, line := range []string{p.Business, p.Street, p.Town, p.Phone, p.Licence} {
-		if line != "" {
-			d.House = append(d.House, line)
-		}
-	}
-	if p.Demo {
-		d.Marks = []message.Text{message.New("EXAMPLE - NOT FOR TRADE")}
-	}
+	d := report.Of(p, day)
+	d.Title, d.About = title, message.New("in the evening of %s", day)
+	d.Footer = law.ToConfirm(message.New("Every total is the sum of the lines printed above it. Local law and the licensing authority outrank the program that made this paper."))
 	return d
 }

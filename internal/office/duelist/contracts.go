@@ -17,7 +17,7 @@ import (
 func (g *gathering) fill() {
 	var parts []contract.Part
 	for _, p := range g.parts {
-		parts = append(parts, contract.Part{Ticket: p.Ticket, Owner: p.grower, Commodity: p.Commodity, Day: p.delivered, Quantity: p.Quantity, Contract: contract.NumberIn(p.TermsOf(p.owner))})
+		parts = append(parts, contract.Part{Ticket: p.Ticket, Owner: g.cards.Now(p.grower), Commodity: p.Commodity, Day: p.delivered, Quantity: p.Quantity, Contract: contract.NumberIn(p.TermsOf(p.owner))})
 	}
 	g.filling = contract.Fill(g.terms, parts, g.house.FillOrder)
 }
@@ -28,7 +28,9 @@ func (g *gathering) ticketsOnContracts() ([]book.LoadRow, error) {
 	for _, c := range g.terms {
 		if _, closed := c.Closed(); !closed && (isOnCredit(c) && !c.IsSigned() || !c.Until.After(g.last)) {
 			_, sellers := contract.Together(g.terms, c.Commodity, []string{c.Grower})
-			growers = append(growers, sellers...)
+			for _, seller := range sellers {
+				growers = append(growers, g.cards.Codes(seller)...)
+			}
 		}
 	}
 	slices.Sort(growers)

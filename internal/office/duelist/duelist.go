@@ -130,7 +130,8 @@ type gathering struct {
 
 	rows    []book.LoadRow
 	parts   []part
-	terms   []elevator.ContractTerms
+	cards   elevator.ByCode
+	terms   []elevator.ContractTerms // their sellers named by these cards
 	filling contract.Filling
 	sheets  []paysheet.Sheet
 	taken   paysheet.Taken  // by the sheets
@@ -151,10 +152,16 @@ type part struct {
 // gatheringOf reads everything but the tickets.
 func gatheringOf(l Lists, h House, today, last quantity.Date) (*gathering, error) {
 	g := &gathering{lists: l, house: h, today: today, last: last}
-	var err error
-	if g.terms, err = book.RecordsIn[elevator.ContractTerms](l); err != nil {
+	growers, err := book.RecordsIn[elevator.Grower](l)
+	if err != nil {
 		return nil, err
 	}
+	contracts, err := book.RecordsIn[elevator.ContractTerms](l)
+	if err != nil {
+		return nil, err
+	}
+	g.cards = elevator.CardsByCode(growers)
+	g.terms = contract.UnderCards(contracts, g.cards)
 	if g.sheets, err = book.RecordsIn[paysheet.Sheet](l); err != nil {
 		return nil, err
 	}

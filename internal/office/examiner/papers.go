@@ -63,7 +63,7 @@ func Papers(ctx context.Context, d office.Desk, from, to quantity.Date, page rep
 	}
 	head := []any{message.New("Papers of %v for examination", d.Profile().Business), message.New("from %s to %s, made on %s by %v", from, to, d.Today(), d.Signature())}
 	if d.Profile().Demo {
-		head = append(head, message.New("EXAMPLE - NOT FOR TRADE"))
+		head = append(head, report.ExampleMark)
 	}
 	last, some, err := d.Reader().Head(ctx)
 	if err != nil {

@@ -2,7 +2,6 @@ package growing
 
 import (
 	"fmt"
-	"time"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
@@ -14,19 +13,9 @@ import (
 
 // Paper is the production of farms as a paper, owner by owner.
 func Paper(p elevator.Profile, from, to, made quantity.Date, farms []Farm) report.Document {
-	d := report.Document{
-		Language: p.Language, Title: message.New("Production by farm"), About: period(from, to),
-		Made:   time.Date(made.Year(), time.Month(made.Month()), made.Day(), 0, 0, 0, 0, time.UTC),
-		Footer: law.ToConfirm(message.New("Farms are as their owners declared them. What an office or insurer accepts as production is its own to say.")),
-	}
-	for _, line := range []string{p.Business, p.Street, p.Town, p.Phone, p.Licence} {
-		if line != "" {
-			d.House = append(d.House, line)
-		}
-	}
-	if p.Demo {
-		d.Marks = []message.Text{message.New("EXAMPLE - NOT FOR TRADE")}
-	}
+	d := report.Of(p, made)
+	d.Title, d.About = message.New("Production by farm"), period(from, to)
+	d.Footer = law.ToConfirm(message.New("Farms are as their owners declared them. What an office or insurer accepts as production is its own to say."))
 	t := report.Table{Name: message.New("Production by farm"), Empty: message.New("Nothing was delivered."), Columns: []report.Column{
 		{Title: message.New("Grower")}, {Title: message.New("Farm")}, {Title: message.New("Field")}, {Title: message.New("Grain")}, {Title: message.New("Crop year")},
 		{Title: message.New("Loads"), Align: report.Right}, {Title: message.New("Net"), Align: report.Right}, {Title: message.New("Quantity"), Align: report.Right},

@@ -1,77 +1,12 @@
 package money
 
 import (
-	"context"
-
 	"tenthpoint/internal/contract"
-	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
-
-// ContractNumbered finds a contract by its number.
-func ContractNumbered(ctx context.Context, d office.Desk, number string) (elevator.ContractTerms, error) {
-	all, err := office.Contracts(ctx, d)
-	if err != nil {
-		return elevator.ContractTerms{}, err
-	}
-	for _, c := range all {
-		if c.Number == number {
-			return c, nil
-		}
-	}
-	return elevator.ContractTerms{}, message.NotFound.Errorf("there is no contract %s here", number)
-}
-
-// Fills applies the tickets in force to the contracts of a grain of everybody who sells with the
-// growers named, in the order the house chose.
-func Fills(ctx context.Context, d office.Desk, commodity string, growers ...string) (contract.Filling, error) {
-	all, err := office.Contracts(ctx, d)
-	if err != nil {
-		return contract.Filling{}, err
-	}
-	together, sellers := contract.Together(all, commodity, growers)
-	var parts []contract.Part
-	for _, grower := range sellers {
-		account, err := office.Account(ctx, d, grower, quantity.Date{}, quantity.Date{})
-		if err != nil {
-			return contract.Filling{}, err
-		}
-		parts = append(parts, deliveredBy(account, commodity)...)
-	}
-	return contract.Fill(together, parts, contract.OrderOf(d.Profile())), nil
-}
-
-// deliveredBy are a grower's parts of tickets in force, of one grain.
-func deliveredBy(account daysheet.Account, commodity string) []contract.Part {
-	var out []contract.Part
-	for _, of := range account.Parts {
-		if of.Commodity != commodity {
-			continue
-		}
-		for _, t := range of.Tickets {
-			out = append(out, contract.Part{Ticket: t.Number, Owner: account.GrowerID, Commodity: commodity, Day: t.Delivered, Quantity: t.Quantity, Contract: contract.NumberIn(t.Terms())})
-		}
-	}
-	return out
-}
-
-// FillOf is how one contract is filled.
-func FillOf(ctx context.Context, d office.Desk, c elevator.ContractTerms) (contract.Filled, error) {
-	filling, err := Fills(ctx, d, c.Commodity, c.Grower)
-	if err != nil {
-		return contract.Filled{}, err
-	}
-	for _, one := range filling.Contracts {
-		if one.Number == c.Number {
-			return one, nil
-		}
-	}
-	return contract.Filled{}, message.NotFound.Errorf("there is no contract %s here", c.Number)
-}
 
 // ContractPaper is a contract as a paper: what was agreed, what happened to it, what is delivered.
 func ContractPaper(f contract.Filled, grain string, p elevator.Profile, today quantity.Date) report.Document {

@@ -1,8 +1,6 @@
 package money
 
 import (
-	"time"
-
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -43,13 +41,8 @@ func grouped(lines []rule.Line) [][]rule.Line {
 
 // paper is an empty paper of the house about a day.
 func paper(p elevator.Profile, day quantity.Date, name, about message.Text) report.Document {
-	d := report.Document{
-		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: name, About: about,
-		Made:   time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
-		Footer: message.New("No legal or tax advice: the authority and the contract outrank the program that made this paper."),
-	}
-	if p.Demo {
-		d.Marks = []message.Text{message.New("EXAMPLE - NOT FOR TRADE")}
-	}
+	d := report.Of(p, day)
+	d.Title, d.About = name, about
+	d.Footer = message.New("No legal or tax advice: the authority and the contract outrank the program that made this paper.")
 	return d
 }

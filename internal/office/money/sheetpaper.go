@@ -17,8 +17,8 @@ func SheetPaper(s paysheet.Sheet, w paysheet.Worked, by paysheet.Rules, grain st
 	if s.Voided != nil {
 		d.Marks = append(d.Marks, message.New("VOID since %s: %v", s.Voided.Day, s.Voided.Reason))
 	}
-	if by.Tariff.Status == "example" && !p.Demo {
-		d.Marks = append(d.Marks, message.New("EXAMPLE - NOT FOR TRADE"))
+	if by.Tariff.Status == "example" {
+		d.MarkExample()
 	}
 	pairs := []report.Pair{
 		{Label: message.New("Grain"), Value: message.Words(grain)}, {Label: message.New("Tariff"), Value: message.Name(by.Tariff.ID)}, {Label: message.New("Settled by"), Value: message.Name(s.By)},

@@ -4,7 +4,6 @@ package scalelog
 import (
 	"context"
 	"strings"
-	"time"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/law"
@@ -83,15 +82,9 @@ func given(texts ...string) []string {
 // Paper returns the log as a document for the scale's examiner, under the elevator's name, as of a
 // day.
 func Paper(l truckscale.Log, p elevator.Profile, day quantity.Date) report.Document {
-	d := report.Document{
-		Language: p.Language, House: []string{p.Business, p.Street, p.Town, p.Phone}, Title: message.New("Log of scale %v", l.Scale.ID),
-		About:  message.New("as of %s", day),
-		Made:   time.Date(day.Year(), time.Month(day.Month()), day.Day(), 0, 0, 0, 0, time.UTC),
-		Footer: law.ToConfirm(message.New("Local law, the weights-and-measures authority and the official inspector outrank the program that made this paper.")),
-	}
-	if p.Demo {
-		d.Marks = []message.Text{message.New("EXAMPLE - NOT FOR TRADE")}
-	}
+	d := report.Of(p, day)
+	d.Title, d.About = message.New("Log of scale %v", l.Scale.ID), message.New("as of %s", day)
+	d.Footer = law.ToConfirm(message.New("Local law, the weights-and-measures authority and the official inspector outrank the program that made this paper."))
 	put := func(blocks ...report.Block) { d.Blocks = append(d.Blocks, blocks...) }
 	put(report.Pairs{Pairs: []report.Pair{
 		{Label: message.New("Division"), Value: message.New("%s", l.Scale.Division)},

@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 )
@@ -31,7 +32,7 @@ func Raise(ctx context.Context, d *scalehouse.Desk, f dispute.Raised) (id string
 			return err
 		}
 		f.Rule, f.Due = rule.Name, rule.Until(l.Details.Day, l.IssuedDay)
-		number, err := scalehouse.NextIn(w, "dispute")
+		number, err := scalehouse.NextIn(w, numbering.Dispute)
 		if err != nil {
 			return err
 		}

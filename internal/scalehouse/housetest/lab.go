@@ -17,10 +17,10 @@ import (
 // charts.
 func BenchScene(t *testing.T) *Scene {
 	s := New(t)
-	shelf, err := schedules.Charts()
+	set, err := schedules.Charts()
 	Must(t, err)
 	s.Desk, err = scalehouse.Open(ctx, s.Store, scalehouse.Options{
-		Name: "scale house", Rates: Rates(t), Charts: shelf, Place: time.UTC, Who: Manager, Clock: s.Clock(),
+		Name: "scale house", Rates: Rates(t), Charts: set, Place: time.UTC, Who: Manager, Clock: s.Clock(),
 	})
 	Must(t, err)
 	Must(t, instruments.SetMeter(ctx, s.Desk, meter.Meter{ID: "bench-1", Model: "Example dial meter A", Method: meter.ByDial, Calibration: "A-2025", Tolerance: quantity.Of("0.5", quantity.Point)}))

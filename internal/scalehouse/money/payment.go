@@ -5,12 +5,10 @@ import (
 	"strings"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/scalehouse"
 )
-
-// payments numbers payments.
-const payments = "payment"
 
 // Pay writes down what was paid on a settlement sheet: a manager's act.
 func Pay(ctx context.Context, d *scalehouse.Desk, p paysheet.Payment) (paysheet.Payment, error) {
@@ -36,7 +34,7 @@ func Pay(ctx context.Context, d *scalehouse.Desk, p paysheet.Payment) (paysheet.
 		if err := s.Pay(p, paysheet.PaidOn(before, p.Sheet)); err != nil {
 			return err
 		}
-		if p.Number, err = scalehouse.NextIn(w, payments); err != nil {
+		if p.Number, err = scalehouse.NextIn(w, numbering.Payment); err != nil {
 			return err
 		}
 		return scalehouse.SetRecord(ctx, w, p.ID(), p)

@@ -6,13 +6,11 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office/money"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/scalehouse"
 )
-
-// series numbers settlement sheets.
-const series = "sheet"
 
 // Settle makes a settlement sheet: a manager's act, whole or not at all.
 func Settle(ctx context.Context, d *scalehouse.Desk, o money.Order) (s paysheet.Sheet, worked paysheet.Worked, err error) {
@@ -33,7 +31,7 @@ func Settle(ctx context.Context, d *scalehouse.Desk, o money.Order) (s paysheet.
 		if s, worked, err = money.Draft(ctx, d, o, around); err != nil {
 			return err
 		}
-		if s.Number, err = scalehouse.NextIn(w, series); err != nil {
+		if s.Number, err = scalehouse.NextIn(w, numbering.Sheet); err != nil {
 			return err
 		}
 		if err := keepRules(w, o); err != nil {

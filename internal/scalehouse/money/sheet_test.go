@@ -16,7 +16,8 @@ import (
 	"tenthpoint/internal/levy"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
-	office "tenthpoint/internal/office/money"
+	"tenthpoint/internal/office"
+	papers "tenthpoint/internal/office/money"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
@@ -40,16 +41,16 @@ func price(text string) *quantity.Amount {
 }
 
 // order settles tickets of a grower at a price, on the day of the scene.
-func order(s *housetest.Scene, grower, at string, tickets ...int64) office.Order {
+func order(s *housetest.Scene, grower, at string, tickets ...int64) papers.Order {
 	set, err := schedules.Tariffs()
 	must(s.T, err)
 	tariff, _ := set.ByID("corn-main-tariff-2026")
-	o := office.Order{Grower: grower, Day: s.Today(), Tariff: tariff, Source: "price of the sheet"}
+	o := papers.Order{Grower: grower, Day: s.Today(), Tariff: tariff, Source: "price of the sheet"}
 	if at != "" {
 		o.Price = price(at)
 	}
 	for _, n := range tickets {
-		o.Tickets = append(o.Tickets, office.Chosen{Number: n})
+		o.Tickets = append(o.Tickets, papers.Chosen{Number: n})
 	}
 	return o
 }
@@ -95,16 +96,16 @@ func TestARefusedSheetWritesNothing(t *testing.T) {
 	}
 	levies, err := schedules.Levies()
 	must(t, err)
-	on := func(contract string) office.Order {
+	on := func(contract string) papers.Order {
 		o := order(s, "G1", "", open)
 		o.Contract = contract
 		return o
 	}
-	with := func(change func(*office.Order), o office.Order) office.Order { change(&o); return o }
+	with := func(change func(*papers.Order), o papers.Order) papers.Order { change(&o); return o }
 	tooMuch := quantity.Int(9000, quantity.Bushel)
 	none := quantity.Zero(quantity.Bushel)
 	for name, c := range map[string]struct {
-		order office.Order
+		order papers.Order
 		kind  error
 	}{
 		"a price on open storage":      {order(s, "G1", "4.05", stored), message.Refused},
@@ -114,15 +115,15 @@ func TestARefusedSheetWritesNothing(t *testing.T) {
 		"a ticket of another":          {order(s, "G2", "4.05", open), message.Refused},
 		"no such ticket":               {order(s, "G1", "4.05", 99), message.NotFound},
 		"one ticket twice on a sheet":  {order(s, "G1", "4.05", open, open), message.Refused},
-		"more than was delivered":      {with(func(o *office.Order) { o.Tickets[0].Quantity = &tooMuch }, order(s, "G1", "4.05", open)), message.Refused},
-		"nothing of it":                {with(func(o *office.Order) { o.Tickets[0].Quantity = &none }, order(s, "G1", "4.05", open)), message.Invalid},
+		"more than was delivered":      {with(func(o *papers.Order) { o.Tickets[0].Quantity = &tooMuch }, order(s, "G1", "4.05", open)), message.Refused},
+		"nothing of it":                {with(func(o *papers.Order) { o.Tickets[0].Quantity = &none }, order(s, "G1", "4.05", open)), message.Invalid},
 		"another's contract":           {on("THEIRS"), message.Refused},
 		"a contract of another grain":  {on("BEANS"), message.Refused},
 		"no such contract":             {on("GONE"), message.NotFound},
 		"more than the contract takes": {on("SMALL"), message.Refused},
-		"a day before the ticket":      {with(func(o *office.Order) { o.Day = o.Day.AddDays(-1) }, order(s, "G1", "4.05", open)), message.Refused},
-		"in place of no sheet":         {with(func(o *office.Order) { o.Corrects = 7 }, order(s, "G1", "4.05", open)), message.NotFound},
-		"a levy in another unit":       {with(func(o *office.Order) { o.Levies = []*levy.Levy{tonnes(t)} }, order(s, "G1", "4.05", open)), message.Invalid},
+		"a day before the ticket":      {with(func(o *papers.Order) { o.Day = o.Day.AddDays(-1) }, order(s, "G1", "4.05", open)), message.Refused},
+		"in place of no sheet":         {with(func(o *papers.Order) { o.Corrects = 7 }, order(s, "G1", "4.05", open)), message.NotFound},
+		"a levy in another unit":       {with(func(o *papers.Order) { o.Levies = []*levy.Levy{tonnes(t)} }, order(s, "G1", "4.05", open)), message.Invalid},
 	} {
 		before := s.Contents()
 		if _, _, err := money.Settle(ctx, s.Desk, c.order); !errors.Is(err, c.kind) {
@@ -229,7 +230,7 @@ func undo(t *testing.T, s *housetest.Scene, db *sql.DB, number int64, void bool)
 func deliveredIsSettledAndLeft(t *testing.T, s *housetest.Scene, db *sql.DB) {
 	t.Helper()
 	for _, grower := range []string{"G1", "G2"} {
-		left, err := office.UnsettledOf(ctx, s.Desk, grower)
+		left, err := papers.UnsettledOf(ctx, s.Desk, grower)
 		if errors.Is(err, message.NotFound) {
 			continue // no ticket yet
 		}

@@ -54,6 +54,25 @@ func (p *Places) Give(id string) {
 	}
 }
 
+// Move brings a load so many places on, past the loads there, and reports whether it moved. The one
+// whose place it takes gets its own.
+func (p *Places) Move(id string, by int) bool {
+	at := slices.Index(p[:], id)
+	for to := at + by; at >= 0 && to >= 0 && to < PlaceCount; to += by {
+		if p[to] != "" {
+			p[at], p[to] = p[to], p[at]
+			return true
+		}
+	}
+	return false
+}
+
+// Order gives the first places to loads in their order, so that no key between them is free.
+func (p *Places) Order(ids []string) {
+	*p = Places{}
+	copy(p[:], ids)
+}
+
 // placeText is the name of a place in a draft, with its number after it.
 const placeText = "place."
 

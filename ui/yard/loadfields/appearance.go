@@ -15,6 +15,7 @@ import (
 // is wrong.
 type appearance struct {
 	chars   int
+	words   []string // taken in place of a figure
 	options func() []model.Option
 	hint    func(*load.Load) string
 	// reading describes how a text was parsed, where that is not obvious.
@@ -65,7 +66,7 @@ func (a appearances) always() map[string]appearance {
 		"truck":     {chars: 24, options: func() []model.Option { return known.TruckOptions }, reading: a.truckReading},
 		"bin":       {chars: 12, options: func() []model.Option { return known.BinOptions }},
 		"terms":     {chars: 12, options: a.termsOptions, reading: a.termsReading},
-		"price":     {chars: 7, hint: a.priceHint},
+		"price":     {chars: 7, words: []string{entry.PostedText, entry.LaterText}, hint: a.priceHint},
 		"remark":    {chars: 24},
 	}
 }
@@ -107,10 +108,22 @@ func (a appearances) weightHint(l *load.Load, which load.Which, of string) strin
 	}
 	if which == load.Tare && of == "" {
 		if t, stored := StoredTare(a.session, a.tried.Load); stored {
-			return a.session.Say("stored: %s of %s", t.Tare.Figure(), t.Taken)
+			return a.storedHint(t)
 		}
 	}
 	return ""
+}
+
+// storedHint offers a stored tare by its key, with its age: nobody takes one of last season unseen.
+func (a appearances) storedHint(t elevator.Truck) string {
+	switch days := t.Taken.DaysUntil(a.session.Desk.Today()); days {
+	case 0:
+		return a.session.Say("Ctrl+T: %s, of today", t.Tare.Figure())
+	case 1:
+		return a.session.Say("Ctrl+T: %s, of yesterday", t.Tare.Figure())
+	default:
+		return a.session.Say("Ctrl+T: %s, %d days old", t.Tare.Figure(), days)
+	}
 }
 
 // moistureReading says how a typed moisture is rounded, and which result of the bench it replaces.
@@ -203,6 +216,9 @@ func (a appearances) termsOptions() []model.Option {
 
 func (a appearances) priceHint(l *load.Load) string {
 	if l.Details.Price == nil {
+		if posted, err := session.House(a.session).Posted(l.Details.Commodity, a.session.Desk.Today()); err == nil && posted != nil {
+			return a.session.Say("P takes the posted %s", posted.Price.Figure())
+		}
 		return a.session.Text(l.Details.Under.Unpriced())
 	}
 	return a.session.Text(l.Details.Deal().PriceText())

@@ -96,7 +96,7 @@ func TypedAs(in session.Language, field, text string) string {
 // Model is the field with its text, as the form draws it for a load. What it says beside the text is
 // the reading of that text, where there is one, or its hint.
 func (l Line) Model(of *load.Load, text, reading string) model.Field {
-	out := model.Field{ID: l.ID, Label: l.Label, Unit: l.Unit, Kind: l.Kind, Part: l.Part, Chars: l.chars, Value: text, Reading: reading}
+	out := model.Field{ID: l.ID, Label: l.Label, Unit: l.Unit, Kind: l.Kind, Part: l.Part, Chars: l.chars, Words: l.words, Value: text, Reading: reading}
 	if l.options != nil {
 		out.Options = l.options()
 	}

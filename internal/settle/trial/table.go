@@ -1,4 +1,4 @@
-package settle
+package trial
 
 import (
 	"strings"
@@ -11,26 +11,26 @@ import (
 // figures without units; the heading has the unit.
 type column struct {
 	heading string
-	cell    func(TrialRow) *worksheet.Step
+	cell    func(Row) *worksheet.Step
 }
 
 func (t *Trial) columns() []column {
 	u := t.Edition.Units
 	weight, settle := u.Weight.String(), u.Settle.String()
 	cols := []column{
-		{"points", func(r TrialRow) *worksheet.Step { return r.Points }},
-		{"water " + weight, func(r TrialRow) *worksheet.Step { return r.Settlement.Water }},
-		{"handling " + weight, func(r TrialRow) *worksheet.Step { return r.Settlement.Handling }},
-		{"taken %", func(r TrialRow) *worksheet.Step { return r.Taken }},
-		{"dry " + weight, func(r TrialRow) *worksheet.Step { return r.Settlement.Dry }},
-		{"settled " + settle, func(r TrialRow) *worksheet.Step { return r.Settlement.Quantity }},
-		{"drying $", func(r TrialRow) *worksheet.Step { return r.Settlement.Drying }},
-		{"adjustments $", func(r TrialRow) *worksheet.Step { return r.Settlement.Adjustments }},
+		{"points", func(r Row) *worksheet.Step { return r.Points }},
+		{"water " + weight, func(r Row) *worksheet.Step { return r.Settlement.Water }},
+		{"handling " + weight, func(r Row) *worksheet.Step { return r.Settlement.Handling }},
+		{"taken %", func(r Row) *worksheet.Step { return r.Taken }},
+		{"dry " + weight, func(r Row) *worksheet.Step { return r.Settlement.Dry }},
+		{"settled " + settle, func(r Row) *worksheet.Step { return r.Settlement.Quantity }},
+		{"drying $", func(r Row) *worksheet.Step { return r.Settlement.Drying }},
+		{"adjustments $", func(r Row) *worksheet.Step { return r.Settlement.Adjustments }},
 	}
 	if t.priced() {
-		cols = append(cols, column{"payable $", func(r TrialRow) *worksheet.Step { return r.Settlement.Payable }})
+		cols = append(cols, column{"payable $", func(r Row) *worksheet.Step { return r.Settlement.Payable }})
 	}
-	return append(cols, column{"$/" + settle + " delivered", func(r TrialRow) *worksheet.Step { return r.Each }})
+	return append(cols, column{"$/" + settle + " delivered", func(r Row) *worksheet.Step { return r.Each }})
 }
 
 // priced reports whether the load was tried with a price.
@@ -58,7 +58,7 @@ func (t *Trial) Records() [][]string {
 	return out
 }
 
-func (r TrialRow) record(cols []column) []string {
+func (r Row) record(cols []column) []string {
 	cells := []string{plain(r.Moisture.Written())}
 	for _, c := range cols {
 		cell := ""

@@ -1,4 +1,6 @@
-package settle
+// Package trial settles one load under an edition at a grid of moistures: what the edition does to
+// them, side by side, before it is used.
+package trial
 
 import (
 	"fmt"
@@ -6,6 +8,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/settle"
 	"tenthpoint/internal/worksheet"
 )
 
@@ -14,14 +17,14 @@ type Trial struct {
 	Edition *rates.Edition
 	// Sheet holds the figures of the rows that no settlement has.
 	Sheet *worksheet.Sheet
-	Rows  []TrialRow
+	Rows  []Row
 }
 
-// TrialRow is one moisture of the grid. Refused says why there is no
+// Row is one moisture of the grid. Refused says why there is no
 // settlement; the steps are then nil.
-type TrialRow struct {
+type Row struct {
 	Moisture   quantity.Amount
-	Settlement *Settlement
+	Settlement *settle.Settlement
 	Refused    message.Text
 	// Points are those above the shrink-to that shrink is taken for.
 	Points *worksheet.Step
@@ -32,11 +35,11 @@ type TrialRow struct {
 	Each *worksheet.Step
 }
 
-// Try settles the facts at every moisture of a grid, everything else the same.
-func Try(e *rates.Edition, f Facts, grid []quantity.Amount) *Trial {
+// Of settles the facts at every moisture of a grid, everything else the same.
+func Of(e *rates.Edition, f settle.Facts, grid []quantity.Amount) *Trial {
 	t := &Trial{Edition: e, Sheet: &worksheet.Sheet{}}
 	for _, moisture := range grid {
-		f.Moisture = Reading{Percent: moisture, Source: message.Words("trial")}
+		f.Moisture = settle.Reading{Percent: moisture, Source: message.Words("trial")}
 		t.Rows = append(t.Rows, t.row(f, moisture))
 	}
 	return t
@@ -52,9 +55,9 @@ func Grid(first, last, step quantity.Amount) []quantity.Amount {
 	return out
 }
 
-func (t *Trial) row(f Facts, moisture quantity.Amount) TrialRow {
-	row := TrialRow{Moisture: moisture}
-	s, err := Settle(f, t.Edition)
+func (t *Trial) row(f settle.Facts, moisture quantity.Amount) Row {
+	row := Row{Moisture: moisture}
+	s, err := settle.Settle(f, t.Edition)
 	if err != nil {
 		row.Refused = message.Of(err)
 		return row
@@ -65,7 +68,7 @@ func (t *Trial) row(f Facts, moisture quantity.Amount) TrialRow {
 	row.Points = t.points(id, s)
 	taken := worksheet.Times(worksheet.Sum(s.Water, s.Handling), worksheet.Const(hundredPercent))
 	row.Taken = t.Sheet.Work(id+".taken", message.Words("Water and handling"), worksheet.Over(taken, s.Wet), hundredth, worksheet.Unsourced)
-	units := t.delivered(id, s)
+	units := t.net(id, s)
 	what := s.Payable
 	if f.Price == nil {
 		what = s.Adjustments
@@ -76,7 +79,7 @@ func (t *Trial) row(f Facts, moisture quantity.Amount) TrialRow {
 
 // points are those the settlement counted, or where its method counts none, the
 // moisture less the shrink-to; none where no water is taken.
-func (t *Trial) points(id string, s *Settlement) *worksheet.Step {
+func (t *Trial) points(id string, s *settle.Settlement) *worksheet.Step {
 	if counted, ok := s.Sheet.Step("shrink.points"); ok {
 		return counted
 	}
@@ -87,11 +90,20 @@ func (t *Trial) points(id string, s *Settlement) *worksheet.Step {
 	return t.Sheet.Skip(id+".points", message.Words("Points above shrink-to"), quantity.Point, quantity.Unrounded, message.Words("no water is taken"), worksheet.Unsourced)
 }
 
-var tenthOfCent = quantity.To("0.001", quantity.HalfUp)
+var (
+	hundredPercent = quantity.Int(100, quantity.Percent)
+	hundredth      = quantity.To("0.01", quantity.HalfUp)
+	tenthOfCent    = quantity.To("0.001", quantity.HalfUp)
+)
 
-// delivered is the net weight in the unit that is settled by, exact: it only
+// delivered are the names of the net weight in the units that are settled by.
+var delivered = map[quantity.Unit]message.Text{
+	quantity.Bushel: message.Words("Delivered bushels"), quantity.Cwt: message.Words("Delivered hundredweight"), quantity.Tonne: message.Words("Delivered tonnes"),
+}
+
+// net is the net weight in the unit that is settled by, exact: it only
 // divides.
-func (t *Trial) delivered(id string, s *Settlement) *worksheet.Step {
+func (t *Trial) net(id string, s *settle.Settlement) *worksheet.Step {
 	u := t.Edition.Units
 	var units worksheet.Operand
 	if u.Settle == quantity.Bushel {
@@ -99,9 +111,9 @@ func (t *Trial) delivered(id string, s *Settlement) *worksheet.Step {
 	} else {
 		factor, err := quantity.MassFactor(u.Weight, u.Settle)
 		if err != nil {
-			panic("settle: " + err.Error())
+			panic("trial: " + err.Error())
 		}
 		units = worksheet.Times(s.Net, worksheet.Const(factor))
 	}
-	return t.Sheet.Work(id+".delivered", deliveredAmounts[u.Settle], units, quantity.Unrounded, worksheet.Unsourced)
+	return t.Sheet.Work(id+".delivered", delivered[u.Settle], units, quantity.Unrounded, worksheet.Unsourced)
 }

@@ -1,4 +1,4 @@
-package session
+package ask
 
 import (
 	"fmt"
@@ -8,13 +8,14 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 )
 
 // mostOwners is the number of owners a sheet of shares has room for, unless there are more already.
 const mostOwners = 4
 
 // OwnerFields are the fields for owners of a load, their shares and terms.
-func OwnerFields(f *Session, owners []load.Owner) []model.AskField {
+func OwnerFields(f *session.Session, owners []load.Owner) []model.AskField {
 	var fields []model.AskField
 	for i, field := range ShareFields(f, owners) {
 		fields = append(fields, field)
@@ -31,7 +32,7 @@ func OwnerFields(f *Session, owners []load.Owner) []model.AskField {
 }
 
 // dealOptions are the possible terms of one owner's part.
-func dealOptions(in Language) []model.Option {
+func dealOptions(in session.Language) []model.Option {
 	return []model.Option{
 		{Code: "stored", Name: in.Say("stored")}, {Code: "sold", Name: in.Say("sold"), Detail: in.Say("with a price: sold at 4.15")},
 		{Code: "undecided", Name: in.Say("not decided")}, {Code: "bank", Name: in.Say("in the grain bank")},
@@ -52,7 +53,7 @@ func OwnerTermsTyped(values map[string]string, owners []load.Owner) string {
 			continue
 		}
 		if terms := strings.TrimSpace(values[termsField(i)]); terms != "" {
-			out = append(out, PartyText(owners[n].Party)+"="+terms)
+			out = append(out, session.PartyText(owners[n].Party)+"="+terms)
 		}
 		n++
 	}
@@ -63,12 +64,12 @@ func OwnerTermsTyped(values map[string]string, owners []load.Owner) string {
 }
 
 // ShareFields are the fields for owners and their shares.
-func ShareFields(f *Session, owners []load.Owner) []model.AskField {
+func ShareFields(f *session.Session, owners []load.Owner) []model.AskField {
 	var fields []model.AskField
 	for i := range max(mostOwners, len(owners)) {
 		owner, share := "", ""
 		if i < len(owners) {
-			owner, share = PartyText(owners[i].Party), shareText(owners[i])
+			owner, share = session.PartyText(owners[i].Party), shareText(owners[i])
 		}
 		fields = append(fields,
 			model.AskField{ID: ownerField(i), Label: f.Say("Owner %d", i+1), Options: f.Known().GrowerOptions, Value: owner, Chars: 24},
@@ -84,7 +85,7 @@ func shareField(i int) string { return fmt.Sprintf("share%d", i+1) }
 func termsField(i int) string { return fmt.Sprintf("terms%d", i+1) }
 
 // ReadShares reads the sheet; the faults are sentences by field.
-func ReadShares(f *Session, values map[string]string) ([]load.Owner, map[string]string) {
+func ReadShares(f *session.Session, values map[string]string) ([]load.Owner, map[string]string) {
 	faults := map[string]string{}
 	var owners []load.Owner
 	g := elevator.Grower{ID: "load", Name: f.Say("this load")}
@@ -105,7 +106,7 @@ func ReadShares(f *Session, values map[string]string) ([]load.Owner, map[string]
 			faults[shareField(i)] = f.Sentence(err)
 			continue
 		}
-		known, err := entry.Grower(House(f), id)
+		known, err := entry.Grower(session.House(f), id)
 		if err != nil {
 			faults[ownerField(i)] = f.Sentence(err)
 			continue
@@ -129,13 +130,4 @@ func shareText(o load.Owner) string {
 		return o.Parts.Figure()
 	}
 	return o.Parts.Figure() + "/" + o.Of.Figure()
-}
-
-// SharesText describes the owners of a load in one line.
-func SharesText(in Language, l *load.Load) string {
-	text := ""
-	for _, o := range l.Details.Shares {
-		text = Join(", ", text, in.Say("%s %s/%s", o.Name, o.Parts.Figure(), o.Of.Figure()))
-	}
-	return text
 }
