@@ -24,7 +24,7 @@ var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaletic
 // rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside(
 	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring",
-	"office", "office/scalelog", "office/binlog", "office/money", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
+	"office", "office/scalelog", "office/binlog", "office/money", "office/rests", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
 	"audit", "ratefiles",
 )
 
@@ -174,10 +174,11 @@ var mayImport = map[string][]string{
 	"internal/office/seasons":         slices.Concat(core, papers, inside("book", "office", "office/money")), // a season, read
 	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")),                 // what an examiner asks for
 	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),                 // what follows a ticket, as lists and papers
+	"internal/office/rests":           slices.Concat(core, inside("book", "office")),                         // what rests on a ticket
 	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                           // posted prices, undecided grain
 	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                   // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
-	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "audit", "keyring", "guard/lookup")),
+	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "office/money", "office/rests", "audit", "keyring", "guard/lookup")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket

@@ -48,14 +48,28 @@ func paidRightly(v *walk) error {
 	if err != nil {
 		return err
 	}
+	left := paysheet.BalancesOf(sheets, all)
 	for _, s := range sheets {
 		paid := paysheet.PaidOn(all, s.Number)
 		switch {
-		case paid.Sign() > 0 && !s.InForce():
+		case !s.InForce() && left[s.Number].Sign() > 0:
+			v.found(message.New("%s more was taken back of settlement sheet %d than was paid on it.", left[s.Number], s.Number))
+		case paid.Sign() > 0 && !s.InForce() && s.Voided.Ticket == 0:
 			v.found(message.New("%s was paid on settlement sheet %d, which does not count.", paid, s.Number))
-		case paid.Sign() > 0 && paid.More(s.Figures["payable"]):
+		case s.InForce() && paid.Sign() > 0 && paid.More(s.Figures["payable"]) && !cameWithItsSheet(all, s.Number):
 			v.found(message.New("%s was paid on settlement sheet %d, more than the %s on it.", paid, s.Number, s.Figures["payable"]))
 		}
 	}
 	return nil
+}
+
+// cameWithItsSheet reports whether a payment was made on the sheet that this one corrects: more may
+// be paid then than is payable, and the next sheet takes it back.
+func cameWithItsSheet(all []paysheet.Payment, sheet int64) bool {
+	for _, p := range all {
+		if p.InForce() && p.Sheet == sheet && p.Before > 0 {
+			return true
+		}
+	}
+	return false
 }

@@ -53,10 +53,23 @@ func (a Accounts) Sheet(s paysheet.Sheet, levies []Taken) ([]Transaction, error)
 			t.post(a.of(Borne), l.Amount)
 		}
 	}
-	t.post(a.of(Advances), s.Figures["advances"].Neg())
+	back := takenBack(s)
+	t.post(a.of(Advances), s.Figures["advances"].Sub(back).Neg())
 	t.post(a.of(Interest), s.Figures["interest"].Neg())
-	t.post(a.of(Growers), s.Figures["payable"].Neg())
+	t.post(a.of(Growers), s.Figures["payable"].Add(back).Neg())
 	return t.withVoid(s.Voided)
+}
+
+// takenBack is what a sheet takes of money that was paid too much on others: it was never an advance,
+// and stands with the grower still.
+func takenBack(s paysheet.Sheet) quantity.Amount {
+	back := quantity.Zero(quantity.Dollar)
+	for _, a := range s.Advances {
+		if a.Sheet > 0 {
+			back = back.Add(a.Amount)
+		}
+	}
+	return back
 }
 
 // Payment posts a payment on a sheet; of a void one also what turns it round.

@@ -22,6 +22,8 @@ type Opened struct {
 	Corrects int64   `json:"corrects,string,omitempty"`
 	Reissues int64   `json:"reissues,string,omitempty"`
 	Reason   string  `json:"reason,omitempty"`
+	// Chain tells that what rests on the ticket it corrects follows when this one's is issued.
+	Chain bool `json:"chain,omitempty"`
 }
 
 // Amended is a change of details before the ticket.

@@ -51,6 +51,7 @@ type Load struct {
 	Corrects int64  // number of the ticket it corrects, or zero
 	Reissues int64  // number of the void ticket it reissues, or zero
 	Why      string // why it corrects or reissues it
+	Chain    bool   // what rests on the ticket it corrects follows when it is issued
 	// Weighings are the weights in force, one for each draft and side, in the
 	// order first taken. Earlier ones for the same side are struck, and listed.
 	Weighings []StampedWeighing
@@ -133,7 +134,7 @@ func (l *Load) Apply(f Stamped) error {
 	switch fact := f.Fact.(type) {
 	case Opened:
 		l.Phase, l.Opened, l.Details = OnYard, f.Stamp, fact.Details
-		l.Corrects, l.Reissues, l.Why = fact.Corrects, fact.Reissues, fact.Reason
+		l.Corrects, l.Reissues, l.Why, l.Chain = fact.Corrects, fact.Reissues, fact.Reason, fact.Chain
 	case Amended:
 		l.Details = fact.Details
 		l.unsettle()

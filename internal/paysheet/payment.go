@@ -20,7 +20,9 @@ type Payment struct {
 	How       How             `json:"how"`
 	Reference string          `json:"reference,omitempty"` // number of the check, of the transfer
 	By        string          `json:"by"`
-	Voided    *Voided         `json:"voided,omitempty"`
+	// Before is the sheet it was made on, of a payment that went on to the sheet in its place.
+	Before int64   `json:"before,string,omitempty"`
+	Voided *Voided `json:"voided,omitempty"`
 }
 
 // How is how money was paid.
@@ -62,9 +64,8 @@ func (p Payment) Check() error {
 	return nil
 }
 
-// Pay says why a payment cannot be written down on a sheet, or nil.
-func (s Sheet) Pay(p Payment, paid quantity.Amount) error {
-	open := s.Figures["payable"].Sub(paid)
+// Pay says why a payment cannot be written down on a sheet, or nil. Open is what is left on it.
+func (s Sheet) Pay(p Payment, open quantity.Amount) error {
 	switch {
 	case !s.InForce():
 		return message.Refused.Errorf("settlement sheet %d is void, and nothing is paid on it", s.Number)
@@ -99,9 +100,9 @@ type Open struct {
 // OpenSheets are the sheets in force on which something is left, the longest due first.
 func OpenSheets(sheets []Sheet, payments []Payment) []Open {
 	var out []Open
+	balances := BalancesOf(sheets, payments)
 	for _, s := range sheets {
-		paid := PaidOn(payments, s.Number)
-		left := s.Figures["payable"].Sub(paid)
+		paid, left := PaidOn(payments, s.Number), balances[s.Number]
 		if !s.InForce() || left.Sign() <= 0 {
 			continue
 		}

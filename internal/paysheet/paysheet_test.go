@@ -296,3 +296,25 @@ func TestWeightsOfPartsAddUp(t *testing.T) {
 		}
 	})
 }
+
+// What was paid too much on a sheet and taken back by a later one stays with the last sheet in its
+// place, also where that one is void: nothing is taken twice.
+func TestTakenBackFollowsTheSheetInItsPlace(t *testing.T) {
+	money := func(text string) quantity.Amount { return quantity.Of(text, quantity.Dollar) }
+	sheet := func(number, corrects int64, payable string, void bool, taken ...paysheet.Advance) paysheet.Sheet {
+		s := paysheet.Sheet{Number: number, Corrects: corrects, Grower: "1", Advances: taken, Figures: map[string]quantity.Amount{"payable": money(payable)}}
+		if void {
+			s.Voided = &paysheet.Voided{Ticket: 1}
+		}
+		return s
+	}
+	sheets := []paysheet.Sheet{sheet(4, 2, "50.00", true), sheet(2, 0, "80.00", true), sheet(3, 0, "10.00", false, paysheet.Advance{Amount: money("20.00"), Sheet: 2})}
+	payments := []paysheet.Payment{{Number: 1, Sheet: 4, Before: 2, Amount: money("100.00")}}
+	owed := paysheet.OverpaidSheets(sheets, payments)
+	if len(owed) != 1 || owed[0].Number != 4 || !owed[0].Back.Equal(money("80.00")) {
+		t.Errorf("owed: %+v", owed)
+	}
+	if open := paysheet.OpenSheets(sheets, payments); len(open) != 1 || !open[0].Left.Equal(money("10.00")) {
+		t.Errorf("open: %+v", open)
+	}
+}

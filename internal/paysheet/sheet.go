@@ -27,7 +27,18 @@ type Sheet struct {
 	Figures  map[string]quantity.Amount `json:"figures"`
 	Working  string                     `json:"working"` // SHA-256 of every figure of the working
 	Corrects int64                      `json:"corrects,string,omitempty"`
-	Voided   *Voided                    `json:"voided,omitempty"`
+	// RunsTo is the day to which charges and interest run, of a sheet made anew after one of its
+	// tickets was corrected: that of the sheet it corrects.
+	RunsTo quantity.Date `json:"runs_to,omitzero"`
+	Voided *Voided       `json:"voided,omitempty"`
+}
+
+// ChargedTo is the day to which charges and interest run.
+func (s Sheet) ChargedTo() quantity.Date {
+	if s.RunsTo.IsZero() {
+		return s.Day
+	}
+	return s.RunsTo
 }
 
 // Line is a ticket, or a part of one, at a price.
@@ -67,6 +78,8 @@ var wholeUnits = quantity.To("1", quantity.HalfUp)
 type Advance struct {
 	Day    quantity.Date   `json:"day"`
 	Amount quantity.Amount `json:"amount"`
+	// Sheet is the settlement sheet on which it was paid too much; such money bears no interest.
+	Sheet int64 `json:"sheet,string,omitempty"`
 }
 
 // Voided is the end of a sheet that does not count.
@@ -74,6 +87,9 @@ type Voided struct {
 	Day    quantity.Date `json:"day"`
 	By     string        `json:"by"`
 	Reason string        `json:"reason"`
+	// Ticket is the ticket whose end took the sheet with it. What was paid on the sheet then stands,
+	// on the sheet in its place or as paid too much.
+	Ticket int64 `json:"ticket,string,omitempty"`
 }
 
 // Kind names the fact in the journal.

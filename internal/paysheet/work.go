@@ -70,7 +70,7 @@ func (w *working) line(id string, l Line, p Part) error {
 	services := w.s.Given(id+".services.whole", message.New("Services of the ticket"), p.Services, quantity.Unrounded, ticket)
 	w.qualities = append(w.qualities, w.share(id+".quality", message.New("Premiums less discounts"), quality, l, q))
 	w.services = append(w.services, w.share(id+".services", message.New("Services"), services, l, q))
-	kept, err := w.by.Tariff.Keep(w.s, id+".keeping", tariff.Lot{Quantity: q, Under: l.Under, Delivered: l.Delivered, To: w.sheet.Day})
+	kept, err := w.by.Tariff.Keep(w.s, id+".keeping", tariff.Lot{Quantity: q, Under: l.Under, Delivered: l.Delivered, To: w.sheet.ChargedTo()})
 	w.keeping = append(w.keeping, kept)
 	return err
 }
@@ -129,9 +129,13 @@ func (w *working) totals() (out Worked, err error) {
 	var advances, interest []worksheet.Operand
 	for i, a := range w.sheet.Advances {
 		id := fmt.Sprintf("advance%d", i+1)
+		if a.Sheet > 0 {
+			advances = append(advances, w.s.Given(id, message.New("Paid too much on settlement sheet %d", a.Sheet), a.Amount, quantity.Unrounded, worksheet.Unsourced))
+			continue
+		}
 		paid := w.s.Given(id, message.New("Advance of %s", a.Day), a.Amount, quantity.Unrounded, worksheet.Unsourced)
 		advances = append(advances, paid)
-		interest = append(interest, w.by.Tariff.Interest.Charge(w.by.Tariff, w.s, id+".interest", paid, a.Day, w.sheet.Day))
+		interest = append(interest, w.by.Tariff.Interest.Charge(w.by.Tariff, w.s, id+".interest", paid, a.Day, w.sheet.ChargedTo()))
 	}
 	out.Advances = w.sum("advances", message.New("Advances"), advances, Cents)
 	out.Interest = w.sum("interest", message.New("Interest"), interest, Cents)

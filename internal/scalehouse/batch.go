@@ -13,7 +13,6 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 )
 
@@ -285,18 +284,6 @@ func NextIn(w *Batch, series string) (int64, error) { return w.tx.NextNumber(ser
 // KeepIn keeps the text of a dated file by its SHA-256 inside a batch.
 func KeepIn(w *Batch, id, sha string, text []byte) error {
 	return w.tx.KeepEdition(id, sha, string(text))
-}
-
-// nothingRests refuses to void or correct a ticket alone that a settlement sheet rests on.
-func nothingRests(w *Batch, number int64) error {
-	sheets, err := RecordsIn[paysheet.Sheet](w)
-	if err != nil {
-		return err
-	}
-	if resting := paysheet.RestingOn(sheets, number); len(resting) > 0 {
-		return message.Refused.Errorf("ticket %d rests on settlement sheet %d, which paid for it. Void that sheet first, or settle the difference on the next one", number, resting[0])
-	}
-	return nil
 }
 
 // onYardWith returns the load on the yard that is to replace a ticket, by the filter; empty when

@@ -160,6 +160,19 @@ func (d *Desk) UseCharts(charts *chart.Set) { d.charts = charts }
 // Engine settles new loads and closes days.
 func (d *Desk) Engine() settle.Engine { return d.engine }
 
+// remember has an edition at hand whose text a write keeps in the book, read anew as it will be from
+// there: what follows in the same write is settled under it.
+func remember(d *Desk, e *rates.Edition) error {
+	kept, err := rates.Read(e.ID, e.Text)
+	if err != nil {
+		return err
+	}
+	d.reading.Lock()
+	defer d.reading.Unlock()
+	d.kept[kept.Hash] = kept
+	return nil
+}
+
 // Kept returns the edition a ticket was settled under, from the book: its text as of that day. A
 // book never changes the text it keeps, so it is read once.
 func (d *Desk) Kept(ctx context.Context, hash string) (*rates.Edition, error) {

@@ -10,7 +10,6 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/truckscale"
 )
 
@@ -137,9 +136,6 @@ func SetRecord(ctx context.Context, at Actor, id string, f journal.Kinded) error
 		return w.putRecord(f.Kind()+" "+id, id, f)
 	})
 }
-
-// MoveOwners moves the grain of a settlement sheet whose record was just written to its owner.
-func MoveOwners(w *Batch, was, is paysheet.Sheet) error { return w.tx.MoveOwners(was, is) }
 
 // putRecord appends a fact that is also the record in force under its id.
 func (w *Batch) putRecord(subject, id string, f journal.Kinded) error {

@@ -6,31 +6,43 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/office/rests"
 )
 
 // Correct opens a load that corrects a ticket: it starts with everything the
 // ticket's load had, to be amended, weighed or sampled again, and its own
 // ticket takes the old one's place when it is issued.
+//
+// A ticket that something rests on is not corrected alone: see [CorrectWithChain].
 func Correct(ctx context.Context, at Actor, number int64, reason string) (string, error) {
-	return result(ctx, at, func(w *Batch) (string, error) {
-		if err := w.desk.MayManage("Correcting a ticket"); err != nil {
-			return "", err
-		}
-		old, err := w.ticket(number)
+	return result(ctx, at, func(w *Batch) (string, error) { return correctIn(w, number, reason, false) })
+}
+
+// correctIn opens a load that corrects a ticket, alone or with what rests on it.
+func correctIn(w *Batch, number int64, reason string, chain bool) (string, error) {
+	if err := w.desk.MayManage("Correcting a ticket"); err != nil {
+		return "", err
+	}
+	old, err := w.ticket(number)
+	if err != nil {
+		return "", err
+	}
+	if err := old.Allow(load.Superseded{By: number + 1, Reason: reason}); err != nil {
+		return "", err
+	}
+	if err := w.notUnderCorrection(number); err != nil {
+		return "", err
+	}
+	if !chain {
+		resting, err := rests.Papers(w.tx, old)
 		if err != nil {
 			return "", err
 		}
-		if err := old.Allow(load.Superseded{By: number + 1, Reason: reason}); err != nil {
+		if err := rests.Refusal(number, resting); err != nil {
 			return "", err
 		}
-		if err := nothingRests(w, number); err != nil {
-			return "", err
-		}
-		if err := w.notUnderCorrection(number); err != nil {
-			return "", err
-		}
-		return w.openInPlace(old, load.Opened{Details: old.Details, Corrects: number, Reason: reason})
-	})
+	}
+	return w.openInPlace(old, load.Opened{Details: old.Details, Corrects: number, Reason: reason, Chain: chain})
 }
 
 // notUnderCorrection refuses a second correction while one is on the yard: only

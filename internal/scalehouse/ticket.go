@@ -64,6 +64,11 @@ func (w *Batch) settle(l *load.Load) (*settle.Settlement, error) {
 		if err := w.tx.KeepEdition(e.ID, e.Hash, string(e.Text)); err != nil {
 			return nil, err
 		}
+		if l.Chain {
+			if err := remember(w.desk, e); err != nil {
+				return nil, err
+			}
+		}
 	}
 	law, err := keepLaw(w, office.LawDay(w.desk, l))
 	if err != nil {
@@ -94,8 +99,22 @@ func (w *Batch) numberOn(l *load.Load, day quantity.Date) (int64, error) {
 	if err != nil {
 		return 0, err
 	}
+	if l.Corrects > 0 {
+		if err := endFor(w, old, l, day); err != nil {
+			return 0, err
+		}
+	}
 	_, err = w.append(old, supersede(l, day))
 	return number, err
+}
+
+// endFor lets what rests on a ticket follow the one that corrects it, or refuses where it was to be
+// corrected alone.
+func endFor(w *Batch, old, next *load.Load, day quantity.Date) error {
+	if !next.Chain {
+		return mayEnd(w, old)
+	}
+	return follow(w, old, next, next.Why, day)
 }
 
 // issue issues a load's ticket with the number and the day of a fact.
@@ -165,24 +184,37 @@ func RecordPrint(ctx context.Context, at Actor, number int64) (copyNo int64, err
 	})
 }
 
-// Void cancels a ticket. Its number and every copy stay.
+// Void cancels a ticket. Its number and every copy stay. One that something rests on is not voided
+// alone: see [VoidWithChain].
 func Void(ctx context.Context, at Actor, number int64, reason string) error {
-	return at.do(ctx, func(w *Batch) error {
-		if err := w.desk.MayManage("Voiding a ticket"); err != nil {
-			return err
-		}
-		l, err := w.ticket(number)
-		if err != nil {
-			return err
-		}
-		day, err := w.BusinessDay()
-		if err != nil {
-			return err
-		}
-		if err := nothingRests(w, number); err != nil {
-			return err
-		}
-		_, err = w.append(l, load.Voided{Reason: reason, Day: day})
+	return at.do(ctx, func(w *Batch) error { return voidIn(w, number, reason, false) })
+}
+
+// voidIn cancels a ticket, alone or with what rests on it.
+func voidIn(w *Batch, number int64, reason string, chain bool) error {
+	if err := w.desk.MayManage("Voiding a ticket"); err != nil {
 		return err
-	})
+	}
+	l, err := w.ticket(number)
+	if err != nil {
+		return err
+	}
+	day, err := w.BusinessDay()
+	if err != nil {
+		return err
+	}
+	end := load.Voided{Reason: reason, Day: day}
+	if err := l.Allow(end); err != nil {
+		return err
+	}
+	if chain {
+		err = follow(w, l, nil, reason, day)
+	} else {
+		err = mayEnd(w, l)
+	}
+	if err != nil {
+		return err
+	}
+	_, err = w.append(l, end)
+	return err
 }

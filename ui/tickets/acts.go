@@ -28,13 +28,17 @@ func (t *Tickets) Void() { ask.Void(t.session, t.Ticket.load.Number, t.Reload) }
 // ticket, on the yard.
 func (t *Tickets) Correct() {
 	number := t.Ticket.load.Number
+	correct, text := scalehouse.Correct, t.session.Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept.")
+	if resting := ask.RestingOn(t.session, number); resting != "" {
+		correct, text = scalehouse.CorrectWithChain, text+"\n\n"+resting
+	}
 	t.session.Put(model.Ask{
 		Draft: "correct", Of: fmt.Sprint("ticket ", number),
 		Title: t.session.Say("Correct ticket %d?", number),
-		Text:  t.session.Say("A load opens on the yard with everything this one had. Change what was wrong and issue it: the new ticket takes this one's place, and both are kept."),
+		Text:  text,
 		State: model.Warn, Fields: ask.ManagerFields(t.session), Yes: t.session.Say("Open the correcting load"),
 		Then: func(values map[string]string) {
-			if id, open := t.openInPlace(number, values, scalehouse.Correct); open {
+			if id, open := t.openInPlace(number, values, correct); open {
 				t.session.Notify(model.OK, t.session.Say("load %s corrects ticket %d. Change what was wrong and issue it.", id, number))
 			}
 		},

@@ -1,12 +1,15 @@
 package tickets
 
 import (
+	"context"
 	"fmt"
 	"text/tabwriter"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/rests"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/worksheet"
 )
@@ -20,6 +23,7 @@ type Correct struct {
 	inPlaceFlags
 	terminal.PaperFlags
 	terminal.AnswerFlags
+	chainFlags
 }
 
 func (Correct) Help() string {
@@ -27,7 +31,11 @@ func (Correct) Help() string {
 
     tenth correct 1042 --reason "tare read one line too high" --tare 24280 --manual "read from the indicator"
     tenth correct 1042 --reason "delivered for another grower" --grower 107
-    tenth correct 1042 --reason "sample mixed up" --moisture 17.4 --factor bcfm=2.1`
+    tenth correct 1042 --reason "sample mixed up" --moisture 17.4 --factor bcfm=2.1
+
+A ticket that something rests on, such as a settlement sheet that paid for it, is not corrected alone. --propose prints what would follow, the difference of each owner in quantity and money, and writes nothing; --chain does it, as one act.
+
+    tenth correct 1042 --reason "tare read one line too high" --tare 24280 --manual "read from the indicator" --propose`
 }
 
 func (c Correct) Run(t *terminal.Terminal) error {
@@ -36,35 +44,75 @@ func (c Correct) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
+		if c.Propose {
+			return c.propose(p, old)
+		}
 		number, err := c.correct(p, old)
 		if err != nil {
 			return err
 		}
-		return handAfter(p, old, number, c.PaperFlags, c.AnswerFlags)
+		if err := handAfter(p, old, number, c.PaperFlags, c.AnswerFlags); err != nil || c.AnswerFlags.JSON {
+			return err
+		}
+		return told(p, old.Number)
 	})
+}
+
+// propose prints what would follow the correction.
+func (c Correct) propose(p *terminal.Session, old *load.Load) error {
+	change, err := c.change(p, old)
+	if err != nil {
+		return err
+	}
+	var follows []rests.Remade
+	err = scalehouse.Try(p, p.Desk, func(w *scalehouse.Batch) error {
+		if _, err := c.issue(p, w, change, scalehouse.CorrectWithChain); err != nil {
+			return err
+		}
+		follows, err = scalehouse.FollowedIn(w, old.Number)
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	return tellFollowed(p, follows)
 }
 
 // correct opens the correction, applies the typed changes and issues its ticket, in one act.
 func (c Correct) correct(p *terminal.Session, old *load.Load) (number int64, err error) {
-	if c.nothing() {
-		return 0, terminal.Refusal("Say by flags what was wrong, such as --tare 24280", "nothing is changed by this correction of ticket %d", c.Ticket)
-	}
-	change, err := c.read(p, old)
+	change, err := c.change(p, old)
 	if err != nil {
 		return 0, err
 	}
+	open := scalehouse.Correct
+	if c.Chain {
+		open = scalehouse.CorrectWithChain
+	}
 	err = p.Batch(p, func(w *scalehouse.Batch) error {
-		id, err := scalehouse.Correct(p, w, int64(c.Ticket), c.Reason)
-		if err != nil {
-			return err
-		}
-		if _, err := scalehouse.Enter(p, w, id, change); err != nil {
-			return err
-		}
-		number, err = scalehouse.Issue(p, w, id)
+		number, err = c.issue(p, w, change, open)
 		return err
 	})
 	return number, err
+}
+
+// change is what was typed; a correction that changes nothing is none.
+func (c Correct) change(p *terminal.Session, old *load.Load) (entry.Facts, error) {
+	if c.nothing() {
+		return entry.Facts{}, terminal.Refusal("Say by flags what was wrong, such as --tare 24280", "nothing is changed by this correction of ticket %d", c.Ticket)
+	}
+	return c.read(p, old)
+}
+
+// issue does it all within an act.
+func (c Correct) issue(p *terminal.Session, w *scalehouse.Batch, change entry.Facts, open func(context.Context, scalehouse.Actor, int64, string) (string, error)) (int64, error) {
+	id, err := open(p, w, int64(c.Ticket), c.Reason)
+	if err != nil {
+		return 0, err
+	}
+	if _, err := scalehouse.Enter(p, w, id, change); err != nil {
+		return 0, err
+	}
+	return scalehouse.Issue(p, w, id)
 }
 
 // handAfter prints a ticket that replaced another, with its changes if a person reads it.

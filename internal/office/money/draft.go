@@ -3,6 +3,7 @@ package money
 import (
 	"context"
 	"slices"
+	"strings"
 
 	"tenthpoint/internal/contract"
 	"tenthpoint/internal/elevator"
@@ -47,6 +48,7 @@ type Chosen struct {
 type Around struct {
 	Tickets   []*load.Load // those chosen, in their order
 	Sheets    []paysheet.Sheet
+	Payments  []paysheet.Payment
 	Contracts []elevator.ContractTerms
 }
 
@@ -59,6 +61,8 @@ func Draft(ctx context.Context, d office.Desk, o Order, around Around) (paysheet
 	for _, l := range o.Levies {
 		s.Levies = append(s.Levies, l.Hash)
 	}
+	owed := paysheet.OverpaidSheets(around.Sheets, around.Payments)
+	s.Advances = append(slices.Clone(o.Advances), paysheet.TakenBack(owed, o.Grower, o.Day)...)
 	w := drafting{ctx: ctx, d: d, o: o, around: around, sheet: &s, settled: map[int64]quantity.Amount{}}
 	for i, l := range around.Tickets {
 		if err := w.ticket(l, o.Tickets[i]); err != nil {
@@ -161,6 +165,18 @@ func ownerOf(l *load.Load, grower string) (int, string, error) {
 	return 0, "", message.Refused.Errorf("%s has no part in ticket %d", grower, l.Number)
 }
 
+// TicketPrice is the source of a price that is the ticket's own; one of a contract begins with
+// contractPrice. The words stand in the facts of every book.
+const (
+	TicketPrice   = "ticket"
+	contractPrice = "contract "
+)
+
+// onContract reports whether a line has its price from a contract.
+func onContract(l paysheet.Line) bool { return strings.HasPrefix(l.Source, contractPrice) }
+
+func onContractNumbered(l paysheet.Line, number string) bool { return l.Source == contractPrice+number }
+
 // price gives a line its price: the ticket's own, the contract's, or the sheet's.
 func (w *drafting) price(line paysheet.Line, deal load.Deal) error {
 	number := w.o.Contract
@@ -169,7 +185,7 @@ func (w *drafting) price(line paysheet.Line, deal load.Deal) error {
 	}
 	switch {
 	case deal.Price != nil && w.o.Contract == "":
-		line.Price, line.Source = *deal.Price, "ticket"
+		line.Price, line.Source = *deal.Price, TicketPrice
 	case !deal.TakesPrice() && deal.Under != title.DelayedPrice && !w.o.Sale:
 		return message.Refused.Errorf("the grain of ticket %d is %s and stays its owner's, so it has no price. Say that the owner sells it now", line.Ticket, deal.Said())
 	case number != "" && w.o.Price == nil:
@@ -198,7 +214,7 @@ func (w *drafting) onContract(line paysheet.Line, number string) error {
 	case c.Quantity.Unit() != line.Quantity.Unit():
 		return message.Refused.Errorf("contract %s counts in %s, and ticket %d in %s", c.Number, c.Quantity.Unit(), line.Ticket, line.Quantity.Unit())
 	}
-	source := "contract " + c.Number
+	source := contractPrice + c.Number
 	prices, err := contract.PricesFor(c, w.paidOn(source, line.Quantity.Unit()), line.Quantity)
 	if err != nil {
 		return err

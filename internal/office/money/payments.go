@@ -47,7 +47,7 @@ func PaymentNumbered(ctx context.Context, d office.Desk, number int64) (p payshe
 		for _, one := range sheets {
 			if one.Number == p.Sheet {
 				s.Sheet, s.Paid = one, paysheet.PaidOn(payments, one.Number)
-				s.Left = one.Figures["payable"].Sub(s.Paid)
+				s.Left = paysheet.BalancesOf(sheets, payments)[one.Number]
 			}
 		}
 		return p, s, nil

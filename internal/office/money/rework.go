@@ -48,7 +48,7 @@ func ticketOf(tickets []*load.Load, number int64) (*load.Load, error) {
 
 // atPrice settles a ticket again with the price of a line in place of its own.
 func atPrice(ctx context.Context, d office.Desk, l *load.Load, line paysheet.Line) (*settle.Settlement, error) {
-	if line.Source == "ticket" {
+	if line.Source == TicketPrice {
 		return office.Resettle(ctx, d, l)
 	}
 	e, err := d.Kept(ctx, l.Settled.EditionHash)

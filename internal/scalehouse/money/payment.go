@@ -2,6 +2,7 @@ package money
 
 import (
 	"context"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/message"
@@ -23,15 +24,15 @@ func Pay(ctx context.Context, d *scalehouse.Desk, p paysheet.Payment) (paysheet.
 		if err := scalehouse.OpenDay(w, p.Day); err != nil {
 			return err
 		}
-		s, err := sheetIn(w, p.Sheet)
+		sheets, before, err := moneyIn(w)
 		if err != nil {
 			return err
 		}
-		before, err := scalehouse.RecordsIn[paysheet.Payment](w)
-		if err != nil {
-			return err
+		at := slices.IndexFunc(sheets, func(s paysheet.Sheet) bool { return s.Number == p.Sheet })
+		if at < 0 {
+			return message.NotFound.Errorf("there is no settlement sheet %d here", p.Sheet)
 		}
-		if err := s.Pay(p, paysheet.PaidOn(before, p.Sheet)); err != nil {
+		if err := sheets[at].Pay(p, paysheet.BalancesOf(sheets, before)[p.Sheet]); err != nil {
 			return err
 		}
 		if p.Number, err = scalehouse.NextIn(w, numbering.Payment); err != nil {
@@ -42,17 +43,13 @@ func Pay(ctx context.Context, d *scalehouse.Desk, p paysheet.Payment) (paysheet.
 	return p, err
 }
 
-func sheetIn(w *scalehouse.Batch, number int64) (paysheet.Sheet, error) {
-	all, err := scalehouse.RecordsIn[paysheet.Sheet](w)
-	if err != nil {
-		return paysheet.Sheet{}, err
+// moneyIn are the settlement sheets and payments as a batch has left them so far.
+func moneyIn(w *scalehouse.Batch) (sheets []paysheet.Sheet, payments []paysheet.Payment, err error) {
+	if sheets, err = scalehouse.RecordsIn[paysheet.Sheet](w); err != nil {
+		return nil, nil, err
 	}
-	for _, s := range all {
-		if s.Number == number {
-			return s, nil
-		}
-	}
-	return paysheet.Sheet{}, message.NotFound.Errorf("there is no settlement sheet %d here", number)
+	payments, err = scalehouse.RecordsIn[paysheet.Payment](w)
+	return sheets, payments, err
 }
 
 // VoidPayment ends a payment that was stopped or written down wrongly: a manager's act. Its number
@@ -65,7 +62,7 @@ func VoidPayment(ctx context.Context, d *scalehouse.Desk, number int64, reason s
 		return message.Invalid.Errorf("a payment is voided for a reason; write it")
 	}
 	return d.Batch(ctx, func(w *scalehouse.Batch) error {
-		all, err := scalehouse.RecordsIn[paysheet.Payment](w)
+		sheets, all, err := moneyIn(w)
 		if err != nil {
 			return err
 		}
@@ -76,11 +73,26 @@ func VoidPayment(ctx context.Context, d *scalehouse.Desk, number int64, reason s
 			case !p.InForce():
 				return message.Refused.Errorf("payment %d is void since %s", number, p.Voided.Day)
 			}
+			if err := notTakenBack(sheets, all, p); err != nil {
+				return err
+			}
 			p.Voided = &paysheet.Voided{Day: d.Today(), By: d.Signature(), Reason: reason}
 			return scalehouse.SetRecord(ctx, w, p.ID(), p)
 		}
 		return message.NotFound.Errorf("there is no payment %d here", number)
 	})
+}
+
+// notTakenBack refuses to void a payment on a void sheet that a later sheet took back: the grower
+// would have paid it twice.
+func notTakenBack(sheets []paysheet.Sheet, payments []paysheet.Payment, p paysheet.Payment) error {
+	left := paysheet.BalancesOf(sheets, payments)[p.Sheet].Add(p.Amount)
+	for _, s := range sheets {
+		if s.Number == p.Sheet && !s.InForce() && left.Sign() > 0 {
+			return message.Refused.Errorf("payment %d was made on settlement sheet %d, which is void, and a later sheet took it back. Void that sheet first", p.Number, s.Number)
+		}
+	}
+	return nil
 }
 
 // unpaid refuses to void a sheet on which money was paid.

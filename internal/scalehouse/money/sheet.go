@@ -37,17 +37,9 @@ func Settle(ctx context.Context, d *scalehouse.Desk, o money.Order) (s paysheet.
 		if err := keepRules(w, o); err != nil {
 			return err
 		}
-		return putSheet(ctx, w, paysheet.Sheet{}, s)
+		return scalehouse.PutSheet(ctx, w, paysheet.Sheet{}, s)
 	})
 	return s, worked, err
-}
-
-// putSheet writes a sheet in place of another, or of none, and moves the grain on it to its owner.
-func putSheet(ctx context.Context, w *scalehouse.Batch, was, is paysheet.Sheet) error {
-	if err := scalehouse.SetRecord(ctx, w, is.ID(), is); err != nil {
-		return err
-	}
-	return scalehouse.MoveOwners(w, was, is)
 }
 
 // aroundIn reads what a sheet is drafted from, inside the transaction.
@@ -61,7 +53,7 @@ func aroundIn(w *scalehouse.Batch, o money.Order) (money.Around, error) {
 		around.Tickets = append(around.Tickets, l)
 	}
 	var err error
-	if around.Sheets, err = scalehouse.RecordsIn[paysheet.Sheet](w); err != nil {
+	if around.Sheets, around.Payments, err = moneyIn(w); err != nil {
 		return around, err
 	}
 	around.Contracts, err = scalehouse.RecordsIn[elevator.ContractTerms](w)
@@ -127,7 +119,7 @@ func VoidSheet(ctx context.Context, d *scalehouse.Desk, number int64, reason str
 			}
 			void := s
 			void.Voided = &paysheet.Voided{Day: d.Today(), By: d.Signature(), Reason: reason}
-			return putSheet(ctx, w, s, void)
+			return scalehouse.PutSheet(ctx, w, s, void)
 		}
 		return message.NotFound.Errorf("there is no settlement sheet %d here", number)
 	})
