@@ -5,6 +5,7 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 )
@@ -108,7 +109,7 @@ func TestEditionOfTheDay(t *testing.T) {
 		}
 	}
 	_, err := set.On("main", "corn", quantity.MustDate("2025-07-31"))
-	if err == nil || !strings.Contains(err.Error(), "corn-main-2025 (2025-08-01 to 2026-07-31)") {
+	if !errortest.NotFound("corn", "corn-main-2025", "2025-08-01", "2026-07-31").Met(err) {
 		t.Errorf("the day before the first edition: %v", err)
 	}
 }
@@ -123,13 +124,13 @@ func TestReadEditionsNamesEveryBrokenFile(t *testing.T) {
 		"editions/b.toml": {Data: []byte("= no\n")},
 		"editions/c.txt":  {Data: []byte("not an edition")},
 	})
-	for _, want := range []string{"a.toml:1: x is not a key", "b.toml:1: this is not TOML"} {
-		if err == nil || !strings.Contains(err.Error(), want) {
+	for _, want := range []errortest.Want{errortest.Invalid("a.toml", "a.toml:1", "x"), errortest.Invalid("b.toml:1")} {
+		if !want.Met(err) {
 			t.Errorf("%q is not in:\n%v", want, err)
 		}
 	}
 	_, err = ReadEditions(fstest.MapFS{"editions/c.toml": {Data: corn}, "editions/d.toml": {Data: corn}})
-	if err == nil || !strings.Contains(err.Error(), "two editions are called corn-main-2026") {
+	if !errortest.Invalid("corn-main-2026").Met(err) {
 		t.Errorf("one edition twice: %v", err)
 	}
 }

@@ -64,7 +64,7 @@ func (c *composer) head() {
 	if c.Last > 0 {
 		pairs = append(pairs, report.Pair{Label: message.New("Last number before"), Value: message.Name(fmt.Sprint(c.Last))})
 	}
-	pairs = append(pairs, report.Pair{Label: message.New("Turned away"), Value: loads(len(c.Refused))})
+	pairs = append(pairs, report.Pair{Label: message.New("Rejected"), Value: loads(len(c.Refused))})
 	if c.Closed == nil {
 		c.put(report.Pairs{Pairs: append(pairs, report.Pair{Label: message.New("Closed"), Value: message.New("not yet: figures may still change")})})
 		return

@@ -30,7 +30,7 @@ func numbersGrid(unit quantity.Unit) *grid[numberRow, none] {
 
 // numbers describes the numbers that are not simply in force.
 func (c *composer) numbers() {
-	c.heading(message.New("Voided, corrected, turned away"))
+	c.heading(message.New("Voided, corrected, rejected"))
 	g := numbersGrid(c.weightUnit())
 	for _, p := range c.Parts {
 		for _, t := range p.Struck {
@@ -67,7 +67,7 @@ func (c *composer) refused() {
 	if len(c.Refused) > 0 {
 		c.put(g.table(message.New("refused"), message.Text{}))
 	} else {
-		c.say(message.New("No load was turned away."))
+		c.say(message.New("No load was rejected."))
 	}
 }
 
@@ -154,7 +154,7 @@ func (t Ticket) inPlace() message.Text {
 
 // doubts lists what an auditor asks about: typed weights, limits accepted, flags.
 func (c *composer) doubts() {
-	c.heading(message.New("Typed weights, limits accepted, doubts at the bench"))
+	c.heading(message.New("Typed weights, limits accepted, flags at the bench"))
 	type doubt struct {
 		Ticket
 		what, words message.Text
@@ -177,7 +177,7 @@ func (c *composer) doubts() {
 	for _, t := range c.Flagged {
 		g.add(doubt{t, message.New("flag"), message.Texts(" ", t.Flags)})
 	}
-	c.put(g.table(message.New("doubts"), message.New("Every weight came from the scale, no limit was passed over, no moisture was doubted.")))
+	c.put(g.table(message.New("flags"), message.New("Every weight came from the scale, no limit was passed over, no moisture was doubted.")))
 }
 
 // evening are the notes of the evening.

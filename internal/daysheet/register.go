@@ -220,14 +220,14 @@ func VoidRegister(p elevator.Profile, period Period, ended []Ticket, example boo
 	for _, t := range ended {
 		g.add(t)
 	}
-	d.Blocks = []report.Block{g.table(message.New("voids"), message.New("Nothing was voided, corrected or turned away."))}
+	d.Blocks = []report.Block{g.table(message.New("voids"), message.New("Nothing was voided, corrected or rejected."))}
 	return d
 }
 
 // endedHow says how a load ended: its ticket voided or corrected, or turned away.
 func (t Ticket) endedHow() message.Text {
 	if t.Refused {
-		return message.New("turned away")
+		return message.New("rejected")
 	}
 	return t.ending()
 }
@@ -243,7 +243,7 @@ func (t Ticket) netUnit() cell {
 // OverrideRegister lists where people overrode the rules: weights typed by hand, limits accepted,
 // readings used in spite of a flag.
 func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, example bool) report.Document {
-	d := registerPaper(p, message.New("Register of typed weights, limits accepted and doubts"), period, example)
+	d := registerPaper(p, message.New("Register of typed weights, limits accepted and flags"), period, example)
 	type override struct {
 		Ticket
 		what, words message.Text
@@ -261,7 +261,7 @@ func OverrideRegister(p elevator.Profile, period Period, tickets []Ticket, examp
 		for _, list := range []struct {
 			what  message.Text
 			words []message.Text
-		}{{message.New("typed weight"), t.Manual}, {message.New("limit accepted"), t.Accepted}, {message.New("asked and answered"), t.Answered}, {message.New("doubt at the bench"), filed(t.Flags)}} {
+		}{{message.New("typed weight"), t.Manual}, {message.New("limit accepted"), t.Accepted}, {message.New("asked and answered"), t.Answered}, {message.New("flag at the bench"), filed(t.Flags)}} {
 			for _, w := range list.words {
 				g.add(override{t, list.what, w})
 			}

@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 )
 
@@ -42,19 +43,19 @@ func TestIllegalMoves(t *testing.T) {
 		name   string
 		before []Fact
 		move   Fact
-		want   string
+		want   errortest.Want
 	}{
-		{"send before raising", nil, sent(), "raise it first"},
-		{"raise twice", []Fact{raised()}, raised(), "raised already"},
-		{"send twice", []Fact{raised(), sent()}, sent(), "was sent to state laboratory already"},
-		{"send after result", []Fact{raised(), Resulted{By: "x", Finding: "y"}}, sent(), "decide it"},
-		{"not airtight", []Fact{raised()}, dry, "sealed airtight"},
-		{"no claim", nil, Raised{Ticket: 7, By: "x"}, "one of them is empty"},
-		{"no finding", []Fact{raised()}, Resulted{By: "x"}, "one of them is empty"},
-		{"no words", []Fact{raised()}, Decided{Stands: true}, "needs words"},
-		{"stands and corrected", []Fact{raised()}, Decided{Decision: "x", Stands: true, Corrected: 9}, "not both"},
-		{"neither", []Fact{raised()}, Decided{Decision: "x"}, "name the corrected ticket"},
-		{"decide twice", []Fact{raised(), Decided{Decision: "x", Stands: true, Day: day}}, Decided{Decision: "x", Stands: true}, "was decided on 2026-10-09"},
+		{"send before raising", nil, sent(), errortest.NotFound()},
+		{"raise twice", []Fact{raised()}, raised(), errortest.WrongPhase()},
+		{"send twice", []Fact{raised(), sent()}, sent(), errortest.WrongPhase("state laboratory")},
+		{"send after result", []Fact{raised(), Resulted{By: "x", Finding: "y"}}, sent(), errortest.WrongPhase()},
+		{"not airtight", []Fact{raised()}, dry, errortest.WrongPhase()},
+		{"no claim", nil, Raised{Ticket: 7, By: "x"}, errortest.WrongPhase()},
+		{"no finding", []Fact{raised()}, Resulted{By: "x"}, errortest.WrongPhase()},
+		{"no words", []Fact{raised()}, Decided{Stands: true}, errortest.WrongPhase()},
+		{"stands and corrected", []Fact{raised()}, Decided{Decision: "x", Stands: true, Corrected: 9}, errortest.WrongPhase()},
+		{"neither", []Fact{raised()}, Decided{Decision: "x"}, errortest.WrongPhase()},
+		{"decide twice", []Fact{raised(), Decided{Decision: "x", Stands: true, Day: day}}, Decided{Decision: "x", Stands: true}, errortest.WrongPhase("2026-10-09")},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			d := Dispute{ID: "D1"}
@@ -65,7 +66,7 @@ func TestIllegalMoves(t *testing.T) {
 			}
 			before := d
 			err := d.Apply(c.move)
-			if err == nil || !strings.Contains(err.Error(), c.want) {
+			if !c.want.Met(err) {
 				t.Errorf("got %v, want a sentence with %q", err, c.want)
 			}
 			if d != before {

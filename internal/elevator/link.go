@@ -57,7 +57,7 @@ func readSerial(link, rest string) (Link, error) {
 	port, told, _ := strings.Cut(rest, "?")
 	w := Link{Port: port, Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}
 	var wrong []error
-	say := func(format string, args ...any) { wrong = append(wrong, message.Errorf(format, args...)) }
+	say := func(format string, args ...any) { wrong = append(wrong, message.Invalid.Errorf(format, args...)) }
 	for setting := range strings.SplitSeq(told, "&") {
 		key, value, _ := strings.Cut(setting, "=")
 		number, _ := strconv.Atoi(value) // an invalid number is zero, which no setting allows

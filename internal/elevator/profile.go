@@ -132,7 +132,7 @@ func (p Profile) Check() []message.Text {
 	}
 	for _, r := range p.Guards {
 		if err := r.Check(); err != nil {
-			out = append(out, message.New("%s.", message.Of(err)))
+			out = append(out, message.Stopped(message.Of(err)))
 		}
 	}
 	if err := p.CheckCopies(); err != nil {

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/entrytest"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -112,13 +113,13 @@ func TestFactsAreWhatWasTyped(t *testing.T) {
 	if facts := f.Facts(); facts.Details != nil || facts.Sample != nil || len(facts.Weighed) != 1 {
 		t.Errorf("facts %+v", facts)
 	}
-	if field, err := f.FirstRefused(); field != "bin" || !strings.Contains(err.Error(), "P1, B3") && !strings.Contains(err.Error(), "B3, P1") {
+	if field, err := f.FirstRefused(); field != "bin" || !errortest.NotFound("B3", "P1").Met(err) {
 		t.Errorf("refused %s: %v", field, err)
 	}
 	if f := form(t, d, doubted()); !f.Facts().IsEmpty() || f.Opening().IsEmpty() {
 		t.Error("a form without texts has facts")
 	}
-	if _, err := form(t, d, doubted(), "garlic", "3").FirstRefused(); err == nil || !strings.Contains(err.Error(), `Corn is not tested for "garlic"`) {
+	if _, err := form(t, d, doubted(), "garlic", "3").FirstRefused(); !errortest.Invalid("Corn", "garlic").Met(err) {
 		t.Errorf("garlic of corn: %v", err)
 	}
 }
@@ -126,13 +127,16 @@ func TestFactsAreWhatWasTyped(t *testing.T) {
 // The limit of a weight and its decimals follow the scale.
 func TestAWeightFollowsItsScale(t *testing.T) {
 	d := open(t)
-	for _, c := range [][3]string{
-		{"1", "1000", ""}, {"1", "1000.5", "not a whole number"}, {"small", "1000.5", ""}, {"small", "1000.25", "more than one decimal"},
-		{"small", "2101", "105 %"}, {"9", "1000", "no scale 9"},
+	for _, c := range []struct {
+		scale, typed string
+		want         errortest.Want
+	}{
+		{"1", "1000", errortest.Want{}}, {"1", "1000.5", errortest.Invalid()}, {"small", "1000.5", errortest.Want{}}, {"small", "1000.25", errortest.Invalid("1,000.25 lb")},
+		{"small", "2101", errortest.Invalid()}, {"9", "1000", errortest.NotFound("9")},
 	} {
-		_, err := form(t, d, nil, "scale", c[0], "gross", c[1]).FirstRefused()
-		if (err == nil) != (c[2] == "") || err != nil && !strings.Contains(err.Error(), c[2]) {
-			t.Errorf("%s on scale %s: %v, want %q", c[1], c[0], err, c[2])
+		_, err := form(t, d, nil, "scale", c.scale, "gross", c.typed).FirstRefused()
+		if !c.want.Met(err) {
+			t.Errorf("%s on scale %s: %v, want %v", c.typed, c.scale, err, c.want)
 		}
 	}
 }
@@ -180,23 +184,26 @@ func TestBenchTest(t *testing.T) {
 
 // A share is typed as a fraction or in percent, and is above zero.
 func TestParseShare(t *testing.T) {
-	tests := []struct{ text, parts, of, wrong string }{
-		{"1/3", "1", "3", ""},
-		{" 2 / 3 ", "2", "3", ""},
-		{"33.5", "33.5", "100", ""},
-		{"33.5%", "33.5", "100", ""},
-		{"", "", "", "empty"},
-		{"half", "", "", "is not a number"},
-		{"0", "", "", "outside"},
-		{"1/0", "", "", "outside"},
-		{"1/2/3", "", "", "for a unit"},
+	tests := []struct {
+		text, parts, of string
+		wrong           errortest.Want
+	}{
+		{"1/3", "1", "3", errortest.Want{}},
+		{" 2 / 3 ", "2", "3", errortest.Want{}},
+		{"33.5", "33.5", "100", errortest.Want{}},
+		{"33.5%", "33.5", "100", errortest.Want{}},
+		{"", "", "", errortest.Invalid()},
+		{"half", "", "", errortest.Invalid()},
+		{"0", "", "", errortest.Invalid()},
+		{"1/0", "", "", errortest.Invalid()},
+		{"1/2/3", "", "", errortest.Invalid()},
 	}
 	for _, tt := range tests {
 		parts, of, err := entry.ParseShare("Share", tt.text)
 		switch {
-		case tt.wrong != "" && (err == nil || !strings.Contains(err.Error(), tt.wrong)):
-			t.Errorf("%q says %v, want %q", tt.text, err, tt.wrong)
-		case tt.wrong == "" && (err != nil || parts.Figure() != tt.parts || of.Figure() != tt.of):
+		case !tt.wrong.Met(err):
+			t.Errorf("%q says %v, want %v", tt.text, err, tt.wrong)
+		case err == nil && (parts.Figure() != tt.parts || of.Figure() != tt.of):
 			t.Errorf("%q is %s of %s, %v", tt.text, parts.Figure(), of.Figure(), err)
 		}
 	}

@@ -10,7 +10,7 @@ import (
 func (t *trying) guard() {
 	around, err := t.house.Around(t.Load)
 	if err != nil {
-		t.AddMessage(WholeLoad, FieldMessage{Stop, ended(message.Of(err)), err})
+		t.AddMessage(WholeLoad, FieldMessage{Stop, message.Stopped(message.Of(err)), err})
 		return
 	}
 	around.Past = t.start.Past
@@ -45,6 +45,6 @@ func (t *trying) answer(a Answer) {
 		err = t.Load.Apply(load.Stamped{Fact: f.Answer(reason), Stamp: t.house.Stamp()})
 	}
 	if err != nil {
-		t.AddMessage(t.beside(f.Field), FieldMessage{Stop, ended(message.Of(err)), err})
+		t.AddMessage(t.beside(f.Field), FieldMessage{Stop, message.Stopped(message.Of(err)), err})
 	}
 }

@@ -34,6 +34,9 @@ type Unknown struct {
 // Error says what to do about it.
 func (e Unknown) Error() string { return e.Message().String() }
 
+// Unwrap gives its kind.
+func (e Unknown) Unwrap() error { return message.NotFound }
+
 // Message says what to do about it.
 func (e Unknown) Message() message.Text {
 	switch e.List {
@@ -60,6 +63,9 @@ type NoCommodity struct {
 
 // Error says what to do about it.
 func (e NoCommodity) Error() string { return e.Message().String() }
+
+// Unwrap gives its kind.
+func (e NoCommodity) Unwrap() error { return message.NotFound }
 
 // Message says what to do about it.
 func (e NoCommodity) Message() message.Text {

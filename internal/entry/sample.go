@@ -267,6 +267,9 @@ type NotTested struct {
 // Error names the results of the grain.
 func (e NotTested) Error() string { return e.Message().String() }
 
+// Unwrap gives its kind.
+func (e NotTested) Unwrap() error { return message.Invalid }
+
 // Message names the results of the grain.
 func (e NotTested) Message() message.Text {
 	return message.New("%s is not tested for %q. Factors of %s: %s", e.Commodity, e.Factor, e.Commodity, message.Names(", ", e.Known))

@@ -2,7 +2,6 @@ package entry
 
 import (
 	"slices"
-	"strings"
 
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
@@ -59,7 +58,7 @@ func (f *Form) Tried() Tried {
 	d := f.read()
 	t := trying{Form: f, draft: d, Tried: Tried{Messages: map[string]FieldMessage{}, Missing: map[string]bool{}}}
 	for id, err := range d.refused {
-		t.AddMessage(id, FieldMessage{Stop, ended(message.Of(err)), err})
+		t.AddMessage(id, FieldMessage{Stop, message.Stopped(message.Of(err)), err})
 	}
 	t.applyDraft()
 	t.findEdition()
@@ -78,15 +77,6 @@ type trying struct {
 	Tried
 }
 
-// ended adds a final full stop.
-func ended(text message.Text) message.Text {
-	words := strings.TrimSpace(text.String())
-	if words == "" || strings.ContainsAny(words[len(words)-1:], ".!?") {
-		return text
-	}
-	return message.New("%s.", text)
-}
-
 // applyDraft lets the draft applyDraft to a copy of the load.
 func (t *trying) applyDraft() {
 	d := t.draft
@@ -94,7 +84,7 @@ func (t *trying) applyDraft() {
 	stamp := t.house.Stamp()
 	apply := func(fact load.Fact) {
 		if err := t.Load.Apply(load.Stamped{Fact: fact, Stamp: stamp}); err != nil {
-			t.AddMessage(WholeLoad, FieldMessage{Stop, ended(message.Of(err)), err})
+			t.AddMessage(WholeLoad, FieldMessage{Stop, message.Stopped(message.Of(err)), err})
 		}
 	}
 	details := d.details
@@ -134,7 +124,7 @@ func (t *trying) findEdition() {
 	var err error
 	if t.Edition, err = t.draft.rates(); err != nil {
 		t.Edition = nil
-		t.AddMessage("commodity", FieldMessage{Severity: Stop, Text: message.New("%s.", err), Err: nil})
+		t.AddMessage("commodity", FieldMessage{Severity: Stop, Text: message.Stopped(message.Of(err)), Err: nil})
 	}
 }
 

@@ -26,10 +26,10 @@ func (c *composer) bench() {
 		said = append(said, sentence)
 	}
 	for _, flag := range s.Flags {
-		said = append(said, message.New("Doubt: %s", flag))
+		said = append(said, message.New("Flag: %s", flag))
 	}
 	if len(s.Flags) == 0 && s.Moisture != nil {
-		said = append(said, message.New("No doubt about the reading was written down."))
+		said = append(said, message.New("No flag on the reading was written down."))
 	}
 	for _, a := range c.Load.Accepted {
 		said = append(said, message.New("Overridden by %v: %s, %v.", a.Who, a.Limit, a.Accepted.Reason))

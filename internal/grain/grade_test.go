@@ -9,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 )
 
@@ -238,7 +239,7 @@ func TestAnOdourWithholdsTheGrade(t *testing.T) {
 
 func TestGradeWithoutATable(t *testing.T) {
 	_, err := mustCommodity(t, "peas").Grade(Observations{})
-	if err == nil || err.Error() != "There is no United States grade table here for Peas; go by moisture class, dockage and the edition" {
+	if !errortest.NotFound("Peas").Met(err) {
 		t.Error(err)
 	}
 }

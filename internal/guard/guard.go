@@ -124,8 +124,8 @@ func (a Asked) Message() message.Text {
 // Error lists every question in English.
 func (a Asked) Error() string { return a.Message().String() }
 
-// Kind is that of a refusal.
-func (a Asked) Kind() message.Kind { return message.Refused }
+// Unwrap makes it a refusal.
+func (a Asked) Unwrap() error { return message.Refused }
 
 // Find is the question with an id.
 func (a Asked) Find(id string) (Finding, bool) {

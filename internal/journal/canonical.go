@@ -18,7 +18,7 @@ import (
 func Canonical(v any) ([]byte, error) {
 	loose, err := json.Marshal(v)
 	if err != nil {
-		return nil, message.Errorf("these details cannot be written as JSON: %w", err)
+		return nil, message.Invalid.Errorf("these details cannot be written as JSON: %w", err)
 	}
 	return canonicalText(loose)
 }

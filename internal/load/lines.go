@@ -38,7 +38,7 @@ func ReadFlagLines(text string) ([]Flag, error) {
 		flag := OldFlag(line)
 		if isObject(line) {
 			if err := json.Unmarshal([]byte(line), &flag); err != nil {
-				return nil, message.Storage.Errorf("the doubt %q cannot be read: %w", line, err)
+				return nil, message.Storage.Errorf("the flag %q cannot be read: %w", line, err)
 			}
 		}
 		out = append(out, flag)

@@ -43,11 +43,14 @@ func (k Kind) Errorf(format string, args ...any) error {
 	return newError(k, format, args)
 }
 
-// KindOf is the kind of the outermost error that has one, or none.
+// KindOf is the kind of the outermost error that has one, or none. An error of a type of its own has
+// the kind that it unwraps to.
 func KindOf(err error) Kind {
 	var typed interface{ Kind() Kind }
 	if errors.As(err, &typed) {
 		return typed.Kind()
 	}
-	return ""
+	var kind Kind
+	errors.As(err, &kind)
+	return kind
 }

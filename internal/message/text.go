@@ -84,6 +84,16 @@ func Texts[S Sayable](separator string, all []S) Text {
 	return List(separator, items...)
 }
 
+// Stopped is the text of an error as a sentence: with a full stop, unless it ends in one or in a mark
+// like it.
+func Stopped(t Text) Text {
+	words := strings.TrimSpace(t.String())
+	if words == "" || strings.ContainsAny(words[len(words)-1:], ".?!:") {
+		return t
+	}
+	return New("%s.", t)
+}
+
 // Message is the text itself.
 func (t Text) Message() Text { return t }
 

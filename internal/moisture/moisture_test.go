@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
@@ -61,16 +62,16 @@ func direct(seq int, percent string) Reading {
 // house tests once, with nothing near.
 func house() Procedure { return Procedure{Policy: DefaultPolicy(), Trust: DefaultTrust()} }
 
-// expectErrors compares a list of errors with words each must have, in order.
-func expectErrors(t *testing.T, name string, got []error, want ...string) {
+// expectErrors compares a list of errors with what each must be, in order.
+func expectErrors(t *testing.T, name string, got []error, want ...errortest.Want) {
 	t.Helper()
 	if len(got) != len(want) {
 		t.Errorf("%s: %d errors, want %d: %v", name, len(got), len(want), errors.Join(got...))
 		return
 	}
 	for i, err := range got {
-		if !strings.Contains(err.Error(), want[i]) {
-			t.Errorf("%s: %q is not in %q", name, want[i], err)
+		if !want[i].Met(err) {
+			t.Errorf("%s: %v; want %v", name, err, want[i])
 		}
 	}
 }

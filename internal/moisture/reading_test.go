@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
@@ -84,27 +85,27 @@ func TestReadingCheckNamesEveryFault(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		change func(r *Reading)
-		want   []string
+		want   []errortest.Want
 	}{
 		{"nothing", func(*Reading) {}, nil},
-		{"everything", func(r *Reading) { *r = Reading{Method: meter.ByDial} }, []string{
-			"no number", "tester is missing", "crop is missing", "day is missing", "dial reading is missing",
-			"sample temperature is missing", "sample mass is missing", "meter is missing", "chart is missing"}},
-		{"no method", func(r *Reading) { r.Method = "nose" }, []string{`unknown method "nose"; it is one of dial, direct, oven, typed`}},
-		{"mass in lb", func(r *Reading) { r.Mass = quantity.Int(1, quantity.Lb) }, []string{"sample mass is 1 lb"}},
-		{"temperature in %", func(r *Reading) { r.Room = pct("20") }, []string{"room temperature is 20 %"}},
-		{"direct without moisture", func(r *Reading) { *r = direct(1, "15"); r.Percent = quantity.Amount{} }, []string{"moisture is missing"}},
-		{"direct of 100 %", func(r *Reading) { *r = direct(1, "100") }, []string{"a moisture of 100 % cannot be"}},
-		{"direct of 0 %", func(r *Reading) { *r = direct(1, "0") }, []string{"a moisture of 0 % cannot be"}},
-		{"direct with a chart", func(r *Reading) { *r = direct(1, "15"); r.Chart = "small" }, []string{"corrected for temperature itself"}},
-		{"typed without reason", func(r *Reading) { r.Method, r.Percent, r.Reason = meter.Typed, pct("15"), "  " }, []string{"needs a reason"}},
-		{"oven without dish", func(r *Reading) { r.Method = meter.ByOven }, []string{"three weighings in g"}},
+		{"everything", func(r *Reading) { *r = Reading{Method: meter.ByDial} }, []errortest.Want{
+			errortest.Invalid(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid(),
+			errortest.Invalid(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid()}},
+		{"no method", func(r *Reading) { r.Method = "nose" }, []errortest.Want{errortest.Invalid("nose")}},
+		{"mass in lb", func(r *Reading) { r.Mass = quantity.Int(1, quantity.Lb) }, []errortest.Want{errortest.Invalid("1", "1 lb")}},
+		{"temperature in %", func(r *Reading) { r.Room = pct("20") }, []errortest.Want{errortest.Invalid("room", "20 %")}},
+		{"direct without moisture", func(r *Reading) { *r = direct(1, "15"); r.Percent = quantity.Amount{} }, []errortest.Want{errortest.Invalid()}},
+		{"direct of 100 %", func(r *Reading) { *r = direct(1, "100") }, []errortest.Want{errortest.Invalid("100 %")}},
+		{"direct of 0 %", func(r *Reading) { *r = direct(1, "0") }, []errortest.Want{errortest.Invalid("0 %")}},
+		{"direct with a chart", func(r *Reading) { *r = direct(1, "15"); r.Chart = "small" }, []errortest.Want{errortest.Invalid()}},
+		{"typed without reason", func(r *Reading) { r.Method, r.Percent, r.Reason = meter.Typed, pct("15"), "  " }, []errortest.Want{errortest.Invalid()}},
+		{"oven without dish", func(r *Reading) { r.Method = meter.ByOven }, []errortest.Want{errortest.Invalid()}},
 		{"oven, nothing in it", func(r *Reading) {
 			r.Method, r.Dish = meter.ByOven, Dish{gram("10"), gram("10"), gram("10")}
-		}, []string{"no grain in it", "nothing is left in it"}},
+		}, []errortest.Want{errortest.Invalid(), errortest.Invalid()}},
 		{"oven gains", func(r *Reading) {
 			r.Method, r.Dish = meter.ByOven, Dish{gram("20"), gram("21"), gram("10")}
-		}, []string{"gained weight in the oven, from 20 g to 21 g"}},
+		}, []errortest.Want{errortest.Invalid("20 g", "21 g")}},
 	} {
 		r := byDial(1, "30")
 		c.change(&r)
@@ -117,28 +118,28 @@ func TestDialRefusesTheWrongChart(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		change func(r *Reading)
-		want   string
+		want   errortest.Want
 	}{
-		{"crop", func(r *Reading) { r.Crop = "soybeans" }, "chart small is for corn and the load is soybeans"},
-		{"meter", func(r *Reading) { r.Meter = "bench-2" }, `chart small is for the meter "Example dial meter A" and bench-2 is a "Example digital meter B"`},
-		{"unknown meter", func(r *Reading) { r.Meter = "bench-9" }, "there is no meter \"bench-9\"; entered are bench-1, bench-2"},
-		{"unknown chart", func(r *Reading) { r.Chart = "large" }, "there is no chart \"large\"; loaded are small"},
-		{"calibration", func(r *Reading) { r.Calibration = "A-2020" }, `belongs to calibration A-2025 and the meter was set to "A-2020"`},
-		{"too early", func(r *Reading) { r.Day = quantity.MustDate("2024-12-31") }, "for use from 2025-01-01 to 2025-12-31, and the test was on 2024-12-31"},
-		{"too late", func(r *Reading) { r.Day = quantity.MustDate("2026-01-01") }, "choose the chart in force that day"},
-		{"outside", func(r *Reading) { r.Dial = dial("41") }, "Test 1: 41 dial is outside chart small"},
+		{"crop", func(r *Reading) { r.Crop = "soybeans" }, errortest.Invalid("small", "corn", "soybeans")},
+		{"meter", func(r *Reading) { r.Meter = "bench-2" }, errortest.Invalid("small", "Example dial meter A", "bench-2", "Example digital meter B")},
+		{"unknown meter", func(r *Reading) { r.Meter = "bench-9" }, errortest.NotFound("bench-9", "bench-1, bench-2")},
+		{"unknown chart", func(r *Reading) { r.Chart = "large" }, errortest.NotFound("large", "small")},
+		{"calibration", func(r *Reading) { r.Calibration = "A-2020" }, errortest.Invalid("A-2025", "A-2020")},
+		{"too early", func(r *Reading) { r.Day = quantity.MustDate("2024-12-31") }, errortest.Invalid("2025-01-01", "2025-12-31", "2024-12-31")},
+		{"too late", func(r *Reading) { r.Day = quantity.MustDate("2026-01-01") }, errortest.Invalid()},
+		{"outside", func(r *Reading) { r.Dial = dial("41") }, errortest.Invalid("1", "41 dial", "small")},
 	} {
 		r := byDial(1, "30")
 		c.change(&r)
 		var s worksheet.Sheet
-		if step, err := r.Work(&s, e); err == nil || !strings.Contains(err.Error(), c.want) {
+		if step, err := r.Work(&s, e); !c.want.Met(err) {
 			t.Errorf("%s: %v, %v; want %q", c.name, step, err, c.want)
 		}
 	}
 	onDial := direct(1, "15")
 	onDial.Meter = "bench-1"
 	var s worksheet.Sheet
-	if _, err := onDial.Work(&s, e); err == nil || !strings.Contains(err.Error(), "is read by dial and chart") {
+	if _, err := onDial.Work(&s, e); !errortest.Invalid().Met(err) {
 		t.Errorf("a dial meter was read direct: %v", err)
 	}
 }
@@ -170,17 +171,17 @@ func TestEquipmentCheck(t *testing.T) {
 		{ID: "a", Model: "M", Method: meter.ByOven, Calibration: "1", Tolerance: pct("0.5"), MaxDifference: pct("3"), Ambient: quantity.Span{Low: pct("1"), High: pct("2")}},
 		{ID: "a"},
 	}}
-	expectErrors(t, "bad", bad.Check(), "neither read by dial nor direct", "tolerance of 0.5 %", "largest difference of 3 %", "1 % to 2 %, which is no range",
-		"has no model", "neither read by dial", "has no calibration", "two meters are called a")
+	expectErrors(t, "bad", bad.Check(), errortest.Invalid(), errortest.Invalid("0.5 %"), errortest.Invalid("3 %"), errortest.Invalid("1 % to 2 %"),
+		errortest.Invalid(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid("a"))
 	posted := Equipment{Meters: []meter.Meter{{ID: "b", Model: "M", Method: meter.Direct, Calibration: "1", Crops: []meter.CropLimits{
 		{Crop: "corn", Mass: gram("250"), Moisture: quantity.Span{Low: pct("8"), High: pct("25")}, Sample: quantity.Span{Low: degF("40"), High: degF("100")}},
 		{Mass: pct("1"), Moisture: quantity.Span{Low: gram("1"), High: pct("2")}, Sample: quantity.Span{Low: degF("40"), High: degC("30")}},
 	}}}}
-	expectErrors(t, "posted", posted.Check(), "limits posted for no grain", "posted for 1 % of", "1 g to 2 %, which is no range of moistures", "40 °F to 30 °C, which is no range of temperatures on one scale")
-	if _, err := (Equipment{}).Meter("a"); err == nil || !strings.Contains(err.Error(), "none is entered") {
+	expectErrors(t, "posted", posted.Check(), errortest.Invalid(), errortest.Invalid("1 %"), errortest.Invalid("1 g to 2 %"), errortest.Invalid("40 °F to 30 °C"))
+	if _, err := (Equipment{}).Meter("a"); !errortest.NotFound().Met(err) {
 		t.Errorf("no meters: %v", err)
 	}
-	if _, err := (Equipment{}).Charts.ByID("a"); err == nil || !strings.Contains(err.Error(), "none is loaded") {
+	if _, err := (Equipment{}).Charts.ByID("a"); !errortest.NotFound().Met(err) {
 		t.Errorf("no charts: %v", err)
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 )
 
@@ -58,12 +59,12 @@ func TestDueOn(t *testing.T) {
 func TestSampleCheck(t *testing.T) {
 	expectErrors(t, "good", kept("118", "2025-10-31", "canada").Check())
 	expectErrors(t, "not retained", Sample{Number: "1", Crop: "corn", Taken: day, By: "A", Probes: []Probe{{Place: "rear"}}}.Check())
-	expectErrors(t, "empty", Sample{}.Check(), "no number", "no crop", "no day", "no person", "no probe")
+	expectErrors(t, "empty", Sample{}.Check(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid())
 	noRule := kept("118", "2025-10-31", "nowhere")
-	expectErrors(t, "no rule", noRule.Check(), "kept at shelf B-3 under no rule")
+	expectErrors(t, "no rule", noRule.Check(), errortest.Invalid("shelf B-3"))
 	early := kept("118", "2025-10-31", "canada")
 	early.Discarded, early.Held = quantity.MustDate("2025-11-07"), message.OldWords("dispute")
-	expectErrors(t, "early", early.Check(), "discarded on 2025-11-07, and is to be kept through 2025-11-07 (7 days", "while it was held for dispute")
+	expectErrors(t, "early", early.Check(), errortest.Invalid("2025-11-07", "7"), errortest.Invalid())
 	early.Discarded, early.Held = quantity.MustDate("2025-11-08"), message.Kept{}
 	expectErrors(t, "in time", early.Check())
 }

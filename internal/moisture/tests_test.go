@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
@@ -153,30 +154,30 @@ func TestDropsNeedARuleAndAPerson(t *testing.T) {
 		policy Policy
 		tests  []string
 		drops  []Exclusion
-		want   string // empty: it is accepted
+		want   errortest.Want // empty: it is accepted
 	}{
-		{"farthest of three", DefaultPolicy(), []string{"14.2", "14.3", "16.9"}, []Exclusion{far(3)}, ""},
-		{"not the farthest", DefaultPolicy(), []string{"14.2", "14.3", "16.9"}, []Exclusion{far(1)}, "test 1 at 14.2 % is left out as farthest from the middle, but 16.9 % is farther"},
-		{"either of a tie", DefaultPolicy(), []string{"14.0", "15", "16"}, []Exclusion{far(1)}, ""},
-		{"farthest of four", DefaultPolicy(), []string{"14", "14.2", "14.4", "15"}, []Exclusion{far(4)}, ""},
-		{"no middle of two", DefaultPolicy(), []string{"14.2", "16.9"}, []Exclusion{far(2)}, "of 2 tests there is no middle one"},
-		{"spread allowed", DefaultPolicy(), []string{"14.2", "14.3", "14.7"}, []Exclusion{far(3)}, "the spread of 0.5 pt is within the 0.5 pt allowed"},
-		{"two as farthest", DefaultPolicy(), []string{"14", "15", "16"}, []Exclusion{far(1), far(3)}, "2 tests are left out as farthest"},
-		{"not this house's rule", spoiledOnly, []string{"14.2", "14.3", "16.9"}, []Exclusion{far(3)}, "not a rule of this house"},
-		{"no rule", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{{Test: 1, By: "B"}}, `under "", which is not a rule`},
-		{"no person", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{{Test: 1, Rule: Spoiled, Reason: "spilled"}}, "left out by nobody"},
-		{"spoiled", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{spoiled(1)}, ""},
-		{"spoiled, no reason", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{{Test: 1, Rule: Spoiled, By: "B"}}, "write what was seen to go wrong"},
-		{"no such test", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{spoiled(7)}, "there is no test 7"},
-		{"twice", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{spoiled(1), spoiled(1)}, "test 1 is left out twice"},
-		{"all", DefaultPolicy(), []string{"14.2"}, []Exclusion{spoiled(1)}, "every test is left out"},
-		{"spoiled does not count for the middle", DefaultPolicy(), []string{"14.2", "14.3", "16.9"}, []Exclusion{spoiled(1), far(3)}, "of 2 tests there is no middle one"},
+		{"farthest of three", DefaultPolicy(), []string{"14.2", "14.3", "16.9"}, []Exclusion{far(3)}, errortest.Want{}},
+		{"not the farthest", DefaultPolicy(), []string{"14.2", "14.3", "16.9"}, []Exclusion{far(1)}, errortest.Invalid("1", "14.2 %", "16.9 %")},
+		{"either of a tie", DefaultPolicy(), []string{"14.0", "15", "16"}, []Exclusion{far(1)}, errortest.Want{}},
+		{"farthest of four", DefaultPolicy(), []string{"14", "14.2", "14.4", "15"}, []Exclusion{far(4)}, errortest.Want{}},
+		{"no middle of two", DefaultPolicy(), []string{"14.2", "16.9"}, []Exclusion{far(2)}, errortest.Invalid("2")},
+		{"spread allowed", DefaultPolicy(), []string{"14.2", "14.3", "14.7"}, []Exclusion{far(3)}, errortest.Invalid("0.5 pt")},
+		{"two as farthest", DefaultPolicy(), []string{"14", "15", "16"}, []Exclusion{far(1), far(3)}, errortest.Invalid("2")},
+		{"not this house's rule", spoiledOnly, []string{"14.2", "14.3", "16.9"}, []Exclusion{far(3)}, errortest.Invalid()},
+		{"no rule", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{{Test: 1, By: "B"}}, errortest.Invalid()},
+		{"no person", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{{Test: 1, Rule: Spoiled, Reason: "spilled"}}, errortest.Invalid()},
+		{"spoiled", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{spoiled(1)}, errortest.Want{}},
+		{"spoiled, no reason", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{{Test: 1, Rule: Spoiled, By: "B"}}, errortest.Invalid()},
+		{"no such test", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{spoiled(7)}, errortest.Invalid("7")},
+		{"twice", DefaultPolicy(), []string{"14.2", "14.3"}, []Exclusion{spoiled(1), spoiled(1)}, errortest.Invalid("1")},
+		{"all", DefaultPolicy(), []string{"14.2"}, []Exclusion{spoiled(1)}, errortest.Invalid()},
+		{"spoiled does not count for the middle", DefaultPolicy(), []string{"14.2", "14.3", "16.9"}, []Exclusion{spoiled(1), far(3)}, errortest.Invalid("2")},
 	} {
 		h := house()
 		h.Policy = c.policy
 		var s worksheet.Sheet
 		_, err := Tests{Readings: directs(c.tests...), Exclusions: c.drops}.Determine(&s, atBench(t), h)
-		if c.want == "" && err != nil || c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want)) {
+		if !c.want.Met(err) {
 			t.Errorf("%s: %v; want %q", c.name, err, c.want)
 		}
 	}
@@ -188,16 +189,16 @@ func TestTestsOfOneSampleBelongTogether(t *testing.T) {
 	for _, c := range []struct {
 		name  string
 		tests Tests
-		want  string
+		want  errortest.Want
 	}{
-		{"none", Tests{}, "there is no test"},
-		{"one number twice", Tests{Readings: []Reading{direct(1, "14"), direct(1, "14")}}, "two tests are numbered 1"},
-		{"two crops", Tests{Readings: []Reading{direct(1, "14"), soy}}, "test 2 is of soybeans and test 1 of corn"},
-		{"two methods", Tests{Readings: []Reading{direct(1, "14"), byDial(2, "30")}}, "test 2 is by dial and chart on meter bench-1 and test 1 by direct-reading meter on meter bench-2"},
-		{"two faults at once", Tests{Readings: []Reading{byDial(1, "50"), byDial(2, "60")}}, "Test 2: 60 dial is outside"},
+		{"none", Tests{}, errortest.Invalid()},
+		{"one number twice", Tests{Readings: []Reading{direct(1, "14"), direct(1, "14")}}, errortest.Invalid("1")},
+		{"two crops", Tests{Readings: []Reading{direct(1, "14"), soy}}, errortest.Invalid("2", "soybeans", "1", "corn")},
+		{"two methods", Tests{Readings: []Reading{direct(1, "14"), byDial(2, "30")}}, errortest.Invalid("2", "bench-1", "1", "bench-2")},
+		{"two faults at once", Tests{Readings: []Reading{byDial(1, "50"), byDial(2, "60")}}, errortest.Invalid("2", "60 dial")},
 	} {
 		var s worksheet.Sheet
-		if _, err := c.tests.Determine(&s, atBench(t), house()); err == nil || !strings.Contains(err.Error(), c.want) {
+		if _, err := c.tests.Determine(&s, atBench(t), house()); !c.want.Met(err) {
 			t.Errorf("%s: %v; want %q", c.name, err, c.want)
 		}
 	}
@@ -223,7 +224,7 @@ func TestPolicyChecksAndChoice(t *testing.T) {
 	expectErrors(t, "default", DefaultPolicy().Check())
 	expectErrors(t, "corn", corn.Check())
 	expectErrors(t, "bad", Policy{Crop: "corn", Count: 0, NearCount: -1, Spread: pct("0.5"), Near: pt("-0.1"), MayExclude: []ExclusionRule{"whim"}}.Check(),
-		"asks for 0 tests", "near a limit it cannot be fewer", "spread of 0.5 %", "-0.1 pt as near", `"whim", which is no rule`)
+		errortest.Invalid("0"), errortest.Invalid(), errortest.Invalid("0.5 %"), errortest.Invalid("-0.1 pt"), errortest.Invalid("whim"))
 	if corn.isNear(pct("15"), Limit{At: pct("15")}) {
 		t.Error("zero as near means never")
 	}

@@ -39,7 +39,7 @@ func (t Trust) Check() []error {
 	faults.Unless(meter.IsMoisture(t.Estimate), "a meter is said to only estimate above %s; write a moisture, such as 25 %%", t.Estimate)
 	faults.Unless(t.MassWithin.Unit() == quantity.Gram && t.MassWithin.Sign() >= 0, "the balance may be off by %s; write grams, such as 0.5 g", t.MassWithin)
 	for _, c := range t.Blocks {
-		faults.Unless(slices.Contains(Codes(), c), "tickets are to be stopped for %q, which is no reason to doubt a reading; the reasons are %q", c, Codes())
+		faults.Unless(slices.Contains(Codes(), c), "tickets are to be stopped for %q, which is no flag of a reading; the flags are %q", c, Codes())
 	}
 	return faults
 }

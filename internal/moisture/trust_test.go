@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
@@ -133,8 +134,8 @@ func TestOverridesThatCannotStand(t *testing.T) {
 		{Code: Cold, Test: 2, By: "M", Reason: " "},
 		{Code: Cold, Test: 2, Reason: "hurry"},
 	})
-	expectErrors(t, "overrides", errs, "wrong-mass on test 1 may not be overridden: Wrong. Again.", "nothing is flagged cold on test 1",
-		"needs the manager's name and a reason", "needs the manager's name and a reason")
+	expectErrors(t, "overrides", errs, errortest.Invalid("wrong-mass", "1"), errortest.Invalid("cold", "1"),
+		errortest.Invalid(), errortest.Invalid())
 	if !Stopped(after) || after[1].Override != nil {
 		t.Errorf("flags %v", after)
 	}
@@ -174,7 +175,7 @@ func TestFlagsComeInTheirOrder(t *testing.T) {
 
 func TestTrustCheck(t *testing.T) {
 	expectErrors(t, "default", DefaultTrust().Check())
-	expectErrors(t, "nothing set", Trust{}.Check(), "called cold under 0", "only estimate above 0", "may be off by 0")
+	expectErrors(t, "nothing set", Trust{}.Check(), errortest.Invalid("0"), errortest.Invalid("0"), errortest.Invalid("0"))
 	bad := Trust{Cold: pct("4"), Estimate: degF("25"), MassWithin: gram("-1"), Blocks: []Code{Cold, "mood"}}
-	expectErrors(t, "bad", bad.Check(), "write a temperature", "write a moisture", "write grams", `stopped for "mood"`)
+	expectErrors(t, "bad", bad.Check(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid("mood"))
 }

@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -200,7 +201,7 @@ func TestAccountOfASeason(t *testing.T) {
 		}
 	}
 	_, err := office.Account(ctx, s.Desk, "G9", ever, ever)
-	refused(t, err, `there is no grower "G9"`)
+	refused(t, err, errortest.NotFound("G9"))
 }
 
 // A workbook opened again and added up by other means comes to its own totals.

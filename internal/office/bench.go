@@ -63,7 +63,7 @@ func (b Bench) authority(l law.Law) (meter.CheckTolerance, error) {
 	}
 	a, ok := meter.CheckToleranceByID(l, b.Authority)
 	if !ok {
-		return a, message.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", b.Authority)
+		return a, message.NotFound.Errorf("%q is no rule for checking meters that is known here; choose another in the set-up of the bench", b.Authority)
 	}
 	return a, nil
 }
@@ -125,7 +125,7 @@ func RetentionRule(ctx context.Context, d Desk) (moisture.Retention, error) {
 		rule = moisture.Retention{ID: HouseRule, Name: "the house's own days", Days: days, Source: "set-up of the elevator"}
 	}
 	if rule.Days == 0 {
-		return rule, message.Errorf("the house keeps samples by its own days, and none are set. Write the days in the set-up of the elevator")
+		return rule, message.Incomplete.Errorf("the house keeps samples by its own days, and none are set. Write the days in the set-up of the elevator")
 	}
 	return rule, nil
 }

@@ -1,13 +1,13 @@
 package office_test
 
 import (
-	"strings"
 	"testing"
 	"time"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/law"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -81,7 +81,7 @@ func metric(s *scene, commodity, moisture string, findings ...load.Finding) *loa
 func TestRatesThatBreakTheOrderDoNotLoad(t *testing.T) {
 	s := canadianScene(t)
 	day := quantity.MustDate("2025-10-01")
-	if _, err := s.Rates().On("main", "corn", day); err == nil || !strings.Contains(err.Error(), `rate = "0.25 %"`) {
+	if _, err := s.Rates().On("main", "corn", day); !errortest.Refused("0.25 %", "rate = \"0.25 %\"").Met(err) {
 		t.Errorf("a licensed house settles under rates with handling: %v", err)
 	}
 	profile := s.Profile()

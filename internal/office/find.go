@@ -158,7 +158,7 @@ func (l *SearchLine) state(word string) bool {
 	}
 	if l.isWord(word, "refused") {
 		l.Search.Refused = true
-		l.part("loads turned away, which have no ticket")
+		l.part("loads rejected, which have no ticket")
 		return true
 	}
 	return false
@@ -272,7 +272,7 @@ func codeIn(facts []journal.Fact) string {
 func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) {
 	code = strings.ToLower(strings.TrimSpace(code))
 	if len(code) < leastCode {
-		return nil, message.Errorf("the code %q is too short to find a ticket by. Type all %d letters and digits from the foot of the slip", code, codeLength)
+		return nil, message.Invalid.Errorf("the code %q is too short to find a ticket by. Type all %d letters and digits from the foot of the slip", code, codeLength)
 	}
 	for f, err := range d.Reader().Facts(ctx, book.FactFilter{Kind: load.Issued{}.Kind(), Hash: code}) {
 		if err != nil {
@@ -285,7 +285,7 @@ func TicketByCode(ctx context.Context, d Desk, code string) (*load.Load, error) 
 	if l, err := reenteredByCode(ctx, d, code); l != nil || err != nil {
 		return l, err
 	}
-	return nil, message.Errorf("no ticket in this book carries the code %q. Check the letters; the code is %d letters and digits from the foot of the slip", code, codeLength)
+	return nil, message.NotFound.Errorf("no ticket in this book carries the code %q. Check the letters; the code is %d letters and digits from the foot of the slip", code, codeLength)
 }
 
 // reenteredByCode finds a ticket that was entered again from the slip with a code; nil where none

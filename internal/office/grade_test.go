@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse/housetest"
@@ -47,5 +48,5 @@ func TestGradeOfAClass(t *testing.T) {
 		}
 	}
 	_, err = office.GradeSample(grain.First(), wheat.ID, housetest.SampleOf("14.6", housetest.Found("bcfm", "2", quantity.Percent)), "")
-	refused(t, err, "has no factor called")
+	refused(t, err, errortest.NotFound())
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -38,7 +39,7 @@ func TestMeterLogAndPaper(t *testing.T) {
 		}
 	}
 	_, err = office.ReadMeterLog(ctx, s.Desk, "bench-9", "", 0)
-	refused(t, err, "entered are bench-1")
+	refused(t, err, errortest.NotFound("bench-1"))
 }
 
 // A calibration belongs to a grain: corn that reads high and soybeans that read low

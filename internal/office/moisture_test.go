@@ -3,6 +3,7 @@ package office_test
 import (
 	"testing"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -32,5 +33,5 @@ func TestMeterLog(t *testing.T) {
 	if bias.N != 1 || bias.Mean == nil {
 		t.Errorf("one check gives %+v", bias)
 	}
-	refused(t, instruments.CheckMeter(ctx, s.Desk, meter.Check{Meter: "none", Calibration: "x", Crop: "corn", Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}), "no meter")
+	refused(t, instruments.CheckMeter(ctx, s.Desk, meter.Check{Meter: "none", Calibration: "x", Crop: "corn", Reference: quantity.Of("16.0", quantity.Percent), Reading: quantity.Of("16.1", quantity.Percent), Sample: quantity.Int(70, quantity.Fahrenheit)}), errortest.NotFound())
 }

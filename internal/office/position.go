@@ -22,7 +22,7 @@ func PositionOn(ctx context.Context, d Desk, day quantity.Date) (daysheet.Positi
 // about from the first day on.
 func PositionPaper(ctx context.Context, d Desk, from, to quantity.Date) (report.Document, error) {
 	if from.IsZero() || to.IsZero() || to.Before(from) {
-		return report.Document{}, message.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
+		return report.Document{}, message.Invalid.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
 	}
 	evening, err := PositionOn(ctx, d, to)
 	if err != nil {

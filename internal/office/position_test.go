@@ -3,6 +3,7 @@ package office_test
 import (
 	"testing"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -30,5 +31,5 @@ func TestPositionPaper(t *testing.T) {
 		t.Errorf("%d days", len(table.Rows))
 	}
 	_, err = office.PositionPaper(ctx, s.Desk, housetest.Oct2, housetest.Oct1)
-	refused(t, err, "give its first and its last day")
+	refused(t, err, errortest.Invalid())
 }

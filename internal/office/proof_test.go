@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/explanation"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paper/pdf/pdfwords"
 	"tenthpoint/internal/quantity"
@@ -156,9 +157,9 @@ func TestWhatIfsThatCannotBe(t *testing.T) {
 		t.Errorf("the proof does not say why:\n%s", text)
 	}
 	_, err := office.Proof(ctx, s.Desk, 1, office.ProofOptions{Edition: "no-such"})
-	refused(t, err, `there is no edition "no-such". Editions here: corn-house-2026`)
+	refused(t, err, errortest.NotFound("no-such", "corn-house-2026"))
 	_, err = office.Proof(ctx, s.Desk, 77, office.ProofOptions{})
-	refused(t, err, "there is no ticket 77")
+	refused(t, err, errortest.NotFound("77"))
 }
 
 // nextCorn is the same schedule with dearer drying and more handling, for the
@@ -253,7 +254,7 @@ func TestDifferencesOfAChainAddUp(t *testing.T) {
 		}
 	}
 	_, err = scalehouse.Correct(ctx, s.Desk, 1, "once more")
-	refused(t, err, "Ticket 1 was corrected by ticket 2; go on with ticket 2")
+	refused(t, err, errortest.WrongPhase("1", "2"))
 	if got := s.InBin("Pit 1"); !housetest.AmountOf(t, got).Equal(chain[2].Settled.Figures["settled"]) {
 		t.Errorf("the bin holds %s, the ticket in force is for %s", got, chain[2].Settled.Figures["settled"])
 	}
@@ -298,5 +299,5 @@ func TestDisputesDue(t *testing.T) {
 		t.Errorf("of ticket 1: %+v", of1)
 	}
 	_, err = office.DisputeByID(ctx, s.Desk, "D9")
-	refused(t, err, `there is no dispute "D9"`)
+	refused(t, err, errortest.NotFound("D9"))
 }

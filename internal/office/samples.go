@@ -74,9 +74,9 @@ func SampleNamed(all []Retained, name string) (Retained, error) {
 	case 1:
 		return found[0], nil
 	case 0:
-		return Retained{}, message.Errorf("no sample %s is kept. Look it up in the list of samples kept, by its number or its load", name)
+		return Retained{}, message.NotFound.Errorf("no sample %s is kept. Look it up in the list of samples kept, by its number or its load", name)
 	}
-	return Retained{}, message.Errorf("%d samples are called %s, of loads %s and %s. Name the load", len(found), name, found[0].Load, found[1].Load)
+	return Retained{}, message.Invalid.Errorf("%d samples are called %s, of loads %s and %s. Name the load", len(found), name, found[0].Load, found[1].Load)
 }
 
 // retainedSamples lists the samples still kept, those to be kept no longer than a day,

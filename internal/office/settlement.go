@@ -25,7 +25,7 @@ func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 	}
 	tables, err := TablesFor(context.Background(), d, l)
 	if err != nil {
-		problems = append(problems, settle.Problem{Field: "edition", Sentence: message.New("%s.", err)})
+		problems = append(problems, settle.Problem{Field: "edition", Sentence: message.Stopped(message.Of(err))})
 	}
 	if isOutbound(l) {
 		if len(problems) > 0 {
@@ -36,7 +36,7 @@ func Preview(d Desk, l *load.Load) (*settle.Settlement, settle.Problems) {
 	problems = append(problems, unsoundTerms(l)...)
 	e, err := EditionFor(d, l)
 	if err != nil {
-		problems = append(problems, settle.Problem{Field: "edition", Sentence: message.New("%s.", err)})
+		problems = append(problems, settle.Problem{Field: "edition", Sentence: message.Stopped(message.Of(err))})
 	}
 	if len(problems) > 0 {
 		return nil, problems
@@ -58,7 +58,7 @@ func EngineOf(d Desk, l *load.Load) settle.Engine {
 func unsoundTerms(l *load.Load) settle.Problems {
 	for _, deal := range l.Details.Deals() {
 		if err := deal.Check(); err != nil {
-			return settle.Problems{{Field: "terms", Sentence: message.New("%s.", err)}}
+			return settle.Problems{{Field: "terms", Sentence: message.Stopped(message.Of(err))}}
 		}
 		if deal.Price == nil || deal.TakesPrice() {
 			continue

@@ -111,5 +111,5 @@ func (a Asked) Message() message.Text { return message.New("this asks for the PI
 // Error is the message in English.
 func (a Asked) Error() string { return a.Message().String() }
 
-// Kind is that of a refusal.
-func (a Asked) Kind() message.Kind { return message.Refused }
+// Unwrap makes it a refusal.
+func (a Asked) Unwrap() error { return message.Refused }

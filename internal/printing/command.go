@@ -31,7 +31,7 @@ const killAfter = 2 * time.Second
 func (c command) run(ctx context.Context) (string, error) {
 	path, err := exec.LookPath(c.name)
 	if err != nil {
-		return "", message.Errorf("%s cannot be run: %w", c.name, err)
+		return "", message.Device.Errorf("%s cannot be run: %w", c.name, err)
 	}
 	cmd := exec.CommandContext(ctx, path, c.args...)
 	cmd.Env = append(os.Environ(), c.env...)
@@ -44,7 +44,7 @@ func (c command) run(ctx context.Context) (string, error) {
 	case ctx.Err() != nil:
 		return "", message.Errorf("%s was stopped: %w", c.name, ctx.Err())
 	case err != nil:
-		return "", message.Errorf("%s ended with %w and said %q", c.name, err, said)
+		return "", message.Device.Errorf("%s ended with %w and said %q", c.name, err, said)
 	}
 	return said.String(), nil
 }

@@ -42,7 +42,7 @@ func (f Folder) Send(ctx context.Context, job Job) (Receipt, error) {
 }
 
 func (f Folder) fault(job Job, err error) error {
-	return message.Errorf("%q could not be written to the folder %s: %w. Check that the folder exists, may be written to and has room, or choose another.", job.Name, f.Path, err)
+	return message.Storage.Errorf("%q could not be written to the folder %s: %w. Check that the folder exists, may be written to and has room, or choose another.", job.Name, f.Path, err)
 }
 
 // create writes the job under the first free name.

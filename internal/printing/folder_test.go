@@ -9,6 +9,8 @@ import (
 	"sort"
 	"strings"
 	"sync"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"testing"
 )
 
@@ -84,19 +86,20 @@ func TestFolderTellsWhatIsWrongAndLeavesNothing(t *testing.T) {
 	cancelled, cancel := context.WithCancel(t.Context())
 	cancel()
 	tests := []struct {
-		name, path, want string
-		ctx              context.Context
-		job              Job
+		name, path string
+		want       errortest.Want
+		ctx        context.Context
+		job        Job
 	}{
-		{"no folder set", "", "No folder is set", t.Context(), slip()},
-		{"folder is a file", file, "or choose another", t.Context(), slip()},
-		{"bad job", parent, "nothing to print", t.Context(), Job{Name: "x", MIME: PDF, Copies: 1}},
-		{"cancelled", parent, "canceled", cancelled, slip()},
+		{"no folder set", "", errortest.Incomplete(), t.Context(), slip()},
+		{"folder is a file", file, errortest.Kind(message.Storage), t.Context(), slip()},
+		{"bad job", parent, errortest.Invalid(), t.Context(), Job{Name: "x", MIME: PDF, Copies: 1}},
+		{"cancelled", parent, errortest.Want{}, cancelled, slip()},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			receipt, err := Folder{Path: tt.path}.Send(tt.ctx, tt.job)
-			if err == nil || !strings.Contains(err.Error(), tt.want) {
+			if !tt.want.Met(err) {
 				t.Errorf("error %v, want one with %q", err, tt.want)
 			}
 			if receipt != (Receipt{}) {
@@ -117,7 +120,7 @@ func TestFolderGivesUpOnEndlessNames(t *testing.T) {
 		}
 	}
 	_, err := Folder{Path: folder}.Send(t.Context(), slip())
-	if err == nil || !strings.Contains(err.Error(), "999 files are already called ticket-1042.pdf") {
+	if !errortest.Kind(message.Storage, "ticket-1042", "999").Met(err) {
 		t.Errorf("error %v, want the count of files", err)
 	}
 	if got := len(namesIn(t, folder)); got != mostSameNames {

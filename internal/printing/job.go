@@ -67,7 +67,7 @@ func (j Job) Check() error {
 
 func (j Job) nameFaults() []error {
 	var faults []error
-	say := func(format string, a ...any) { faults = append(faults, message.Errorf(format, a...)) }
+	say := func(format string, a ...any) { faults = append(faults, message.Invalid.Errorf(format, a...)) }
 	switch {
 	case strings.TrimSpace(j.Name) == "":
 		say("The print job has no name. Give it one, for example ticket-1042.")
@@ -84,7 +84,7 @@ func (j Job) nameFaults() []error {
 
 func (j Job) contentFaults() []error {
 	var faults []error
-	say := func(format string, a ...any) { faults = append(faults, message.Errorf(format, a...)) }
+	say := func(format string, a ...any) { faults = append(faults, message.Invalid.Errorf(format, a...)) }
 	switch {
 	case j.MIME != PDF && j.MIME != Text && j.MIME != Roll:
 		say("Print job %q is of the kind %q; only %s, %s and %s can be printed.", j.Name, j.MIME, PDF, Text, Roll)

@@ -29,7 +29,7 @@ func (s System) sendWindows(ctx context.Context, job Job) (Receipt, error) {
 		return Receipt{}, err
 	}
 	if _, err := s.powershell(job, kept.Where).run(ctx); err != nil {
-		return Receipt{}, message.Errorf("%q was not printed on %s: %w. Check the printer's name, and for a PDF that a program which opens PDFs is installed. The file is kept at %s and can be printed from there.", job.Name, s.printerName(), err, kept.Where)
+		return Receipt{}, message.Device.Errorf("%q was not printed on %s: %w. Check the printer's name, and for a PDF that a program which opens PDFs is installed. The file is kept at %s and can be printed from there.", job.Name, s.printerName(), err, kept.Where)
 	}
 	return Receipt{Where: kept.Where, Copies: job.Copies, Certain: job.MIME == Text}, nil
 }

@@ -54,7 +54,7 @@ func (s System) sendUnix(ctx context.Context, job Job) (Receipt, error) {
 	}
 	words, err := c.run(ctx)
 	if err != nil {
-		return Receipt{}, message.Errorf("%q was not printed on %s: %w. Check that the printer is on and its name is right, or print to a folder.", job.Name, s.printerName(), err)
+		return Receipt{}, message.Device.Errorf("%q was not printed on %s: %w. Check that the printer is on and its name is right, or print to a folder.", job.Name, s.printerName(), err)
 	}
 	return Receipt{Where: s.requestID(words), Copies: job.Copies, Certain: true, Off: s.whyOff(ctx)}, nil
 }

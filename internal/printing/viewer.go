@@ -38,11 +38,11 @@ func (v Viewer) Open(ctx context.Context, path string) error {
 	c := v.opener(path)
 	program, err := exec.LookPath(c.name)
 	if err != nil {
-		return message.Errorf("%s cannot be shown: %w. Install a desktop opener (on Debian or Ubuntu: sudo apt install xdg-utils), or open the file by hand.", path, err)
+		return message.Device.Errorf("%s cannot be shown: %w. Install a desktop opener (on Debian or Ubuntu: sudo apt install xdg-utils), or open the file by hand.", path, err)
 	}
 	cmd := exec.Command(program, c.args...)
 	if err := cmd.Start(); err != nil {
-		return message.Errorf("%s cannot be shown: %w. Open the file by hand.", path, err)
+		return message.Device.Errorf("%s cannot be shown: %w. Open the file by hand.", path, err)
 	}
 	ended := make(chan error, 1)
 	go func() { ended <- cmd.Wait() }()
@@ -51,7 +51,7 @@ func (v Viewer) Open(ctx context.Context, path string) error {
 	select {
 	case err := <-ended:
 		if err != nil {
-			return message.Errorf("%s cannot be shown: %s ended with %w. Choose a program for this kind of file, or open it by hand.", path, c.name, err)
+			return message.Device.Errorf("%s cannot be shown: %s ended with %w. Choose a program for this kind of file, or open it by hand.", path, c.name, err)
 		}
 	case <-timer.C:
 	case <-ctx.Done():

@@ -5,6 +5,7 @@ package printing
 import (
 	"os"
 	"strings"
+	"tenthpoint/internal/message/errortest"
 	"testing"
 	"time"
 )
@@ -29,7 +30,7 @@ func TestViewerWritesAndOpens(t *testing.T) {
 func TestViewerThatCannotOpenStillGivesThePath(t *testing.T) {
 	fakeProgram(t, "xdg-open", "exit 3")
 	receipt, err := Viewer{Folder: t.TempDir(), OS: "linux", Patience: long}.Send(t.Context(), slip())
-	if err == nil || !strings.Contains(err.Error(), "xdg-open ended with exit status 3") {
+	if !errortest.Device("xdg-open").Met(err) {
 		t.Errorf("error %v, want the opener's exit status", err)
 	}
 	if _, statErr := os.Stat(receipt.Where); statErr != nil {
@@ -40,7 +41,7 @@ func TestViewerThatCannotOpenStillGivesThePath(t *testing.T) {
 func TestViewerWithoutAnOpener(t *testing.T) {
 	t.Setenv("PATH", t.TempDir())
 	err := Viewer{OS: "linux"}.Open(t.Context(), "ticket-1042.pdf")
-	if err == nil || !strings.Contains(err.Error(), "apt install xdg-utils") {
+	if !errortest.Device().Met(err) {
 		t.Errorf("error %v, want what to install", err)
 	}
 }

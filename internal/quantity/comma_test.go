@@ -1,11 +1,11 @@
 package quantity
 
 import (
-	"errors"
 	"strings"
 	"testing"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 )
 
 var commaSigns = message.Figures{Group: "\u202f", Decimal: ",", Space: "\u00a0", MoneyAfter: true}
@@ -50,14 +50,8 @@ func TestFiguresTypedWithADecimalComma(t *testing.T) {
 func TestAFigureOfTwoReadingsIsRefused(t *testing.T) {
 	for typed, readings := range map[string][]string{"47,700": {"47700", "47,7"}, "15,300 %": {"15300", "15,3"}, "-1,500": {"-1500", "-1,5"}} {
 		_, err := WithPoint("Gross", typed, commaSigns)
-		if !errors.Is(err, message.Invalid) {
-			t.Errorf("%q gives %v", typed, err)
-			continue
-		}
-		for _, reading := range readings {
-			if !strings.Contains(err.Error(), reading) {
-				t.Errorf("%q: %q is not in %q", typed, reading, err)
-			}
+		if want := errortest.Invalid(readings...); !want.Met(err) {
+			t.Errorf("%q gives %v; want %v", typed, err, want)
 		}
 	}
 }

@@ -1,7 +1,7 @@
 package quantity
 
 import (
-	"strings"
+	"tenthpoint/internal/message/errortest"
 	"testing"
 	"time"
 
@@ -9,32 +9,29 @@ import (
 )
 
 func TestParseDate(t *testing.T) {
-	for _, c := range []struct{ text, want, problem string }{
-		{"2025-10-31", "2025-10-31", ""},
-		{" 2024-02-29 ", "2024-02-29", ""},
-		{"2025-02-29", "", "ends on the 28"},
-		{"1900-02-29", "", "ends on the 28"},
-		{"2000-02-29", "2000-02-29", ""},
-		{"2025-13-01", "", "no month 13"},
-		{"2025-00-01", "", "no month 0"},
-		{"2025-04-31", "", "ends on the 30"},
-		{"2025-04-00", "", "no day 0"},
-		{"0025-04-01", "", "outside 1900 to 2999"},
-		{"25-04-01", "", "year-month-day"},
-		{"4/5/2025", "", "year-month-day"},
-		{"2025-4-051", "", "year-month-day"},
-		{"20x5-04-01", "", "year-month-day"},
-		{"", "", "year-month-day"},
+	for _, c := range []struct {
+		text, want string
+		problem    errortest.Want
+	}{
+		{"2025-10-31", "2025-10-31", errortest.Want{}},
+		{" 2024-02-29 ", "2024-02-29", errortest.Want{}},
+		{"2025-02-29", "", errortest.NotFound("28")},
+		{"1900-02-29", "", errortest.NotFound("28")},
+		{"2000-02-29", "2000-02-29", errortest.Want{}},
+		{"2025-13-01", "", errortest.NotFound("13")},
+		{"2025-00-01", "", errortest.NotFound("0")},
+		{"2025-04-31", "", errortest.NotFound("30")},
+		{"2025-04-00", "", errortest.NotFound("0")},
+		{"0025-04-01", "", errortest.Invalid()},
+		{"25-04-01", "", errortest.Invalid()},
+		{"4/5/2025", "", errortest.Invalid()},
+		{"2025-4-051", "", errortest.Invalid()},
+		{"20x5-04-01", "", errortest.Invalid()},
+		{"", "", errortest.Invalid()},
 	} {
 		got, err := ParseDate(c.text)
-		if c.problem == "" {
-			if err != nil || got.String() != c.want {
-				t.Errorf("ParseDate(%q) = %v, %v; want %s", c.text, got, err, c.want)
-			}
-			continue
-		}
-		if err == nil || !strings.Contains(err.Error(), c.problem) {
-			t.Errorf("ParseDate(%q) = %v, %v; want an error with %q", c.text, got, err, c.problem)
+		if !c.problem.Met(err) || err == nil && got.String() != c.want {
+			t.Errorf("ParseDate(%q) = %v, %v; want %s, %v", c.text, got, err, c.want, c.problem)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"strings"
+	"tenthpoint/internal/message/errortest"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -45,7 +46,7 @@ func TestFieldParse(t *testing.T) {
 	} {
 		got, err := c.field.Parse(c.text)
 		if c.text == "$4.15" { // dollars alone are not dollars per bushel
-			if err == nil || err.Error() != `Price "$4.15" is in $, not in $/bu; type the figure in $/bu` {
+			if !errortest.Invalid("Price", "\"$4.15\"", "$", "$/bu").Met(err) {
 				t.Errorf("%q: %v", c.text, err)
 			}
 			continue
@@ -60,41 +61,41 @@ func TestFieldRefusesInSentences(t *testing.T) {
 	for _, c := range []struct {
 		field Field
 		text  string
-		want  string
+		want  errortest.Want
 	}{
-		{gross, "", "Gross weight is empty; type a figure in lb"},
-		{tested, " \t ", "Probes is empty; type a figure in plain numbers"},
-		{wet, "wet", `Moisture "wet" is not a number; type digits, like 52300 or 15.3`},
-		{wet, "%", `Moisture "%" is not a number; type digits, like 52300 or 15.3`},
-		{wet, "-", `Moisture "-" is not a number; type digits, like 52300 or 15.3`},
-		{wet, ".", `Moisture "." is not a number; type digits, like 52300 or 15.3`},
-		{wet, "1-5", `Moisture "1-5" is not a number; type digits, like 52300 or 15.3`},
-		{wet, "15.3.1", `Moisture "15.3.1" has more than one point; type it with one, like 15.3`},
-		{gross, "+-5", `Gross weight "+-5" has more than one sign; type it once, like 52300`},
-		{price, "-$-4", `Price "-$-4" has more than one sign; type it once, like 52300`},
-		{gross, "52.3 t", `Gross weight "52.3 t" is in t, not in lb; type the figure in lb`},
-		{gross, "52 %", `Gross weight "52 %" is in %, not in lb; type the figure in lb`},
-		{wet, "2 pt", `Moisture "2 pt" is in pt, not in %; type the figure in %`},
-		{gross, "1e999999", `Gross weight "1e999999" has "e999999" for a unit; type the figure in lb`},
-		{gross, "1E5", `Gross weight "1E5" has "E5" for a unit; type the figure in lb`},
-		{gross, "0x10", `Gross weight "0x10" has "x10" for a unit; type the figure in lb`},
-		{gross, "1_000", `Gross weight "1_000" has "_000" for a unit; type the figure in lb`},
-		{gross, "NaN", `Gross weight "NaN" is not a number; type digits, like 52300 or 15.3`},
-		{gross, "52 300", `Gross weight "52 300" has a space inside the figure; type it together, like 52300 or 52,300`},
-		{gross, "52 300 lb", `Gross weight "52 300 lb" has a space inside the figure; type it together, like 52300 or 52,300`},
-		{gross, "1234567890123456", `Gross weight "1234567890123456" has 16 digits; no figure here needs more than 15`},
-		{gross, strings.Repeat("9", 61), `Gross weight "99999999999999999999"… is too long for a figure; type it alone, like 52300 or 15.3`},
-		{gross, strings.Repeat("$", 1<<20), `Gross weight "$$$$$$$$$$$$$$$$$$$$"… is too long for a figure; type it alone, like 52300 or 15.3`},
-		{gross, "52300.5", "Gross weight 52,300.5 lb is not a whole number; type it without decimals"},
-		{wet, "15.345", "Moisture 15.345 % has more than 2 decimals; round it at the instrument, not here"},
-		{spread, "0.55", "Largest spread 0.55 pt has more than one decimal; round it at the instrument, not here"},
-		{gross, "-1", "Gross weight -1 lb is outside 0 lb to 200,000 lb; check the figure and type it again"},
-		{gross, "200,001", "Gross weight 200,001 lb is outside 0 lb to 200,000 lb; check the figure and type it again"},
-		{wet, "0", "Moisture 0 % is outside 3 % to 60 %; check the figure and type it again"},
-		{wet, "15,300", "Moisture 15,300 % is outside 3 % to 60 %; check the figure and type it again"},
+		{gross, "", errortest.Invalid("Gross weight", "lb")},
+		{tested, " \t ", errortest.Invalid("Probes", "plain numbers")},
+		{wet, "wet", errortest.Invalid("Moisture", "\"wet\"")},
+		{wet, "%", errortest.Invalid("Moisture", "\"%\"")},
+		{wet, "-", errortest.Invalid("Moisture", "\"-\"")},
+		{wet, ".", errortest.Invalid("Moisture", "\".\"")},
+		{wet, "1-5", errortest.Invalid("Moisture", "\"1-5\"")},
+		{wet, "15.3.1", errortest.Invalid("Moisture", "\"15.3.1\"")},
+		{gross, "+-5", errortest.Invalid("Gross weight", "\"+-5\"")},
+		{price, "-$-4", errortest.Invalid("Price", "\"-$-4\"")},
+		{gross, "52.3 t", errortest.Invalid("Gross weight", "\"52.3 t\"", "t", "lb")},
+		{gross, "52 %", errortest.Invalid("Gross weight", "\"52 %\"", "%", "lb")},
+		{wet, "2 pt", errortest.Invalid("Moisture", "\"2 pt\"", "pt", "%")},
+		{gross, "1e999999", errortest.Invalid("Gross weight", "\"1e999999\"", "\"e999999\"", "lb")},
+		{gross, "1E5", errortest.Invalid("Gross weight", "\"1E5\"", "\"E5\"", "lb")},
+		{gross, "0x10", errortest.Invalid("Gross weight", "\"0x10\"", "\"x10\"", "lb")},
+		{gross, "1_000", errortest.Invalid("Gross weight", "\"1_000\"", "\"_000\"", "lb")},
+		{gross, "NaN", errortest.Invalid("Gross weight", "\"NaN\"")},
+		{gross, "52 300", errortest.Invalid("Gross weight", "\"52 300\"")},
+		{gross, "52 300 lb", errortest.Invalid("Gross weight", "\"52 300 lb\"")},
+		{gross, "1234567890123456", errortest.Invalid("Gross weight", "\"1234567890123456\"", "16", "15")},
+		{gross, strings.Repeat("9", 61), errortest.Invalid("Gross weight", "\"99999999999999999999\"…")},
+		{gross, strings.Repeat("$", 1<<20), errortest.Invalid("Gross weight", "\"$$$$$$$$$$$$$$$$$$$$\"…")},
+		{gross, "52300.5", errortest.Invalid("Gross weight", "52,300.5 lb")},
+		{wet, "15.345", errortest.Invalid("Moisture", "15.345 %", "2 decimals")},
+		{spread, "0.55", errortest.Invalid("Largest spread", "0.55 pt", "one decimal")},
+		{gross, "-1", errortest.Invalid("Gross weight", "-1 lb", "0 lb", "200,000 lb")},
+		{gross, "200,001", errortest.Invalid("Gross weight", "200,001 lb", "0 lb", "200,000 lb")},
+		{wet, "0", errortest.Invalid("Moisture", "0 %", "3 %", "60 %")},
+		{wet, "15,300", errortest.Invalid("Moisture", "15,300 %", "3 %", "60 %")},
 	} {
 		got, err := c.field.Parse(c.text)
-		if err == nil || err.Error() != c.want {
+		if !c.want.Met(err) {
 			t.Errorf("%s %.30q: %s\n%v\nwant\n%s", c.field.Name, c.text, got, err, c.want)
 		}
 	}
@@ -131,8 +132,8 @@ func TestCommasPartThousandsOrAreRefused(t *testing.T) {
 			}
 			continue
 		}
-		if message := "has a comma that does not part thousands; write a decimal with a point, such as " + want; err == nil || err.Error() != message {
-			t.Errorf("%q: %q %v, want %q", text, got, err, message)
+		if !errortest.Invalid(want).Met(err) {
+			t.Errorf("%q: %q %v, want %q proposed", text, got, err, want)
 		}
 	}
 }
@@ -194,7 +195,7 @@ func FuzzFieldParse(f *testing.F) {
 		for _, field := range fields {
 			a, err := field.Parse(text)
 			if err != nil {
-				if !strings.HasPrefix(err.Error(), field.Name+" ") {
+				if !errortest.Invalid(field.Name).Met(err) {
 					t.Errorf("%q: %v", text, err)
 				}
 				continue

@@ -72,7 +72,7 @@ func EditionFiles(folder string) ([]string, error) {
 	if _, err := os.ReadDir(folder); errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	} else if err != nil {
-		return nil, message.Errorf("the folder of rates cannot be read: %w", err)
+		return nil, message.Storage.Errorf("the folder of rates cannot be read: %w", err)
 	}
 	var paths []string
 	for _, pattern := range []string{"*.toml", "editions/*.toml"} {

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/scalehouse/housetest"
@@ -52,8 +54,8 @@ func TestOwnRatesAreOneSet(t *testing.T) {
 	}
 	housetest.Must(t, os.Remove(filepath.Join(folder, "corn.toml")))
 	_, err = ratefiles.ReadRates(folder)
-	housetest.Refused(t, err, place+":")
-	housetest.Refused(t, err, "corrects corn-house-2026, which is not here")
+	housetest.Refused(t, err, errortest.Invalid(place+":4"))
+	housetest.Refused(t, err, errortest.Invalid("corn-house-2026"))
 }
 
 func TestBrokenRatesAreNamed(t *testing.T) {
@@ -61,10 +63,10 @@ func TestBrokenRatesAreNamed(t *testing.T) {
 	housetest.Must(t, os.WriteFile(filepath.Join(folder, "a.toml"), []byte("= no"), 0o644))
 	housetest.Must(t, os.WriteFile(filepath.Join(folder, "b.toml"), []byte("x = 1"), 0o644))
 	_, err := ratefiles.ReadRates(folder)
-	housetest.Refused(t, err, "a.toml:1")
-	housetest.Refused(t, err, "b.toml:1")
+	housetest.Refused(t, err, errortest.Invalid(filepath.Join(folder, "a.toml")+":1"))
+	housetest.Refused(t, err, errortest.Invalid(filepath.Join(folder, "b.toml")+":1"))
 	_, err = ratefiles.ReadRates(filepath.Join(folder, "a.toml"))
-	housetest.Refused(t, err, "the folder of rates cannot be read")
+	housetest.Refused(t, err, errortest.Kind(message.Storage))
 	if set, err := ratefiles.ReadRates(filepath.Join(folder, "not there")); err != nil || len(set.All()) == 0 {
 		t.Errorf("a folder that is not there: %v", err)
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/scalehouse/housetest"
 )
@@ -35,5 +36,5 @@ func TestReadChartsFromTheHousesFolder(t *testing.T) {
 	}
 	write("broken.csv", "chart,id\n")
 	_, err = ratefiles.ReadCharts(folder)
-	housetest.Refused(t, err, "charts/broken.csv")
+	housetest.Refused(t, err, errortest.Invalid("charts/broken.csv"))
 }

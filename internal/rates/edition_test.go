@@ -11,6 +11,7 @@ import (
 	"testing/fstest"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/rates/handling"
@@ -148,7 +149,7 @@ func TestOnTakesTheLatestCorrection(t *testing.T) {
 		}
 	}
 	for _, none := range [][3]string{{"plain", "corn", "2025-07-31"}, {"plain", "oats", "2026-01-01"}, {"river", "corn", "2026-01-01"}} {
-		if _, err := set.On(none[0], none[1], quantity.MustDate(none[2])); err == nil || !strings.Contains(err.Error(), "no rates are in force for "+none[1]) {
+		if _, err := set.On(none[0], none[1], quantity.MustDate(none[2])); !errortest.NotFound(none[1]).Met(err) {
 			t.Errorf("%v: %v", none, err)
 		}
 	}
@@ -165,14 +166,14 @@ func TestLoadReportsEveryFile(t *testing.T) {
 	_, err := rates.Load(fstest.MapFS{
 		"a.toml": {Data: []byte("x = 1\n")}, "b.toml": {Data: plain}, "c.toml": {Data: plain}, "d.toml/e": {},
 	})
-	if err == nil || !strings.Contains(err.Error(), "a.toml:1: x is not a key") || strings.Contains(err.Error(), "two editions") {
+	if !errortest.Invalid("a.toml", "a.toml:1", "x").Met(err) || strings.Contains(err.Error(), "two editions") {
 		t.Errorf("broken file: %v", err)
 	}
 	if !strings.Contains(err.Error(), "d.toml") {
 		t.Errorf("a folder in place of a file: %v", err)
 	}
 	_, err = rates.Load(fstest.MapFS{"b.toml": {Data: plain}, "c.toml": {Data: plain}})
-	if err == nil || !strings.Contains(err.Error(), "c.toml:4: two editions are called corn-plain, here and in b.toml") {
+	if !errortest.Invalid("c.toml:4", "corn-plain", "b.toml").Met(err) {
 		t.Errorf("one edition twice: %v", err)
 	}
 	set, err := rates.Load(fstest.MapFS{})

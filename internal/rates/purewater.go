@@ -16,7 +16,7 @@ import (
 // handling and otherwise unchanged.
 func PureWater(e *Edition) *Edition {
 	bare := *e
-	bare.ID, bare.Title = e.ID+", pure water formula", e.Title+", pure water formula"
+	bare.ID = e.ID + "/pure-water"
 	bare.File, bare.Text, bare.Hash = "", nil, ""
 	bare.Handling = handling.Rule{Method: handling.None, Rounding: e.Handling.Rounding, Source: message.Words("the pure water formula")}
 	if e.Shrink.Method != shrink.None {

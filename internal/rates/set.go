@@ -38,7 +38,7 @@ func (s *Set) On(schedule, commodity string, day quantity.Date) (*Edition, error
 	line := lineOf(schedule, commodity)
 	found, ok := s.Set.On(line, day)
 	if !ok {
-		return nil, message.Errorf("no rates are in force for %s on %s in schedule %q. Editions here: %s. Add an edition for that day", commodity, day, schedule, s.Periods(line))
+		return nil, message.NotFound.Errorf("no rates are in force for %s on %s in schedule %q. Editions here: %s. Add an edition for that day", commodity, day, schedule, s.Periods(line))
 	}
 	if s.breaks != nil {
 		if problems := s.breaks(found).Err(); problems != nil {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/schedules"
@@ -71,7 +72,7 @@ func TestSetUnderGrainAct(t *testing.T) {
 		t.Fatal(err)
 	}
 	lawful, day := set.UnderGrainAct(), quantity.MustDate("2026-10-01")
-	if _, err := lawful.On("main", "corn", day); err == nil || !strings.Contains(err.Error(), "corn-main-2026.toml") {
+	if _, err := lawful.On("main", "corn", day); !errortest.Refused("corn-main-2026").Met(err) {
 		t.Errorf("corn under main: %v", err)
 	}
 	if _, err := set.On("main", "corn", day); err != nil {

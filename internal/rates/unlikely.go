@@ -78,7 +78,7 @@ func (e *Edition) paidMore() []message.Text {
 	for i := range e.Discounts {
 		r := &e.Discounts[i]
 		if r.RefuseUnder.Given() && !r.Above && rule.Less(r.Base, r.RefuseUnder) {
-			out = append(out, message.New("%v: every load under %s is turned away, and the base is %s.", r.Label, r.RefuseUnder.Amount.Written(), r.Base.Amount.Written()))
+			out = append(out, message.New("%v: every load under %s is rejected, and the base is %s.", r.Label, r.RefuseUnder.Amount.Written(), r.Base.Amount.Written()))
 		}
 		out = append(out, e.forgiven(r)...)
 		if hill, found := hill(r); found {

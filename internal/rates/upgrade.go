@@ -82,7 +82,7 @@ func (u Upgrade) chosen(e *Edition) []message.Text {
 	}
 	accepted := message.New("%v = %q: no row turns loads away without a figure, so it changes nothing here.", acceptedKey, u.AcceptedRefusal)
 	if e.hasBareRefusals() {
-		accepted = message.New("%v = %q: a load accepted in a row that is turned away brings the figure of the row beside it (\"last-row\") or no discount at all (\"nothing\").", acceptedKey, u.AcceptedRefusal)
+		accepted = message.New("%v = %q: a load accepted in a row that is rejected brings the figure of the row beside it (\"last-row\") or no discount at all (\"nothing\").", acceptedKey, u.AcceptedRefusal)
 	}
 	return []message.Text{message.New("id = %q, from = %q, corrects = %q", u.ID, u.From.String(), e.ID), later, accepted}
 }

@@ -21,7 +21,7 @@ func french() Document {
 			Pairs{[]Pair{{Label: message.New("Tickets"), Value: message.New("no load")}, {Label: message.New("Remark"), Value: message.Name("Corn")}}},
 			Table{Name: message.List(" ", "grain", message.Own("lb")), Columns: []Column{{Title: message.New("Commodity")}, {Title: message.New("Grower")}, {Title: message.New("Net"), Unit: "lb", Align: Right}},
 				Rows: []Row{{Cells: []message.Text{message.New("Corn"), message.Name("Barley"), Figure("52,300")}}, {Cells: []message.Text{message.New("All %s", "Corn"), message.New("no load"), Figure("52,300")}, Kind: Total}}},
-			Table{Name: message.New("numbers"), Empty: message.New("No load was turned away.")},
+			Table{Name: message.New("numbers"), Empty: message.New("No load was rejected.")},
 		},
 	}
 }

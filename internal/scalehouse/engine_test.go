@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -98,16 +99,16 @@ func TestTicketOfAnEngineNotKnown(t *testing.T) {
 	rewritten(s, `"figures":`, `"engine":"99","figures":`)
 	l, err := office.Ticket(ctx, s.Desk, number)
 	must(t, err)
-	const sentence = "settled by engine 99"
+	unknown := errortest.NotFound("99")
 	_, err = office.Resettle(ctx, s.Desk, l)
-	refused(t, err, sentence)
+	refused(t, err, unknown)
 	_, problems := office.Preview(s.Desk, l)
-	refused(t, problems, sentence)
+	refused(t, problems, unknown)
 	_, err = office.Proof(ctx, s.Desk, number, office.ProofOptions{})
-	refused(t, err, sentence)
+	refused(t, err, unknown)
 	_, err = office.WorthOf(ctx, s.Desk, l, office.Tenth)
-	refused(t, err, sentence)
-	housetest.WantNamed(t, s.Desk, "Ticket 1 (load L1) cannot be settled again: this was "+sentence)
+	refused(t, err, unknown)
+	housetest.WantNamed(t, s.Desk, "Ticket 1 (load L1) cannot be settled again: this was settled by engine 99")
 }
 
 // A day that a newer program closed is told in a sentence.
@@ -115,7 +116,7 @@ func TestDayOfAnEngineNotKnown(t *testing.T) {
 	s := seasonOfFirst(t)
 	rewritten(s, `"day":"2026-10-01","notes"`, `"day":"2026-10-01","engine":"99","notes"`)
 	_, err := office.DaySheet(ctx, s.Desk, housetest.Oct1)
-	refused(t, err, "engine 99")
+	refused(t, err, errortest.NotFound("99"))
 	housetest.WantNamed(t, s.Desk, "The sheet of 2026-10-01 cannot be made again")
 }
 

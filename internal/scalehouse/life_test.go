@@ -6,6 +6,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -98,7 +99,7 @@ func TestSplitWeighed(t *testing.T) {
 	}
 	s.Sample(id, "18.0")
 	_, err = scalehouse.Issue(ctx, s.Desk, id)
-	refused(t, err, "No tare of the truck yet")
+	refused(t, err, errortest.Invalid("truck"))
 	must(t, scalehouse.Weigh(ctx, s.Desk, id, load.Weighing{Which: load.Tare, Draft: "truck", Weight: quantity.Int(16000, quantity.Lb), Source: load.FromScale}))
 	_, err = scalehouse.Issue(ctx, s.Desk, id)
 	must(t, err)
@@ -114,7 +115,7 @@ func TestNumbersRunUnbroken(t *testing.T) {
 	s.Sample(bad, "18.0", housetest.Found(grain.BrokenCorn, "9.0", quantity.Percent))
 	s.Weigh(bad, load.Tare, 24300)
 	_, err := scalehouse.Issue(ctx, s.Desk, bad)
-	refused(t, err, "over the limit of 5.0 %")
+	refused(t, err, errortest.Invalid("5.0 %"))
 	_, number := s.Ticket()
 	if number != 2 {
 		t.Errorf("the next ticket is %d, want 2", number)
@@ -238,7 +239,7 @@ func TestTogetherIsAllOrNothing(t *testing.T) {
 		}
 		return scalehouse.Weigh(ctx, w, "L99", housetest.ScaleWeight(load.Gross, 52300))
 	})
-	refused(t, err, "there is no load L99 in this book")
+	refused(t, err, errortest.NotFound("L99"))
 	if s.Contents() != before {
 		t.Error("something of it was kept")
 	}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
@@ -48,13 +49,13 @@ func TestDoubtsStopTheTicket(t *testing.T) {
 	must(t, scalehouse.RecordTest(ctx, s.Desk, id, load.Sample{Number: "S9"}, tested))
 	before := s.Contents()
 	_, err = scalehouse.Issue(ctx, s.Desk, id)
-	refused(t, err, "175 g")
+	refused(t, err, errortest.Refused("175 g"))
 	if s.Contents() != before {
 		t.Error("the refused ticket left something in the book")
 	}
 	must(t, scalehouse.Accept(ctx, s.As(housetest.Manager).Desk, id, string(moisture.WrongMass), "in a hurry"))
 	_, err = scalehouse.Issue(ctx, s.Desk, id)
-	refused(t, err, "175 g")
+	refused(t, err, errortest.Refused("175 g"))
 }
 
 // Tests that give no figure are refused with every fault and nothing written.

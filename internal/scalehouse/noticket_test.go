@@ -5,6 +5,7 @@ import (
 	"errors"
 	"testing"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
 )
@@ -22,5 +23,5 @@ func TestFailedReadIsNotAMissingTicket(t *testing.T) {
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("the write was given up, and the answer is: %v", err)
 	}
-	refused(t, scalehouse.Void(ctx, s.Desk, number+1, "torn"), "there is no ticket 2")
+	refused(t, scalehouse.Void(ctx, s.Desk, number+1, "torn"), errortest.NotFound("2"))
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
@@ -47,10 +48,10 @@ func TestOutboundLoadLacksWeights(t *testing.T) {
 	must(t, err)
 	s.Weigh(id, load.Tare, 24000)
 	_, err = scalehouse.Issue(ctx, s.Desk, id)
-	refused(t, err, "No gross yet")
+	refused(t, err, errortest.Invalid())
 	s.Weigh(id, load.Gross, 20000)
 	_, err = scalehouse.Issue(ctx, s.Desk, id)
-	refused(t, err, "Net would be -4,000 lb")
+	refused(t, err, errortest.Invalid("-4,000 lb"))
 }
 
 // Outbound grain takes the same way through void and correction, and takes

@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -58,7 +59,7 @@ func TestReissueAfterReissue(t *testing.T) {
 	must(t, err)
 	must(t, scalehouse.Refuse(ctx, s.Desk, turned, "the driver left"))
 	if l, err := office.Ticket(ctx, s.Desk, first); err != nil || l.Reissue.By != 0 {
-		t.Errorf("a load turned away is in its place: %+v, %v", l.Reissue, err)
+		t.Errorf("a load rejected is in its place: %+v, %v", l.Reissue, err)
 	}
 	number := first
 	for range 3 {
@@ -67,7 +68,7 @@ func TestReissueAfterReissue(t *testing.T) {
 		next, err := scalehouse.Issue(ctx, s.Desk, id)
 		must(t, err)
 		_, err = scalehouse.Reissue(ctx, s.Desk, number, "once more")
-		refused(t, err, "go on with ticket")
+		refused(t, err, errortest.WrongPhase())
 		must(t, scalehouse.Void(ctx, s.Desk, next, "torn"))
 		number = next
 	}
@@ -174,7 +175,7 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 	if kept, err = office.RetainedSample(ctx, s.Desk, again); err != nil || kept.Load != "L1" || kept.TicketNo != second || kept.Held.IsZero() {
 		t.Errorf("of the ticket in its place: %+v, %v", kept, err)
 	}
-	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"), errortest.Refused("D1", "1"))
 	if notes, err := office.DaySheet(ctx, s.Desk, s.Today()); err != nil || len(notes.Notes.Samples) != 1 || !strings.HasPrefix(notes.Notes.Samples[0].String(), "1 sample of the last") {
 		t.Errorf("in the evening: %+v, %v", notes.Notes, err)
 	}
@@ -190,7 +191,7 @@ func TestReissueCarriesSampleAndDispute(t *testing.T) {
 		}
 	}
 	_, stranger := s.Ticket()
-	refused(t, disputes.Continue(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: stranger, Day: s.Today()}), "does not correct ticket 1")
+	refused(t, disputes.Continue(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: stranger, Day: s.Today()}), errortest.Refused("1"))
 	must(t, disputes.Continue(ctx, s.Desk, raised, dispute.Decided{Decision: "weighed again", Corrected: decided, Day: s.Today()}))
 	must(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"))
 	if due := due(s, "2026-10-09"); due != "" {

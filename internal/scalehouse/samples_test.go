@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -45,7 +46,7 @@ func TestProbeNumbersSamples(t *testing.T) {
 		t.Errorf("probed again as %s", again)
 	}
 	_, err := scalehouse.Probe(ctx, s.Desk, third, scalehouse.Probed{Number: "S1", Probes: []moisture.Probe{{}}})
-	refused(t, err, "sample number S1 is on load "+first)
+	refused(t, err, errortest.Refused("S1", first))
 	number, err := scalehouse.Probe(ctx, s.Desk, third, scalehouse.Probed{Number: "S3", Probes: []moisture.Probe{{}, {}}})
 	must(t, err)
 	if number != "S3" || s.Load(third).Sample.Probes != "2" {
@@ -57,7 +58,7 @@ func TestProbeNumbersSamples(t *testing.T) {
 		t.Errorf("after an own S3 comes %s", next)
 	}
 	_, err = scalehouse.Probe(ctx, s.Desk, fourth, scalehouse.Probed{})
-	refused(t, err, "has no probe")
+	refused(t, err, errortest.Invalid())
 }
 
 // A sample of the 1st, kept 3 days, is kept through the 4th and may be discarded on the 5th; its
@@ -73,8 +74,8 @@ func TestSamplesDueAndDiscarded(t *testing.T) {
 		t.Errorf("due on the 5th: %q", due)
 	}
 	before := s.Contents()
-	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, number), "kept through 2026-10-04")
-	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "S77"), "no sample S77 is kept")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, number), errortest.Refused("2026-10-04"))
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "S77"), errortest.NotFound("S77"))
 	if s.Contents() != before {
 		t.Error("a refused discard left something in the book")
 	}
@@ -83,7 +84,7 @@ func TestSamplesDueAndDiscarded(t *testing.T) {
 	if due := due(s, "2026-10-09"); due != "" {
 		t.Errorf("discarded and still due: %s", due)
 	}
-	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, number), "no sample S1 is kept")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, number), errortest.NotFound("S1"))
 	s.Verify()
 }
 
@@ -96,7 +97,7 @@ func TestSamplesOfOneNumber(t *testing.T) {
 		must(t, scalehouse.RecordSample(ctx, s.Desk, s.Arrive(52300), sample))
 	}
 	s.At("2026-10-03 08:00")
-	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "7"), "of loads L1 and L2. Name the load")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "7"), errortest.Invalid("L1", "L2"))
 	must(t, scalehouse.DiscardSamples(ctx, s.Desk, "L2"))
 	if due := due(s, "2026-10-03"); due != "7 of L1 on Shelf B" {
 		t.Errorf("due is %q", due)
@@ -117,10 +118,10 @@ func TestDisputesHoldSamples(t *testing.T) {
 	if due := due(s, "2026-10-09"); due != "" {
 		t.Errorf("held, and due: %s", due)
 	}
-	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"), "held for dispute D1 about ticket 1")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, "S1"), errortest.Refused("D1", "1"))
 	corrected, err := scalehouse.Issue(ctx, s.Desk, again)
 	must(t, err)
-	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, again), "held for dispute D1")
+	refused(t, scalehouse.DiscardSamples(ctx, s.Desk, again), errortest.Refused("D1"))
 
 	must(t, disputes.Continue(ctx, s.Desk, raised, dispute.Sent{Sample: "S1", SealedBy: housetest.Manager, Witness: "Ada Field", Airtight: true, To: "the state laboratory", Day: s.Today()}))
 	must(t, disputes.Continue(ctx, s.Desk, raised, dispute.Resulted{By: "the state laboratory", Certificate: "77", Day: s.Today(), Finding: "17.6 %"}))
@@ -153,7 +154,7 @@ func TestDecisionIsHeldAgainstItsTicket(t *testing.T) {
 	decide := func(number int64) error {
 		return disputes.Continue(ctx, s.Desk, raised, dispute.Decided{Decision: "settled on 17.4", Corrected: number, Day: s.Today()})
 	}
-	refused(t, decide(same), "has the moisture 18 %")
+	refused(t, decide(same), errortest.Refused("18 %"))
 	third, err := scalehouse.Correct(ctx, s.Desk, same, "the moisture was not corrected")
 	must(t, err)
 	sample := s.Load(third).Sample
@@ -191,5 +192,5 @@ func TestRetention(t *testing.T) {
 	p.RetainDays = 0
 	must(t, scalehouse.SetProfile(ctx, s.Desk, p))
 	_, err := office.RetentionRule(ctx, s.Desk)
-	refused(t, err, "none are set")
+	refused(t, err, errortest.Incomplete())
 }

@@ -39,6 +39,9 @@ func (r Refused) Message() message.Text {
 	return message.List("\n", sentences...)
 }
 
+// Unwrap makes it a refusal.
+func (r Refused) Unwrap() error { return message.Refused }
+
 // Has reports whether the reason is among them.
 func (r Refused) Has(reason Reason) bool {
 	for _, refusal := range r {

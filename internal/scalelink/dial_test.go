@@ -2,7 +2,7 @@ package scalelink
 
 import (
 	"net"
-	"strings"
+	"tenthpoint/internal/message/errortest"
 	"testing"
 	"time"
 )
@@ -17,8 +17,8 @@ func TestSilenceOnTCPIsALostLine(t *testing.T) {
 	clock := newStepClock()
 	line := openLine(t, TCP{Address: listener.Addr().String(), Silence: time.Nanosecond}, settings(clock))
 	<-clock.asked
-	refuses(t, line, "(TCP 127.0.0.1:")
-	refuses(t, line, "the line has gone silent; it is tried again 1s later")
+	refuses(t, line, errortest.Device())
+	refuses(t, line, errortest.Device("1s"))
 }
 
 func TestNobodyAnswersOnTCP(t *testing.T) {
@@ -31,7 +31,7 @@ func TestNobodyAnswersOnTCP(t *testing.T) {
 	clock := newStepClock()
 	line := openLine(t, TCP{Address: address}, settings(clock))
 	<-clock.asked
-	refuses(t, line, "West scale is not connected (TCP "+address+")")
+	refuses(t, line, errortest.Device("West scale", "TCP "+address))
 }
 
 func TestTCPCheck(t *testing.T) {
@@ -51,8 +51,8 @@ func TestSerialCheckTellsAllAtOnce(t *testing.T) {
 		t.Error(err)
 	}
 	err := Serial{Port: "", Baud: 96, DataBits: 9, Parity: "mark", StopBits: 3}.Check()
-	for _, want := range []string{"No serial port is named", "96 is no speed", "9 data bits", `parity "mark"`, "3 stop bits"} {
-		if err == nil || !strings.Contains(err.Error(), want) {
+	for _, want := range []errortest.Want{errortest.Device(), errortest.Device("96"), errortest.Device("9"), errortest.Device("mark"), errortest.Device("3")} {
+		if !want.Met(err) {
 			t.Errorf("Check() = %v lacks %q", err, want)
 		}
 	}
@@ -62,5 +62,5 @@ func TestSerialPortThatIsNotThere(t *testing.T) {
 	clock := newStepClock()
 	line := openLine(t, Serial{Port: t.TempDir() + "/ttyNone", Baud: 9600, DataBits: 8, Parity: "none", StopBits: 1}, settings(clock))
 	<-clock.asked
-	refuses(t, line, "ttyNone at 9600 baud")
+	refuses(t, line, errortest.Device())
 }

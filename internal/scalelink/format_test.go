@@ -6,6 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 )
 
@@ -84,31 +85,31 @@ func TestParseRefuses(t *testing.T) {
 		name    string
 		profile Profile
 		body    string
-		want    string
+		want    errortest.Want
 	}{
-		{"a byte lost", columns, "+  52300lb G S", "it is 14 bytes long, not 15"},
-		{"a byte too many", columns, "+    52300lb G S", "it is 16 bytes long, not 15"},
-		{"unknown status", columns, "+   52300lb G ?", `"?" in field "status" is not in the profile`},
-		{"blank status", columns, "+   52300lb G  ", `"" in field "status"`},
-		{"unknown unit", columns, "+   52300oz G S", `"oz" in field "unit"`},
-		{"a blank inside", columns, "+  5 2300lb G S", `"5 2300" is not a weight`},
-		{"an exponent", columns, "+   1e999lb G S", `"1e999" is not a weight`},
-		{"a comma", columns, "+  52,300lb G S", `"52,300" is not a weight`},
-		{"two points", columns, "+ 5.2.300lb G S", "is not a weight"},
-		{"a point alone", columns, "+       .lb G S", "is not a weight"},
-		{"no digits", columns, "+        lb G S", `"" is not a weight`},
-		{"digits of another alphabet", columns, "+     ５lb G S", "is not a weight"},
-		{"pattern in the middle only", pattern, "x settled 52300 lb", "does not match"},
-		{"pattern with more behind", pattern, "settled 52300 lb lb", "does not match"},
-		{"pattern too long", pattern, "settled " + strings.Repeat("1", 40) + " lb", "does not match"},
-		{"too many digits", pattern, "settled 123456789012 lb", "is not a weight"},
-		{"no unit", optional, "settled 52300", "does not tell the unit"},
-		{"empty", columns, "", "it is 0 bytes long"},
+		{"a byte lost", columns, "+  52300lb G S", errortest.Device("14", "15")},
+		{"a byte too many", columns, "+    52300lb G S", errortest.Device("16", "15")},
+		{"unknown status", columns, "+   52300lb G ?", errortest.Device("?", "status")},
+		{"blank status", columns, "+   52300lb G  ", errortest.Device("status")},
+		{"unknown unit", columns, "+   52300oz G S", errortest.Device("oz", "unit")},
+		{"a blank inside", columns, "+  5 2300lb G S", errortest.Device("5 2300")},
+		{"an exponent", columns, "+   1e999lb G S", errortest.Device("1e999")},
+		{"a comma", columns, "+  52,300lb G S", errortest.Device("52,300")},
+		{"two points", columns, "+ 5.2.300lb G S", errortest.Device()},
+		{"a point alone", columns, "+       .lb G S", errortest.Device()},
+		{"no digits", columns, "+        lb G S", errortest.Device()},
+		{"digits of another alphabet", columns, "+     ５lb G S", errortest.Device()},
+		{"pattern in the middle only", pattern, "x settled 52300 lb", errortest.Device()},
+		{"pattern with more behind", pattern, "settled 52300 lb lb", errortest.Device()},
+		{"pattern too long", pattern, "settled " + strings.Repeat("1", 40) + " lb", errortest.Device()},
+		{"too many digits", pattern, "settled 123456789012 lb", errortest.Device()},
+		{"no unit", optional, "settled 52300", errortest.Device()},
+		{"empty", columns, "", errortest.Device("0")},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			got, err := mustFormat(t, tt.profile).Parse([]byte(tt.body))
-			if err == nil || !strings.Contains(err.Error(), tt.want) {
+			if !tt.want.Met(err) {
 				t.Errorf("%q gave %+v, %v; want an error with %q", tt.body, got, err, tt.want)
 			}
 			if err != nil && (got.Raw != "" || got.State != Unsaid) {
@@ -179,7 +180,7 @@ func FuzzParse(f *testing.F) {
 		for _, format := range formats {
 			got, err := format.Parse(body)
 			if err != nil {
-				if !strings.HasPrefix(err.Error(), "frame \"") {
+				if !errortest.Device().Met(err) {
 					t.Fatalf("error %q does not show the frame", err)
 				}
 				continue

@@ -6,6 +6,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"tenthpoint/internal/message/errortest"
 	"testing"
 	"testing/iotest"
 
@@ -64,7 +65,7 @@ func TestFramesGiveUpOnNoise(t *testing.T) {
 	in := &counting{}
 	f := newFrames(in, ExampleColumns())
 	_, err := f.next()
-	if err == nil || !strings.Contains(err.Error(), "4096 bytes came and none of them made a frame") {
+	if !errortest.Device("4096").Met(err) {
 		t.Errorf("error %v, want the line given up after 4096 bytes", err)
 	}
 	if in.read > 2*mostJunk {

@@ -5,6 +5,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"tenthpoint/internal/message/errortest"
 	"testing"
 	"time"
 )
@@ -18,7 +19,7 @@ func TestLatestFollowsTheLine(t *testing.T) {
 	clock.pass(3 * time.Second)
 	shows(t, line, "52300", Motion)
 	clock.pass(time.Millisecond)
-	refuses(t, line, "is 3s old; more than 3s is too old")
+	refuses(t, line, errortest.Device("3s"))
 	say(t, line, end, "[+   52320lb G S]\r\n")
 	shows(t, line, "52320", Motion) // one frame alone may be a broken one
 	say(t, line, end, "[+   52320lb G S]\r\n")
@@ -34,23 +35,23 @@ func TestLatestTellsWhyThereIsNone(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	refuses(t, line, "West scale is not connected (wire 1): the link is not open")
+	refuses(t, line, errortest.Device("West scale", "wire 1"))
 	if err := line.Open(t.Context()); err != nil {
 		t.Fatal(err)
 	}
-	refuses(t, line, "it is being connected")
+	refuses(t, line, errortest.Device())
 	end := dialer.end(line)
-	refuses(t, line, "is connected and has sent nothing yet")
+	refuses(t, line, errortest.Device())
 	say(t, line, end, "[+   52300oz G S]\r\n")
-	refuses(t, line, `"oz" in field "unit" is not in the profile`)
+	refuses(t, line, errortest.Device("oz", "unit"))
 	lost := line.Changed()
 	end.Close()
 	<-lost
-	refuses(t, line, "the indicator ended the connection; it is tried again 1s later")
+	refuses(t, line, errortest.Device("1s"))
 	if err := line.Close(); err != nil {
 		t.Fatal(err)
 	}
-	refuses(t, line, "the link is not open")
+	refuses(t, line, errortest.Device())
 }
 
 // A reading from before the line was lost is not shown after it is back.
@@ -62,7 +63,7 @@ func TestOldReadingsDoNotSurviveALostLine(t *testing.T) {
 	end.Close()
 	clock.step()
 	dialer.end(line)
-	refuses(t, line, "has sent nothing yet")
+	refuses(t, line, errortest.Device())
 }
 
 func TestConnectingAgainWaitsLongerEachTime(t *testing.T) {
@@ -74,7 +75,7 @@ func TestConnectingAgainWaitsLongerEachTime(t *testing.T) {
 	var waits []time.Duration
 	for range 5 {
 		waits = append(waits, <-clock.asked)
-		refuses(t, line, "no such wire; it is tried again "+waits[len(waits)-1].String()+" later")
+		refuses(t, line, errortest.Device(waits[len(waits)-1].String()))
 		if len(waits) == 5 {
 			dialer.refuse = nil // the line is asleep: nothing reads this now
 		}
@@ -101,13 +102,13 @@ func TestNoiseIsToldAndTheLineOpenedAgain(t *testing.T) {
 	end := dialer.end(line)
 	go io.WriteString(end, strings.Repeat("~", 2*mostJunk))
 	<-clock.asked
-	refuses(t, line, "none of them made a frame; check the speed, the parity and the profile; it is tried again 1s later")
+	refuses(t, line, errortest.Device("1s"))
 }
 
 func TestOpenAndClose(t *testing.T) {
 	dialer := newWires()
 	line := openLine(t, dialer, settings(newStepClock()))
-	if err := line.Open(t.Context()); err == nil || !strings.Contains(err.Error(), "West scale is already open") {
+	if err := line.Open(t.Context()); !errortest.Device("West scale").Met(err) {
 		t.Errorf("a second Open gave %v, want a refusal", err)
 	}
 	end := dialer.end(line)
@@ -162,14 +163,14 @@ func TestSettingsCheck(t *testing.T) {
 	tests := []struct {
 		name   string
 		change func(*Settings)
-		want   []string
+		want   []errortest.Want
 	}{
 		{"good", func(*Settings) {}, nil},
 		{"rest by rule", func(s *Settings) { s.Profile, s.Steady = mute, Steady{1, 3} }, nil},
-		{"rest never known", func(s *Settings) { s.Profile = mute }, []string{"does not tell motion, so say how many readings"}},
-		{"bad waits", func(s *Settings) { s.Backoff = Backoff{First: 2, Most: 1} }, []string{"must not be below zero"}},
+		{"rest never known", func(s *Settings) { s.Profile = mute }, []errortest.Want{errortest.Device()}},
+		{"bad waits", func(s *Settings) { s.Backoff = Backoff{First: 2, Most: 1} }, []errortest.Want{errortest.Device()}},
 		{"all at once", func(s *Settings) { *s = Settings{Steady: Steady{1, 1}, Fresh: -1} },
-			[]string{"it has no name", "The scale has no name", "2 to 100 readings", "must not be below zero"}},
+			[]errortest.Want{errortest.Device(), errortest.Device(), errortest.Device(), errortest.Device()}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -180,13 +181,13 @@ func TestSettingsCheck(t *testing.T) {
 				t.Fatalf("New = %v, want faults %q", err, tt.want)
 			}
 			for _, want := range tt.want {
-				if !strings.Contains(err.Error(), want) {
+				if !want.Met(err) {
 					t.Errorf("New = %q lacks %q", err, want)
 				}
 			}
 		})
 	}
-	if _, err := New(TCP{Address: "nowhere"}, Settings{}); err == nil || !strings.Contains(err.Error(), "not a host and a port") || !strings.Contains(err.Error(), "The scale has no name") {
+	if _, err := New(TCP{Address: "nowhere"}, Settings{}); !errortest.Device().Met(err) || !errortest.Device().Met(err) {
 		t.Errorf("New = %v, want the dialer's faults and the settings'", err)
 	}
 }

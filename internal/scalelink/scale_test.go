@@ -2,11 +2,11 @@ package scalelink
 
 import (
 	"errors"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 )
 
@@ -26,29 +26,29 @@ func TestAccept(t *testing.T) {
 		scale   Scale
 		reading Reading
 		reasons []Reason
-		says    string
+		says    errortest.Want
 	}{
-		{"a truck at rest", west(), atRest(lb("52300")), nil, ""},
-		{"one division", west(), atRest(lb("20")), nil, ""},
-		{"mode not told", west(), Reading{Weight: lb("52300"), State: Stable}, nil, ""},
-		{"105 percent exactly", west(), atRest(lb("210000")), nil, ""},
-		{"a broken division", broken, atRest(kg("40.5")), nil, ""},
+		{"a truck at rest", west(), atRest(lb("52300")), nil, errortest.Want{}},
+		{"one division", west(), atRest(lb("20")), nil, errortest.Want{}},
+		{"mode not told", west(), Reading{Weight: lb("52300"), State: Stable}, nil, errortest.Want{}},
+		{"105 percent exactly", west(), atRest(lb("210000")), nil, errortest.Want{}},
+		{"a broken division", broken, atRest(kg("40.5")), nil, errortest.Want{}},
 		{"one division over 105 percent", west(), atRest(lb("210020")), []Reason{OverCapacity},
-			"West scale reads 210,020 lb; no more than 210,000 lb may be weighed (capacity 200,000 lb x 105 / 100, NIST Handbook 44 S.1.7): 20 lb too much."},
-		{"nothing on the deck", west(), atRest(lb("0")), []Reason{NotAboveZero}, "West scale reads 0 lb: nothing is on the deck."},
-		{"below zero", west(), atRest(lb("-20")), []Reason{NotAboveZero}, "reads -20 lb, below zero"},
+			errortest.Refused("West scale", "210,020 lb", "210,000 lb", "200,000 lb", "20 lb")},
+		{"nothing on the deck", west(), atRest(lb("0")), []Reason{NotAboveZero}, errortest.Refused("West scale", "0 lb")},
+		{"below zero", west(), atRest(lb("-20")), []Reason{NotAboveZero}, errortest.Refused("-20 lb")},
 		{"off the division", west(), atRest(lb("52310")), []Reason{OffDivision},
-			"West scale reads 52,310 lb, which is not whole divisions of 20 lb: 52,300 lb is, and 10 lb is left over."},
-		{"off a broken division", broken, atRest(kg("40.3")), []Reason{OffDivision}, "40 kg is, and 0.3 kg is left over"},
-		{"moving", west(), Reading{Weight: lb("52300"), State: Motion, Mode: Gross}, []Reason{InMotion}, "still moving at 52,300 lb"},
-		{"rest not told", west(), Reading{Weight: lb("52300"), Mode: Gross}, []Reason{NotAtRest}, "does not tell whether 52,300 lb is at rest"},
-		{"a tare in the indicator", west(), Reading{Weight: lb("52300"), State: Stable, Mode: Net}, []Reason{NotGross}, "shows a net weight"},
-		{"other unit", west(), atRest(kg("23720")), []Reason{WrongUnit}, "shows 23,720 kg and is set up in lb"},
-		{"overload", west(), Reading{Weight: lb("0"), State: Over, Mode: Gross}, []Reason{OutOfRange}, "above what it can show"},
-		{"underload", west(), Reading{Weight: lb("0"), State: Under, Mode: Gross}, []Reason{OutOfRange}, "below what it can show"},
-		{"fault", west(), Reading{Weight: lb("0"), State: Fault, Mode: Gross}, []Reason{BrokenScale}, "says it has a fault"},
-		{"all at once", west(), Reading{Weight: lb("210011"), State: Motion, Mode: Net}, []Reason{InMotion, NotGross, OffDivision, OverCapacity}, "11 lb is left over"},
-		{"the empty reading", west(), Reading{}, []Reason{NotAtRest, WrongUnit}, ""},
+			errortest.Refused("West scale", "52,310 lb", "20 lb", "52,300 lb", "10 lb")},
+		{"off a broken division", broken, atRest(kg("40.3")), []Reason{OffDivision}, errortest.Refused("40 kg", "0.3 kg")},
+		{"moving", west(), Reading{Weight: lb("52300"), State: Motion, Mode: Gross}, []Reason{InMotion}, errortest.Refused("52,300 lb")},
+		{"rest not told", west(), Reading{Weight: lb("52300"), Mode: Gross}, []Reason{NotAtRest}, errortest.Refused("52,300 lb")},
+		{"a tare in the indicator", west(), Reading{Weight: lb("52300"), State: Stable, Mode: Net}, []Reason{NotGross}, errortest.Refused()},
+		{"other unit", west(), atRest(kg("23720")), []Reason{WrongUnit}, errortest.Refused("23,720 kg", "lb")},
+		{"overload", west(), Reading{Weight: lb("0"), State: Over, Mode: Gross}, []Reason{OutOfRange}, errortest.Refused()},
+		{"underload", west(), Reading{Weight: lb("0"), State: Under, Mode: Gross}, []Reason{OutOfRange}, errortest.Refused()},
+		{"fault", west(), Reading{Weight: lb("0"), State: Fault, Mode: Gross}, []Reason{BrokenScale}, errortest.Refused()},
+		{"all at once", west(), Reading{Weight: lb("210011"), State: Motion, Mode: Net}, []Reason{InMotion, NotGross, OffDivision, OverCapacity}, errortest.Refused("11 lb")},
+		{"the empty reading", west(), Reading{}, []Reason{NotAtRest, WrongUnit}, errortest.Want{}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -62,7 +62,7 @@ func TestAccept(t *testing.T) {
 					t.Errorf("Accept = %v lacks the reason %q", err, reason)
 				}
 			}
-			if err != nil && !strings.Contains(err.Error(), tt.says) {
+			if err != nil && !tt.says.Met(err) {
 				t.Errorf("Accept = %q, want %q in it", err, tt.says)
 			}
 		})
@@ -88,14 +88,14 @@ func TestAcceptIsWholeDivisionsUpTo105Percent(t *testing.T) {
 func TestScaleCheck(t *testing.T) {
 	tests := []struct {
 		scale Scale
-		want  []string
+		want  []errortest.Want
 	}{
 		{west(), nil},
-		{Scale{Name: "x", Capacity: kg("60000"), Division: lb("20")}, []string{"must be weights in one unit"}},
-		{Scale{}, []string{"has no name", "must be weights in one unit"}},
-		{Scale{Capacity: lb("0"), Division: lb("20")}, []string{"has no name", "must be above zero"}},
-		{Scale{Name: "x", Capacity: lb("200000"), Division: lb("-20")}, []string{"must be above zero"}},
-		{Scale{Name: "x", Capacity: lb("200010"), Division: lb("20")}, []string{"capacity 200,010 lb is not a whole number of divisions of 20 lb"}},
+		{Scale{Name: "x", Capacity: kg("60000"), Division: lb("20")}, []errortest.Want{errortest.Device()}},
+		{Scale{}, []errortest.Want{errortest.Device(), errortest.Device()}},
+		{Scale{Capacity: lb("0"), Division: lb("20")}, []errortest.Want{errortest.Device(), errortest.Device()}},
+		{Scale{Name: "x", Capacity: lb("200000"), Division: lb("-20")}, []errortest.Want{errortest.Device()}},
+		{Scale{Name: "x", Capacity: lb("200010"), Division: lb("20")}, []errortest.Want{errortest.Device("200,010 lb", "20 lb")}},
 	}
 	for _, tt := range tests {
 		err := tt.scale.Check()
@@ -103,7 +103,7 @@ func TestScaleCheck(t *testing.T) {
 			t.Errorf("%+v: Check() = %v, want %q", tt.scale, err, tt.want)
 		}
 		for _, want := range tt.want {
-			if err != nil && !strings.Contains(err.Error(), want) {
+			if err != nil && !want.Met(err) {
 				t.Errorf("%+v: Check() = %q lacks %q", tt.scale, err, want)
 			}
 		}

@@ -31,7 +31,7 @@ var stopBits = map[int]serial.StopBits{1: serial.OneStopBit, 2: serial.TwoStopBi
 // Check returns every fault of the port's settings at once, joined.
 func (s Serial) Check() error {
 	var faults []error
-	say := func(format string, a ...any) { faults = append(faults, message.Errorf(format, a...)) }
+	say := func(format string, a ...any) { faults = append(faults, message.Device.Errorf(format, a...)) }
 	if s.Port == "" {
 		say("No serial port is named. Choose one, such as /dev/ttyUSB0 or COM3.")
 	}

@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"syscall"
+	"tenthpoint/internal/message/errortest"
 	"testing"
 	"time"
 	"unsafe"
@@ -64,5 +65,5 @@ func TestSilenceOnASerialPortIsALostLine(t *testing.T) {
 	clock := newStepClock()
 	line := serialLine(t, name, time.Millisecond, clock)
 	<-clock.asked
-	refuses(t, line, "the line has gone silent")
+	refuses(t, line, errortest.Device())
 }

@@ -5,8 +5,8 @@ import (
 	"errors"
 	"io"
 	"net"
-	"strings"
 	"sync"
+	"tenthpoint/internal/message/errortest"
 	"testing"
 	"time"
 )
@@ -125,10 +125,10 @@ func say(t *testing.T, line *Line, end io.Writer, text string) {
 }
 
 // refuses wants the latest reading to be an error that wraps ErrNoReading.
-func refuses(t *testing.T, line *Line, want string) {
+func refuses(t *testing.T, line *Line, want errortest.Want) {
 	t.Helper()
 	got, err := line.Latest()
-	if !errors.Is(err, ErrNoReading) || !strings.Contains(err.Error(), want) {
+	if !errors.Is(err, ErrNoReading) || !want.Met(err) {
 		t.Errorf("Latest() = %+v, %v; want no reading, because %q", got, err, want)
 	}
 	if err != nil && got.Raw != "" {

@@ -232,7 +232,7 @@ func TestRefusedPaperIsNoTicket(t *testing.T) {
 	ticket := tickettest.Named(t, "refused")
 	d := scaleticket.Compose(ticket)
 	number, _ := d.Section("number")
-	if first := number.Lines[0]; number.Title != "Load turned away" || first.Label != "Load" || first.Value != ticket.Load.ID || d.Running != "Load "+ticket.Load.ID {
+	if first := number.Lines[0]; number.Title != "Load rejected" || first.Label != "Load" || first.Value != ticket.Load.ID || d.Running != "Load "+ticket.Load.ID {
 		t.Errorf("%q, %q %q, %q", number.Title, first.Label, first.Value, d.Running)
 	}
 }

@@ -68,7 +68,7 @@ func numberSection(t *facts) Section {
 // ticket.
 func (t *facts) called() (title, label string) {
 	if t.isRefused() {
-		return t.w.say(message.New("Load turned away")), t.w.say(message.New("paper|Load"))
+		return t.w.say(message.New("Load rejected")), t.w.say(message.New("paper|Load"))
 	}
 	return t.w.ScaleTicket, t.w.Ticket
 }

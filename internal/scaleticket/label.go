@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/scaleticket/barcode"
 )
 
@@ -59,4 +60,25 @@ func labelOf(t *facts) string {
 func labelFrom(t *facts) string {
 	_, label := t.called()
 	return Joined(", ", label+" "+t.ticketNumber(), t.l.Details.Grower.Name, t.date(t.l.Details.Day))
+}
+
+// TruckMark begins the barcode on a truck's label, so that a reader that types it is told from a person
+// who types the truck's number.
+const TruckMark = "TPT:"
+
+// TruckLabel makes a label, whose title, business and lines are given, that of a truck: its number, large
+// and as a barcode. It is stuck to the windshield.
+func TruckLabel(truck elevator.Truck, l Label) (Label, error) {
+	bars, err := barcode.Code128(TruckMark + truck.ID)
+	if err != nil {
+		return Label{}, err
+	}
+	l.Number, l.Until, l.Bars = truck.ID, truck.Plate, bars
+	return l, nil
+}
+
+// TruckOf is the truck of a barcode on a label; is tells whether it is one.
+func TruckOf(code string) (truck string, is bool) {
+	truck, is = strings.CutPrefix(strings.TrimSpace(code), TruckMark)
+	return truck, is && truck != ""
 }

@@ -1,9 +1,12 @@
 package scaleticket_test
 
 import (
-	"strings"
+	"errors"
 	"testing"
 
+	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/tickettest"
 )
@@ -19,16 +22,36 @@ func TestLabelBeforeTheTicket(t *testing.T) {
 }
 
 func TestLabelRefused(t *testing.T) {
-	for number, problem := range map[string]string{
-		"":                     "has no number",
-		"   ":                  "has no number",
-		"S-2041-2026-10-14-A7": "20 letters",
-		"Probe é":              "plain keyboard",
+	for number, problem := range map[string]errortest.Want{
+		"":                     errortest.Invalid(),
+		"   ":                  errortest.Invalid(),
+		"S-2041-2026-10-14-A7": errortest.Invalid("20"),
+		"Probe é":              errortest.Invalid(),
 	} {
 		ticket := tickettest.Corn(t)
 		ticket.Load.Sample.Number = number
-		if _, err := scaleticket.SampleLabel(ticket); err == nil || !strings.Contains(err.Error(), problem) {
+		if _, err := scaleticket.SampleLabel(ticket); !problem.Met(err) {
 			t.Errorf("sample %q: %v; want an error with %q", number, err, problem)
 		}
+	}
+}
+
+// What the barcode of a truck's label says is read as that truck, and a truck's number typed by hand is
+// no label.
+func TestTruckLabel(t *testing.T) {
+	l, err := scaleticket.TruckLabel(elevator.Truck{ID: "23", Plate: "XMP 255"}, scaleticket.Label{Title: "Truck", Business: "Example"})
+	if err != nil || l.Number != "23" || l.Until != "XMP 255" || l.Bars == nil || l.Business != "Example" {
+		t.Errorf("the label is %+v, %v", l, err)
+	}
+	if truck, is := scaleticket.TruckOf(scaleticket.TruckMark + "23"); truck != "23" || !is {
+		t.Errorf("read is %q, %v", truck, is)
+	}
+	for _, other := range []string{"23", "TPT:", "TP2:23", ""} {
+		if truck, is := scaleticket.TruckOf(other); is {
+			t.Errorf("%q is truck %q", other, truck)
+		}
+	}
+	if _, err := scaleticket.TruckLabel(elevator.Truck{ID: "a number with many letters"}, scaleticket.Label{}); !errors.Is(err, message.Invalid) {
+		t.Errorf("bars too thin to print: %v", err)
 	}
 }

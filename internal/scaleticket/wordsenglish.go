@@ -42,7 +42,7 @@ func (w *Words) sampleInEnglish() {
 	w.Meter, w.NoMeter, w.Calibration, w.Tester = "Meter", "no meter named", "calibration", "Tester"
 	w.TestedAt, w.Probes, w.Sample, w.NotNumbered = "Tested", "Probes", "Sample", "not numbered"
 	w.Retained, w.RetainedUntil, w.NotKept = "Sample kept", "until", "not kept"
-	w.Flag, w.LimitAccepted = "Doubt", "Limit accepted"
+	w.Flag, w.LimitAccepted = "Flag", "Limit accepted"
 	w.Asked, w.Answered = "Asked", "Answered"
 }
 

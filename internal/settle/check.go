@@ -233,6 +233,9 @@ func (ps Problems) Message() message.Text {
 	return message.List("\n", lines...)
 }
 
+// Unwrap gives the kind of every problem.
+func (ps Problems) Unwrap() error { return message.Invalid }
+
 // Error joins the sentences, a line each.
 func (ps Problems) Error() string {
 	lines := make([]string, len(ps))

@@ -81,7 +81,7 @@ discount = "20 %"
 [[discount.row]]
 over = "15.0 %"
 refuse = true`))
-	refused(t, corn("56000", "15.0", with("damage", "10.1 %")), e, "Damaged kernels, total is 10.1 %, in the row over 10.0 % up to 15.0 % that is turned away")
+	refused(t, corn("56000", "15.0", with("damage", "10.1 %")), e, "Damaged kernels, total is 10.1 %, in the row over 10.0 % up to 15.0 % that is rejected")
 	for value, want := range map[string]string{"10.0 %": "$40.00", "10.1 %": "$800.00", "15.1 %": "$0.00"} {
 		s := mustSettle(t, corn("56000", "15.0", with("damage", value), accepting("damage"), at("4.00 $/bu")), e)
 		shows(t, s, map[string]string{"discount.damage": want})

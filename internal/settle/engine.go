@@ -133,7 +133,7 @@ func (n Engine) Known() error {
 		return nil
 	}
 	known := Engines()
-	return message.Errorf("this was settled by engine %d, and this program has engines up to %d only. Bring the program up to date to work it again", n, known[len(known)-1])
+	return message.NotFound.Errorf("this was settled by engine %d, and this program has engines up to %d only. Bring the program up to date to work it again", n, known[len(known)-1])
 }
 
 // HasTitles reports whether the engine settles each owner under that owner's own

@@ -213,7 +213,7 @@ func (l *lineReader) err() error {
 	if len(l.faults) == 0 {
 		return nil
 	}
-	return message.Errorf("the figures written down with the load cannot be read: %s", message.Texts(", ", l.faults))
+	return message.Storage.Errorf("the figures written down with the load cannot be read: %s", message.Texts(", ", l.faults))
 }
 
 func (l *lineReader) id(line string) string {

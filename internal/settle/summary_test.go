@@ -9,6 +9,8 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates/rule"
 	"tenthpoint/internal/settle"
@@ -226,13 +228,13 @@ func missing(t *testing.T, n settle.Engine, lines map[string]quantity.Amount, id
 	s, err := settle.Recorded{Engine: n, Lines: lines}.Summary()
 	if err == nil {
 		t.Errorf("engine %s: without a good line %s the summary is %+v", n, id, s)
-	} else if !strings.Contains(err.Error(), id) {
+	} else if !errortest.Kind(message.Storage, id).Met(err) {
 		t.Errorf("engine %s: the error does not name %s: %v", n, id, err)
 	}
 }
 
 func TestSummaryOfAnEngineNotKnown(t *testing.T) {
-	if _, err := (settle.Recorded{Engine: 99}).Summary(); err == nil || !strings.Contains(err.Error(), "engine 99") {
+	if _, err := (settle.Recorded{Engine: 99}).Summary(); !errortest.NotFound("99").Met(err) {
 		t.Errorf("an unknown engine was read: %v", err)
 	}
 }

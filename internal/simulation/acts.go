@@ -30,7 +30,7 @@ type act struct {
 var acts = []act{
 	{name: "a truck comes", weight: 20, do: comes},
 	{name: "a truck goes on", weight: 60, do: goesOn},
-	{name: "a load is turned away", weight: 2, do: turnedAway},
+	{name: "a load is rejected", weight: 2, do: turnedAway},
 	{name: "a ticket is printed", weight: 6, do: printed},
 	{name: "a ticket is voided", weight: 3, do: voided},
 	{name: "a ticket is corrected", weight: 4, do: corrected},

@@ -43,6 +43,9 @@ func (ps Problems) Error() string { return ps.Message().String() }
 // Message is the list of the problems.
 func (ps Problems) Message() message.Text { return message.Texts("\n", ps) }
 
+// Unwrap gives the kind of every mistake in a file.
+func (ps Problems) Unwrap() error { return message.Invalid }
+
 // Err is the problems as an error, or nil when there are none.
 func (ps Problems) Err() error {
 	if len(ps) == 0 {

@@ -66,7 +66,7 @@ func (s *DaySheet) alerts() []alert {
 		add(model.Wait, t, s.session.Say("in place of %d", t.Reissues), s.session.Say("of %s, void, by %s", s.session.Date(t.ReissuesOn), t.Weigher))
 	}
 	for _, t := range s.sheet.Refused {
-		add(model.Stop, t, s.session.Say("turned away"), session.Join(", ", t.EndedWho, t.Reason))
+		add(model.Stop, t, s.session.Say("rejected"), session.Join(", ", t.EndedWho, t.Reason))
 	}
 	for _, t := range s.sheet.Manual {
 		add(model.Warn, t, s.session.Say("typed weight"), s.session.Text(message.Texts("; ", t.Manual)))

@@ -116,9 +116,9 @@ func (s *DaySheet) Status() model.Status {
 func (s *DaySheet) Numbers() model.Status {
 	n := s.sheet.Numbers
 	if n.Issued == 0 {
-		return model.Status{State: model.Plain, Text: s.session.Say("No ticket was issued. Loads turned away: %d.", len(s.sheet.Refused))}
+		return model.Status{State: model.Plain, Text: s.session.Say("No ticket was issued. Loads rejected: %d.", len(s.sheet.Refused))}
 	}
-	text := s.session.Say("Tickets %d to %d, all accounted for: %d in force, %d void, %d corrected. Loads turned away: %d.",
+	text := s.session.Say("Tickets %d to %d, all accounted for: %d in force, %d void, %d corrected. Loads rejected: %d.",
 		n.First, n.Last, n.InForce, n.Voided, n.Corrected, len(s.sheet.Refused))
 	if len(n.Missing) == 0 {
 		return model.Status{State: model.OK, Text: text}

@@ -3,6 +3,7 @@ package growers
 import (
 	"fyne.io/fyne/v2"
 
+	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/listdetail"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/shell"
@@ -41,6 +42,7 @@ var growerActs = []shell.ActRow[*Growers]{
 	{ID: "growers.shares", Title: "Shares", Key: widgets.Ctrl(fyne.KeyH), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).Shares},
 	{ID: "growers.truck", Title: "Add a truck", Key: widgets.Ctrl(fyne.KeyT), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).AddTruck},
 	{ID: "growers.otherTruck", Title: "Change a truck", Key: widgets.Ctrl(fyne.KeyU), When: (*Growers).HasTruck, Why: "No truck is written down for this grower.", Do: (*Growers).ChangeTruck},
+	{ID: "growers.label", Title: "Truck label", Icon: apptheme.IconPrint, Key: widgets.CtrlShift(fyne.KeyT), When: (*Growers).HasTruck, Why: "No truck is written down for this grower.", Do: printTruckLabel},
 	{ID: "growers.contract", Title: "Contract", Key: widgets.Ctrl(fyne.KeyK), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).AddContract},
 	{ID: "growers.tickets", Title: "Tickets", Key: widgets.Ctrl(fyne.KeyI), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).TicketsOf},
 	{ID: "growers.farm", Title: "Add a farm", Key: widgets.CtrlShift(fyne.KeyH), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: askFarm},

@@ -1,12 +1,17 @@
 package growers
 
 import (
+	"bytes"
 	"context"
 	"strings"
+	"time"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -18,10 +23,45 @@ func (g *Growers) AddTruck() { g.askTruck(elevator.Truck{Grower: g.chosen}) }
 func (g *Growers) HasTruck() bool { return len(trucksOf(g.session, g.chosen)) > 0 }
 
 // ChangeTruck asks for one of the grower's trucks, and then for its changes.
-func (g *Growers) ChangeTruck() {
+func (g *Growers) ChangeTruck() { askWhichTruck(g, g.session.Say("Change it"), g.askTruck) }
+
+// printTruckLabel prints the label for the windshield of one of the grower's trucks, whose barcode opens
+// the truck's load.
+func printTruckLabel(g *Growers) {
+	askWhichTruck(g, g.session.Say("Print"), func(t elevator.Truck) { printLabelOf(g.session, t) })
+}
+
+func printLabelOf(f *session.Session, t elevator.Truck) {
+	now, err := time.Parse(journal.TimeLayout, f.Desk.Now())
+	if err != nil {
+		f.Fail(err)
+		return
+	}
+	made := scaleticket.Label{Title: f.Say("Truck"), Business: f.Desk.Profile().Business, Made: now}
+	if owner, ok := f.Known().Grower(t.Grower); ok {
+		made.Lines = []string{session.Join(", ", owner.Name, t.Trailer)}
+	}
+	if f.Desk.Profile().Demo {
+		made.Mark = f.Say("example - not for trade")
+	}
+	label, err := scaleticket.TruckLabel(t, made)
+	if err != nil {
+		f.Fail(err)
+		return
+	}
+	var pdf bytes.Buffer
+	if err := sheet.Label(&pdf, label); err != nil {
+		f.Fail(err)
+		return
+	}
+	session.PrintPaper(f, "truck-"+label.Number, f.Say("the label of truck %s", label.Number), pdf.Bytes())
+}
+
+// askWhichTruck does something with the grower's truck, and where there are several asks with which.
+func askWhichTruck(g *Growers, yes string, do func(elevator.Truck)) {
 	trucks := trucksOf(g.session, g.chosen)
 	if len(trucks) == 1 {
-		g.askTruck(trucks[0])
+		do(trucks[0])
 		return
 	}
 	options := make([]model.Option, len(trucks))
@@ -29,10 +69,10 @@ func (g *Growers) ChangeTruck() {
 		options[i] = model.Option{Code: t.ID, Name: t.Plate, Detail: tareWords(g.session.Language, t)}
 	}
 	g.session.Put(model.Ask{
-		Title: g.session.Say("Which truck?"), Fields: []model.AskField{{ID: "truck", Label: g.session.Say("Truck"), Options: options, Required: true}}, Yes: g.session.Say("Change it"),
+		Title: g.session.Say("Which truck?"), Fields: []model.AskField{{ID: "truck", Label: g.session.Say("Truck"), Options: options, Required: true}}, Yes: yes,
 		Then: func(values map[string]string) {
 			if t, ok := g.session.Known().Truck(values["truck"]); ok {
-				g.askTruck(t)
+				do(t)
 			}
 		},
 	})

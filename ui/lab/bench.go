@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"strings"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/ui/lab/shelf"
@@ -228,7 +229,7 @@ func (b *Bench) asksStart(then func()) bool {
 func (b *Bench) Add() error {
 	s := b.current
 	if s.crop() == "" {
-		return errors.New(b.session.Say("say first what grain it is"))
+		return message.Incomplete.Errorf("say first what grain it is")
 	}
 	if err := s.alone(s.next.reading); err != nil {
 		return err
@@ -260,7 +261,7 @@ func (b *Bench) changedTests(said string) {
 func (b *Bench) Write() error {
 	s := b.current
 	if s.load == nil {
-		return errors.New(b.session.Say("No load is chosen. Choose the one this sample is of in the first field"))
+		return message.Incomplete.Errorf("No load is chosen. Choose the one this sample is of in the first field")
 	}
 	if s.typed.isHalfTyped() {
 		if b.asksStart(func() { b.writeOrFail() }) {
@@ -312,7 +313,7 @@ func (b *Bench) leave() {
 // left out by rule and name, never forgotten.
 func (b *Bench) StartOver() error {
 	if b.current.load != nil {
-		return errors.New(b.session.Say("The tests of a load are not forgotten. Leave one out by its rule"))
+		return message.Refused.Errorf("The tests of a load are not forgotten. Leave one out by its rule")
 	}
 	grain := b.current.typed["grain"]
 	delete(b.samples, "")

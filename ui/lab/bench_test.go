@@ -7,6 +7,7 @@ import (
 
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -305,7 +306,7 @@ func TestBenchWithoutALoad(t *testing.T) {
 	if len(b.Result().Tests) != 1 || len(b.Result().Ruler.Marks) == 0 {
 		t.Fatalf("no test was made: %q", r.Last())
 	}
-	if err := b.Write(); err == nil || !strings.Contains(err.Error(), "No load is chosen") {
+	if err := b.Write(); !errortest.Incomplete().Met(err) {
 		t.Errorf("writing without a load says %v", err)
 	}
 	sessiontest.Must(t, b.StartOver())

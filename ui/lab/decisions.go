@@ -96,7 +96,7 @@ func (d decisions) askManager() {
 		Draft: "let through", Of: d.sample().id(),
 		Title: d.bench.session.Say("Override for this load?"), Text: strings.Join(sentences, "\n"), State: model.Warn,
 		Fields: []model.AskField{
-			{ID: "doubt", Label: d.bench.session.Say("Doubt"), Options: options, Value: options[0].Code, Chars: 28, Required: true},
+			{ID: "doubt", Label: d.bench.session.Say("Flag"), Options: options, Value: options[0].Code, Chars: 28, Required: true},
 			{ID: "who", Label: d.bench.session.Say("Manager"), Options: d.session().Managers(), Value: d.session().ManagerHere(), Chars: 24, Required: true},
 			{ID: "reason", Label: d.bench.session.Say("Reason"), Chars: 36, Required: true},
 		},

@@ -86,10 +86,10 @@ func (s *SampleTest) restoreDraft(texts map[string]string) {
 
 // testsIn reads the tests of a draft, with a manager's overrides from the book.
 func (s *SampleTest) testsIn(texts map[string]string) (replicates, error) {
-	tests, err := replicatesIn(s.session.Language, texts, func(r moisture.Reading) error { return s.alone(r) })
+	tests, err := replicatesIn(texts, func(r moisture.Reading) error { return s.alone(r) })
 	if inBook := testsOf(s.load); err == nil && inBook != nil && len(tests.Readings) > 0 {
 		tests.Overrides = inBook.Overrides
-		err = tests.continues(s.session.Language, *inBook)
+		err = tests.continues(*inBook)
 	}
 	return tests, err
 }

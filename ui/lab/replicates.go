@@ -9,8 +9,8 @@ import (
 	"strings"
 
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
-	"tenthpoint/ui/session"
 )
 
 // replicates are the tests made of one sample, and people's decisions about them. The slices are
@@ -120,7 +120,7 @@ func asText(v any) string {
 
 // replicatesIn reads the tests of a draft; there may be none. Overrides are only in the book. Each
 // test must be valid on its own.
-func replicatesIn(in session.Language, texts map[string]string, isSound func(moisture.Reading) error) (replicates, error) {
+func replicatesIn(texts map[string]string, isSound func(moisture.Reading) error) (replicates, error) {
 	var r replicates
 	var wrong []error
 	for _, name := range slices.Sorted(maps.Keys(texts)) {
@@ -129,7 +129,7 @@ func replicatesIn(in session.Language, texts map[string]string, isSound func(moi
 			var one moisture.Reading
 			wrong = append(wrong, json.Unmarshal([]byte(text), &one))
 			if name != testName(one) {
-				wrong = append(wrong, errors.New(in.Say("test %d stands under another number", one.Seq)))
+				wrong = append(wrong, message.Invalid.Errorf("test %d stands under another number", one.Seq))
 			} else {
 				wrong = append(wrong, isSound(one))
 			}
@@ -144,10 +144,10 @@ func replicatesIn(in session.Language, texts map[string]string, isSound func(moi
 }
 
 // continues returns why tests do not begin with those in the book.
-func (r replicates) continues(in session.Language, inBook replicates) error {
+func (r replicates) continues(inBook replicates) error {
 	for i, one := range inBook.Readings {
 		if i >= len(r.Readings) || asText(one) != asText(r.Readings[i]) {
-			return errors.New(in.Say("the book has other tests by now"))
+			return message.Invalid.Errorf("the book has other tests by now")
 		}
 	}
 	return nil

@@ -265,7 +265,7 @@ func (s *SampleTest) written() string {
 	}
 	text := s.session.Say("the sample of load %s, truck %s, is written down: %s.", s.load.ID, session.TruckText(s.load.Details.Truck), moisture)
 	if n := len(s.load.Sample.Stops); n > 0 {
-		text += " " + s.session.Say("A doubt stops the ticket: %s", s.session.Text(s.load.Sample.Stops[0].Sentence))
+		text += " " + s.session.Say("A flag stops the ticket: %s", s.session.Text(s.load.Sample.Stops[0].Sentence))
 	}
 	return text
 }

@@ -220,5 +220,5 @@ func (s *BenchScreen) toForm() bool {
 
 // nameToggle labels the button with the part it brings to the front.
 func (s *BenchScreen) nameToggle() {
-	s.toggle.SetText(s.pane.Next(s.Bench.session.Language, s.Bench.session.Say("Doubts")))
+	s.toggle.SetText(s.pane.Next(s.Bench.session.Language, s.Bench.session.Say("Flags")))
 }

@@ -21,7 +21,7 @@ var benchActs = []shell.ActRow[*BenchScreen]{
 		When: func(s *BenchScreen) bool { return decisions{s.Bench}.canLeaveOut() }, Why: "No test has been made.",
 		Do: func(s *BenchScreen) { decisions{s.Bench}.leaveOut(s.chosenTest()) }},
 	{ID: "bench.through", Title: "Override", Key: widgets.Ctrl(fyne.KeyO),
-		When: func(s *BenchScreen) bool { return decisions{s.Bench}.canLetThrough() }, Why: "No doubt stops the ticket that a manager could override.",
+		When: func(s *BenchScreen) bool { return decisions{s.Bench}.canLetThrough() }, Why: "No flag stops the ticket that a manager could override.",
 		Do: func(s *BenchScreen) { decisions{s.Bench}.askManager() }},
 	{ID: "bench.working", Title: "Working", Key: widgets.Ctrl(fyne.KeyW), Do: (*BenchScreen).turnWorking},
 

@@ -42,6 +42,9 @@ type Session struct {
 	RatesFolder string
 	RatesWrong  []message.Text
 
+	// Scans are the codes that screens read.
+	Scans Scans
+
 	Window Window
 	takeUp func(id string)   // how the yard puts a load on its form
 	narrow func(line string) // how the list of tickets is narrowed
@@ -54,7 +57,7 @@ type Session struct {
 
 // New makes the session of a window on a desk. Set its Window before using it.
 func New(d *scalehouse.Desk, printer Printer) *Session {
-	return &Session{Desk: d, Printer: printer, Zone: time.Local, Window: nowhere{}}
+	return &Session{Desk: d, Printer: printer, Zone: time.Local, Window: nowhere{}, Scans: Scans{}}
 }
 
 // Speak sets the language of the window, by its code, and drops the state of the screens: they are
@@ -64,7 +67,7 @@ func (f *Session) Speak(code string) error {
 	if err != nil {
 		return err
 	}
-	f.Language, f.drafts, f.Lists, f.takeUp, f.narrow = language, nil, nil, nil, nil
+	f.Language, f.drafts, f.Lists, f.takeUp, f.narrow, f.Scans = language, nil, nil, nil, nil, Scans{}
 	return nil
 }
 

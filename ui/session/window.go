@@ -2,6 +2,9 @@ package session
 
 import (
 	"context"
+	"maps"
+	"slices"
+	"strings"
 	"tenthpoint/ui/model"
 )
 
@@ -30,4 +33,19 @@ func (w PaperWaits) Unwrap() error { return w.Why }
 // screen. It answers where the paper went.
 type Printer interface {
 	Print(ctx context.Context, name string, paper []byte) (where string, err error)
+}
+
+// Scans are what is done with codes that a reader types, by the mark that a code begins with.
+type Scans map[string]func(code string)
+
+// Marks are the marks of all codes.
+func (s Scans) Marks() []string { return slices.Sorted(maps.Keys(s)) }
+
+// Read does what a code asks for.
+func (s Scans) Read(code string) {
+	for mark, do := range s {
+		if strings.HasPrefix(code, mark) {
+			do(code)
+		}
+	}
 }

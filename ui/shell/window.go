@@ -88,6 +88,7 @@ func (w *Window) build() error {
 	commands.OnRefused = w.refused
 	commands.At = w.Front
 	w.UI = widgets.NewUIContext(w.Window.Canvas(), commands, words)
+	w.UI.OnScan(w.Session.Scans.Marks(), w.Session.Scans.Read)
 	w.Sidebar = newSidebar(w)
 	w.layOut()
 	w.Window.SetMainMenu(commands.MainMenu())

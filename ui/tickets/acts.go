@@ -3,6 +3,7 @@ package tickets
 import (
 	"context"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"tenthpoint/internal/load"
@@ -90,6 +91,37 @@ func (t *Tickets) CheckCode() {
 		Yes:    t.session.Say("Look it up"),
 		Then:   func(values map[string]string) { t.lookUp(values["code"]) },
 	})
+}
+
+// slipMarks begin the text of the square on a slip, today's and the first format.
+var slipMarks = []string{"TP2:", "TENTHPOINT/1 "}
+
+// openScanned opens the ticket whose slip was put under a reader, and says whether the paper agrees with
+// the book.
+func (t *Tickets) openScanned(text string) {
+	scanned, err := scaleticket.ReadSquare(strings.TrimSpace(text))
+	if err != nil {
+		t.session.Fail(err)
+		return
+	}
+	l, err := office.TicketByCode(context.Background(), t.session.Desk, scanned.Payload.Code)
+	if err != nil {
+		t.session.Fail(err)
+		return
+	}
+	book, err := square(t.session, l, scanned)
+	if err != nil {
+		t.session.Fail(err)
+		return
+	}
+	t.session.ShowTickets(strconv.FormatInt(l.Number, 10))
+	t.Choose(l.ID)
+	t.session.Window.Redraw()
+	if len(unlike(t.session.Language, scanned, book)) > 0 {
+		t.tell(l, scanned, true)
+		return
+	}
+	t.session.Notify(model.OK, t.session.Say("ticket %d: every figure in the square is the book's.", l.Number))
 }
 
 func (t *Tickets) lookUp(text string) {

@@ -22,7 +22,7 @@ func (t *Ticket) Headline() model.Status {
 	case load.Corrected:
 		return model.Status{State: model.Locked, Text: t.session.Say("Corrected by ticket %d on %s: %s", l.Ended.By, local(l.Ended.At), l.Ended.Reason)}
 	case load.TurnedAway:
-		return model.Status{State: model.Stop, Text: t.session.Say("Turned away %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
+		return model.Status{State: model.Stop, Text: t.session.Say("Rejected %s by %s: %s", local(l.Ended.At), l.Ended.Who, l.Ended.Reason)}
 	}
 	text := t.session.Say("Issued %s by %s, %s.", local(l.Issued.At), l.Weigher, copiesText(t.session.Language, l.Copies))
 	if place := session.InPlaceText(t.session.Language, l); place != "" {

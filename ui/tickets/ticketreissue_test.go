@@ -34,7 +34,7 @@ func TestWhatMayBeReissued(t *testing.T) {
 		{"in place of a void one", load.Load{Phase: load.Ticketed, Number: 9, Reissues: 7, Why: "torn"}, false,
 			"Ticket 9 is in force.", model.Wait, "In place of ticket 7, void: torn · Issued", true},
 		{"corrected", load.Load{Phase: load.Corrected, Number: 7, Ended: load.Ending{By: 8}}, false, "was corrected by ticket 8", model.Locked, "Corrected by ticket 8", true},
-		{"turned away", load.Load{Phase: load.TurnedAway}, false, "This load has no ticket.", model.Stop, "Turned away", false},
+		{"rejected", load.Load{Phase: load.TurnedAway}, false, "This load has no ticket.", model.Stop, "Rejected", false},
 	} {
 		s.Ticket.load = &c.load
 		h := s.Ticket.Headline()

@@ -30,6 +30,9 @@ func NewTickets(f *session.Session) *Tickets {
 	t := &Tickets{session: f, fresh: true, Ticket: &Ticket{session: f}}
 	t.read = readTicketLine(f, "")
 	f.OnShowTickets(t.Type)
+	for _, mark := range slipMarks {
+		f.Scans[mark] = t.openScanned
+	}
 	return t
 }
 

@@ -35,7 +35,7 @@ func TestTicketLine(t *testing.T) {
 		{"today", "of 2025-10-14", office.Search{FromDay: "2025-10-14", ToDay: "2025-10-14~"}},
 		{"Yesterday", "of 2025-10-13", office.Search{FromDay: "2025-10-13", ToDay: "2025-10-13~"}},
 		{"void", "void", office.Search{Phases: []string{string(load.Void)}}},
-		{"refused", "turned away", office.Search{Refused: true}},
+		{"refused", "rejected", office.Search{Refused: true}},
 		{"1042", "“1042” in a number", office.Search{Terms: []office.Term{{Text: "1042"}}}},
 		{"2025", "“2025” in a number", office.Search{Terms: []office.Term{{Text: "2025"}}}},
 		{"sorg", "“sorg”", office.Search{Terms: []office.Term{{Text: "sorg", Commodities: []string{"sorghum"}}}}},
@@ -315,7 +315,7 @@ func TestRefusedLoads(t *testing.T) {
 	if row.Cells[0] != session.NoFigure || row.State != model.Stop || s.Ticket.CanReprint() || s.Ticket.CanChange() {
 		t.Errorf("a refused load shows %+v", row)
 	}
-	if h := s.Ticket.Headline(); !strings.Contains(h.Text, "Turned away") || strings.Count(paperOf(s), "\n") == 0 {
+	if h := s.Ticket.Headline(); !strings.Contains(h.Text, "Rejected") || strings.Count(paperOf(s), "\n") == 0 {
 		t.Errorf("its headline is %q", h.Text)
 	}
 	s.Ticket.Turn(WorkingPaper)

@@ -168,6 +168,7 @@ func (p *Autocomplete) goOn() {
 // TypedKey: the open list first, then order, commands and cursor.
 func (p *Autocomplete) TypedKey(ev *fyne.KeyEvent) {
 	switch {
+	case p.order != nil && p.order.ui.scan.key(ev.Name): // of a code, not of a search
 	case ev.Name == fyne.KeyEscape && p.shown:
 		p.hideList()
 	case ev.Name == fyne.KeyDown && !p.Disabled():

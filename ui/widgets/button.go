@@ -98,7 +98,7 @@ func (b *Button) TypedKey(ev *fyne.KeyEvent) {
 }
 
 // TypedRune ignores letters.
-func (b *Button) TypedRune(rune) {}
+func (b *Button) TypedRune(letter rune) { b.scans(letter) }
 
 // FocusGained draws the ring around the button.
 func (b *Button) FocusGained() { b.focused = true; b.tookFocus(); b.Refresh() }

@@ -135,7 +135,7 @@ func (c *Cards) TypedKey(ev *fyne.KeyEvent) {
 }
 
 // TypedRune ignores letters.
-func (c *Cards) TypedRune(rune) {}
+func (c *Cards) TypedRune(letter rune) { c.scans(letter) }
 
 // Tapped opens the card under the pointer.
 func (c *Cards) Tapped(ev *fyne.PointEvent) {

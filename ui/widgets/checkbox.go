@@ -76,7 +76,7 @@ func (t *Checkbox) TypedKey(ev *fyne.KeyEvent) {
 }
 
 // TypedRune ignores letters. Space arrives as a key.
-func (t *Checkbox) TypedRune(rune) {}
+func (t *Checkbox) TypedRune(letter rune) { t.scans(letter) }
 
 // FocusGained draws the ring.
 func (t *Checkbox) FocusGained() { t.focused = true; t.tookFocus(); t.Refresh() }

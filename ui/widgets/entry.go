@@ -128,6 +128,7 @@ func (e *FieldEntry) Commit() {
 // TypedRune takes a letter, unless the field is for figures or full.
 func (e *FieldEntry) TypedRune(r rune) {
 	switch {
+	case e.scans(r):
 	case e.DigitsOnly && unicode.IsLetter(r):
 		e.typeWord(r)
 	case e.room() < 1:

@@ -170,9 +170,12 @@ func (s *focusStop) words() Words {
 // itself and passes it to its ring.
 func (s *focusStop) AcceptsTab() bool { return s.order != nil }
 
-// offer passes a key to the ring first and reports whether it was handled.
+// offer passes a key to the reader of codes and to the ring first and reports whether it was handled.
 func (s *focusStop) offer(ev *fyne.KeyEvent) bool {
-	return s.order != nil && s.order.take(s.id, ev)
+	if s.order == nil {
+		return false
+	}
+	return s.order.ui.scan.key(ev.Name) || s.order.take(s.id, ev)
 }
 
 // advance moves the focus on: to the stop named, or to the next one. A stop that names itself

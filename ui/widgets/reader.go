@@ -94,7 +94,7 @@ func (r *Reader) TappedSecondary(ev *fyne.PointEvent) {
 }
 
 // TypedRune ignores letters.
-func (r *Reader) TypedRune(rune) {}
+func (r *Reader) TypedRune(letter rune) { r.scans(letter) }
 
 // FocusGained draws the ring.
 func (r *Reader) FocusGained() { r.focused = true; r.tookFocus(); r.Refresh() }

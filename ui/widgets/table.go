@@ -271,7 +271,7 @@ func (t *Table) pageRows() int {
 
 // TypedRune passes letters to a view that filters.
 func (t *Table) TypedRune(letter rune) {
-	if t.OnLetter != nil {
+	if !t.scans(letter) && t.OnLetter != nil {
 		t.OnLetter(letter)
 	}
 }

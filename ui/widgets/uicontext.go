@@ -14,6 +14,7 @@ type UIContext struct {
 	layer    *fyne.Container
 	floats   floats         // where what floats on the layer belongs
 	last     fyne.Focusable // who had the focus last
+	scan     *scanner       // codes that a reader types; shared with inner stages
 	boxes    *[]*Dialog     // open dialogs, the front one last; shared with inner stages
 }
 
@@ -21,13 +22,17 @@ type UIContext struct {
 // else has focus for, so a click on bare ground does not make F-keys deaf.
 func NewUIContext(canvas fyne.Canvas, commands *Commands, words Words) *UIContext {
 	s := newUIContext(canvas, commands, words, new([]*Dialog))
+	s.scan = &scanner{}
 	canvas.SetOnTypedKey(s.unfocusedKey)
+	canvas.SetOnTypedRune(s.unfocusedRune)
 	return s
 }
 
 // inner is a context for the inside of a dialog: same window, own layer.
 func (s *UIContext) inner() *UIContext {
-	return newUIContext(s.canvas, s.commands, s.words, s.boxes)
+	within := newUIContext(s.canvas, s.commands, s.words, s.boxes)
+	within.scan = s.scan
+	return within
 }
 
 func newUIContext(canvas fyne.Canvas, commands *Commands, words Words, boxes *[]*Dialog) *UIContext {
@@ -60,6 +65,13 @@ func (s *UIContext) takeKey(ev *fyne.KeyEvent) bool {
 	return s.commands != nil && s.commands.TakeKey(ev)
 }
 
+// unfocusedRune gets the letters typed while nothing has the focus: only a code can be meant.
+func (s *UIContext) unfocusedRune(r rune) {
+	if s.FrontDialog() == nil {
+		s.scan.letter(nil, r)
+	}
+}
+
 // unfocusedKey gets the keys pressed while nothing has the focus. Commands come first; any other
 // key only restores the last focus.
 func (s *UIContext) unfocusedKey(ev *fyne.KeyEvent) {
@@ -69,7 +81,7 @@ func (s *UIContext) unfocusedKey(ev *fyne.KeyEvent) {
 		}
 		return
 	}
-	if s.takeKey(ev) {
+	if s.scan.key(ev.Name) || s.takeKey(ev) {
 		return
 	}
 	if back, ok := s.last.(fyne.CanvasObject); ok && back.Visible() {

@@ -2,11 +2,11 @@ package yard
 
 import (
 	"context"
-	"errors"
 	"time"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -95,7 +95,7 @@ func (r *ScaleReader) waitFor(own context.Context, w *scaleWait) {
 			if why := context.Cause(own); why != nil {
 				err = why
 			} else if err == context.Canceled {
-				err = errors.New(r.session.Say("The wait was ended"))
+				err = message.Device.Errorf("The wait was ended")
 			}
 			w.end(nil)
 			if r.wait == w {
@@ -114,7 +114,7 @@ func (r *ScaleReader) waitFor(own context.Context, w *scaleWait) {
 // End cancels the wait because the truck is no longer shown: the next weight at rest may be another
 // truck's.
 func (r *ScaleReader) End() {
-	r.endFor(errors.New(r.session.Say("The truck was left before the scale came to rest")))
+	r.endFor(message.Device.Errorf("The truck was left before the scale came to rest"))
 }
 
 func (r *ScaleReader) endFor(why error) {
@@ -137,7 +137,7 @@ func (r *ScaleReader) Watch() {
 	case display.Weight.Sign() > 0:
 		r.wait.loaded = true
 	case r.wait.loaded:
-		r.endFor(errors.New(r.session.Say("The truck has left the deck")))
+		r.endFor(message.Device.Errorf("The truck has left the deck"))
 	}
 }
 

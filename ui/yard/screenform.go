@@ -21,6 +21,9 @@ func (s *shownLoad) read() { s.now = s.yard.Form().Preview() }
 func (s *shownLoad) Fields() []model.Field { return s.now.Fields }
 
 func (s *shownLoad) Type(id, text string) {
+	if id == "grower" && (scans{s.yard}).openSample(text) {
+		return
+	}
 	s.yard.Form().Type(id, text)
 	s.read()
 }

@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scaleticket"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/yard/board"
@@ -33,6 +34,7 @@ func NewYard(f *session.Session) *Yard {
 		y.Refresh()
 		y.Take(id)
 	})
+	f.Scans[scaleticket.TruckMark] = scans{y}.openTruck
 	y.current = y.newBlank()
 	texts := f.Drafts().TypedBefore(yardDraft)
 	y.places.Restore(texts)
@@ -329,7 +331,7 @@ func (y *Yard) Withdraw() {
 	}
 	y.session.Put(model.Ask{
 		Title: y.session.Say("Withdraw the load of truck %s?", session.TruckText(form.Now.Load.Details.Truck)),
-		Text:  y.session.Say("It was never weighed. It leaves the yard as if it had not come, and is not counted as turned away."),
+		Text:  y.session.Say("It was never weighed. It leaves the yard as if it had not come, and is not counted as rejected."),
 		State: model.Warn,
 		Yes:   y.session.Say("Withdraw"),
 		Then: func(map[string]string) {

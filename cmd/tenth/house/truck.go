@@ -1,18 +1,25 @@
 package house
 
 import (
+	"bytes"
+	"slices"
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scaleticket"
+	"tenthpoint/internal/scaleticket/sheet"
+	"time"
 )
 
 // Truck keeps the list of trucks.
 type Truck struct {
-	Add  truckAdd  `cmd:"" help:"Add a truck, or change one."`
-	List truckList `cmd:"" default:"withargs" help:"List trucks."`
+	Add   truckAdd   `cmd:"" help:"Add a truck, or change one."`
+	Label truckLabel `cmd:"" help:"Print the label of a truck."`
+	List  truckList  `cmd:"" default:"withargs" help:"List trucks."`
 }
 
 type truckAdd struct {
@@ -93,5 +100,47 @@ func (c truckList) Run(t *terminal.Terminal) error {
 			rows = append(rows, []any{t.ID, t.Plate, t.Trailer, t.Grower, tare})
 		}
 		return p.Table(c.ListFlags, "Truck\tPlate\tTrailer\tGrower\tStored tare", rows, "No truck is written down yet.")
+	})
+}
+
+type truckLabel struct {
+	terminal.BookFlags
+	Number string `arg:"" help:"Number of the truck, as clerks type it."`
+	Out    string `required:"" help:"Write the label into this folder, as PDF." placeholder:"DIR"`
+}
+
+func (truckLabel) Help() string {
+	return `A label of 2 1/4 by 1 1/4 inches for the windshield. A reader of barcodes at the desk opens the truck's load by it.
+
+    tenth truck label 7 --out labels`
+}
+
+func (c truckLabel) Run(t *terminal.Terminal) error {
+	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		trucks, err := office.Trucks(p, p.Desk)
+		if err != nil {
+			return err
+		}
+		at := slices.IndexFunc(trucks, func(t elevator.Truck) bool { return t.ID == c.Number })
+		if at < 0 {
+			return terminal.Refusal("\"tenth truck list\" names them", "no truck has the number %q", c.Number)
+		}
+		now, err := time.Parse(journal.TimeLayout, p.Desk.Now())
+		if err != nil {
+			return err
+		}
+		label, err := scaleticket.TruckLabel(trucks[at], scaleticket.Label{Title: p.HousePrinter().Word("Truck"), Business: p.Profile().Business, Made: now})
+		if err != nil {
+			return err
+		}
+		var pdf bytes.Buffer
+		if err := sheet.Label(&pdf, label); err != nil {
+			return err
+		}
+		files, err := p.Files(c.Out, "truck-"+label.Number, pdf.Bytes(), nil)
+		for _, file := range files {
+			p.Say("Written: %s", file)
+		}
+		return err
 	})
 }

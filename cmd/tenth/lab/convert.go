@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/moisture/meter"
@@ -148,9 +149,9 @@ func flagsJSON(flags []moisture.Flag) []flagJSON {
 // tellFlags prints each flag with its name, and whether it stops the ticket.
 func tellFlags(t *terminal.Terminal, flags []moisture.Flag) {
 	for _, f := range flags {
-		mark := "doubt"
+		mark := message.New("Flag")
 		if f.Stops() {
-			mark = "STOPS THE TICKET"
+			mark = message.New("STOPS THE TICKET")
 		}
 		t.Say("%s (%s): %s", mark, f.Code, f.Sentence())
 	}

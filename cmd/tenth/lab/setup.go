@@ -27,8 +27,8 @@ type benchSetup struct {
 	Samples   string   `help:"Rule samples are kept by: us-inbound-truck, canada, montana, or house for the days of the set-up." placeholder:"RULE"`
 	Policy    []string `sep:"none" help:"How a grain is tested, \"every\" for all others; may be repeated." placeholder:"corn:count=2,spread=0.4,near=0.5,near-count=3,drop=spoiled"`
 	Dry       []string `sep:"none" help:"What is dry, by grain; may be repeated." placeholder:"corn:buy=15,short=15,long=13,aerate=1,pit=P2,dries"`
-	Stop      []string `help:"Doubts that stop a ticket." placeholder:"CODE,CODE"`
-	GoOn      []string `help:"Doubts that no longer stop a ticket." placeholder:"CODE,CODE"`
+	Stop      []string `help:"Flags that stop a ticket." placeholder:"CODE,CODE"`
+	GoOn      []string `help:"Flags that no longer stop a ticket." placeholder:"CODE,CODE"`
 	Cold      string   `help:"Sample temperature under which meters are unreliable." placeholder:"TEMPERATURE"`
 	Estimate  string   `help:"Moisture over which meters only estimate." placeholder:"PERCENT"`
 	JSON      bool     `help:"Print for programs: every figure as text."`

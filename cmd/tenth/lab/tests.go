@@ -20,7 +20,7 @@ type benchTest struct {
 	Load       string         `arg:"" help:"The load, as \"tenth yard\" lists it." placeholder:"LOAD"`
 	More       bool           `help:"These tests come on top of those written down."`
 	Drop       []string       `sep:"none" help:"Leave a test out, by its number and a rule: spoiled:WHY, or farthest-from-middle; may be repeated." placeholder:"TEST=RULE"`
-	LetThrough []string       `sep:"none" help:"Override a doubt that stops the ticket (a manager's act); may be repeated. For one test, CODE@TEST=REASON." placeholder:"CODE=REASON"`
+	LetThrough []string       `sep:"none" help:"Override a flag that stops the ticket (a manager's act); may be repeated. For one test, CODE@TEST=REASON." placeholder:"CODE=REASON"`
 	Try        bool           `help:"Work it out and write nothing."`
 	Working    bool           `help:"Print the whole working."`
 	Width      terminal.Width `help:"Width of the printed working, in letters." default:"76"`

@@ -70,7 +70,7 @@ func (c ratesCompare) Run(t *terminal.Terminal) error {
 	if a, b := first.Units.Currency, second.Units.Currency; a != b {
 		t.Say("The first pays in %s, the second in %s: their money is not subtracted.\n", a, b)
 	}
-	printCompared(t, both, first.ID, cmp.Or(c.Second, "pure water"))
+	printCompared(t, both, first.ID, cmp.Or(c.Second, t.Printer.Text(message.New("pure water"))))
 	for _, b := range beyond {
 		t.Say("\n%s", b.edition.ID)
 		fmt.Fprint(t.Stdout, b.Sheet.TextIn(int(c.Width), t.Printer))
@@ -138,7 +138,7 @@ func (t *tried) beyond() (*beyondWater, error) {
 
 // printCompared prints two settlements side by side.
 func printCompared(t *terminal.Terminal, c *settle.Comparison, first, second string) {
-	rows := [][]string{{"", first, second, "difference"}}
+	rows := [][]string{{"", first, second, t.Printer.Text(message.New("difference"))}}
 	for _, l := range c.Lines {
 		rows = append(rows, []string{t.Printer.Text(l.Label), sideOf(l.Before), sideOf(l.After), changeOf(l)})
 	}

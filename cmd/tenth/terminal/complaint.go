@@ -201,7 +201,7 @@ func meant(near, known []string) message.Text {
 func inFile(mistakes tomlfile.Problems) []Complaint {
 	var out []Complaint
 	for _, p := range mistakes {
-		what := message.List("\n    ", message.New("%v: %s", p.Place(), withStop(p.What)), message.Own(p.Excerpt))
+		what := message.List("\n    ", message.New("%v: %s", p.Place(), message.Stopped(p.What)), message.Own(p.Excerpt))
 		out = append(out, complaint(what, p.Remedy))
 	}
 	return out
@@ -230,12 +230,4 @@ func stopped(text string) string {
 		return text
 	}
 	return text + "."
-}
-
-// withStop adds a final full stop, in any language.
-func withStop(t message.Text) message.Text {
-	if said := t.String(); stopped(said) == said {
-		return t
-	}
-	return message.New("%s.", t)
 }

@@ -2,10 +2,10 @@ package terminal
 
 import (
 	"errors"
-	"strings"
 	"testing"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 )
 
 var commaSigns = message.Figures{Group: "\u202f", Decimal: ",", Space: "\u00a0", MoneyAfter: true}
@@ -48,14 +48,8 @@ func TestListOfTwoReadingsIsRefused(t *testing.T) {
 		"B1=30,000,16.8":   {"B1=30;000;16.8", "B1=30,000;16.8"},
 	} {
 		_, err := figureLists[lots].listWithPoint("--lot", typed, commaSigns)
-		if !errors.Is(err, message.Invalid) {
-			t.Errorf("%q: %v", typed, err)
-			continue
-		}
-		for _, reading := range readings {
-			if !strings.Contains(err.Error(), " "+reading+" ") && !strings.Contains(err.Error(), " "+reading+";") {
-				t.Errorf("%q: no reading %q in %q", typed, reading, err)
-			}
+		if want := errortest.Invalid(readings[:]...); !want.Met(err) {
+			t.Errorf("%q: %v; want %v", typed, err, want)
 		}
 	}
 	if _, err := figureLists[lots].listWithPoint("--lot", "B1=30,000;16,8", commaSigns); !errors.Is(err, message.Invalid) {

@@ -209,7 +209,7 @@ func (c disputeList) Run(t *terminal.Terminal) error {
 		for _, d := range all {
 			rows = append(rows, []any{d.ID, fmt.Sprint(d.Raised.Ticket), d.Raised.Day.String(), d.Raised.By, d.Raised.About, d.Raised.Due.String(), message.Words(string(d.Phase))})
 		}
-		if err := p.Table(c.ListFlags, "Dispute\tTicket\tRaised\tBy\tAbout\tAsk by\tPhase", rows, "There is no dispute."); err != nil {
+		if err := p.Table(c.ListFlags, "Dispute\tTicket\tRaised\tBy\tAbout\tDeadline\tStatus", rows, "There is no dispute."); err != nil {
 			return err
 		}
 		if !c.JSON && slices.ContainsFunc(all, func(d dispute.Dispute) bool { return d.Raised.IsByLaw() }) {

@@ -22,7 +22,7 @@ func (c Refuse) Run(t *terminal.Terminal) error {
 		if err := scalehouse.Refuse(p, p.Desk, string(c.Load), c.Reason); err != nil {
 			return err
 		}
-		p.Say("Load %s is turned away.", c.Load)
+		p.Say("Load %s is rejected.", c.Load)
 		return nil
 	})
 }

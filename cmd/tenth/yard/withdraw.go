@@ -13,7 +13,7 @@ type Withdraw struct {
 }
 
 func (Withdraw) Help() string {
-	return `For a load written down by mistake. It is not counted as turned away; its number stays used. A load that was weighed is refused, with the reason.
+	return `For a load written down by mistake. It is not counted as rejected; its number stays used. A load that was weighed is refused, with the reason.
 
     tenth withdraw L12`
 }

@@ -106,7 +106,7 @@ func (b *Book) takeStep(ctx context.Context, conn *pgx.Conn, known []steps.Step)
 			return err
 		}
 		if _, err := tx.Exec(ctx, due[0].Text); err != nil {
-			return message.Errorf("The migration %s failed and the book %s stays as it was: %w", due[0].Name, b.Path(), err)
+			return message.Storage.Errorf("The migration %s failed and the book %s stays as it was: %w", due[0].Name, b.Path(), err)
 		}
 		more = len(due) > 1
 		_, err = tx.Exec(ctx, "INSERT INTO migrations VALUES ($1, $2, $3)", due[0].Number, due[0].Name, due[0].SHA256)

@@ -80,7 +80,7 @@ func (f *file) find(o book.Options) error {
 			return err
 		}
 	case err != nil:
-		return message.Errorf("The book %s cannot be looked at: %w", f.path, err)
+		return message.Storage.Errorf("The book %s cannot be looked at: %w", f.path, err)
 	case info.IsDir():
 		return message.Storage.Errorf("%s is a folder, not a book. Name a file in it.", f.path)
 	}

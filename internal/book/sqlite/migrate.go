@@ -112,11 +112,11 @@ func (f *file) takeStep(conn *sql.Conn, known []steps.Step) (more bool, err erro
 	}
 	step := due[0]
 	if _, err := tx.Exec(step.Text); err != nil {
-		return false, message.Errorf("The migration %s failed and the book %s stays as it was: %w", step.Name, f.path, err)
+		return false, message.Storage.Errorf("The migration %s failed and the book %s stays as it was: %w", step.Name, f.path, err)
 	}
 	if fill, ok := fills[step.Name]; ok {
 		if err := fill(f, tx); err != nil {
-			return false, message.Errorf("The migration %s failed and the book %s stays as it was: %w", step.Name, f.path, err)
+			return false, message.Storage.Errorf("The migration %s failed and the book %s stays as it was: %w", step.Name, f.path, err)
 		}
 	}
 	_, err = tx.Exec("INSERT INTO migrations (number, name, sha256) VALUES (?, ?, ?)",

@@ -72,5 +72,5 @@ func isDiskFault(err error) bool {
 }
 
 func (f *file) because(sentence string, err error) error {
-	return message.Errorf(sentence+": %w", f.path, err)
+	return message.Storage.Errorf(sentence+": %w", f.path, err)
 }

@@ -3,12 +3,12 @@ package chart
 import (
 	"fmt"
 	"os"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -119,16 +119,16 @@ func TestConvertRefusesOutside(t *testing.T) {
 	c := small(t)
 	for _, k := range []struct {
 		dial, temperature quantity.Amount
-		want              []string
+		want              []errortest.Want
 	}{
-		{dial("19.9"), degF("60"), []string{"19.9 dial is outside chart small", "20 dial to 40 dial"}},
-		{dial("40.1"), degF("60"), []string{"20 dial to 40 dial", "oven"}},
-		{dial("30"), degF("39.9"), []string{"39.9 °F is outside chart small", "40 °F to 80 °F"}},
-		{dial("30"), degF("80.1"), []string{"40 °F to 80 °F"}},
-		{dial("30"), degC("4.4"), []string{"a sample at 4.4 °C", "40 °F to 80 °F"}}, // 39.92 °F
-		{dial("40"), degF("40"), []string{"the cells give 20 %", "answers only for 10 % to 19 %", "250 g"}},
-		{pct("30"), degF("60"), []string{"read by dial and by temperature"}},
-		{dial("30"), pct("60"), []string{"read by dial and by temperature"}},
+		{dial("19.9"), degF("60"), []errortest.Want{errortest.Invalid("19.9 dial", "small"), errortest.Invalid("20 dial", "40 dial")}},
+		{dial("40.1"), degF("60"), []errortest.Want{errortest.Invalid("20 dial", "40 dial"), errortest.Invalid()}},
+		{dial("30"), degF("39.9"), []errortest.Want{errortest.Invalid("39.9 °F", "small"), errortest.Invalid("40 °F", "80 °F")}},
+		{dial("30"), degF("80.1"), []errortest.Want{errortest.Invalid("40 °F", "80 °F")}},
+		{dial("30"), degC("4.4"), []errortest.Want{errortest.Invalid("4.4 °C"), errortest.Invalid("40 °F", "80 °F")}}, // 39.92 °F
+		{dial("40"), degF("40"), []errortest.Want{errortest.Invalid("20 %"), errortest.Invalid("10 % to 19 %"), errortest.Invalid("250 g")}},
+		{pct("30"), degF("60"), []errortest.Want{errortest.Invalid()}},
+		{dial("30"), pct("60"), []errortest.Want{errortest.Invalid()}},
 	} {
 		got, _, err := lookUp(c, k.dial, k.temperature)
 		if err == nil {
@@ -136,7 +136,7 @@ func TestConvertRefusesOutside(t *testing.T) {
 			continue
 		}
 		for _, want := range k.want {
-			if !strings.Contains(err.Error(), want) {
+			if !want.Met(err) {
 				t.Errorf("%q is not in %q", want, err)
 			}
 		}
@@ -161,13 +161,13 @@ add = "-0.2 pt"
 			t.Errorf("%s lb/bu: %s, %v; want %s %%\n%s", weight, got, err, want, s.Text(80))
 		}
 	}
-	if _, _, err := lookUp(c, dial("30"), degF("60"), lb("51.9")); err == nil || !strings.Contains(err.Error(), "52 lb/bu to 60 lb/bu") {
+	if _, _, err := lookUp(c, dial("30"), degF("60"), lb("51.9")); !errortest.Invalid("52 lb/bu", "60 lb/bu").Met(err) {
 		t.Errorf("a light sample: %v", err)
 	}
-	if _, _, err := lookUp(c, dial("30"), degF("60")); err == nil || !strings.Contains(err.Error(), "type the sample's test weight in lb/bu") {
+	if _, _, err := lookUp(c, dial("30"), degF("60")); !errortest.Invalid("lb/bu").Met(err) {
 		t.Errorf("no test weight: %v", err)
 	}
-	if _, _, err := lookUp(c, dial("30"), degF("60"), quantity.Int(70, quantity.KgPerHL)); err == nil || !strings.Contains(err.Error(), "in lb/bu") {
+	if _, _, err := lookUp(c, dial("30"), degF("60"), quantity.Int(70, quantity.KgPerHL)); !errortest.Invalid("lb/bu").Met(err) {
 		t.Errorf("test weight in kg/hL: %v", err)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 )
 
@@ -12,22 +13,19 @@ func TestShelfRefusesChartsThatClash(t *testing.T) {
 	for _, c := range []struct {
 		name    string
 		replace []string
-		want    string // empty: both may be loaded
+		want    errortest.Want // empty: both may be loaded
 	}{
-		{"same id", []string{`crop = "corn"`, `crop = "sorghum"`}, `the id "small" is also that of small.toml`},
-		{"same use", []string{`"small"`, `"other"`}, "chart other and chart small (small.toml) are both for corn, 250 g"},
-		{"overlapping a day", []string{`"small"`, `"other"`, `"2025-01-01"`, `"2025-12-31"`, `until = "2025-12-31"`, ""}, "are both for corn"},
-		{"next year", []string{`"small"`, `"other"`, `"2025-01-01"`, `"2026-01-01"`, `until = "2025-12-31"`, ""}, ""},
-		{"another mass", []string{`"small"`, `"other"`, `"250 g"`, `"175 g"`}, ""},
-		{"another calibration", []string{`"small"`, `"other"`, `"A-2025"`, `"A-2026"`}, ""},
-		{"another crop", []string{`"small"`, `"other"`, `"corn"`, `"sorghum"`}, ""},
+		{"same id", []string{`crop = "corn"`, `crop = "sorghum"`}, errortest.Invalid("small.toml", "small")},
+		{"same use", []string{`"small"`, `"other"`}, errortest.Invalid("small.toml", "other", "small")},
+		{"overlapping a day", []string{`"small"`, `"other"`, `"2025-01-01"`, `"2025-12-31"`, `until = "2025-12-31"`, ""}, errortest.Invalid()},
+		{"next year", []string{`"small"`, `"other"`, `"2025-01-01"`, `"2026-01-01"`, `until = "2025-12-31"`, ""}, errortest.Want{}},
+		{"another mass", []string{`"small"`, `"other"`, `"250 g"`, `"175 g"`}, errortest.Want{}},
+		{"another calibration", []string{`"small"`, `"other"`, `"A-2025"`, `"A-2026"`}, errortest.Want{}},
+		{"another crop", []string{`"small"`, `"other"`, `"corn"`, `"sorghum"`}, errortest.Want{}},
 	} {
 		_, err := NewSet(base, small(t, c.replace...))
-		switch {
-		case c.want == "" && err != nil:
-			t.Errorf("%s: %v", c.name, err)
-		case c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want)):
-			t.Errorf("%s: %v; want %q", c.name, err, c.want)
+		if !c.want.Met(err) {
+			t.Errorf("%s: %v; want %v", c.name, err, c.want)
 		}
 	}
 }

@@ -4,11 +4,11 @@ import (
 	"errors"
 	"math/big"
 	"os"
-	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 )
 
@@ -21,16 +21,16 @@ func hundredths(n int64, unit quantity.Unit) quantity.Amount {
 	return quantity.Int(n, unit).Div(quantity.Int(100, quantity.Plain))
 }
 
-// expectErrors compares a list of errors with words each must have, in order.
-func expectErrors(t *testing.T, name string, got []error, want ...string) {
+// expectErrors compares a list of errors with what each must be, in order.
+func expectErrors(t *testing.T, name string, got []error, want ...errortest.Want) {
 	t.Helper()
 	if len(got) != len(want) {
 		t.Errorf("%s: %d errors, want %d: %v", name, len(got), len(want), errors.Join(got...))
 		return
 	}
 	for i, err := range got {
-		if !strings.Contains(err.Error(), want[i]) {
-			t.Errorf("%s: %q is not in %q", name, want[i], err)
+		if !want[i].Met(err) {
+			t.Errorf("%s: %v; want %v", name, err, want[i])
 		}
 	}
 }

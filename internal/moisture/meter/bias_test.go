@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/worksheet"
 )
@@ -106,12 +107,12 @@ func TestBiasOverTheLastChecks(t *testing.T) {
 
 func TestBiasRefusesMixedChecks(t *testing.T) {
 	var s worksheet.Sheet
-	if _, err := WorkBias(&s, nil, 10); err == nil || !strings.Contains(err.Error(), "no check") {
+	if _, err := WorkBias(&s, nil, 10); !errortest.NotFound().Met(err) {
 		t.Errorf("no checks: %v", err)
 	}
 	mixed := checksOff("0.1", "0.2")
 	mixed[1].Calibration = "A-2026"
-	if _, err := WorkBias(&s, mixed, 10); err == nil || !strings.Contains(err.Error(), "do not make one bias") {
+	if _, err := WorkBias(&s, mixed, 10); !errortest.Invalid().Met(err) {
 		t.Errorf("two calibrations: %v", err)
 	}
 }

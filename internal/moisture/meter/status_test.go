@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/law"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 )
 
@@ -117,10 +118,10 @@ func TestAllowedErrors(t *testing.T) {
 func TestCheckFaults(t *testing.T) {
 	good := on("2025-10-20", "corn", "0.1")
 	expectErrors(t, "good", good.Faults())
-	expectErrors(t, "empty", Check{}.Faults(), "no day", "no meter", "no calibration", "no crop", "no person", "the reference is", "the reading is")
+	expectErrors(t, "empty", Check{}.Faults(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid(), errortest.Invalid("reference"), errortest.Invalid("reading"))
 	bad := good
 	bad.Reference, bad.Sample = pct("100"), pct("20")
-	expectErrors(t, "bad", bad.Faults(), "the reference is 100 %", "the sample temperature is 20 %")
+	expectErrors(t, "bad", bad.Faults(), errortest.Invalid("reference", "100 %"), errortest.Invalid("20 %"))
 	if good.Error().String() != "0.1 pt" || on("2025-10-20", "corn", "-0.3").Error().String() != "-0.3 pt" {
 		t.Errorf("errors %s", good.Error())
 	}

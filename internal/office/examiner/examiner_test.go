@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/dispute"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/examiner"
@@ -83,7 +84,7 @@ func TestRegistersKeepToTheirPeriod(t *testing.T) {
 		}
 	}
 	_, err := examiner.Registers(ctx, s.Desk, housetest.Oct2, housetest.Oct1)
-	refused(t, err, `the period runs from "2026-10-02" to "2026-10-01"`)
+	refused(t, err, errortest.Invalid("2026-10-02", "2026-10-01"))
 }
 
 // A number that somebody took out of the lists is shown as missing, with the

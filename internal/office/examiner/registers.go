@@ -26,7 +26,7 @@ type Register struct {
 // Registers returns the examiner's registers, over the days from one to another, both included.
 func Registers(ctx context.Context, d office.Desk, from, to quantity.Date) ([]Register, error) {
 	if from.IsZero() || to.IsZero() || to.Before(from) {
-		return nil, message.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
+		return nil, message.Invalid.Errorf("the period runs from %q to %q; give its first and its last day, in that order", from, to)
 	}
 	r := registrar{desk: d, ctx: ctx, period: daysheet.Period{From: from, To: to}}
 	for _, one := range []struct {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse/housetest"
@@ -33,7 +34,7 @@ func logged(t *testing.T) (truckscale.Log, elevator.Profile) {
 	log, err := scalelog.Read(ctx, s.Desk, "1")
 	housetest.Must(t, err)
 	_, err = scalelog.Read(ctx, s.Desk, "9")
-	housetest.Refused(t, err, "no scale 9")
+	housetest.Refused(t, err, errortest.NotFound("9"))
 	return log, s.Profile()
 }
 

@@ -73,7 +73,7 @@ func (r *Rule) readLimits(t *tomlfile.Table) {
 	units := r.factorUnits()
 	r.RefuseOver, r.RefuseUnder = rule.ReadOptionalCell(t, "refuse_over", units...), rule.ReadOptionalCell(t, "refuse_under", units...)
 	if rule.Less(r.RefuseOver, r.RefuseUnder) && r.RefuseOver.Amount.Unit() == r.RefuseUnder.Amount.Unit() {
-		t.AddProblem("refuse_over", message.New("%s is turned away over %s and under %s: that is every load", r.Factor.Name, r.RefuseOver.Amount.Written(), r.RefuseUnder.Amount.Written()), message.New("Swap the two limits or mend them."))
+		t.AddProblem("refuse_over", message.New("%s is rejected over %s and under %s: that is every load", r.Factor.Name, r.RefuseOver.Amount.Written(), r.RefuseUnder.Amount.Written()), message.New("Swap the two limits or mend them."))
 	}
 	r.oneUnit(t)
 	if unit, found := r.Unit(); found {

@@ -124,8 +124,8 @@ func (r *Rule) Post(w *rule.Lines, i int) {
 	w.Basis(message.New("Taken on"), r.Basis)
 	w.Untested(r.MustTest)
 	r.Form.Lines(w, *r)
-	w.Cell("refuse_over", message.New("Turned away over"), r.RefuseOver)
-	w.Cell("refuse_under", message.New("Turned away under"), r.RefuseUnder)
+	w.Cell("refuse_over", message.New("Rejected over"), r.RefuseOver)
+	w.Cell("refuse_under", message.New("Rejected under"), r.RefuseUnder)
 	if !r.UnitRounding.IsExact() {
 		w.Rounding("round_unit", message.New("Figure per unit rounded to"), r.UnitRounding)
 	}
@@ -154,9 +154,9 @@ func (r *Rule) brings(refuse bool, c rule.Cell, gives rule.Direction) message.Te
 	case !refuse:
 		return what
 	case c.Given():
-		return message.New("turned away; if accepted, %s", what)
+		return message.New("rejected; if accepted, %s", what)
 	}
-	return message.New("turned away")
+	return message.New("rejected")
 }
 
 // figure formats a discount or premium with its base.

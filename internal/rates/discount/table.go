@@ -48,7 +48,7 @@ func workTable(w Working, r *Rule, found *worksheet.Step) {
 	}
 	where := message.New("%s is in the row %s", found.Said(), band)
 	if band.Refuse {
-		if w.TurnedAway(message.New("is %s, in the row %s that is turned away", found.Said(), band)) {
+		if w.TurnedAway(message.New("is %s, in the row %s that is rejected", found.Said(), band)) {
 			return
 		}
 		where = Accepted(where)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/dispute"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -46,7 +47,7 @@ func TestSealedHalfOfADispute(t *testing.T) {
 		Sample: "S1", SealedBy: housetest.Clerk, Airtight: true, To: "State laboratory", Day: s.Today(),
 		Seal: "40117", Mass: quantity.Int(1, quantity.Lb), Half: "shelf 3", FeeBy: "Ada Field",
 	}
-	refused(t, disputes.Continue(ctx, s.Desk, one.ID, sent), "write grams")
+	refused(t, disputes.Continue(ctx, s.Desk, one.ID, sent), errortest.Invalid())
 	sent.Mass = quantity.Int(1500, quantity.Gram)
 	must(t, disputes.Continue(ctx, s.Desk, one.ID, sent))
 	doc, err := office.DisputeFile(ctx, s.Desk, one.ID)

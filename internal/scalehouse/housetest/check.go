@@ -1,9 +1,9 @@
 package housetest
 
 import (
-	"strings"
 	"testing"
 
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 )
 
@@ -15,13 +15,11 @@ func Must(t testing.TB, err error) {
 	}
 }
 
-// Refused wants an error with a part of its sentence.
-func Refused(t *testing.T, err error, sentence string) {
+// Refused wants an act refused by an error of a kind that gives figures and names.
+func Refused(t *testing.T, err error, want errortest.Want) {
 	t.Helper()
-	if err == nil {
-		t.Errorf("was allowed; want a refusal with %q", sentence)
-	} else if !strings.Contains(err.Error(), sentence) {
-		t.Errorf("refused with\n  %v\nwant\n  %s", err, sentence)
+	if err == nil || !want.Met(err) {
+		t.Errorf("got %v; want %v", err, want)
 	}
 }
 

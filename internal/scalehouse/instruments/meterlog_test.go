@@ -8,6 +8,7 @@ import (
 
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
@@ -22,10 +23,10 @@ import (
 func TestChecksThatCannotBe(t *testing.T) {
 	s := housetest.BenchScene(t)
 	before := s.Contents()
-	refused(t, s.Check("2026-10-02", "15.0", "15.2"), "today is 2026-10-01")
+	refused(t, s.Check("2026-10-02", "15.0", "15.2"), errortest.Invalid("2026-10-01"))
 	other := meter.Check{Meter: "bench-1", Calibration: "B-2026", Crop: "maise", Reference: quantity.Of("15.0", quantity.Percent), Reading: quantity.Of("15.0", quantity.Percent)}
-	refused(t, instruments.CheckMeter(ctx, s.Desk, other), `meter bench-1 is set to "A-2025"`)
-	refused(t, instruments.CheckMeter(ctx, s.Desk, other), `"maise" is not a commodity`)
+	refused(t, instruments.CheckMeter(ctx, s.Desk, other), errortest.Invalid("bench-1", "A-2025"))
+	refused(t, instruments.CheckMeter(ctx, s.Desk, other), errortest.Invalid("maise"))
 	if s.Contents() != before {
 		t.Error("a refused check left something in the book")
 	}
@@ -37,7 +38,7 @@ func TestHouseRuleForMeters(t *testing.T) {
 	setup, err := office.BenchSetup(ctx, s.Desk)
 	must(t, err)
 	setup.Authority, setup.Limit = office.HouseRule, quantity.Amount{}
-	refused(t, scalehouse.SetBench(ctx, s.Desk, setup), "meters be off by 0")
+	refused(t, scalehouse.SetBench(ctx, s.Desk, setup), errortest.Invalid("0"))
 	setup.Limit, setup.EveryDays = quantity.Of("0.05", quantity.Point), 5
 	must(t, scalehouse.SetBench(ctx, s.Desk, setup))
 	m, err := office.MeterByID(ctx, s.Desk, "bench-1")
@@ -53,7 +54,7 @@ func TestSetBenchNamesEveryFault(t *testing.T) {
 	s := housetest.New(t).As(housetest.Manager)
 	before := s.Contents()
 	err := scalehouse.SetBench(ctx, s.Desk, office.Bench{Authority: "nobody", Retention: "never", EveryDays: -1, Policies: []moisture.Policy{{}}, Dry: []dryness.Rules{{Crop: "maise"}}})
-	for _, want := range []string{`"nobody" is no rule`, `"never" is no rule`, "every -1 days", "called cold under", "asks for 0 tests", `"maise" is not a commodity`} {
+	for _, want := range []errortest.Want{errortest.NotFound("nobody"), errortest.Invalid("never"), errortest.Invalid("-1"), errortest.Invalid("0 tests"), errortest.Invalid("maise")} {
 		refused(t, err, want)
 	}
 	if s.Contents() != before {
@@ -61,7 +62,7 @@ func TestSetBenchNamesEveryFault(t *testing.T) {
 	}
 	setup, err := office.BenchSetup(ctx, s.Desk)
 	must(t, err)
-	refused(t, scalehouse.SetBench(ctx, s.As(housetest.Clerk).Desk, setup), "for a manager")
+	refused(t, scalehouse.SetBench(ctx, s.As(housetest.Clerk).Desk, setup), errortest.Refused())
 }
 
 // A doubt is let through in the name of a manager who is signed in, and stays
@@ -80,7 +81,7 @@ func TestOverridesAreInOnesOwnName(t *testing.T) {
 	cold.Readings[0].Sample, cold.Readings[0].Room = quantity.Int(35, quantity.Fahrenheit), quantity.Int(52, quantity.Fahrenheit)
 	cold.Overrides = []moisture.Override{{Code: moisture.Cold, Test: 1, By: housetest.Manager, Reason: "warmed in the hand"}}
 	_, err = scalehouse.TestSample(ctx, s.Desk, s.Load(id), cold)
-	refused(t, err, "for a manager")
+	refused(t, err, errortest.Refused())
 	s.As(housetest.Manager)
 	tested, err := scalehouse.TestSample(ctx, s.Desk, s.Load(id), cold)
 	must(t, err)
@@ -95,7 +96,7 @@ func TestOverridesAreInOnesOwnName(t *testing.T) {
 	other := cold
 	other.Overrides = []moisture.Override{{Code: moisture.Cold, Test: 1, By: housetest.Clerk, Reason: "x"}}
 	_, err = scalehouse.TestSample(ctx, s.As(housetest.Manager).Desk, s.Load(id), other)
-	refused(t, err, housetest.Clerk)
+	refused(t, err, errortest.Refused(housetest.Clerk))
 	s.Verify()
 }
 
@@ -129,7 +130,7 @@ func TestFailedMeterStopsTheTicket(t *testing.T) {
 	sample.Moisture.Meter = "bench-1"
 	must(t, scalehouse.RecordSample(ctx, s.Desk, id, sample))
 	_, err := scalehouse.Issue(ctx, s.Desk, id)
-	refused(t, err, "failed its check")
+	refused(t, err, errortest.Refused())
 	must(t, scalehouse.Accept(ctx, s.As(housetest.Manager).Desk, id, string(moisture.MeterFailed), "the oven agrees"))
 	_, err = scalehouse.Issue(ctx, s.Desk, id)
 	must(t, err)
@@ -159,9 +160,9 @@ func TestDialMeterIsCheckedByItsDial(t *testing.T) {
 	}
 	before := s.Contents()
 	check.Mass = quantity.Int(200, quantity.Gram)
-	refused(t, instruments.CheckMeter(ctx, s.Desk, check), "no chart for 200 g of corn")
+	refused(t, instruments.CheckMeter(ctx, s.Desk, check), errortest.Invalid("200 g", "corn"))
 	check.Mass, check.Dial = quantity.Int(250, quantity.Gram), quantity.Of("900", quantity.Dial)
-	refused(t, instruments.CheckMeter(ctx, s.Desk, check), "is outside chart")
+	refused(t, instruments.CheckMeter(ctx, s.Desk, check), errortest.Invalid())
 	if s.Contents() != before {
 		t.Error("a refused check left something in the book")
 	}
@@ -209,15 +210,15 @@ func TestACheckTypedWrongIsWithdrawn(t *testing.T) {
 		t.Fatalf("four points off, the meter stands %s", stands())
 	}
 	before := s.Contents()
-	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "typed wrong"), "for a manager")
+	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "typed wrong"), errortest.Refused())
 	s.As(housetest.Manager)
-	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 2, " "), "reason")
-	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 9, "typed wrong"), "no check 9")
+	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 2, " "), errortest.Invalid())
+	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 9, "typed wrong"), errortest.NotFound("9"))
 	if s.Contents() != before {
 		t.Error("a refused withdrawal left something in the book")
 	}
 	must(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "typed wrong"))
-	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "again"), "no check 2")
+	refused(t, instruments.WithdrawCheck(ctx, s.Desk, "bench-1", 2, "again"), errortest.NotFound("2"))
 	all, withdrawn, err := office.MeterCheckFacts(ctx, s.Desk, "bench-1")
 	must(t, err)
 	if stands() != meter.Good || len(all) != 2 || len(withdrawn) != 1 || withdrawn[0].By != housetest.Manager || withdrawn[0].Reason != "typed wrong" {

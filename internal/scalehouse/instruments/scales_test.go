@@ -1,11 +1,11 @@
 package instruments_test
 
 import (
-	"strings"
 	"testing"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office/scalelog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
@@ -20,12 +20,12 @@ func TestNoWeightFromAScaleOutOfService(t *testing.T) {
 	s := housetest.New(t)
 	id := s.Arrive(52_300)
 	must(t, instruments.LogScale(ctx, s.Desk, "1", truckscale.Service{Out: true, Reason: "load cell 3 reads nothing"}))
-	refused(t, scalehouse.Weigh(ctx, s.Desk, id, housetest.ScaleWeight(load.Tare, 24_300)), "out of service since 2026-10-01")
+	refused(t, scalehouse.Weigh(ctx, s.Desk, id, housetest.ScaleWeight(load.Tare, 24_300)), errortest.Refused("2026-10-01"))
 	byHand := load.Weighing{Which: load.Tare, Weight: housetest.Lb(24_300), Source: load.ByHand, Reason: "read from the indicator"}
-	refused(t, scalehouse.Weigh(ctx, s.Desk, id, byHand), "out of service")
+	refused(t, scalehouse.Weigh(ctx, s.Desk, id, byHand), errortest.Refused())
 	stored := load.Weighing{Which: load.Tare, Weight: housetest.Lb(24_300), Source: load.StoredTare, Taken: quantity.MustDate("2026-09-30")}
 	must(t, scalehouse.Weigh(ctx, s.Desk, id, stored))
-	refused(t, instruments.LogScale(ctx, s.Desk, "1", truckscale.Service{Reason: "cell replaced"}), "is for a manager")
+	refused(t, instruments.LogScale(ctx, s.Desk, "1", truckscale.Service{Reason: "cell replaced"}), errortest.Refused())
 	must(t, instruments.LogScale(ctx, s.As(housetest.Manager).Desk, "1", truckscale.Service{Reason: "cell replaced, inspected"}))
 	s.As(housetest.Clerk).Weigh(id, load.Tare, 24_320)
 	s.Verify()
@@ -40,15 +40,15 @@ func TestScaleLogIsRefusedNonsense(t *testing.T) {
 	for name, c := range map[string]struct {
 		scale string
 		entry truckscale.Fact
-		want  string
+		want  errortest.Want
 	}{
-		"no such scale":     {"9", truckscale.Zeroed{Shown: housetest.Lb(0)}, "no scale 9"},
-		"another unit":      {"1", truckscale.Zeroed{Shown: quantity.Int(0, quantity.Kg)}, "weighs in lb"},
-		"tomorrow":          {"1", truckscale.Zeroed{Made: truckscale.Made{Day: quantity.MustDate("2026-10-02")}, Shown: housetest.Lb(0)}, "today is 2026-10-01"},
-		"with itself":       {"1", truckscale.Compared{Other: "1", Shown: housetest.Lb(60_000), OtherShown: housetest.Lb(60_000)}, "not another scale"},
-		"out for no reason": {"1", truckscale.Service{Out: true}, "for a reason"},
+		"no such scale":     {"9", truckscale.Zeroed{Shown: housetest.Lb(0)}, errortest.NotFound("9")},
+		"another unit":      {"1", truckscale.Zeroed{Shown: quantity.Int(0, quantity.Kg)}, errortest.Invalid("lb")},
+		"tomorrow":          {"1", truckscale.Zeroed{Made: truckscale.Made{Day: quantity.MustDate("2026-10-02")}, Shown: housetest.Lb(0)}, errortest.Refused("2026-10-01")},
+		"with itself":       {"1", truckscale.Compared{Other: "1", Shown: housetest.Lb(60_000), OtherShown: housetest.Lb(60_000)}, errortest.NotFound()},
+		"out for no reason": {"1", truckscale.Service{Out: true}, errortest.Invalid()},
 	} {
-		if err := instruments.LogScale(ctx, s.Desk, c.scale, c.entry); err == nil || !strings.Contains(err.Error(), c.want) {
+		if err := instruments.LogScale(ctx, s.Desk, c.scale, c.entry); !c.want.Met(err) {
 			t.Errorf("%s: %v, want %q", name, err, c.want)
 		}
 	}

@@ -18,6 +18,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/imports"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
@@ -116,7 +117,7 @@ func TestSameListIsTakenOnce(t *testing.T) {
 	takeOver(s, imports.Growers, imports.Example(imports.Growers))
 	before := s.Contents()
 	_, _, err := intake.Take(ctx, s.Desk, preview(s, imports.Growers, imports.Example(imports.Growers)), false, nil)
-	refused(t, err, "growers.csv has been taken over before")
+	refused(t, err, errortest.Refused("growers.csv"))
 	if s.Contents() != before {
 		t.Error("something was written")
 	}
@@ -212,8 +213,8 @@ func TestPastLoadsThatCannotBe(t *testing.T) {
 	}
 	before := s.Contents()
 	_, _, err := intake.Take(ctx, s.Desk, list, false, nil)
-	refused(t, err, "5 of 6 rows of loads.csv have problems, and nothing was taken over")
-	refused(t, err, `line 3, grower: there is no grower "G9"`)
+	refused(t, err, errortest.Refused("5", "6", "loads.csv"))
+	refused(t, err, errortest.Refused("3", "G9"))
 	if s.Contents() != before {
 		t.Error("something was written")
 	}
@@ -225,17 +226,17 @@ func TestPastLoadsThatCannotBe(t *testing.T) {
 	}
 	s.Verify()
 	_, _, err = intake.Take(ctx, s.Desk, preview(s, imports.Loads, pastHead+"2026-09-14,corn,G9,T1,52300,24300,18.4,,,A-2\n"), true, nil)
-	refused(t, err, "loads.csv has no row that could be taken over")
+	refused(t, err, errortest.NotFound("loads.csv"))
 }
 
 func TestWhoMayTakeOver(t *testing.T) {
 	s := housetest.New(t)
 	takeOver(s, imports.Growers, imports.Example(imports.Growers))
 	_, _, err := intake.Take(ctx, s.Desk, preview(s, imports.Loads, pastLoads), false, nil)
-	refused(t, err, "Taking past loads over is for a manager")
+	refused(t, err, errortest.Refused())
 	s.As(housetest.Tester)
 	_, _, err = intake.Take(ctx, s.Desk, preview(s, imports.Trucks, imports.Example(imports.Trucks)), false, nil)
-	refused(t, err, "may not change the lists")
+	refused(t, err, errortest.Refused())
 }
 
 // manyPast is a list long enough to be stopped in the middle.

@@ -27,7 +27,7 @@ var (
 // the same bytes.
 func Label(w io.Writer, l scaleticket.Label) error {
 	if err := pdf.Write(w, LabelLayout(l)); err != nil {
-		return message.Errorf("the label of sample %s cannot be made a PDF: %w", l.Number, err)
+		return message.Storage.Errorf("the label of %s cannot be made a PDF: %w", l.Number, err)
 	}
 	return nil
 }

@@ -45,7 +45,7 @@ type Options struct {
 // bytes.
 func PDF(w io.Writer, d scaleticket.Document, size Size, o Options) error {
 	if err := pdf.Write(w, Layout(d, size, o)); err != nil {
-		return message.Errorf("%s cannot be made a PDF: %w", d.Running, err)
+		return message.Storage.Errorf("%s cannot be made a PDF: %w", d.Running, err)
 	}
 	return nil
 }

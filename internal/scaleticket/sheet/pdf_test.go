@@ -7,6 +7,8 @@ import (
 	"sync"
 	"testing"
 
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/scaleticket"
 	"tenthpoint/internal/tickettest"
 )
@@ -70,17 +72,19 @@ func TestPaperSizes(t *testing.T) {
 	}
 }
 
+var errFull = errors.New("no space left")
+
 type fullDisk struct{}
 
-func (fullDisk) Write([]byte) (int, error) { return 0, errors.New("no space left") }
+func (fullDisk) Write([]byte) (int, error) { return 0, errFull }
 
 func TestPaperThatCannotBeWritten(t *testing.T) {
 	err := PDF(fullDisk{}, scaleticket.Compose(tickettest.Corn(t)), HalfLetter, Options{})
-	if err == nil || !strings.Contains(err.Error(), "Ticket 1042") || !strings.Contains(err.Error(), "no space left") {
+	if !errors.Is(err, errFull) || !errortest.Kind(message.Storage).Met(err) {
 		t.Errorf("error %v", err)
 	}
 	label, _ := scaleticket.SampleLabel(tickettest.Corn(t))
-	if err := Label(fullDisk{}, label); err == nil || !strings.Contains(err.Error(), "S-2041") {
+	if err := Label(fullDisk{}, label); !errortest.Kind(message.Storage, "S-2041").Met(err) {
 		t.Errorf("error %v", err)
 	}
 }

@@ -38,15 +38,17 @@ func texts(d scaleticket.Document, width int) (ticket, working string) {
 		}
 	}
 	t.footer(d)
-	ticket = t.Text()
+	ticket = t.setText()
 	t.Lines = &plain.Lines{Width: t.Width}
 	for _, s := range d.Sections {
 		if s.Form == scaleticket.SmallPrint {
 			t.smallPrint(s)
 		}
 	}
-	return ticket, t.Text()
+	return ticket, t.setText()
 }
+
+func (t *ticketText) setText() string { return strings.ReplaceAll(t.Text(), degrees, " deg ") }
 
 // ticketText sets the lines of a ticket.
 type ticketText struct{ *plain.Lines }
@@ -204,4 +206,7 @@ func simple(text string) string {
 // the space, or beyond ASCII.
 func isSpecial(r rune) bool { return r < ' ' || r > unicode.MaxASCII }
 
-var simpleSigns = strings.NewReplacer("−", "-", "×", "x", "÷", "/", "→", "->", "…", "...", "√", "root of ", "°", " deg ", "·", "*", "\n", " ", "\t", " ")
+// degrees hold a figure and its scale on one line, until the lines are set.
+const degrees = "\u00a0deg\u00a0"
+
+var simpleSigns = strings.NewReplacer("−", "-", "×", "x", "÷", "/", "→", "->", "…", "...", "√", "root of ", " °", degrees, "°", degrees, "·", "*", "\n", " ", "\t", " ")

@@ -51,7 +51,7 @@ func New(target string, fill func(partial string) error) error {
 	}
 	place, err := os.CreateTemp(filepath.Dir(target), filepath.Base(target)+partialMark+"-*")
 	if err != nil {
-		return message.Errorf("The copy %s cannot be made: %w", target, err)
+		return message.Storage.Errorf("The copy %s cannot be made: %w", target, err)
 	}
 	partial := place.Name()
 	err = errors.Join(place.Chmod(atomicfile.Rights(filepath.Dir(target))), place.Close())
@@ -75,7 +75,7 @@ const Longest = 15 * time.Minute
 func discardPartials(target string) error {
 	entries, err := os.ReadDir(filepath.Dir(target))
 	if err != nil {
-		return message.Errorf("The copy %s cannot be made: %w", target, err)
+		return message.Storage.Errorf("The copy %s cannot be made: %w", target, err)
 	}
 	for _, entry := range entries {
 		if !strings.HasPrefix(entry.Name(), filepath.Base(target)+partialMark) {
