@@ -130,7 +130,7 @@ func missingArguments(node *kong.Node) message.Text {
 	return message.New("expected %q", strings.Join(missing, " "))
 }
 
-// mostNamed is how many commands are named where one is missing.
+// mostNamed is the most commands named where one is missing.
 const mostNamed = 12
 
 func missingCommand(node *kong.Node) message.Text {

@@ -48,7 +48,7 @@ func formatArguments(call *ast.CallExpr) (first, last, own int) {
 	return 0, -1, 0
 }
 
-// gapsOf is how many arguments a format has gaps for, and whether it picks them by number: then it may
+// gapsOf counts the arguments a format has gaps for, and tells whether it picks them by number: then it may
 // leave some out.
 func gapsOf(format string) (most int, picks bool) {
 	next := 1

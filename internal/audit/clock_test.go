@@ -25,7 +25,7 @@ func TestVerifyTellsOfTheClock(t *testing.T) {
 		t.Errorf("remarks: %q", sound.Remarks)
 	}
 	must(t, s.Store.Write(ctx, func(tx book.Tx) error { // as the program did before it asked
-		_, err := tx.Append(journal.Draft{At: "2026-09-19T08:00:00Z", Who: housetest.Clerk, Desk: "scale house", Kind: "note", Subject: "note", Body: []byte("{}")})
+		_, err := tx.Append(journal.Entry{At: "2026-09-19T08:00:00Z", Who: housetest.Clerk, Desk: "scale house", Kind: "note", Subject: "note", Body: []byte("{}")})
 		return err
 	}))
 	sound, err := audit.Verify(ctx, s.Desk, s.Store, nil)

@@ -122,7 +122,7 @@ func TestHeadTellsOfARewrittenChain(t *testing.T) {
 		if f.Kind == "load.weighed" {
 			f.Who = "Somebody Else"
 		}
-		again := journal.Link(last, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
+		again := journal.Link(last, journal.Entry{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
 		last = &again
 		statements = append(statements, fmt.Sprintf("UPDATE facts SET who = '%s', prev = '%s', hash = '%s' WHERE seq = %d", again.Who, again.Prev, again.Hash, again.Seq))
 	}

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/signing"
 )
 
-// vouching is what the walk has seen of keys and signatures.
+// vouching is the state of the walk: keys and signatures seen so far.
 type vouching struct {
 	keys     signing.Register
 	open     []issue // tickets since the last signature

@@ -103,7 +103,7 @@ func TestVerifyFindsARewrittenChain(t *testing.T) {
 	for f, err := range s.Store.Facts(ctx, book.FactFilter{}) {
 		must(t, err)
 		body := strings.ReplaceAll(string(f.Body), `"dry":"26872 lb"`, `"dry":"26000 lb"`)
-		again := journal.Link(last, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: []byte(body)})
+		again := journal.Link(last, journal.Entry{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: []byte(body)})
 		last = &again
 		statements = append(statements, fmt.Sprintf("UPDATE facts SET body = '%s', prev = '%s', hash = '%s' WHERE seq = %d", sqlitetest.Quoted(body), again.Prev, again.Hash, again.Seq))
 	}

@@ -95,7 +95,7 @@ func ruleOf(k Kind) (rule, bool) {
 	return rule{}, false
 }
 
-// Name is what papers call the kind.
+// Name is the name of the kind on papers.
 func (k Kind) Name() message.Text {
 	r, _ := ruleOf(k)
 	return r.name

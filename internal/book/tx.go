@@ -14,7 +14,7 @@ import (
 // identity: an engine and a user of it must name the same type.
 type Tx interface {
 	// Append enters a fact at the end of the chain.
-	Append(journal.Draft) (journal.Fact, error)
+	Append(journal.Entry) (journal.Fact, error)
 	// NextNumber issues the next number of a series, from 1 and without a gap.
 	NextNumber(series string) (int64, error)
 	// KeepEdition keeps the text of an edition by its SHA-256, once.

@@ -28,5 +28,5 @@ func BuyOutWorking(c Filled, market quantity.Amount) (*worksheet.Sheet, *workshe
 	return s, money, nil
 }
 
-// Cents is how money is rounded where no edition says it.
+// Cents is the rounding of money where no edition says it.
 var Cents = quantity.To("0.01", quantity.HalfUp)

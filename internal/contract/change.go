@@ -19,7 +19,7 @@ var changeNames = map[elevator.ChangeOf]message.Text{
 	elevator.BoughtOut: message.Words("bought out"), elevator.Cancelled: message.Words("cancelled"),
 }
 
-// ChangeName is what papers call a change.
+// ChangeName is the name of a change on papers.
 func ChangeName(what elevator.ChangeOf) message.Text { return changeNames[what] }
 
 // changed is a contract with one more change; slices of the old one stay as they are.

@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Of is what has a day.
+// Of is the obligation that a rule gives a last day for.
 type Of string
 
 // A contract on credit is signed by both parties; grain that is sold is paid.
@@ -104,7 +104,7 @@ func Earliest(rules []Rule, of Of, c Counted) (first quantity.Date, by Rule, fou
 	return first, by, found
 }
 
-// Said is what becomes of it when the day passes, with where it was read.
+// Said tells the consequence of a missed day, with the citation of the rule.
 func (r Rule) Said() message.Text {
 	return law.ToConfirm(message.New("%s (%v).", message.Words(r.IfPassed), r.Citation))
 }

@@ -11,14 +11,14 @@ type Storing struct {
 	Crop string
 	// Moisture in percent, temperature in °F or °C, and the days it is to keep.
 	Moisture, Temperature, Days quantity.Amount
-	// Bushel is what a bushel weighs; not set, drying is not reckoned.
+	// Bushel is the weight of a bushel; without it the cost of drying is left out.
 	Bushel quantity.Amount
 	// FuelPrice and PowerPrice are the grower's, such as 1.80 $/gal and 0.12 $/kWh;
 	// not set, no cost is told.
 	FuelPrice, PowerPrice quantity.Amount
 }
 
-// Kept is what one table says of a question.
+// Kept is the answer of one storage table.
 type Kept struct {
 	Table  keeping.Table
 	Keeps  keeping.Days
@@ -40,7 +40,7 @@ type Way struct {
 	// Days until it is done, Cost of a bushel and Left of a hundred pounds; each not
 	// set where the figures for it are not known.
 	Days, Cost, Left quantity.Amount
-	// Then is what holds afterwards.
+	// Then is the condition of the grain afterwards.
 	Then message.Text
 }
 

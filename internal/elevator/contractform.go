@@ -47,7 +47,7 @@ func ReadContractForm(word string) (ContractForm, bool) {
 // IsKnown reports whether there is such a sort.
 func (f ContractForm) IsKnown() bool { _, known := contractForms[f]; return known }
 
-// Name is what papers call it.
+// Name is its name on papers.
 func (f ContractForm) Name() message.Text { return contractForms[f].name }
 
 // FixesPrice reports whether such a contract has its price, or its floor, from the first day.

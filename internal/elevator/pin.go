@@ -20,7 +20,7 @@ type PIN struct {
 // Kind names the fact in the journal.
 func (PIN) Kind() string { return "house.pin" }
 
-// PINAct is what a house may ask a PIN for.
+// PINAct is an act that a house may ask a PIN for.
 type PINAct string
 
 // Managers' acts ask for one as soon as a manager has one; the others where the house says so.

@@ -208,3 +208,20 @@ func TestParseShare(t *testing.T) {
 		}
 	}
 }
+
+// A day is called by its name in any language of the program, whichever the house speaks.
+func TestDaysByName(t *testing.T) {
+	today := quantity.MustDate("2026-10-01")
+	for text, want := range map[string]string{
+		"today": "2026-10-01", " Yesterday ": "2026-09-30", "aujourd'hui": "2026-10-01", "hier": "2026-09-30", "hoy": "2026-10-01", "AYER": "2026-09-30", "2026-01-05": "2026-01-05",
+	} {
+		if got, err := entry.ParseDay("Day", text, today); err != nil || got.String() != want {
+			t.Errorf("%q: %s, %v", text, got, err)
+		}
+	}
+	for _, text := range []string{"tomorrow", "demain", "01/05/2026"} {
+		if got, err := entry.ParseDay("Day", text, today); err == nil {
+			t.Errorf("%q is taken as %s", text, got)
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/i18n"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
@@ -229,20 +230,33 @@ func ParseDay(name, text string, today quantity.Date) (quantity.Date, error) {
 	if text == "" {
 		return quantity.Date{}, nil
 	}
-	for word, days := range daysByName {
-		if textsearch.Equal(text, word) {
-			return today.AddDays(days), nil
-		}
-	}
 	d, err := quantity.ParseDate(text)
-	if err != nil {
-		return d, message.Errorf("%s: %w", name, err)
+	if err == nil {
+		return d, nil
 	}
-	return d, nil
+	if days, known := dayByName(text); known {
+		return today.AddDays(days), nil
+	}
+	return d, message.Errorf("%s: %w", name, err)
 }
 
-// daysByName are days as people call them, in the languages of the program.
-var daysByName = map[string]int{"today": 0, "yesterday": -1, "aujourd'hui": 0, "hier": -1, "hoy": 0, "ayer": -1}
+// daysByName are days as people call them, so many days from today.
+var daysByName = []struct {
+	name message.Text
+	days int
+}{{message.Words("today"), 0}, {message.Words("yesterday"), -1}}
+
+// dayByName finds a day called by its name in any language of the program.
+func dayByName(text string) (days int, known bool) {
+	for _, code := range i18n.Codes() {
+		for _, day := range daysByName {
+			if textsearch.Equal(text, i18n.In(code).Text(day.name)) {
+				return day.days, true
+			}
+		}
+	}
+	return 0, false
+}
 
 // Temperature reads a temperature in the unit whose letter follows it, or in the usual one. With a
 // usual unit of [quantity.Plain] the letter is required. An empty text is no temperature.

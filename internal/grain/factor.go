@@ -120,7 +120,7 @@ func (f Factor) BasisText() message.Text {
 	return message.New("%s m.b.", f.Basis)
 }
 
-// Remark is what is printed after a result, since the figure alone would not say it: the
+// Remark is printed after a result, since the figure alone would not say it: the
 // moisture a percent is stated at, or the bushel that is weighed. It is empty for most.
 func (f Factor) Remark(a quantity.Amount) (remark message.Text, has bool) {
 	switch {

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/signing"
 )
 
-// Checked is what the chain of a site was found to be.
+// Checked is the result of checking the chain of a site.
 type Checked struct {
 	Facts    int64
 	Problems []message.Text

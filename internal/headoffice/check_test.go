@@ -24,7 +24,7 @@ func (c *chain) add(t *testing.T, subject string, f journal.Kinded) {
 	if len(*c) > 0 {
 		last = &(*c)[len(*c)-1]
 	}
-	*c = append(*c, journal.Link(last, journal.Draft{At: "2026-10-01T12:00:00Z", Who: "Mae", Desk: "d", Kind: f.Kind(), Subject: subject, Body: body}))
+	*c = append(*c, journal.Link(last, journal.Entry{At: "2026-10-01T12:00:00Z", Who: "Mae", Desk: "d", Kind: f.Kind(), Subject: subject, Body: body}))
 }
 
 func (c chain) head() journal.Head { return journal.HeadOf(c[len(c)-1]) }

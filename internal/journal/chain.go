@@ -13,9 +13,9 @@ const Genesis = "1a9d9c9e64725dd4b59caf18053b9577f3cb026414ec96d083d5d6917776ee8
 // spelling needs a new name, so that no two spellings can be confused.
 const chainForm = "tenthpoint fact, form 1"
 
-// Link makes the draft the fact after prev; with a nil prev it is the first fact. Of prev only Seq
+// Link makes the entry the fact after prev; with a nil prev it is the first fact. Of prev only Seq
 // and Hash are read.
-func Link(prev *Fact, d Draft) Fact {
+func Link(prev *Fact, d Entry) Fact {
 	f := Fact{
 		Seq: 1, Prev: Genesis,
 		At: d.At, Who: d.Who, Desk: d.Desk, Kind: d.Kind, Subject: d.Subject, Body: d.Body,

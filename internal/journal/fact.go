@@ -19,9 +19,9 @@ const (
 	maxBodyBytes = 1 << 20
 )
 
-// A Draft is an act about to be entered: a fact before it has its place in
+// An Entry is an act about to be entered: a fact before it has its place in
 // the chain.
-type Draft struct {
+type Entry struct {
 	At      string // when, in TimeLayout; see Stamp
 	Who     string // the person who acted
 	Desk    string // the desk or terminal it was done at
@@ -54,8 +54,8 @@ func (f Fact) Time() (time.Time, error) {
 	return time.Parse(TimeLayout, f.At)
 }
 
-// Problems lists every reason the draft may not be entered; none means it may.
-func (d Draft) Problems() []message.Text {
+// Problems lists every reason the entry may not be entered; none means it may.
+func (d Entry) Problems() []message.Text {
 	var found []message.Text
 	for _, name := range []struct{ what, text string }{
 		{"the person", d.Who}, {"the desk", d.Desk},

@@ -7,39 +7,39 @@ import (
 )
 
 // weighed is a draft nothing is wrong with.
-func weighed() Draft {
-	return Draft{
+func weighed() Entry {
+	return Entry{
 		At: "2025-10-04T14:12:09Z", Who: "A. Clerk", Desk: "scale house",
 		Kind: "gross weighed", Subject: "load 12", Body: []byte(`{"gross":"52300 lb"}`),
 	}
 }
 
-func TestDraftProblems(t *testing.T) {
+func TestEntryProblems(t *testing.T) {
 	if found := weighed().Problems(); len(found) > 0 {
 		t.Fatalf("a good draft: %q", found)
 	}
 	cases := map[string]struct {
-		spoil func(*Draft)
+		spoil func(*Entry)
 		want  string
 	}{
-		"no person":              {func(d *Draft) { d.Who = "" }, "the person, but it is empty"},
-		"only a space":           {func(d *Draft) { d.Desk = " " }, "the desk, but it is empty"},
-		"no kind":                {func(d *Draft) { d.Kind = "" }, "the kind of fact, but it is empty"},
-		"no subject":             {func(d *Draft) { d.Subject = "" }, "the subject, but it is empty"},
-		"a space before":         {func(d *Draft) { d.Subject = " load 12" }, "begins or ends with a space"},
-		"a line break":           {func(d *Draft) { d.Who = "A.\nClerk" }, "control character"},
-		"broken letters":         {func(d *Draft) { d.Who = "A\xff" }, "no letters"},
-		"too long":               {func(d *Draft) { d.Kind = strings.Repeat("k", 201) }, "201 bytes long and the most is 200"},
-		"local time":             {func(d *Draft) { d.At = "2025-10-04T14:12:09+02:00" }, "not in the form"},
-		"half a second":          {func(d *Draft) { d.At = "2025-10-04T14:12:09.5Z" }, "not in the form"},
-		"no such day":            {func(d *Draft) { d.At = "2025-02-30T14:12:09Z" }, "not in the form"},
-		"no details":             {func(d *Draft) { d.Body = nil }, "not JSON"},
-		"details with a number":  {func(d *Draft) { d.Body = []byte(`{"gross":52300}`) }, "52300 at gross is a JSON number"},
-		"details loosely spaced": {func(d *Draft) { d.Body = []byte(`{"a": "b"}`) }, "canonical form"},
-		"details not an object":  {func(d *Draft) { d.Body = []byte(`["a"]`) }, "not a JSON object"},
-		"details cut off":        {func(d *Draft) { d.Body = []byte(`{"a":`) }, "not JSON"},
-		"text after the details": {func(d *Draft) { d.Body = []byte(`{"a":"b"}{}`) }, "not JSON"},
-		"details too long": {func(d *Draft) {
+		"no person":              {func(d *Entry) { d.Who = "" }, "the person, but it is empty"},
+		"only a space":           {func(d *Entry) { d.Desk = " " }, "the desk, but it is empty"},
+		"no kind":                {func(d *Entry) { d.Kind = "" }, "the kind of fact, but it is empty"},
+		"no subject":             {func(d *Entry) { d.Subject = "" }, "the subject, but it is empty"},
+		"a space before":         {func(d *Entry) { d.Subject = " load 12" }, "begins or ends with a space"},
+		"a line break":           {func(d *Entry) { d.Who = "A.\nClerk" }, "control character"},
+		"broken letters":         {func(d *Entry) { d.Who = "A\xff" }, "no letters"},
+		"too long":               {func(d *Entry) { d.Kind = strings.Repeat("k", 201) }, "201 bytes long and the most is 200"},
+		"local time":             {func(d *Entry) { d.At = "2025-10-04T14:12:09+02:00" }, "not in the form"},
+		"half a second":          {func(d *Entry) { d.At = "2025-10-04T14:12:09.5Z" }, "not in the form"},
+		"no such day":            {func(d *Entry) { d.At = "2025-02-30T14:12:09Z" }, "not in the form"},
+		"no details":             {func(d *Entry) { d.Body = nil }, "not JSON"},
+		"details with a number":  {func(d *Entry) { d.Body = []byte(`{"gross":52300}`) }, "52300 at gross is a JSON number"},
+		"details loosely spaced": {func(d *Entry) { d.Body = []byte(`{"a": "b"}`) }, "canonical form"},
+		"details not an object":  {func(d *Entry) { d.Body = []byte(`["a"]`) }, "not a JSON object"},
+		"details cut off":        {func(d *Entry) { d.Body = []byte(`{"a":`) }, "not JSON"},
+		"text after the details": {func(d *Entry) { d.Body = []byte(`{"a":"b"}{}`) }, "not JSON"},
+		"details too long": {func(d *Entry) {
 			d.Body = []byte(`{"a":"` + strings.Repeat("x", 1<<20) + `"}`)
 		}, "the most is 1048576"},
 	}
@@ -55,8 +55,8 @@ func TestDraftProblems(t *testing.T) {
 	}
 }
 
-func TestDraftProblemsComeAllAtOnce(t *testing.T) {
-	if found := (Draft{}).Problems(); len(found) != 6 {
+func TestEntryProblemsComeAllAtOnce(t *testing.T) {
+	if found := (Entry{}).Problems(); len(found) != 6 {
 		t.Errorf("an empty draft has %d problems, want 6: %q", len(found), found)
 	}
 }

@@ -130,7 +130,7 @@ func (c Curve) Covers(temperature, humidity quantity.Amount) bool {
 	return c.Temperatures.ContainsTemperature(temperature) && c.Humidities.Contains(humidity)
 }
 
-// Equilibrium is what one curve answers, rounded to the tenth.
+// Equilibrium is the answer of one curve, rounded to the tenth.
 type Equilibrium struct {
 	Curve              Curve
 	Temperature        quantity.Amount

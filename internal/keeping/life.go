@@ -11,7 +11,7 @@ import (
 // Stretch is a time that grain stood at one temperature.
 type Stretch struct{ Days, Temperature quantity.Amount }
 
-// Life is what is used up of the time that grain keeps.
+// Life is the used part of the time that grain keeps.
 type Life struct {
 	// Used is a percent of the whole, at most: more than 100 % is spent.
 	Used quantity.Amount

@@ -17,7 +17,7 @@ type NaturalAir struct {
 	Horsepower, PowerPrice quantity.Amount
 }
 
-// NaturalDrying is what a fan alone needs.
+// NaturalDrying is the time a fan alone takes, with its working.
 type NaturalDrying struct {
 	Days  quantity.Amount
 	Sheet *worksheet.Sheet

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Role is what an account is for.
+// Role is the purpose of an account.
 type Role string
 
 // The roles. Debits are positive, so grain and money paid out before are debited, what is owed and

@@ -14,7 +14,7 @@ type Posting struct {
 	Amount  quantity.Amount // $
 }
 
-// Of is what a transaction posts.
+// Of is the kind of document that a transaction posts.
 type Of string
 
 // The kinds of transaction.

@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Base is what the rate is taken on.
+// Base is the amount the rate is applied to.
 type Base string
 
 const (

@@ -103,7 +103,7 @@ func (o Owner) settled() settle.Share {
 	return share
 }
 
-// PriceText is where the price comes from.
+// PriceText tells the origin of the price.
 func (d Deal) PriceText() message.Text {
 	if d.Under == title.Contract && d.PriceSource == "contract "+d.No {
 		return message.New("contract %s", message.Own(d.No))

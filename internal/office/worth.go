@@ -67,19 +67,15 @@ func settledUnder(ctx context.Context, d Desk, l *load.Load) (*rates.Edition, er
 	return e.By(tables), err
 }
 
-// Ruler returns the moisture ruler of a load: the trigger and the shrink-to moisture of the rates,
-// the edges of its classes, and its reading if it has been tested.
-func Ruler(ctx context.Context, d Desk, l *load.Load) (moisture.Ruler, error) {
+// Ruler returns the moisture ruler of a load under an edition, which may be nil: the trigger and the
+// shrink-to moisture of the rates, the edges of its classes, and its reading if it has been tested.
+func Ruler(ctx context.Context, d Desk, l *load.Load, e *rates.Edition) (moisture.Ruler, error) {
 	var band moisture.Band
 	if l.Sample.Moisture != nil {
 		var err error
 		if band, err = Band(ctx, d, l); err != nil {
 			return moisture.Ruler{}, err
 		}
-	}
-	e, err := EditionFor(d, l)
-	if err != nil {
-		e = nil // a ruler without the rates' marks is still a ruler
 	}
 	return rulerFor(d, l, e, band), nil
 }

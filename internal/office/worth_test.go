@@ -77,6 +77,15 @@ func TestWorthOverTheTolerance(t *testing.T) {
 	}
 }
 
+// rulerNow is the ruler of a load under the rates it would be settled by.
+func rulerNow(s *scene, l *load.Load) moisture.Ruler {
+	s.T.Helper()
+	e, _ := office.EditionFor(s.Desk, l)
+	r, err := office.Ruler(ctx, s.Desk, l, e)
+	must(s.T, err)
+	return r
+}
+
 func TestWorthWhereTheLoadIsNotSettled(t *testing.T) {
 	s := housetest.New(t)
 	id := s.Arrive(52300)
@@ -84,8 +93,7 @@ func TestWorthWhereTheLoadIsNotSettled(t *testing.T) {
 	if _, err := office.WorthOf(ctx, s.Desk, s.Load(id), office.Tenth); !errors.As(err, &problems) || len(problems) < 2 {
 		t.Errorf("a load without tare and sample: %v", err)
 	}
-	r, err := office.Ruler(ctx, s.Desk, s.Load(id))
-	must(t, err)
+	r := rulerNow(s, s.Load(id))
 	if len(r.Marks) == 0 || strings.Contains(marksOf(r), "reading") {
 		t.Errorf("before the test the ruler is\n%s", marksOf(r))
 	}
@@ -155,8 +163,7 @@ func TestClassesFollowTheGrainOfTheOrder(t *testing.T) {
 		{"barley", "Barley - Canada Western Malting", "the end of straight 13.5"},
 		{"barley", "Barley - Canada Western General Purpose", "the end of straight 14.8"},
 	} {
-		r, err := office.Ruler(ctx, s.Desk, canadian(s, c.commodity, c.class, "14.2"))
-		must(t, err)
+		r := rulerNow(s, canadian(s, c.commodity, c.class, "14.2"))
 		text := marksOf(r)
 		if has := strings.Contains(text, "the end of straight"); has != (c.want != "") || !strings.Contains(text, c.want) {
 			t.Errorf("%s %q: want %q in\n%s", c.commodity, c.class, c.want, text)

@@ -17,7 +17,7 @@ type Part struct {
 	Value, Discounts, Premiums, Services quantity.Amount
 }
 
-// Rules are what a sheet is worked by.
+// Rules are the tariff and levies that a sheet is worked by.
 type Rules struct {
 	Tariff *tariff.Edition
 	Levies []*levy.Levy

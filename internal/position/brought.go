@@ -78,7 +78,7 @@ func results(r settle.Recorded) map[grain.FactorID]quantity.Amount {
 	return out
 }
 
-// Entry is what is added to a line.
+// Entry is an amount added to a line.
 type Entry struct {
 	Line   Line
 	Weight quantity.Amount

@@ -27,7 +27,7 @@ const (
 	Quality    Line = "quality"
 )
 
-// Group is what lines belong to.
+// Group sums lines by whose grain they count.
 type Group string
 
 const (
@@ -77,7 +77,7 @@ func (l Line) Group() Group {
 	return ""
 }
 
-// Name is what papers call the line.
+// Name is the name of the line on papers.
 func (l Line) Name() message.Text {
 	for _, known := range lines {
 		if known.line == l {
@@ -87,7 +87,7 @@ func (l Line) Name() message.Text {
 	return message.Words(string(l))
 }
 
-// Name is what papers call the group.
+// Name is the name of the group on papers.
 func (g Group) Name() message.Text {
 	switch g {
 	case Owed:

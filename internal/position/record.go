@@ -39,7 +39,7 @@ type OfLine struct {
 	Close            quantity.Amount
 }
 
-// Of is what a group has in the evening.
+// Of returns the closing balance of a group.
 func (r Record) Of(g Group) quantity.Amount {
 	total := quantity.Zero(r.Unit)
 	for _, l := range r.Lines {

@@ -3,6 +3,7 @@ package printing
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -87,20 +88,20 @@ func TestFolderTellsWhatIsWrongAndLeavesNothing(t *testing.T) {
 	cancel()
 	tests := []struct {
 		name, path string
-		want       errortest.Want
+		want       error
 		ctx        context.Context
 		job        Job
 	}{
-		{"no folder set", "", errortest.Incomplete(), t.Context(), slip()},
-		{"folder is a file", file, errortest.Kind(message.Storage), t.Context(), slip()},
-		{"bad job", parent, errortest.Invalid(), t.Context(), Job{Name: "x", MIME: PDF, Copies: 1}},
-		{"cancelled", parent, errortest.Want{}, cancelled, slip()},
+		{"no folder set", "", message.Incomplete, t.Context(), slip()},
+		{"folder is a file", file, message.Storage, t.Context(), slip()},
+		{"bad job", parent, message.Invalid, t.Context(), Job{Name: "x", MIME: PDF, Copies: 1}},
+		{"cancelled", parent, context.Canceled, cancelled, slip()},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			receipt, err := Folder{Path: tt.path}.Send(tt.ctx, tt.job)
-			if !tt.want.Met(err) {
-				t.Errorf("error %v, want one with %q", err, tt.want)
+			if !errors.Is(err, tt.want) {
+				t.Errorf("error %v, want one that is %q", err, tt.want)
 			}
 			if receipt != (Receipt{}) {
 				t.Errorf("a failed job has the receipt %+v", receipt)

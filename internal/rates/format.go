@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Format is what an edition says about itself. A file that names no format is of the first, which
+// Format is the format of an edition: its number, and what that says. A file that names no format is of the first, which
 // leaves two things unsaid: what "dry" means once a discount has been taken of the weight, and what
 // a load brings that a manager accepts beyond a limit. The second format says both.
 type Format struct {

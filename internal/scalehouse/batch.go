@@ -134,11 +134,11 @@ func isHere(r book.LoadRow) bool {
 	return r.Phase == string(load.OnYard) || r.Phase == string(load.Ready)
 }
 
-// draft returns a fact of this batch, at the time of its own act and never before the previous
+// entry returns a fact of this batch, at the time of its own act and never before the previous
 // fact.
-func (w *Batch) draft(kind, subject string, body []byte) journal.Draft {
+func (w *Batch) entry(kind, subject string, body []byte) journal.Entry {
 	w.at = max(w.at, w.desk.Now())
-	return journal.Draft{
+	return journal.Entry{
 		At: w.at, Who: w.desk.Signature(), Desk: w.desk.name,
 		Kind: kind, Subject: subject, Body: body,
 	}
@@ -183,13 +183,13 @@ func (w *Batch) append(l *load.Load, f load.Fact) (journal.Fact, error) {
 	if err != nil {
 		return journal.Fact{}, err
 	}
-	draft := w.draft(f.Kind(), office.LoadSubject(l.ID), body)
-	stamp := load.Stamp{At: draft.At, Who: draft.Who, Desk: draft.Desk}
+	entry := w.entry(f.Kind(), office.LoadSubject(l.ID), body)
+	stamp := load.Stamp{At: entry.At, Who: entry.Who, Desk: entry.Desk}
 	if err := l.Apply(load.Stamped{Fact: f, Stamp: stamp}); err != nil {
 		return journal.Fact{}, err
 	}
 	w.touched[l.ID] = true
-	return enterFact(w, draft)
+	return enterFact(w, entry)
 }
 
 // appendFact appends a fact about anything but a load.
@@ -198,7 +198,7 @@ func (w *Batch) appendFact(kind, subject string, f any) (journal.Fact, error) {
 	if err != nil {
 		return journal.Fact{}, err
 	}
-	return enterFact(w, w.draft(kind, subject, body))
+	return enterFact(w, w.entry(kind, subject, body))
 }
 
 // act lets a fact happen to a load, if the person may.

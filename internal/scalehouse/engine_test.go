@@ -77,7 +77,7 @@ func rewritten(s *scene, old, new string) {
 	var last *journal.Fact
 	for f, err := range s.Store.Facts(ctx, book.FactFilter{}) {
 		must(s.T, err)
-		again := journal.Link(last, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: []byte(strings.ReplaceAll(string(f.Body), old, new))})
+		again := journal.Link(last, journal.Entry{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: []byte(strings.ReplaceAll(string(f.Body), old, new))})
 		last = &again
 		statements = append(statements, fmt.Sprintf("UPDATE facts SET body = '%s', prev = '%s', hash = '%s' WHERE seq = %d", sqlitetest.Quoted(string(again.Body)), again.Prev, again.Hash, again.Seq))
 	}

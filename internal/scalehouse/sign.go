@@ -20,7 +20,7 @@ var signed = []string{
 
 // enterFact appends a fact after checking its texts. Facts of earlier versions are read whatever they
 // hold.
-func enterFact(w *Batch, d journal.Draft) (journal.Fact, error) {
+func enterFact(w *Batch, d journal.Entry) (journal.Fact, error) {
 	if err := checkTexts(d.Body); err != nil {
 		return journal.Fact{}, err
 	}
@@ -88,11 +88,11 @@ func RecordKey(ctx context.Context, at Actor, f journal.Kinded) error {
 		if err != nil {
 			return err
 		}
-		draft := w.draft(f.Kind(), signing.Subject, body)
-		if err := keys.Take(journal.Fact{At: draft.At, Kind: draft.Kind, Body: draft.Body}); err != nil {
+		entry := w.entry(f.Kind(), signing.Subject, body)
+		if err := keys.Take(journal.Fact{At: entry.At, Kind: entry.Kind, Body: entry.Body}); err != nil {
 			return err
 		}
-		_, err = enterFact(w, draft)
+		_, err = enterFact(w, entry)
 		return err
 	})
 }

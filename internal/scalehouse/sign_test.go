@@ -198,7 +198,7 @@ func planted(t *testing.T, s *scene, subject string, f journal.Kinded) {
 	body, err := journal.Canonical(f)
 	must(t, err)
 	must(t, s.Store.Write(ctx, func(tx book.Tx) error {
-		_, err := tx.Append(journal.Draft{At: s.Now(), Who: "somebody", Desk: "elsewhere", Kind: f.Kind(), Subject: subject, Body: body})
+		_, err := tx.Append(journal.Entry{At: s.Now(), Who: "somebody", Desk: "elsewhere", Kind: f.Kind(), Subject: subject, Body: body})
 		return err
 	}))
 }

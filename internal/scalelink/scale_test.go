@@ -48,7 +48,7 @@ func TestAccept(t *testing.T) {
 		{"underload", west(), Reading{Weight: lb("0"), State: Under, Mode: Gross}, []Reason{OutOfRange}, errortest.Refused()},
 		{"fault", west(), Reading{Weight: lb("0"), State: Fault, Mode: Gross}, []Reason{BrokenScale}, errortest.Refused()},
 		{"all at once", west(), Reading{Weight: lb("210011"), State: Motion, Mode: Net}, []Reason{InMotion, NotGross, OffDivision, OverCapacity}, errortest.Refused("11 lb")},
-		{"the empty reading", west(), Reading{}, []Reason{NotAtRest, WrongUnit}, errortest.Want{}},
+		{"the empty reading", west(), Reading{}, []Reason{NotAtRest, WrongUnit}, errortest.Refused()},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
+	"tenthpoint/internal/worksheet"
 )
 
 // Worth is the value of a step of moisture for one load: the load settled as it was tested, and
@@ -51,13 +52,13 @@ func (n Engine) WorthOf(f Facts, e *rates.Edition, step quantity.Amount) (Worth,
 		return w, Problems{{Field: "moisture", Sentence: message.New("The worth of %s is asked for; ask for points above zero, such as 0.1 pt.", step)}}
 	}
 	moisture, apart := here.Moisture.Value(), step.In(quantity.Percent)
-	w.Drier = endOf(f, here, moisture.Sub(apart))
-	w.Wetter = endOf(f, here, moisture.Add(apart))
+	w.Drier = here.Supposed(f, moisture.Sub(apart))
+	w.Wetter = here.Supposed(f, moisture.Add(apart))
 	return w, nil
 }
 
-// endOf settles the load at another moisture.
-func endOf(f Facts, here *Settlement, moisture quantity.Amount) End {
+// Supposed settles the same facts at another moisture, by the same engine and edition.
+func (here *Settlement) Supposed(f Facts, moisture quantity.Amount) End {
 	f.Moisture = Reading{Percent: moisture, Source: message.Words("supposed, to see what it would be worth")}
 	end := End{Moisture: moisture}
 	s, err := here.Engine.Settle(f, here.Edition)
@@ -67,17 +68,17 @@ func endOf(f Facts, here *Settlement, moisture quantity.Amount) End {
 		}
 		return end
 	}
-	end.Settlement, end.Change = s, changeOf(here, s, f.Price != nil)
+	end.Settlement, end.Change = s, changeOf(here, s)
 	return end
 }
 
-func changeOf(here, there *Settlement, priced bool) Change {
+func changeOf(here, there *Settlement) Change {
 	c := Change{
 		Weight:   there.Settled.Value().Sub(here.Settled.Value()),
 		Quantity: there.Quantity.Value().Sub(here.Quantity.Value()),
 		ToOwner:  there.ToOwner().Sub(here.ToOwner()),
 	}
-	if priced {
+	if here.Payable.Kind() != worksheet.NotApplied {
 		payable := there.Payable.Value().Sub(here.Payable.Value())
 		c.Payable = &payable
 	}

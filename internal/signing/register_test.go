@@ -23,7 +23,7 @@ func fact(t *testing.T, at string, body journal.Kinded) journal.Fact {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return journal.Link(nil, journal.Draft{At: at, Who: "A. Clerk", Desk: "desk", Kind: body.Kind(), Subject: signing.Subject, Body: text})
+	return journal.Link(nil, journal.Entry{At: at, Who: "A. Clerk", Desk: "desk", Kind: body.Kind(), Subject: signing.Subject, Body: text})
 }
 
 // registerOf takes facts in turn, at the time they stand at.

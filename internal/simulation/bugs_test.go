@@ -36,7 +36,7 @@ func remembersTheEnd(t *testing.T) func(path, desk string, facts []journal.Fact)
 	return func(path, desk string, facts []journal.Fact) []journal.Fact {
 		if before, some := own[desk]; some && len(facts) == 1 && before.Seq < facts[0].Seq-1 {
 			f := facts[0]
-			wrong := journal.Link(&before, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
+			wrong := journal.Link(&before, journal.Entry{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
 			sqlitetest.Unguarded(t, path, fmt.Sprintf("UPDATE facts SET prev = '%s', hash = '%s' WHERE seq = %d", wrong.Prev, wrong.Hash, f.Seq))
 			facts[0].Prev, facts[0].Hash = wrong.Prev, wrong.Hash
 		}

@@ -42,7 +42,7 @@ type noting struct {
 	facts *[]journal.Fact
 }
 
-func (tx *noting) Append(d journal.Draft) (journal.Fact, error) {
+func (tx *noting) Append(d journal.Entry) (journal.Fact, error) {
 	f, err := tx.Tx.Append(d)
 	if err == nil {
 		*tx.facts = append(*tx.facts, f)

@@ -135,7 +135,7 @@ func (b *Bins) lies(r row) string {
 	return b.session.Signs().Write(r.held.Lies().String())
 }
 
-// full is how full a bin is; empty where nobody measured it.
+// full tells the filling level of a bin; empty where nobody measured it.
 func (b *Bins) full(one binlog.Bin) string {
 	level, known := one.Level()
 	if !known {

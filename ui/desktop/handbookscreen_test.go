@@ -109,6 +109,9 @@ func TestWordsForTicketsAreUnderstood(t *testing.T) {
 		tickets := screenOf[*ticketspkg.Screen](s).Tickets
 		asName := strings.SplitN(s.Session.Say("“%s” in a number, name, truck, or grain", "x"), "x", 2)[0]
 		chapter, _ := handbook.In(code).ByID("tickets")
+		if chapter.Language != code {
+			continue // not written yet
+		}
 		tried := 0
 		for _, b := range chapter.Blocks {
 			for _, row := range b.Rows[min(1, len(b.Rows)):] {

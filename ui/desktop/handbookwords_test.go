@@ -94,6 +94,9 @@ func TestHandbookNamesWhatTheScreenShows(t *testing.T) {
 			}
 		}
 		for i, c := range handbook.In(code).All() {
+			if c.Language != code {
+				continue // not written yet
+			}
 			for _, wrong := range wrongWords(english[i], c, texts) {
 				t.Errorf("%s/%s: %s", code, c.ID, wrong)
 			}

@@ -12,8 +12,9 @@ var files embed.FS
 // English is the language the handbook is first written in.
 const English = "en"
 
-// Languages are the languages there is a handbook in.
-var Languages = []string{English, "fr"}
+// Languages are the languages there is a handbook in. One that lacks chapters has those of the first
+// in their place.
+var Languages = []string{English, "fr", "es"}
 
 // Book is the handbook in one language.
 type Book struct {
@@ -21,7 +22,7 @@ type Book struct {
 	chapters []Chapter
 }
 
-// In returns the handbook in a language, "en" or "fr"; in any other the English one.
+// In returns the handbook in a language; where there is none, the English one.
 func In(language string) Book {
 	for _, b := range read() {
 		if b.Language == language {
@@ -42,13 +43,23 @@ var read = sync.OnceValue(func() []Book {
 func readBook(language string) Book {
 	b := Book{Language: language}
 	for _, id := range order {
-		text, err := files.ReadFile("chapters/" + language + "/" + id + ".md")
-		if err != nil {
-			panic(fmt.Sprintf("handbook: chapter %s is in the order but not among the files in %s", id, language))
-		}
-		b.chapters = append(b.chapters, readChapter(id, withMethods(language, string(text))))
+		b.chapters = append(b.chapters, chapterIn(language, id))
 	}
 	return b
+}
+
+// chapterIn reads a chapter, in English where the language lacks it.
+func chapterIn(language, id string) Chapter {
+	text, err := files.ReadFile("chapters/" + language + "/" + id + ".md")
+	switch {
+	case err == nil:
+		c := readChapter(id, withMethods(language, string(text)))
+		c.Language = language
+		return c
+	case language == English:
+		panic(fmt.Sprintf("handbook: chapter %s is in the order but not among the files", id))
+	}
+	return chapterIn(English, id)
 }
 
 // All is every chapter in reading order.

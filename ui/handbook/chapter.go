@@ -5,6 +5,8 @@ type Chapter struct {
 	// ID is the name of its file without the ending: "shrink". It is the same
 	// in every language.
 	ID string
+	// Language is that of the handbook, or English where the chapter is not written in it.
+	Language string
 	// Title is its first line.
 	Title string
 	// Text is the file as written.

@@ -2,9 +2,13 @@ package handbook
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
+
+// lacks are how many chapters a language does not have yet; a new one lowers it.
+var lacks = map[string]int{"es": 18}
 
 // eachChapter runs a check on every chapter of every language.
 func eachChapter(t *testing.T, check func(t *testing.T, c Chapter)) {
@@ -22,8 +26,13 @@ func TestEveryFileIsAChapterInOrder(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(entries) != len(order) {
-			t.Errorf("%s: %d files, %d chapters in the order", language, len(entries), len(order))
+		if len(entries) != len(order)-lacks[language] {
+			t.Errorf("%s: %d files, %d chapters in the order, of which %d may be missing", language, len(entries), len(order), lacks[language])
+		}
+		for _, entry := range entries {
+			if id := strings.TrimSuffix(entry.Name(), ".md"); !slices.Contains(order, id) {
+				t.Errorf("%s: %s is in no order", language, entry.Name())
+			}
 		}
 		seen := map[string]bool{}
 		for _, c := range In(language).All() {
@@ -81,16 +90,17 @@ func TestChaptersAreWhole(t *testing.T) {
 	})
 }
 
-// The elevator writes American English, and French that breaks no line before a colon: the reader
-// ties the blank, so it has to be there.
+// The elevator writes American English, French that breaks no line before a colon: the reader
+// ties the blank, so it has to be there, and Spanish without a blank before its signs.
 func TestSpelling(t *testing.T) {
 	wrong := map[string]*regexp.Regexp{
 		"en": regexp.MustCompile(`(?i)\b(colour|odour|mould|grey|licence|metre|litre|favour|labelled|centre|cheque|afterwards)`),
 		"fr": regexp.MustCompile(`[a-zé]: | [;?!]|«[^ \x{a0}]|[^ \x{a0}]»|[’"]`),
+		"es": regexp.MustCompile(` [:;?!]|« | »|["’]`),
 	}
 	for _, language := range Languages {
 		for _, c := range In(language).All() {
-			for _, found := range wrong[language].FindAllString(typed.ReplaceAllString(c.Text, ""), -1) {
+			for _, found := range wrong[c.Language].FindAllString(typed.ReplaceAllString(c.Text, ""), -1) {
 				t.Errorf("%s/%s: %q", language, c.ID, found)
 			}
 		}

@@ -78,6 +78,9 @@ func sorted(all []string) []string { slices.Sort(all); return all }
 func TestLanguagesSayTheSame(t *testing.T) {
 	for _, language := range Languages[1:] {
 		for i, c := range In(language).All() {
+			if c.Language != language {
+				continue // not written yet
+			}
 			for _, d := range differences(In(English).All()[i], c) {
 				t.Errorf("%s/%s: %s", language, c.ID, d)
 			}
@@ -110,7 +113,7 @@ func TestLinksLeadSomewhere(t *testing.T) {
 		for _, c := range In(language).All() {
 			for _, b := range c.Blocks {
 				for _, s := range b.Text {
-					if s.Chapter == "" {
+					if s.Chapter == "" || c.Language != language {
 						continue
 					}
 					links++
@@ -136,6 +139,9 @@ func TestOtherLanguages(t *testing.T) {
 		if b := In(language); b.Language != English || len(b.All()) != len(order) {
 			t.Errorf("in %q the handbook is %q with %d chapters", language, b.Language, len(b.All()))
 		}
+	}
+	if start := In("es").For("setup"); start.Language != English || start.Title != In(English).For("setup").Title {
+		t.Errorf("a chapter that Spanish lacks is in %q, %q", start.Language, start.Title)
 	}
 	if title := In("fr").For("yard").Title; title != "Un camion, du brut au bon" {
 		t.Errorf("in French the chapter of the yard is called %q", title)

@@ -47,7 +47,8 @@ func workOut(f *session.Session, l *load.Load, tests replicates) outcome {
 	if o.fault == nil && o.would.Sample.Moisture != nil {
 		o.judge(ctx, f, l.ID != "")
 	}
-	o.ruler, _ = office.Ruler(ctx, f.Desk, o.would) // bare while there is no moisture
+	edition, _ := office.EditionFor(f.Desk, o.would) // the ruler is bare while there are no rates, or no moisture
+	o.ruler, _ = office.Ruler(ctx, f.Desk, o.would, edition)
 	return o
 }
 

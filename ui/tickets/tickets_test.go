@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/sessiontest"
@@ -249,7 +250,7 @@ func TestWorkingOfATicket(t *testing.T) {
 			t.Errorf("the working does not say %q:\n%s", want, paper)
 		}
 	}
-	s.Ticket.load.Settled.Figures["net"] = yardpkg.Tenth
+	s.Ticket.load.Settled.Figures["net"] = quantity.Of("0.1", quantity.Percent)
 	s.Ticket.lines = map[PaperOf][]model.CardLine{}
 	if paper := paperOf(s); !strings.Contains(paper, "Net is 0.1 %") || strings.Contains(paper, "Every figure") {
 		t.Errorf("a figure that was tampered with is not named:\n%s", paper)

@@ -3,7 +3,6 @@ package yard
 import (
 	"context"
 
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scaleticket"
@@ -78,35 +77,28 @@ func (p Preview) leavingFigures(net model.Figure) []model.Figure {
 	return []model.Figure{net, bushels, {Caption: p.session.Say("Only weighed")}}
 }
 
-// Tenth is one tenth of a point of moisture.
-var Tenth = quantity.Of("0.1", quantity.Percent)
-
-// tenth settles the load as it is and again one tenth of a point wetter, and describes the
-// difference. It is empty while the load cannot be settled at both moistures.
+// tenth describes what the load would bring less one tenth of a point wetter. It is empty while the
+// load cannot be settled at both moistures.
 func (p Preview) tenth() string {
-	s, m := p.now.settlement, p.now.Load.Sample.Moisture
-	if s == nil || m == nil || p.now.Leaves() {
+	s := p.now.settlement
+	if s == nil || s.Moisture == nil || p.now.Leaves() {
 		return ""
 	}
-	wetter := entry.CopyOf(p.now.Load)
-	moist := *m
-	moist.Percent, moist.Bench = m.Percent.Add(Tenth), nil // a figure, not the bench's own tests
-	wetter.Sample.Moisture = &moist
-	w, problems := office.Preview(p.session.Desk, wetter)
-	if len(problems) > 0 || w == nil {
+	wetter := s.Supposed(p.now.Load.SettleFacts(), s.Moisture.Value().Add(office.Tenth.In(quantity.Percent)))
+	if wetter.Settlement == nil {
 		return ""
 	}
-	lost := session.PrintedLike(s.Quantity, s.Quantity.Value().Sub(w.Quantity.Value()))
-	return p.session.Say("A tenth of a point is worth %s, %s.", lost, moneyBetween(p.session.Language, s, w))
+	lost := session.PrintedLike(s.Quantity, wetter.Change.Quantity.Neg())
+	return p.session.Say("A tenth of a point is worth %s, %s.", lost, moneyLost(p.session.Language, s, wetter.Change))
 }
 
-// moneyBetween is what the grower has less by the second settlement: of what is
-// payable, or without a price of what is charged and discounted.
-func moneyBetween(in session.Language, s, w *settle.Settlement) string {
-	if s.Payable.Kind() == worksheet.NotApplied {
-		return in.Say("%s in charges and discounts", s.ToOwner().Sub(w.ToOwner()).FixedString(2))
+// moneyLost is what the grower has less by a change: of what is payable, or without a price of what is
+// charged and discounted.
+func moneyLost(in session.Language, s *settle.Settlement, c settle.Change) string {
+	if c.Payable == nil {
+		return in.Say("%s in charges and discounts", c.ToOwner.Neg().FixedString(2))
 	}
-	return session.PrintedLike(s.Payable, s.Payable.Value().Sub(w.Payable.Value()))
+	return session.PrintedLike(s.Payable, c.Payable.Neg())
 }
 
 // margin returns the problem that stops the load as a whole, else the question about it, else the
@@ -126,7 +118,7 @@ func (p Preview) margin() model.Status {
 
 // ruler has the trigger, the shrink-to moisture, and the moisture of this load.
 func (p Preview) ruler() model.Ruler {
-	ruler, err := office.Ruler(context.Background(), p.session.Desk, p.now.Load)
+	ruler, err := office.Ruler(context.Background(), p.session.Desk, p.now.Load, p.now.edition)
 	if err != nil {
 		p.session.Fail(err)
 	}

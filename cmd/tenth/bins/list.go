@@ -172,7 +172,7 @@ func (c list) Run(t *terminal.Terminal) error {
 	})
 }
 
-// full is how full a bin is; empty where nobody measured it.
+// full tells the filling level of a bin; empty where nobody measured it.
 func full(b binlog.Bin) any {
 	level, known := b.Level()
 	if !known {

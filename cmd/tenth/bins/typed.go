@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// moved is what every movement has.
+// moved has the flags of every movement.
 type moved struct {
 	terminal.BookFlags
 	terminal.WhoFlags

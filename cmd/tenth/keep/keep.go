@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Keep is what the science says of grain in store.
+// Keep has the commands on grain in store, by published curves and tables.
 type Keep struct {
 	Equilibrium equilibrium `cmd:"" help:"The moisture grain comes to in air, or the air that keeps a moisture."`
 	Days        days        `cmd:"" help:"How many days grain keeps, and what of them is used up."`
@@ -28,7 +28,7 @@ func (Keep) Help() string {
     tenth keep blend --lot B1=30000,16.8,55 --lot B2=50000,13.2,57 --moisture 15 --test-weight 54`
 }
 
-// shown is how a working is printed.
+// shown has the flags for printing a working.
 type shown struct {
 	terminal.LanguageFlag
 	Width terminal.Width `help:"Width of the printed working, in letters." default:"76"`

@@ -44,13 +44,13 @@ func (c tariffList) Run(t *terminal.Terminal) error {
 		if e.Status == tariff.Example {
 			mark = message.New(rates.ExampleMark)
 		}
-		rows = append(rows, []any{e.Commodity.ID, e.Schedule, e.ID, e.From, terminal.Or(e.Until.String(), message.New("no end")), standing(e, used, inForce, day), e.Hash[:12], mark})
+		rows = append(rows, []any{e.Commodity.ID, e.Schedule, e.ID, e.From, terminal.Or(e.Until.String(), message.New("no end")), stateOn(e, used, inForce, day), e.Hash[:12], mark})
 	}
 	return (&terminal.Session{Terminal: t}).Table(c.ListFlags, "Grain\tSchedule\tTariff\tFrom\tUntil\tStanding\tSHA-256\tMark", rows, "No tariff is in force for that.")
 }
 
-// standing is how a tariff stands on a day.
-func standing(e, used *tariff.Edition, inForce bool, day quantity.Date) message.Text {
+// stateOn tells whether a tariff is in force on a day.
+func stateOn(e, used *tariff.Edition, inForce bool, day quantity.Date) message.Text {
 	switch {
 	case day.Before(e.From):
 		return message.New("not yet")

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// listForm is what a list of values with commas between them consists of.
+// listForm matches a list of values with commas between them.
 type listForm struct {
 	least, most int  // how many values it has
 	named       bool // each begins with its name, such as spread=0.4

@@ -72,7 +72,7 @@ func readSigns(name string, held reflect.Value, signs message.Figures, read func
 	return nil
 }
 
-// betweenFigures is what parts the figures of a text.
+// betweenFigures are the separators between the figures of a text.
 var betweenFigures = regexp.MustCompile(`[=@/]|\.\.`)
 
 // WithPoint converts every figure of a text such as "test-weight=54,2", "17,5@20C" or "8,5..20".

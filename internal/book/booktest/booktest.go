@@ -41,11 +41,11 @@ type Engine[B Store] struct {
 
 var ctx = context.Background()
 
-// draft is the i-th act of an invented season: three acts to a load.
-func draft(i int) journal.Draft {
+// entry is the i-th act of an invented season: three acts to a load.
+func entry(i int) journal.Entry {
 	kinds := []string{"load.opened", "load.weighed", "ticket.issued"}
 	start := time.Date(2026, 10, 4, 12, 0, 0, 0, time.UTC)
-	return journal.Draft{
+	return journal.Entry{
 		At: journal.Stamp(start.Add(time.Duration(i) * time.Minute)), Who: "A. Clerk", Desk: "scale house",
 		Kind: kinds[i%3], Subject: fmt.Sprintf("load L%d", i/3+1),
 		// Spaces, letters outside ASCII and a figure no binary fraction has: all of it must be
@@ -58,7 +58,7 @@ func appendTo(t testing.TB, b Store, from, n int) {
 	t.Helper()
 	must(t, b.Write(ctx, func(tx book.Tx) error {
 		for i := range n {
-			if _, err := tx.Append(draft(from + i)); err != nil {
+			if _, err := tx.Append(entry(from + i)); err != nil {
 				return err
 			}
 		}
@@ -118,7 +118,7 @@ func putRecord(tx book.Tx, id string, f journal.Kinded) error {
 	if err != nil {
 		return err
 	}
-	d := draft(0)
+	d := entry(0)
 	d.Kind, d.Subject, d.Body = f.Kind(), f.Kind()+" "+id, body
 	fact, err := tx.Append(d)
 	if err != nil {

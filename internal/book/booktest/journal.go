@@ -40,7 +40,7 @@ func appends[B Store](t *testing.T, e Engine[B]) {
 	}
 	var last *journal.Fact
 	for i, f := range all {
-		want := journal.Link(last, draft(i))
+		want := journal.Link(last, entry(i))
 		if f.Seq != int64(i+1) || f.Hash != want.Hash || !bytes.Equal(f.Body, want.Body) || f.Subject != want.Subject || f.At != want.At {
 			t.Errorf("fact %d is\n%+v\nwant\n%+v", i+1, f, want)
 		}
@@ -89,7 +89,7 @@ func allOrNothing[B Store](t *testing.T, e Engine[B]) {
 	appendTo(t, b, 0, 1)
 	before := contents(t, b)
 	act := func(tx book.Tx) error {
-		_, err := tx.Append(draft(1))
+		_, err := tx.Append(entry(1))
 		_, numbered := tx.NextNumber("ticket")
 		return errors.Join(err, numbered)
 	}
@@ -131,10 +131,10 @@ func lostAfterFailure[B Store](t *testing.T, e Engine[B]) {
 	before := contents(t, b)
 	var later error
 	err := b.Write(ctx, func(tx book.Tx) error {
-		if _, err := tx.Append(journal.Draft{}); err == nil {
+		if _, err := tx.Append(journal.Entry{}); err == nil {
 			t.Error("a fact without anything in it was taken")
 		}
-		_, later = tx.Append(draft(1))
+		_, later = tx.Append(entry(1))
 		return nil
 	})
 	if err == nil || later == nil {
@@ -147,7 +147,7 @@ func seesItself[B Store](t *testing.T, e Engine[B]) {
 	b := e.New(t)
 	appendTo(t, b, 0, 1)
 	must(t, b.Write(ctx, func(tx book.Tx) error {
-		if _, err := tx.Append(draft(1)); err != nil {
+		if _, err := tx.Append(entry(1)); err != nil {
 			return err
 		}
 		inside, err := tx.FactsOf("load L1")
@@ -197,7 +197,7 @@ func manyWriters[B Store](t *testing.T, e Engine[B]) {
 
 // appendOne reads before it appends, as an act does.
 func appendOne(tx book.Tx, numbered bool) error {
-	d := draft(0)
+	d := entry(0)
 	d.Subject = "load of no number"
 	if _, err := tx.FactsOf(d.Subject); err != nil {
 		return err
@@ -232,7 +232,7 @@ func oneMoment[B Store](t *testing.T, e Engine[B]) {
 func onlyAppended[B Store](t *testing.T, e Engine[B]) {
 	b := e.New(t)
 	must(t, b.Write(ctx, func(tx book.Tx) error {
-		_, err := tx.Append(draft(0))
+		_, err := tx.Append(entry(0))
 		_, numbered := tx.NextNumber("ticket")
 		return errors.Join(err, numbered)
 	}))

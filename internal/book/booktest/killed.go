@@ -84,7 +84,7 @@ func wantLoads(t *testing.T, b PositionStore, n int64) {
 	}
 	var before *journal.Fact
 	for i, f := range written {
-		if want := journal.Link(before, draft(i)); f.Hash != want.Hash {
+		if want := journal.Link(before, entry(i)); f.Hash != want.Hash {
 			t.Fatalf("fact %d is of %s, want %s", f.Seq, f.Subject, want.Subject)
 		}
 		before = &f
@@ -109,7 +109,7 @@ func writeLoad(b Store, halfway func()) (number int64, err error) {
 			return err
 		}
 		for step := range 3 {
-			if _, err := tx.Append(draft(3*(int(number)-1) + step)); err != nil {
+			if _, err := tx.Append(entry(3*(int(number)-1) + step)); err != nil {
 				return err
 			}
 			if step == 1 {

@@ -25,11 +25,11 @@ func Old[B PositionStore](t *testing.T, b B) {
 		if err != nil {
 			return err
 		}
-		_, err = tx.Append(draft(0))
+		_, err = tx.Append(entry(0))
 		return err
 	}))
 	after := facts(t, b)
-	if len(after) != len(before)+1 || journal.Link(&before[len(before)-1], draft(0)).Hash != after[len(before)].Hash {
+	if len(after) != len(before)+1 || journal.Link(&before[len(before)-1], entry(0)).Hash != after[len(before)].Hash {
 		t.Errorf("%d facts went on to %d", len(before), len(after))
 	}
 }

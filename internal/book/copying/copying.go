@@ -43,7 +43,7 @@ func facts(ctx context.Context, tx book.Tx, from From) error {
 		if err != nil {
 			return err
 		}
-		copied, err := tx.Append(journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
+		copied, err := tx.Append(journal.Entry{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
 		if err != nil {
 			return err
 		}

@@ -27,8 +27,8 @@ import (
 
 var update = flag.Bool("update", false, "write schema.json anew")
 
-func aFact() journal.Draft {
-	return journal.Draft{At: journal.Stamp(time.Now()), Who: "A. Clerk", Desk: "scale house", Kind: "load.opened", Subject: "load L1", Body: []byte(`{"note":"Körner ½"}`)}
+func aFact() journal.Entry {
+	return journal.Entry{At: journal.Stamp(time.Now()), Who: "A. Clerk", Desk: "scale house", Kind: "load.opened", Subject: "load L1", Body: []byte(`{"note":"Körner ½"}`)}
 }
 
 // filled is a book with a fact, a number, an edition, a record, a draft and a ticket.

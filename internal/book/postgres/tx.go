@@ -54,8 +54,8 @@ func (tx *Tx) fail(err error) error {
 // deskSlack is how far a desk's clock may be from the server's without being noted.
 const deskSlack = 5 * time.Second
 
-// Append enters a fact at the end of the chain. A draft with problems is refused with all of them.
-func (tx *Tx) Append(d journal.Draft) (journal.Fact, error) {
+// Append enters a fact at the end of the chain. An entry with problems is refused with all of them.
+func (tx *Tx) Append(d journal.Entry) (journal.Fact, error) {
 	if tx.fail(nil) != nil {
 		return journal.Fact{}, tx.failed
 	}

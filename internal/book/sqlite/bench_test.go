@@ -39,7 +39,7 @@ func BenchmarkDurableWeighIn(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	weighIn := func(tx *Tx, d journal.Draft) error {
+	weighIn := func(tx *Tx, d journal.Entry) error {
 		if _, err := tx.FactsOf(d.Subject); err != nil {
 			return err
 		}
@@ -48,7 +48,7 @@ func BenchmarkDurableWeighIn(b *testing.B) {
 	}
 	b.Run("the fact", func(b *testing.B) { benchmarkDurable(b, weighIn) })
 	b.Run("the fact and its row", func(b *testing.B) {
-		benchmarkDurable(b, func(tx *Tx, d journal.Draft) error {
+		benchmarkDurable(b, func(tx *Tx, d journal.Entry) error {
 			if err := weighIn(tx, d); err != nil {
 				return err
 			}
@@ -61,7 +61,7 @@ func BenchmarkDurableWeighIn(b *testing.B) {
 	})
 }
 
-func benchmarkDurable(b *testing.B, act func(*Tx, journal.Draft) error) {
+func benchmarkDurable(b *testing.B, act func(*Tx, journal.Entry) error) {
 	book, err := Open(filepath.Join(b.TempDir(), "durable.book"), book.Options{Create: true})
 	if err != nil {
 		b.Fatal(err)

@@ -33,10 +33,10 @@ func newBook(t testing.TB) *Book {
 }
 
 // draft is the i-th act of an invented season: three acts to a load.
-func draft(i int) journal.Draft {
+func draft(i int) journal.Entry {
 	kinds := []string{"gross weighed", "sample tested", "tare weighed"}
 	start := time.Date(2025, 10, 4, 12, 0, 0, 0, time.UTC)
-	return journal.Draft{
+	return journal.Entry{
 		At: journal.Stamp(start.Add(time.Duration(i) * time.Minute)), Who: "A. Clerk", Desk: "scale house",
 		Kind: kinds[i%3], Subject: fmt.Sprintf("load %d", i/3+1),
 		Body: fmt.Appendf(nil, `{"figure":"%d","note":"Körner ½"}`, 20000+i),

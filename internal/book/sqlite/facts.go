@@ -21,9 +21,9 @@ const (
 	insertFact    = "INSERT INTO facts (" + columns + ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
 )
 
-// Append enters a fact at the end of the chain. A draft with problems is
+// Append enters a fact at the end of the chain. An entry with problems is
 // refused with all of them.
-func (tx *Tx) Append(d journal.Draft) (journal.Fact, error) {
+func (tx *Tx) Append(d journal.Entry) (journal.Fact, error) {
 	if problems := d.Problems(); len(problems) > 0 {
 		return journal.Fact{}, tx.fail(message.Storage.Errorf("This was not entered. %s", message.Texts(" ", problems)))
 	}

@@ -97,7 +97,7 @@ func TestWriteIsLostAfterAnyFailureInIt(t *testing.T) {
 		want string
 	}{
 		"a bad draft": {func(tx *Tx) error {
-			_, err := tx.Append(journal.Draft{})
+			_, err := tx.Append(journal.Entry{})
 			return err
 		}, "This was not entered. A fact needs the person"},
 		"a bad statement": {func(tx *Tx) error {

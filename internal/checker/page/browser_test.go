@@ -150,7 +150,7 @@ func (b *browser) shown(selector string) string {
 	return text
 }
 
-// told is what the page shows of the text of a code.
+// told returns the text that the page shows for a code.
 func (b *browser) told(text string) string {
 	b.t.Helper()
 	evaluated[bool](b, fmt.Sprintf(`document.getElementById("text").value = %q; true`, text))

@@ -5,7 +5,7 @@ package look
 
 import "slices"
 
-// Look is how one kind of thing is drawn.
+// Look is the drawing style of one kind of thing.
 type Look struct {
 	// Light is its colour on a light ground and on paper, Dark on a dark one.
 	Light, Dark Colour

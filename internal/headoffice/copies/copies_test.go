@@ -51,7 +51,7 @@ func (o *office) add(t testing.TB, kind, id, body string) {
 	if len(o.chain) > 0 {
 		last = &o.chain[len(o.chain)-1]
 	}
-	o.chain = append(o.chain, journal.Link(last, journal.Draft{At: "2026-10-01T12:00:00Z", Who: "Mae", Desk: "d", Kind: kind, Subject: kind + " " + id, Body: []byte(body)}))
+	o.chain = append(o.chain, journal.Link(last, journal.Entry{At: "2026-10-01T12:00:00Z", Who: "Mae", Desk: "d", Kind: kind, Subject: kind + " " + id, Body: []byte(body)}))
 }
 
 func (o *office) grower(t testing.TB, id string) {

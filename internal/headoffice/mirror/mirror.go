@@ -33,7 +33,7 @@ type Book interface {
 	Write(ctx context.Context, act func(book.Tx) error) error
 }
 
-// Extended is what came to a book.
+// Extended counts the facts added to a book.
 type Extended struct {
 	Facts    int64
 	NotShown int64 // of the facts, those this program cannot read
@@ -104,7 +104,7 @@ func (w *work) begin(tx book.Tx) {
 
 // enter enters a fact and what follows from it.
 func (w *work) enter(f journal.Fact) error {
-	entered, err := w.tx.Append(journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
+	entered, err := w.tx.Append(journal.Entry{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
 	if err != nil {
 		return err
 	}

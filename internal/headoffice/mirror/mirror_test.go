@@ -107,7 +107,7 @@ func TestABookIsMadeAgain(t *testing.T) {
 }
 
 // then are facts, and behind them others linked to them.
-func then(facts iter.Seq2[journal.Fact, error], more ...journal.Draft) iter.Seq2[journal.Fact, error] {
+func then(facts iter.Seq2[journal.Fact, error], more ...journal.Entry) iter.Seq2[journal.Fact, error] {
 	return func(yield func(journal.Fact, error) bool) {
 		var last *journal.Fact
 		for f, err := range facts {
@@ -132,7 +132,7 @@ func TestNewerFactsWait(t *testing.T) {
 	read, _ := s.Ticket()
 	unread, _ := s.Ticket()
 	at := "2027-01-01T00:00:00Z"
-	newer := []journal.Draft{
+	newer := []journal.Entry{
 		{At: at, Who: "x", Desk: "x", Kind: "drone.flown", Subject: "drone 1", Body: []byte(`{"height":"3"}`)},
 		{At: at, Who: "x", Desk: "x", Kind: "house.truck", Subject: "house.truck 7", Body: []byte(`{"wings":"2"}`)},
 		{At: at, Who: "x", Desk: "x", Kind: "ticket.blessed", Subject: "load " + unread, Body: []byte(`{}`)},

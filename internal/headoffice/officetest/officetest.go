@@ -104,7 +104,7 @@ func Chained(after *journal.Fact, word string, n int) []journal.Fact {
 		if err != nil {
 			panic(err)
 		}
-		f := journal.Link(after, journal.Draft{
+		f := journal.Link(after, journal.Entry{
 			At: fmt.Sprintf("20%02d-10-04T14:12:%02dZ", 25+i%2, i%60), Who: "Maë Orton", Desk: "desk 1", Kind: "thing." + word, Subject: "thing 1", Body: body,
 		})
 		out = append(out, f)

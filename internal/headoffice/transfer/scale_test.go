@@ -27,7 +27,7 @@ var (
 )
 
 // invented are the facts of a season of some loads, the drafts they were entered by.
-func invented(t testing.TB, loads int) []journal.Draft {
+func invented(t testing.TB, loads int) []journal.Entry {
 	t.Helper()
 	b, err := sqlite.OpenScratch()
 	officetest.Must(t, err)
@@ -35,10 +35,10 @@ func invented(t testing.TB, loads int) []journal.Draft {
 	set, err := ratefiles.ReadRates("")
 	officetest.Must(t, err)
 	officetest.Must(t, demo.Fill(ctx, b, demo.Options{Loads: loads, Seed: 7, Now: time.Date(2026, 10, 31, 18, 0, 0, 0, time.UTC), Place: time.UTC, Rates: set}, nil))
-	var out []journal.Draft
+	var out []journal.Entry
 	for f, err := range b.Facts(ctx, book.FactFilter{}) {
 		officetest.Must(t, err)
-		out = append(out, journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
+		out = append(out, journal.Entry{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
 	}
 	return out
 }

@@ -46,7 +46,7 @@ func enter(t testing.TB, b *sqlite.Book, facts ...journal.Fact) {
 	t.Helper()
 	officetest.Must(t, b.Write(ctx, func(tx book.Tx) error {
 		for _, f := range facts {
-			entered, err := tx.Append(journal.Draft{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
+			entered, err := tx.Append(journal.Entry{At: f.At, Who: f.Who, Desk: f.Desk, Kind: f.Kind, Subject: f.Subject, Body: f.Body})
 			if err != nil || entered.Hash != f.Hash {
 				return fmt.Errorf("fact %d was entered as %v: %w", f.Seq, entered, err)
 			}

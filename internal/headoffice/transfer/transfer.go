@@ -45,7 +45,7 @@ type Options struct {
 	MostFacts, MostBytes int
 }
 
-// Sent is what a sending did.
+// Sent is the outcome of a sending.
 type Sent struct {
 	From, To journal.Head // the office's head before and after
 	Branch   int          // of the site's chains, the one that the book is

@@ -24,7 +24,7 @@ type Lot struct {
 	Whole bool
 }
 
-// Target is what the mix must meet.
+// Target has the limits that the mix must meet.
 type Target struct {
 	// Moisture is the highest, in percent.
 	Moisture quantity.Amount
@@ -111,7 +111,7 @@ func (t Target) Meets(m Mix) bool {
 	return m.Weight.Sign() > 0 && !m.Moisture.More(t.Moisture) && (!quantity.Recorded(t.TestWeight) || !m.TestWeight.Less(t.TestWeight))
 }
 
-// MixOf is what comes of taking so much of each lot.
+// MixOf returns the mix of given amounts of each lot.
 func MixOf(lots []Lot, take []quantity.Amount) Mix {
 	unit := lots[0].Weight.Unit()
 	m := Mix{Take: take, Weight: quantity.Zero(unit), Moisture: quantity.Zero(quantity.Percent)}

@@ -32,7 +32,7 @@ type Held struct {
 	Heap            bin.Heap
 }
 
-// Lies is what the book says lies there.
+// Lies returns the grain in the bin by the book.
 func (h Held) Lies() quantity.Amount { return h.Heap.Balance() }
 
 // Moisture is the mean by weight; false where nothing of it was tested.
@@ -108,7 +108,7 @@ func (b Bin) Holds(testWeight quantity.Amount) (quantity.Amount, bool) {
 	return quantity.To("1", quantity.HalfUp).Apply(weight), err == nil
 }
 
-// Short is what was let out of the bin beyond all that was in it.
+// Short is the quantity let out of the bin beyond all that was in it.
 func (b Bin) Short() bool {
 	return slices.ContainsFunc(b.Grain, func(h Held) bool { return h.Lies().Sign() < 0 })
 }

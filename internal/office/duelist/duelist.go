@@ -21,7 +21,7 @@ import (
 	"tenthpoint/internal/tariff"
 )
 
-// Kind is what has the day.
+// Kind is the kind of a due item.
 type Kind string
 
 // The kinds, as programs read them.
@@ -65,14 +65,14 @@ func Consequences(all []Due) []message.Text {
 	return out
 }
 
-// Lists is what the list is read from: the book now, or as it is when a day is closed.
+// Lists is the source of the list: the book now, or as it is when a day is closed.
 type Lists interface {
 	Loads(f book.LoadFilter) ([]book.LoadRow, error)
 	Records(kind string) ([]book.Record, error)
 	SamplesKept(from, to string) ([]book.KeptSamples, error)
 }
 
-// House is what of a house the days depend on.
+// House holds the settings of the elevator that due dates depend on.
 type House struct {
 	Laws      *law.Set
 	FillOrder contract.Order
@@ -81,7 +81,7 @@ type House struct {
 	Tariff func(commodity string, day quantity.Date) (*tariff.Edition, bool)
 }
 
-// Until is what falls due up to a day, as of another; what has passed comes first.
+// Until lists all items due up to a day, as of another; overdue ones come first.
 func Until(l Lists, h House, today, last quantity.Date) ([]Due, error) {
 	g, err := gatheringOf(l, h, today, last)
 	if err != nil {
@@ -198,7 +198,7 @@ func (g *gathering) add(d Due) {
 	}
 }
 
-// left is what of a part no settlement sheet has taken.
+// left is the quantity of a part that is on no settlement sheet yet.
 func (g *gathering) left(p part) quantity.Amount {
 	return p.Quantity.Sub(g.taken.Of(p.Ticket, p.grower, p.Quantity.Unit()))
 }

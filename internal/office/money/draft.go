@@ -18,7 +18,7 @@ import (
 	"tenthpoint/internal/title"
 )
 
-// Order is what a sheet is to settle.
+// Order selects the tickets and terms that a sheet settles.
 type Order struct {
 	Grower  string
 	Tickets []Chosen
@@ -44,7 +44,7 @@ type Chosen struct {
 	Quantity *quantity.Amount // nil for all that is not settled yet
 }
 
-// Around is what a sheet is drafted from, as it stands at that moment.
+// Around is the input of a draft besides the order, read from the book at that moment.
 type Around struct {
 	Tickets   []*load.Load // those chosen, in their order
 	Sheets    []paysheet.Sheet

@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Unsettled is what of a ticket is not on a settlement sheet.
+// Unsettled is the part of a ticket that is on no settlement sheet yet.
 type Unsettled struct {
 	Ticket    int64
 	Day       quantity.Date
