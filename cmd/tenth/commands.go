@@ -20,6 +20,7 @@ import (
 	"tenthpoint/cmd/tenth/money"
 	"tenthpoint/cmd/tenth/program"
 	"tenthpoint/cmd/tenth/rates"
+	"tenthpoint/cmd/tenth/receipts"
 	"tenthpoint/cmd/tenth/sums"
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/cmd/tenth/tickets"
@@ -54,17 +55,18 @@ type commands struct {
 	Difference tickets.Difference `cmd:"" group:"tickets" help:"Set two tickets side by side."`
 	Dispute    tickets.Dispute    `cmd:"" group:"tickets" help:"A disagreement about a ticket, from doubt to decision."`
 
-	Day        day.Day        `cmd:"" group:"evening" help:"Show the sheet of a day, or close the day."`
-	Position   day.Position   `cmd:"" group:"evening" help:"Show what is in the house."`
-	Production day.Production `cmd:"" group:"evening" help:"Show what single farms and fields have delivered, and whose it is."`
-	Undecided  day.Undecided  `cmd:"" group:"evening" help:"List grain of which nobody has said what becomes of it, with its age and its day."`
-	Due        day.Due        `cmd:"" group:"evening" help:"List what falls due: grain to be decided, contracts, payments, free storage, samples, disputes."`
-	Account    day.Account    `cmd:"" group:"evening" help:"Show a grower's account."`
-	Season     day.Season     `cmd:"" group:"evening" help:"Show a season: intake, moistures, trucks, waits, income, meters."`
-	Examine    day.Examine    `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
-	Payment    money.Payment  `cmd:"" group:"evening" help:"What was paid on settlement sheets, and what is still to be paid."`
-	Ledger     money.Ledger   `cmd:"" group:"evening" help:"Settlement sheets and payments as postings for the accountant."`
-	Sheet      money.Sheet    `cmd:"" group:"evening" help:"Settlement sheets: what a grower is paid for tickets, with every line worked out."`
+	Day        day.Day          `cmd:"" group:"evening" help:"Show the sheet of a day, or close the day."`
+	Position   day.Position     `cmd:"" group:"evening" help:"Show what is in the house."`
+	Production day.Production   `cmd:"" group:"evening" help:"Show what single farms and fields have delivered, and whose it is."`
+	Undecided  day.Undecided    `cmd:"" group:"evening" help:"List grain of which nobody has said what becomes of it, with its age and its day."`
+	Due        day.Due          `cmd:"" group:"evening" help:"List what falls due: grain to be decided, contracts, payments, free storage, samples, disputes."`
+	Account    day.Account      `cmd:"" group:"evening" help:"Show a grower's account."`
+	Season     day.Season       `cmd:"" group:"evening" help:"Show a season: intake, moistures, trucks, waits, income, meters."`
+	Examine    day.Examine      `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
+	Payment    money.Payment    `cmd:"" group:"evening" help:"What was paid on settlement sheets, and what is still to be paid."`
+	Receipt    receipts.Receipt `cmd:"" group:"evening" help:"Warehouse receipts: issue, surrender, cancel, replace a lost one, the register."`
+	Ledger     money.Ledger     `cmd:"" group:"evening" help:"Settlement sheets and payments as postings for the accountant."`
+	Sheet      money.Sheet      `cmd:"" group:"evening" help:"Settlement sheets: what a grower is paid for tickets, with every line worked out."`
 
 	Settle sums.Settle `cmd:"" group:"sums" help:"Settle a load without a book: figures in, working out."`
 	Shrink sums.Shrink `cmd:"" group:"sums" help:"Work out the pure water shrink of a weight."`

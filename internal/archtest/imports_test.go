@@ -14,7 +14,7 @@ var core = inside(
 	"law", "grain", "grain/look", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
 	"title", "numbering", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "settle/trial", "slipcode",
-	"bin/shape", "bin", "position", "elevator", "contract", "truckscale",
+	"bin/shape", "bin", "position", "receipt", "elevator", "contract", "truckscale",
 	"journal", "load", "dispute", "guard", "imports", "entry", "entry/moving", "signing", "pin",
 )
 
@@ -23,8 +23,8 @@ var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaletic
 
 // rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside(
-	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring",
-	"office", "office/scalelog", "office/binlog", "office/money", "office/rests", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
+	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring",
+	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/rests", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
 	"audit", "ratefiles",
 )
 
@@ -86,6 +86,8 @@ var mayImport = map[string][]string{
 	"internal/bin":       inside("quantity", "grain", "bin/shape"), // the grain in the house
 
 	"internal/position": inside("title", "quantity", "grain", "settle", "bin"), // the daily position record
+
+	"internal/receipt": inside("quantity", "position"), // warehouse receipts
 
 	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
 	"internal/contract": inside("title", "quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
@@ -168,21 +170,23 @@ var mayImport = map[string][]string{
 	"internal/printing":               inside("atomicfile"),
 	"internal/ratefiles":              slices.Concat(inside("book/place", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
-	"internal/office/posting":         slices.Concat(core, inside("book", "checker", "keyring", "office")),   // what a house shows to everybody
-	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                         // the logs of truck scales as papers
-	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")),                 // the bins as lists and papers
-	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")),                 // production by farm
-	"internal/office/seasons":         slices.Concat(core, papers, inside("book", "office", "office/money")), // a season, read
-	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office")),                 // what an examiner asks for
-	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),                 // what follows a ticket, as lists and papers
-	"internal/office/rests":           slices.Concat(core, inside("book", "office")),                         // what rests on a ticket
-	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                           // posted prices, undecided grain
-	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                   // what falls due
+	"internal/office/posting":         slices.Concat(core, inside("book", "checker", "keyring", "office")),      // what a house shows to everybody
+	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                            // the logs of truck scales as papers
+	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")),                    // the bins as lists and papers
+	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")),                    // production by farm
+	"internal/office/seasons":         slices.Concat(core, papers, inside("book", "office", "office/money")),    // a season, read
+	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office", "office/receipts")), // what an examiner asks for
+	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),                    // what follows a ticket, as lists and papers
+	"internal/office/receipts":        slices.Concat(core, papers, inside("office", "office/terms")),            // warehouse receipts
+	"internal/office/rests":           slices.Concat(core, inside("book", "office")),                            // what rests on a ticket
+	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                              // posted prices, undecided grain
+	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                      // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
-	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "office/money", "office/rests", "audit", "keyring", "guard/lookup")),
+	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "office/money", "office/receipts", "office/rests", "audit", "keyring", "guard/lookup")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("message/errortest", "book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
+	"internal/scalehouse/receipts":    slices.Concat(core, inside("office/receipts", "scalehouse")),                // the acts on warehouse receipts
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                         // the acts on what a house measures with
 	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                         // the acts on a disagreement
 	"internal/scalehouse/restoring":   slices.Concat(core, papers, inside("book", "office", "scalehouse")),         // the acts on a book that was restored
@@ -217,7 +221,7 @@ var mayImport = map[string][]string{
 	"ui/disputes":        area(),
 	"ui/bins":            area(),
 	"ui/day":             area(),
-	"ui/rates":           area(),
+	"ui/rates":           slices.Concat(area(), inside("checker/page", "office/posting")), // also the page that growers hold beside it
 	"ui/growers":         area(),
 	"ui/equipment":       area("internal/keyring"),
 	"ui/setup":           area(),
@@ -241,6 +245,7 @@ var mayImport = map[string][]string{
 	"cmd/tenth/keep":     command(),
 	"cmd/tenth/keys":     command("internal/keyfile", "internal/keyring"),
 	"cmd/tenth/money":    command(),
+	"cmd/tenth/receipts": command(),
 	"cmd/tenth/rates":    command(),
 	"cmd/tenth/book":     command("schedules", "internal/atomicfile", "internal/book/engines", "internal/demo", "internal/keyring", "cmd/tenth/yard"), // the demo's loads are received
 	"cmd/tenth/program":  {"cmd/tenth/terminal", "internal/version"},                                                                                  // what tenth says of itself
@@ -263,7 +268,7 @@ func area(more ...string) []string {
 }
 
 // commands are the groups of commands of the terminal program.
-var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/keys", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/headoffice", "cmd/tenth/program"}
+var commands = []string{"cmd/tenth/yard", "cmd/tenth/lab", "cmd/tenth/tickets", "cmd/tenth/day", "cmd/tenth/sums", "cmd/tenth/keep", "cmd/tenth/keys", "cmd/tenth/bins", "cmd/tenth/house", "cmd/tenth/money", "cmd/tenth/receipts", "cmd/tenth/rates", "cmd/tenth/book", "cmd/tenth/headoffice", "cmd/tenth/program"}
 
 // command returns the imports allowed to a group of commands: the core through the desk at an open
 // book, and what all commands share.

@@ -4,7 +4,7 @@ import (
 	"errors"
 
 	"tenthpoint/internal/bin"
-	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/journal"
 )
 
 // GrainChange is what changes of everything that is kept of the grain: the position, the lines of
@@ -50,14 +50,14 @@ func (s *GrainSum) Add(r LoadRow) error {
 	return errors.Join(s.Stock.Add(r), s.Lines.Add(r), s.Bins.Add(r))
 }
 
-// Follow adds what follows the loads: all movements in the order of their numbers, and all
-// settlement sheets.
-func (s *GrainSum) Follow(moves []bin.Movement, sheets []paysheet.Sheet) {
+// Follow adds what follows the loads: all movements in the order of their numbers, and all records of
+// the kinds of [OwnerKinds].
+func (s *GrainSum) Follow(moves []bin.Movement, owned []journal.Kinded) {
 	for _, m := range moves {
 		s.Lines.Move(m)
 		s.Bins.Move(m)
 	}
-	for _, sheet := range sheets {
-		s.Lines.Settle(sheet)
+	for _, f := range owned {
+		s.Lines.Own(f)
 	}
 }

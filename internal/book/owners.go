@@ -1,16 +1,86 @@
 package book
 
 import (
+	"tenthpoint/internal/journal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/position"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/receipt"
 	"tenthpoint/internal/title"
 )
 
-// LineMovesOfSheet returns what a settlement sheet moves between the lines of who owns the grain:
+// OwnerKinds are the kinds of records that move grain between the lines of who owns it.
+var OwnerKinds = []string{paysheet.Sheet{}.Kind(), receipt.Receipt{}.Kind()}
+
+// ReadOwner reads a record that moves grain between the lines of who owns it; nil for any other.
+func ReadOwner(r Record) (journal.Kinded, error) {
+	var f journal.Kinded
+	var err error
+	switch r.Kind {
+	case paysheet.Sheet{}.Kind():
+		f, err = journal.ReadBody[paysheet.Sheet](r.Body)
+	case receipt.Receipt{}.Kind():
+		f, err = journal.ReadBody[receipt.Receipt](r.Body)
+	default:
+		return nil, nil
+	}
+	if err != nil {
+		return nil, message.Errorf("%s: %w", r.ID, err)
+	}
+	return f, nil
+}
+
+// ReadOwners reads the records that move grain between the lines of who owns it.
+func ReadOwners(all []Record) ([]journal.Kinded, error) {
+	var out []journal.Kinded
+	for _, r := range all {
+		f, err := ReadOwner(r)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, f)
+	}
+	return out, nil
+}
+
+// OwnerChange is what moves between the lines where a record stands in place of another; each may be
+// nil.
+func OwnerChange(was, is journal.Kinded) []StockMove {
+	return StockChange(ownerMoves(was), ownerMoves(is))
+}
+
+func ownerMoves(f journal.Kinded) []StockMove {
+	switch f := f.(type) {
+	case paysheet.Sheet:
+		return lineMovesOfSheet(f)
+	case receipt.Receipt:
+		return lineMovesOfReceipt(f)
+	}
+	return nil
+}
+
+// lineMovesOfReceipt returns what a warehouse receipt moves: grain that was held for its owner is owed
+// on it, until it ends.
+func lineMovesOfReceipt(r receipt.Receipt) []StockMove {
+	var moves []StockMove
+	for _, l := range r.Lines {
+		none := quantity.Zero(l.Weight.Unit())
+		held := StockKey{r.Commodity, string(l.Held), l.Weight.Unit()}
+		owed := StockKey{r.Commodity, string(r.Class()), l.Weight.Unit()}
+		moves = append(moves, StockMove{held, r.Day.String(), none, l.Weight, none}, StockMove{owed, r.Day.String(), l.Weight, none, none})
+		if r.Ended != nil {
+			day := r.Ended.Day.String()
+			moves = append(moves, StockMove{held, day, l.Weight, none, none}, StockMove{owed, day, none, l.Weight, none})
+		}
+	}
+	return moves
+}
+
+// lineMovesOfSheet returns what a settlement sheet moves between the lines of who owns the grain:
 // what was held for its owner, or not priced yet, is bought. A void sheet moves it back on the day
 // it was void. Sheets of programs that did not write weights move nothing.
-func LineMovesOfSheet(s paysheet.Sheet) []StockMove {
+func lineMovesOfSheet(s paysheet.Sheet) []StockMove {
 	var moves []StockMove
 	for _, l := range s.Lines {
 		from := position.LineOf(title.Terms{Under: l.Under, Whose: l.Whose})
@@ -29,5 +99,5 @@ func LineMovesOfSheet(s paysheet.Sheet) []StockMove {
 	return moves
 }
 
-// Settle adds what a settlement sheet moved.
-func (s *LineSum) Settle(sheet paysheet.Sheet) { s.put(LineMovesOfSheet(sheet)) }
+// Own adds what a record moved between the lines.
+func (s *LineSum) Own(f journal.Kinded) { s.put(ownerMoves(f)) }

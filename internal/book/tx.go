@@ -3,7 +3,6 @@ package book
 import (
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/journal"
-	"tenthpoint/internal/paysheet"
 )
 
 // Tx is a write transaction. Everything done in it is in the book when the write succeeds, and
@@ -26,9 +25,9 @@ type Tx interface {
 	PutRecord(Record) error
 	// MoveGrain brings bins and owners up to date with a movement whose record was just written.
 	MoveGrain(bin.Movement) error
-	// MoveOwners brings owners up to date with a settlement sheet whose record was just written in
-	// place of another, or of none.
-	MoveOwners(was, is paysheet.Sheet) error
+	// MoveOwners brings owners up to date with a record of one of [OwnerKinds] that was just written in
+	// place of another, or of nil.
+	MoveOwners(was, is journal.Kinded) error
 	SaveDraft(Draft) error
 	DropDrafts(id string) error
 

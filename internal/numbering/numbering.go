@@ -22,14 +22,15 @@ const (
 	Movement = "movement"
 	Sheet    = "sheet"
 	Payment  = "payment"
+	Receipt  = "receipt"
 )
 
 // Series are all series.
-var Series = []string{Load, Ticket, Sample, Dispute, Movement, Sheet, Payment}
+var Series = []string{Load, Ticket, Sample, Dispute, Movement, Sheet, Payment, Receipt}
 
 // OnPaper are the series whose numbers stand on papers that leave the house, in the order in which
 // they are asked for.
-var OnPaper = []string{Ticket, Sample, Sheet, Payment}
+var OnPaper = []string{Ticket, Sample, Sheet, Payment, Receipt}
 
 // Passed are numbers of a series that were given out where this book did not see it. The series goes
 // on after the last one.

@@ -9,11 +9,14 @@ import (
 type Line string
 
 const (
-	Receipts   Line = "receipt"
-	Storage    Line = "stored"
-	GrainBank  Line = "bank"
-	Undecided  Line = "undecided"
-	Depositors Line = "depositor" // on a contract or delayed price that has not passed title
+	Receipts   Line = "receipt" // of tickets that name one of an older series
+	Negotiable Line = "negotiable"
+	// NonNegotiable receipts are owed to the depositor named on them.
+	NonNegotiable Line = "non-negotiable"
+	Storage       Line = "stored"
+	GrainBank     Line = "bank"
+	Undecided     Line = "undecided"
+	Depositors    Line = "depositor" // on a contract or delayed price that has not passed title
 
 	Sold       Line = "sold"
 	OnContract Line = "contract"
@@ -43,6 +46,8 @@ var lines = []struct {
 	name  message.Text
 }{
 	{Receipts, Owed, message.New("On warehouse receipts")},
+	{Negotiable, Owed, message.New("On negotiable receipts")},
+	{NonNegotiable, Owed, message.New("On non-negotiable receipts")},
 	{Storage, Owed, message.New("In open storage")},
 	{GrainBank, Owed, message.New("In the grain bank, of depositors")},
 	{Undecided, Owed, message.New("Not decided: the depositors'")},

@@ -6,12 +6,16 @@ import (
 	"slices"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office/money"
+	"tenthpoint/internal/office/receipts"
 	"tenthpoint/internal/office/rests"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/receipt"
 )
 
 // VoidWithChain cancels a ticket, and what rests on it follows in the same act: settlement sheets are
@@ -65,7 +69,66 @@ func follow(w *Batch, old, next *load.Load, reason string, day quantity.Date) er
 			return err
 		}
 	}
-	return remakeSheets(w, money.Ended{Number: old.Number, Next: next}, reason, day)
+	if err := remakeSheets(w, money.Ended{Number: old.Number, Next: next}, reason, day); err != nil {
+		return err
+	}
+	return remakeReceipts(w, old, next, reason, day)
+}
+
+// remakeReceipts cancels the warehouse receipts that a ticket is on, and issues others in their place:
+// the ticket in its place takes its line, as far as it brings grain for it. A negotiable one may be in
+// anybody's hands and is surrendered first.
+func remakeReceipts(w *Batch, old, next *load.Load, reason string, day quantity.Date) error {
+	all, err := RecordsIn[receipt.Receipt](w)
+	if err != nil {
+		return err
+	}
+	for _, was := range receipt.On(all, old.Number, "") {
+		if was.Negotiable {
+			return message.Refused.Errorf("warehouse receipt %d is negotiable and rests on ticket %d. Whoever holds it surrenders it first", was.Number, old.Number)
+		}
+		void, err := was.End(receipt.Ended{How: receipt.Cancelled, Day: day, By: w.desk.Signature(), Reason: reason})
+		if err != nil {
+			return err
+		}
+		if err := PutOwned(context.Background(), w, void.ID(), was, void); err != nil {
+			return err
+		}
+		if err := reissueReceipt(w, was, old.Number, next, day); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// reissueReceipt issues a receipt in the place of one that was cancelled, if any line of it remains.
+func reissueReceipt(w *Batch, was receipt.Receipt, ended int64, next *load.Load, day quantity.Date) error {
+	all, err := RecordsIn[receipt.Receipt](w)
+	if err != nil {
+		return err
+	}
+	sheets, err := RecordsIn[paysheet.Sheet](w)
+	if err != nil {
+		return err
+	}
+	is := was
+	is.Lines, is.Replaces, is.OldDay, is.Day, is.By = nil, was.Number, was.Day, day, w.desk.Signature()
+	for _, line := range was.Lines {
+		if line.Ticket == ended {
+			fits := false
+			if line, fits = receipts.LineAfter(line, next, was, receipts.Around{Receipts: all, Sheets: sheets}); !fits {
+				continue
+			}
+		}
+		is.Lines = append(is.Lines, line)
+	}
+	if len(is.Lines) == 0 {
+		return nil
+	}
+	if is.Number, err = w.tx.NextNumber(numbering.Receipt); err != nil {
+		return err
+	}
+	return PutOwned(context.Background(), w, is.ID(), nil, is)
 }
 
 // remakeSheets voids the settlement sheets that a ticket is on and makes each anew.
@@ -100,7 +163,7 @@ func remakeSheets(w *Batch, of money.Ended, reason string, day quantity.Date) er
 func remakeSheet(w *Batch, was paysheet.Sheet, end *paysheet.Voided, of money.Ended, around money.Around) (made []paysheet.Sheet, err error) {
 	void := was
 	void.Voided = end
-	if err := PutSheet(context.Background(), w, was, void); err != nil {
+	if err := PutOwned(context.Background(), w, was.ID(), was, void); err != nil {
 		return nil, err
 	}
 	for _, line := range was.Lines {
@@ -123,7 +186,7 @@ func remakeSheet(w *Batch, was paysheet.Sheet, end *paysheet.Voided, of money.En
 	if next.Number, err = w.tx.NextNumber(numbering.Sheet); err != nil {
 		return nil, err
 	}
-	if err := PutSheet(context.Background(), w, paysheet.Sheet{}, next); err != nil {
+	if err := PutOwned(context.Background(), w, next.ID(), nil, next); err != nil {
 		return nil, err
 	}
 	return []paysheet.Sheet{next}, payOn(w, was.Number, next.Number)
@@ -147,10 +210,9 @@ func payOn(w *Batch, was, is int64) error {
 	return nil
 }
 
-// PutSheet writes a settlement sheet in place of another, or of none, and moves the grain on it to its
-// owner.
-func PutSheet(ctx context.Context, w *Batch, was, is paysheet.Sheet) error {
-	if err := SetRecord(ctx, w, is.ID(), is); err != nil {
+// PutOwned writes a record that moves grain between its owners, in place of another, or of nil.
+func PutOwned(ctx context.Context, w *Batch, id string, was, is journal.Kinded) error {
+	if err := SetRecord(ctx, w, id, is); err != nil {
 		return err
 	}
 	return w.tx.MoveOwners(was, is)

@@ -28,6 +28,7 @@ type restoreCopy struct {
 	Sample  terminal.TicketNumber `help:"The highest number on the label of any sample." placeholder:"NUMBER"`
 	Sheet   terminal.TicketNumber `help:"The highest number on any settlement sheet." placeholder:"NUMBER"`
 	Payment terminal.TicketNumber `help:"The highest number of any payment, by its stub." placeholder:"NUMBER"`
+	Receipt terminal.TicketNumber `help:"The highest number of any warehouse receipt." placeholder:"NUMBER"`
 	Reason  string                `required:"" help:"What became of the book." placeholder:"WHY"`
 }
 
@@ -84,7 +85,7 @@ func (c restoreCopy) checkCopy(p *terminal.Session) (map[string]int64, error) {
 	}
 	last := map[string]int64{}
 	for series, number := range map[string]terminal.TicketNumber{
-		numbering.Ticket: c.Ticket, numbering.Sample: c.Sample, numbering.Sheet: c.Sheet, numbering.Payment: c.Payment,
+		numbering.Ticket: c.Ticket, numbering.Sample: c.Sample, numbering.Sheet: c.Sheet, numbering.Payment: c.Payment, numbering.Receipt: c.Receipt,
 	} {
 		given, err := p.File.LastNumber(p, series)
 		if err != nil {

@@ -153,11 +153,11 @@ func (c sheetMake) order(p *terminal.Session) (o money.Order, err error) {
 	}
 	unit := o.Tariff.Settle
 	for _, text := range c.Ticket {
-		chosen, err := readChosen(text, unit)
+		number, part, err := terminal.TicketPart(text, func(int64) (quantity.Unit, error) { return unit, nil })
 		if err != nil {
 			return o, err
 		}
-		o.Tickets = append(o.Tickets, chosen)
+		o.Tickets = append(o.Tickets, money.Chosen{Number: number, Quantity: part})
 	}
 	if c.Price != "" {
 		price, err := entry.ParsePrice(c.Price, unit)
@@ -235,22 +235,6 @@ func levyFor(known *levy.Set, id, grain string, day quantity.Date) (*levy.Levy, 
 		return nil, terminal.Refusal("Choose the one of that day", "levy %s is taken %s, and the sheet is of %s", id, l.Days(), day)
 	}
 	return l, nil
-}
-
-// readChosen reads "12" or "12=500".
-func readChosen(text string, unit quantity.Unit) (money.Chosen, error) {
-	number, part, parted := strings.Cut(text, "=")
-	var ticket terminal.TicketNumber
-	if err := ticket.UnmarshalText([]byte(number)); err != nil {
-		return money.Chosen{}, err
-	}
-	chosen := money.Chosen{Number: int64(ticket)}
-	if !parted {
-		return chosen, nil
-	}
-	q, err := (quantity.Field{Name: "Quantity", Unit: unit, Places: 2, Min: quantity.Of("0.01", unit), Max: quantity.Int(mostLot, unit)}).Parse(part)
-	chosen.Quantity = &q
-	return chosen, err
 }
 
 // readAdvance reads "2000@2026-10-15".

@@ -5,8 +5,11 @@ import (
 	"testing"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/paysheet"
+	line "tenthpoint/internal/position"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/receipt"
 	"tenthpoint/internal/title"
 )
 
@@ -20,9 +23,9 @@ func sheet(day string, under title.Under, pounds int64) paysheet.Sheet {
 	}
 }
 
-func settle(b Store, was, is paysheet.Sheet) error {
+func settle(b Store, id string, was, is journal.Kinded) error {
 	return b.Write(ctx, func(tx book.Tx) error {
-		if err := putRecord(tx, is.ID(), is); err != nil {
+		if err := putRecord(tx, id, is); err != nil {
 			return err
 		}
 		return tx.MoveOwners(was, is)
@@ -51,14 +54,25 @@ func ownersFollow[B BinStore](t *testing.T, e Engine[B]) {
 		}
 	}
 	made := sheet("2026-10-05", title.OpenStorage, 400)
-	must(t, settle(b, paysheet.Sheet{}, made))
+	must(t, settle(b, made.ID(), nil, made))
 	owned("2026-10-05", map[string]string{"stored": "1,000 lb", "quality": "500 lb"})
 	owned("2026-10-06", map[string]string{"stored": "600 lb", "sold": "400 lb", "quality": "500 lb"})
 	sound(t, b)
 	void := made
 	void.Voided = &paysheet.Voided{Day: quantity.MustDate("2026-10-07"), By: "A. Manager", Reason: "price"}
-	must(t, settle(b, made, void))
+	must(t, settle(b, void.ID(), made, void))
 	owned("2026-10-07", map[string]string{"stored": "600 lb", "sold": "400 lb", "quality": "500 lb"})
 	owned("2026-10-08", map[string]string{"stored": "1,000 lb", "quality": "500 lb"})
+	sound(t, b)
+
+	issued := receipt.Receipt{Number: 1, Day: quantity.MustDate("2026-10-08"), By: "A. Manager", Grower: "101", Commodity: "corn", Negotiable: true,
+		Lines: []receipt.Line{{Ticket: 1, Quantity: quantity.Int(1, quantity.Bushel), Weight: quantity.Int(300, quantity.Lb), Held: line.Storage}}}
+	must(t, settle(b, issued.ID(), nil, issued))
+	owned("2026-10-09", map[string]string{"stored": "700 lb", "negotiable": "300 lb", "quality": "500 lb"})
+	surrendered, err := issued.End(receipt.Ended{How: receipt.Surrendered, Day: quantity.MustDate("2026-10-10"), By: "A. Manager"})
+	must(t, err)
+	must(t, settle(b, issued.ID(), issued, surrendered))
+	owned("2026-10-10", map[string]string{"stored": "700 lb", "negotiable": "300 lb", "quality": "500 lb"})
+	owned("2026-10-11", map[string]string{"stored": "1,000 lb", "quality": "500 lb"})
 	sound(t, b)
 }

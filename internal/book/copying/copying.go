@@ -13,7 +13,6 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/paysheet"
 )
 
 // From is the book that is copied, at one moment.
@@ -128,12 +127,10 @@ func moved(tx book.Tx, r book.Record) error {
 			return err
 		}
 		return tx.MoveGrain(m)
-	case paysheet.Sheet{}.Kind():
-		s, err := journal.ReadBody[paysheet.Sheet](r.Body)
-		if err != nil {
-			return err
-		}
-		return tx.MoveOwners(paysheet.Sheet{}, s)
 	}
-	return nil
+	owned, err := book.ReadOwner(r)
+	if err != nil || owned == nil {
+		return err
+	}
+	return tx.MoveOwners(nil, owned)
 }

@@ -11,7 +11,6 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 )
 
@@ -165,17 +164,12 @@ func movements(s source, first, last string) ([]bin.Movement, error) {
 	return readMovements(rows)
 }
 
-func settlementSheets(s source) ([]paysheet.Sheet, error) {
-	rows, err := list(s, scanRecord, selectRecords+" WHERE kind = $1 ORDER BY id", paysheet.Sheet{}.Kind())
-	var out []paysheet.Sheet
-	for _, r := range rows {
-		sheet, err := journal.ReadBody[paysheet.Sheet](r.Body)
-		if err != nil {
-			return nil, message.Errorf("%s: %w", r.ID, err)
-		}
-		out = append(out, sheet)
+func ownerRecords(s source) ([]journal.Kinded, error) {
+	rows, err := list(s, scanRecord, selectRecords+" WHERE kind = ANY($1) ORDER BY kind, id", book.OwnerKinds)
+	if err != nil {
+		return nil, err
 	}
-	return out, err
+	return book.ReadOwners(rows)
 }
 
 func readMovements(rows []book.Record) ([]bin.Movement, error) {

@@ -6,7 +6,7 @@ import (
 
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/book"
-	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/quantity"
 )
 
@@ -65,13 +65,13 @@ func (tx *Tx) MoveGrain(m bin.Movement) error {
 	return tx.fail(book.MoveBetween(binsOf{tx}, m))
 }
 
-// MoveOwners brings the lines of owners up to date with a settlement sheet whose record was just
+// MoveOwners brings the lines of owners up to date with a settlement sheet or receipt that was just
 // written in place of another.
-func (tx *Tx) MoveOwners(was, is paysheet.Sheet) error {
+func (tx *Tx) MoveOwners(was, is journal.Kinded) error {
 	if tx.fail(nil) != nil {
 		return tx.failed
 	}
-	return tx.fail(tx.applyMoves(owned, book.StockChange(book.LineMovesOfSheet(was), book.LineMovesOfSheet(is))))
+	return tx.fail(tx.applyMoves(owned, book.OwnerChange(was, is)))
 }
 
 func (tx *Tx) overlayOf(t balances) overlay[book.StockKey, book.StockRow] {

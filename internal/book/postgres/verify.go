@@ -53,11 +53,11 @@ func verifyStock(s source) (problems []message.Text, err error) {
 	if err != nil {
 		return nil, err
 	}
-	sheets, err := settlementSheets(s)
+	follows, err := ownerRecords(s)
 	if err != nil {
 		return nil, err
 	}
-	all.Follow(moves, sheets)
+	all.Follow(moves, follows)
 	for _, t := range []struct {
 		balances
 		want []book.StockRow

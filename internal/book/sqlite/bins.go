@@ -9,7 +9,6 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 )
 
@@ -121,20 +120,26 @@ func (tx *Tx) MoveGrain(m bin.Movement) error {
 	return tx.fail(book.MoveBetween(binsOf{tx}, m))
 }
 
-// MoveOwners brings the lines of owners up to date with a settlement sheet whose record was just
+// MoveOwners brings the lines of owners up to date with a settlement sheet or receipt that was just
 // written in place of another.
-func (tx *Tx) MoveOwners(was, is paysheet.Sheet) error {
-	return applyMoves(tx, owned, book.StockChange(book.LineMovesOfSheet(was), book.LineMovesOfSheet(is)))
+func (tx *Tx) MoveOwners(was, is journal.Kinded) error {
+	return applyMoves(tx, owned, book.OwnerChange(was, is))
 }
 
-func settlementSheets(from source) ([]paysheet.Sheet, error) {
-	return list(from, func(rows *sql.Rows) (paysheet.Sheet, error) {
-		var body []byte
-		if err := rows.Scan(&body); err != nil {
-			return paysheet.Sheet{}, err
+func ownerRecords(from source) ([]journal.Kinded, error) {
+	var out []journal.Kinded
+	for _, kind := range book.OwnerKinds {
+		rows, err := list(from, scanRecord, selectRecords, kind)
+		if err != nil {
+			return nil, err
 		}
-		return journal.ReadBody[paysheet.Sheet](body)
-	}, "SELECT body FROM standing WHERE kind = ? ORDER BY id", paysheet.Sheet{}.Kind())
+		owned, err := book.ReadOwners(rows)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, owned...)
+	}
+	return out, nil
 }
 
 // BinsBefore is [Book.BinsBefore] as the write has left it so far.

@@ -202,7 +202,7 @@ func sumGrain(from source) (all book.GrainSum, err error) {
 	if err != nil {
 		return all, err
 	}
-	sheets, err := settlementSheets(from)
-	all.Follow(moves, sheets)
+	owned, err := ownerRecords(from)
+	all.Follow(moves, owned)
 	return all, err
 }

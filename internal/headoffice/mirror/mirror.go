@@ -14,6 +14,7 @@ import (
 	"context"
 	"iter"
 	"reflect"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/bin"
@@ -138,17 +139,48 @@ func (w *work) follow(f journal.Fact) (shown bool, err error) {
 	if !is {
 		return true, nil
 	}
-	if err := w.tx.PutRecord(book.Record{Kind: f.Kind, ID: id, Seq: f.Seq, Body: f.Body}); err != nil {
+	now := book.Record{Kind: f.Kind, ID: id, Seq: f.Seq, Body: f.Body}
+	was, err := w.ownerBefore(now)
+	if err != nil {
+		return true, err
+	}
+	if err := w.tx.PutRecord(now); err != nil {
 		return true, err
 	}
 	if f.Kind != (bin.Movement{}).Kind() {
-		return true, nil
+		return true, w.owned(was, now)
 	}
 	m, err := journal.ReadBody[bin.Movement](f.Body)
 	if err != nil {
 		return true, err
 	}
 	return true, w.tx.MoveGrain(m)
+}
+
+// ownerBefore is what a record stood for until now, where it moves grain between owners.
+func (w *work) ownerBefore(is book.Record) (journal.Kinded, error) {
+	if !slices.Contains(book.OwnerKinds, is.Kind) {
+		return nil, nil
+	}
+	all, err := w.tx.Records(is.Kind)
+	if err != nil {
+		return nil, err
+	}
+	for _, r := range all {
+		if r.ID == is.ID {
+			return book.ReadOwner(r)
+		}
+	}
+	return nil, nil
+}
+
+// owned brings the owners of the grain up to a record.
+func (w *work) owned(was journal.Kinded, r book.Record) error {
+	is, err := book.ReadOwner(r)
+	if err != nil || is == nil {
+		return err
+	}
+	return w.tx.MoveOwners(was, is)
 }
 
 // recordID is the id of the record that a fact is, if it is one: its subject is its kind and the id,

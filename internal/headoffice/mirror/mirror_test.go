@@ -15,12 +15,16 @@ import (
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/book/sqlite/sqlitetest"
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/headoffice"
 	"tenthpoint/internal/headoffice/mirror"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/office/receipts"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	acts "tenthpoint/internal/scalehouse/receipts"
+	"tenthpoint/internal/title"
 )
 
 var ctx = context.Background()
@@ -90,6 +94,7 @@ func bookText(t testing.TB, b *sqlite.Book) string {
 // A book made again from its chain holds the same to the byte: facts, lists, positions, numbers.
 func TestABookIsMadeAgain(t *testing.T) {
 	t.Run("every act", func(t *testing.T) { wantCopy(t, housetest.Season(t).Store) })
+	t.Run("grain that changes its owner", func(t *testing.T) { wantCopy(t, receipted(t).Store) })
 	t.Run("a season", func(t *testing.T) {
 		b := scratch(t)
 		set, err := ratefiles.ReadRates("")
@@ -104,6 +109,26 @@ func TestABookIsMadeAgain(t *testing.T) {
 			t.Errorf("the copy has %d tickets and the problems %v", sound.Tickets, sound.Problems)
 		}
 	})
+}
+
+// receipted is a house with a warehouse receipt that was surrendered and one in force.
+func receipted(t *testing.T) *housetest.Scene {
+	s := housetest.New(t).As(housetest.Manager)
+	must(t, scalehouse.SetGrower(ctx, s.Desk, elevator.Grower{ID: "G1", Name: "Ada Field"}))
+	id := s.Whole()
+	d := s.Load(id).Details
+	d.Terms = title.Terms{Under: title.OpenStorage}
+	must(t, scalehouse.Amend(ctx, s.Desk, id, d))
+	number, err := scalehouse.Issue(ctx, s.Desk, id)
+	must(t, err)
+	order := receipts.Order{Grower: "G1", Negotiable: true, Tickets: []receipts.Chosen{{Number: number}}}
+	first, err := acts.Issue(ctx, s.Desk, order)
+	must(t, err)
+	_, err = acts.Surrender(ctx, s.Desk, first.Number, "handed in")
+	must(t, err)
+	_, err = acts.Issue(ctx, s.Desk, order)
+	must(t, err)
+	return s
 }
 
 // then are facts, and behind them others linked to them.

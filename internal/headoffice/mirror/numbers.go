@@ -12,6 +12,7 @@ import (
 	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/receipt"
 )
 
 // issuedSample is the number of a sample as the book gives it.
@@ -56,6 +57,9 @@ func numberOf(f journal.Fact) (series string, number int64, err error) {
 	case paysheet.Sheet{}.Kind():
 		s, err := journal.ReadBody[paysheet.Sheet](f.Body)
 		return numbering.Sheet, s.Number, err
+	case receipt.Receipt{}.Kind():
+		r, err := journal.ReadBody[receipt.Receipt](f.Body)
+		return numbering.Receipt, r.Number, err
 	case numbering.Passed{}.Kind():
 		p, err := journal.ReadBody[numbering.Passed](f.Body)
 		return p.Series, p.Last, err

@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/receipts"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
@@ -42,7 +43,19 @@ func Registers(ctx context.Context, d office.Desk, from, to quantity.Date) ([]Re
 		}
 		r.out = append(r.out, Register{Name: one.name, Paper: paper})
 	}
-	return r.out, nil
+	err := r.receipts()
+	return r.out, err
+}
+
+// receipts adds the register of warehouse receipts, all numbers of the series, where a house issues
+// any.
+func (r *registrar) receipts() error {
+	all, err := receipts.All(r.ctx, r.desk)
+	if err != nil || len(all) == 0 {
+		return err
+	}
+	r.out = append(r.out, Register{Name: "receipts", Paper: receipts.Register(all, r.desk.Profile(), r.desk.Today())})
+	return nil
 }
 
 // registrar gathers registers of one period.

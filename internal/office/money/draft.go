@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/receipt"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/tariff"
 	"tenthpoint/internal/title"
@@ -49,6 +50,7 @@ type Around struct {
 	Tickets   []*load.Load // those chosen, in their order
 	Sheets    []paysheet.Sheet
 	Payments  []paysheet.Payment
+	Receipts  []receipt.Receipt
 	Contracts []elevator.ContractTerms
 }
 
@@ -122,8 +124,12 @@ func (w *drafting) ticket(l *load.Load, chosen Chosen) error {
 	line := paysheet.Line{Ticket: l.Number, Owner: owner, Whole: whole.Quantity, Under: deal.Under, Whose: deal.Whose, Delivered: l.Details.Day}
 	w.settled[l.Number] = whole.Settled
 	line.From = paysheet.SettledOf(append(w.around.Sheets, *w.sheet), l.Number, w.o.Grower, whole.Quantity.Unit())
-	line.Quantity = line.Whole.Sub(line.From)
+	onReceipts, _ := receipt.Held(w.around.Receipts, l.Number, w.o.Grower, whole.Quantity.Unit(), whole.Settled.Unit())
+	free := line.Whole.Sub(line.From).Sub(onReceipts)
+	line.Quantity = free
 	switch {
+	case onReceipts.Sign() > 0 && (free.Sign() <= 0 || chosen.Quantity != nil && chosen.Quantity.More(free)):
+		return message.Refused.Errorf("of ticket %d %s is on warehouse receipts and %s is free. A receipt is surrendered before its grain is sold", l.Number, onReceipts, quantity.Max(free, onReceipts.Sub(onReceipts)))
 	case chosen.Quantity != nil:
 		line.Quantity = *chosen.Quantity
 	case line.Quantity.Sign() <= 0:

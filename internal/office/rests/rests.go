@@ -16,6 +16,7 @@ import (
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/position"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/receipt"
 	"tenthpoint/internal/title"
 )
 
@@ -26,6 +27,7 @@ type Kind string
 const (
 	Sheet    Kind = "sheet"
 	Payment  Kind = "payment"
+	Receipt  Kind = "receipt"
 	BuyOut   Kind = "buy-out"
 	Movement Kind = "movement"
 )
@@ -44,11 +46,15 @@ type Lists interface {
 }
 
 // On is what rests on a ticket.
-func On(lists Lists, l *load.Load) ([]Rest, error) { return found(lists, l, sheets, boughtOut, moved) }
+func On(lists Lists, l *load.Load) ([]Rest, error) {
+	return found(lists, l, sheets, receipts, boughtOut, moved)
+}
 
 // Papers is what rests on a ticket beside its grain: a ticket that is to be corrected brings grain in
 // its place, which is known when the new one is issued.
-func Papers(lists Lists, l *load.Load) ([]Rest, error) { return found(lists, l, sheets, boughtOut) }
+func Papers(lists Lists, l *load.Load) ([]Rest, error) {
+	return found(lists, l, sheets, receipts, boughtOut)
+}
 
 func found(lists Lists, l *load.Load, all ...func(Lists, *load.Load) ([]Rest, error)) ([]Rest, error) {
 	var out []Rest
@@ -96,6 +102,19 @@ func sheets(lists Lists, l *load.Load) ([]Rest, error) {
 				out = append(out, Rest{Payment, fmt.Sprint(p.Number), message.New("payment %d of %s on that sheet", p.Number, p.Amount)})
 			}
 		}
+	}
+	return out, nil
+}
+
+// receipts are the warehouse receipts in force that its grain is on.
+func receipts(lists Lists, l *load.Load) ([]Rest, error) {
+	all, err := book.RecordsIn[receipt.Receipt](lists)
+	if err != nil {
+		return nil, err
+	}
+	var out []Rest
+	for _, r := range receipt.On(all, l.Number, "") {
+		out = append(out, Rest{Receipt, fmt.Sprint(r.Number), message.New("warehouse receipt %d of %v", r.Number, r.Name)})
 	}
 	return out, nil
 }

@@ -19,12 +19,15 @@ import (
 	house "tenthpoint/internal/office"
 	"tenthpoint/internal/office/binlog"
 	office "tenthpoint/internal/office/money"
+	"tenthpoint/internal/office/receipts"
 	"tenthpoint/internal/office/rests"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/receipt"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
 	"tenthpoint/internal/scalehouse/money"
+	acts "tenthpoint/internal/scalehouse/receipts"
 	"tenthpoint/internal/title"
 	"tenthpoint/schedules"
 )
@@ -38,11 +41,12 @@ func TestCorrectionsAtEveryStage(t *testing.T) {
 	for seed := range uint64(4) {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			h := newChained(t, seed)
-			for range 45 {
+			for range 55 {
 				h.act()
 				deliveredIsSettledAndLeft(t, h.Scene, h.db)
 				h.moneyReconciles()
 				h.grainReconciles()
+				h.receiptsReconcile()
 			}
 			h.Verify()
 			followed, refused, takenBack = followed+h.followed, refused+h.refused, takenBack+h.takenBack
@@ -86,7 +90,7 @@ func (h *chained) act() {
 		h.tickets = append(h.tickets, ticket(h.Scene, h.r.IntN(2) == 0, terms))
 	}
 	number := h.tickets[h.r.IntN(len(h.tickets))]
-	switch h.r.IntN(8) {
+	switch h.r.IntN(10) {
 	case 0:
 		h.void(number)
 	case 1, 2:
@@ -95,6 +99,10 @@ func (h *chained) act() {
 		h.pay()
 	case 4:
 		h.moveOn()
+	case 5:
+		h.receipt(number)
+	case 6:
+		h.surrender()
 	default:
 		h.settle(number)
 	}
@@ -136,6 +144,68 @@ func (h *chained) pay() {
 	}
 }
 
+// receipt issues a warehouse receipt for a part of a ticket or all of it that is free.
+func (h *chained) receipt(number int64) {
+	o := receipts.Order{Grower: []string{"G1", "G2"}[h.r.IntN(2)], Negotiable: h.r.IntN(4) == 0, Tickets: []receipts.Chosen{{Number: number}}}
+	if h.r.IntN(2) == 0 {
+		q := quantity.Of(fmt.Sprintf("%d.%02d", h.r.IntN(200), 1+h.r.IntN(99)), quantity.Bushel)
+		o.Tickets[0].Quantity = &q
+	}
+	if _, err := acts.Issue(ctx, h.Desk, o); err != nil {
+		h.refusal(err)
+	}
+}
+
+func (h *chained) surrender() {
+	all, err := receipts.All(ctx, h.Desk)
+	must(h.t, err)
+	if len(all) == 0 {
+		return
+	}
+	if _, err := acts.Surrender(ctx, h.Desk, all[h.r.IntN(len(all))].Number, ""); err != nil {
+		h.refusal(err)
+	}
+}
+
+// givenUp surrenders the negotiable receipts of a ticket, which no chain can take out of hands.
+func (h *chained) givenUp(number int64) {
+	all, err := receipts.All(ctx, h.Desk)
+	must(h.t, err)
+	for _, r := range receipt.On(all, number, "") {
+		if r.Negotiable {
+			_, err := acts.Surrender(ctx, h.Desk, r.Number, "handed in")
+			must(h.t, err)
+		}
+	}
+}
+
+// receiptsReconcile compares receipts in force, by class, with the lines of the position, in SQL; none
+// rests on a ticket that does not count.
+func (h *chained) receiptsReconcile() {
+	h.t.Helper()
+	for class, negotiable := range map[string]int{"negotiable": 1, "non-negotiable": 0} {
+		var owed, line int64
+		must(h.t, h.db.QueryRow(`SELECT coalesce(sum(CAST(replace(json_extract(l.value, '$.weight'), ' lb', '') AS INTEGER)), 0) FROM standing, json_each(body, '$.lines') l
+			WHERE kind = 'house.receipt' AND json_extract(body, '$.ended') IS NULL AND coalesce(json_extract(body, '$.negotiable'), 0) = ?`, negotiable).Scan(&owed))
+		lines, err := h.Store.LinesBefore(ctx, h.Today().AddDays(1).String())
+		must(h.t, err)
+		for _, l := range lines {
+			if l.Bin == class {
+				line += l.Weight.Rat().Num().Int64()
+			}
+		}
+		if owed != line {
+			h.t.Fatalf("%s receipts are of %d lb, and the position has %d", class, owed, line)
+		}
+	}
+	var stray int
+	must(h.t, h.db.QueryRow(`SELECT count(*) FROM standing, json_each(body, '$.lines') l JOIN loads ON loads.ticket = json_extract(l.value, '$.ticket')
+		WHERE kind = 'house.receipt' AND json_extract(body, '$.ended') IS NULL AND loads.phase <> 'issued'`).Scan(&stray))
+	if stray > 0 {
+		h.t.Fatalf("%d lines of receipts rest on tickets that do not count", stray)
+	}
+}
+
 // moveOn takes all grain of the pit to a bin, so that it is missed where its ticket ends.
 func (h *chained) moveOn() {
 	bins, err := binlog.Bins(ctx, h.Desk, h.Today())
@@ -162,6 +232,7 @@ func (h *chained) void(number int64) {
 	err := scalehouse.Void(ctx, h.Desk, number, "a trial")
 	h.refusedWhereItRests(number, err)
 	if errors.Is(err, message.Refused) {
+		h.givenUp(number)
 		must(h.t, scalehouse.VoidWithChain(ctx, h.Desk, number, "a trial"))
 		h.followed++
 	}
@@ -173,6 +244,7 @@ func (h *chained) correct(number int64) {
 	err := h.corrected(scalehouse.Correct, number)
 	h.refusedWhereItRests(number, err)
 	if errors.Is(err, message.Refused) {
+		h.givenUp(number)
 		must(h.t, h.corrected(scalehouse.CorrectWithChain, number))
 		h.followed++
 	}

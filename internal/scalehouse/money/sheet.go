@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office/money"
 	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/receipt"
 	"tenthpoint/internal/scalehouse"
 )
 
@@ -37,7 +38,7 @@ func Settle(ctx context.Context, d *scalehouse.Desk, o money.Order) (s paysheet.
 		if err := keepRules(w, o); err != nil {
 			return err
 		}
-		return scalehouse.PutSheet(ctx, w, paysheet.Sheet{}, s)
+		return scalehouse.PutOwned(ctx, w, s.ID(), nil, s)
 	})
 	return s, worked, err
 }
@@ -54,6 +55,9 @@ func aroundIn(w *scalehouse.Batch, o money.Order) (money.Around, error) {
 	}
 	var err error
 	if around.Sheets, around.Payments, err = moneyIn(w); err != nil {
+		return around, err
+	}
+	if around.Receipts, err = scalehouse.RecordsIn[receipt.Receipt](w); err != nil {
 		return around, err
 	}
 	around.Contracts, err = scalehouse.RecordsIn[elevator.ContractTerms](w)
@@ -119,7 +123,7 @@ func VoidSheet(ctx context.Context, d *scalehouse.Desk, number int64, reason str
 			}
 			void := s
 			void.Voided = &paysheet.Voided{Day: d.Today(), By: d.Signature(), Reason: reason}
-			return scalehouse.PutSheet(ctx, w, s, void)
+			return scalehouse.PutOwned(ctx, w, s.ID(), s, void)
 		}
 		return message.NotFound.Errorf("there is no settlement sheet %d here", number)
 	})
