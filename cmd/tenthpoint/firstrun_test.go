@@ -11,9 +11,8 @@ import (
 func TestFirstRunToFirstSlip(t *testing.T) {
 	d := newDesktop(t)
 	d.open()
-	d.write("Example Siding", "1 Example Road", "Nowhere", "555-0101", "", "", "", "", "", "", "")
-	d.write("", "", "main", "", "", "", "", "") // of the grains there are rates for, corn is the third
-	d.write("", "", "", "", "Ann Example")      // after copies, place, language and dates
+	d.write("Ann Example", "Example Siding", "1 Example Road", "Nowhere", "555-0101")
+	d.press("ctrl+k") // all examples
 	d.press("ctrl+s")
 	d.press("ctrl+g")
 	d.write("1", "Example Hollow", "", "", "") // the last Enter is on the button

@@ -107,7 +107,11 @@ func (p *program) openDemo(path string) error {
 	if p.flags.Who == "" {
 		p.who = demo.Manager
 	}
-	return p.open(context.Background(), path)
+	if err := p.open(context.Background(), path); err != nil {
+		return err
+	}
+	p.frame.OfferTruck()
+	return nil
 }
 
 // open shows a book in a window of its own; an earlier window closes.

@@ -221,7 +221,7 @@ var mayImport = map[string][]string{
 	"ui/disputes":        area(),
 	"ui/bins":            area(),
 	"ui/day":             area(),
-	"ui/rates":           area(),
+	"ui/rates":           slices.Concat(area(), inside("checker/page", "office/posting")), // also the page that growers hold beside it
 	"ui/growers":         area(),
 	"ui/equipment":       area("internal/keyring"),
 	"ui/setup":           area(),

@@ -24,6 +24,9 @@ type House struct {
 	Rules    string `json:"rules,omitempty"` // "us" or "canada"
 	// Editions are the rates the house has posted.
 	Editions []File `json:"editions,omitempty"`
+	// Kept are editions that tickets were settled under and that are posted no longer: they settle
+	// those tickets again, and nothing else.
+	Kept []File `json:"kept,omitempty"`
 	// Keys are the public keys of the house, the one in force last, and Computers those it certified.
 	Keys      []signing.Public   `json:"keys,omitempty"`
 	Computers []signing.Computer `json:"computers,omitempty"`
@@ -55,12 +58,13 @@ type Checker struct {
 
 // ratesFile is a file of rates, read when it is first needed.
 type ratesFile struct {
-	hash string
-	read func() (*rates.Edition, error)
+	hash   string
+	posted bool
+	read   func() (*rates.Edition, error)
 }
 
-func fileOf(f File) ratesFile {
-	return ratesFile{digest.Of([]byte(f.Text)), sync.OnceValues(func() (*rates.Edition, error) { return rates.Read(f.Name, []byte(f.Text)) })}
+func fileOf(f File, posted bool) ratesFile {
+	return ratesFile{digest.Of([]byte(f.Text)), posted, sync.OnceValues(func() (*rates.Edition, error) { return rates.Read(f.Name, []byte(f.Text)) })}
 }
 
 // New makes a checker of what a page holds: a house, and the catalogs of languages as their files. A
@@ -83,14 +87,17 @@ func New(h House, catalogs ...json.RawMessage) (*Checker, error) {
 		})
 	}
 	for _, f := range h.Editions {
-		c.rates = append(c.rates, fileOf(f))
+		c.rates = append(c.rates, fileOf(f, true))
+	}
+	for _, f := range h.Kept {
+		c.rates = append(c.rates, fileOf(f, false))
 	}
 	return c, nil
 }
 
 // Add takes one more edition, such as a file that a house has posted.
 func (c *Checker) Add(f File) error {
-	p := fileOf(f)
+	p := fileOf(f, true)
 	if _, err := p.read(); err != nil {
 		return err
 	}
@@ -100,11 +107,11 @@ func (c *Checker) Add(f File) error {
 	return nil
 }
 
-// editions are all editions of the page.
+// editions are all editions that the page posts.
 func (c *Checker) editions() []*rates.Edition {
 	var out []*rates.Edition
 	for _, p := range c.rates {
-		if e, err := p.read(); err == nil {
+		if e, err := p.read(); err == nil && p.posted {
 			out = append(out, e)
 		}
 	}

@@ -49,7 +49,7 @@ type Profile struct {
 	// CopiesFor lists the recipients a ticket prints a copy for: "driver", "office", "landlord".
 	// Each copy names its recipient; none means one copy without a name.
 	CopiesFor []string `json:"copies_for,omitempty"`
-	// DriverMoney lets the code on the driver's copy say what is paid.
+	// DriverMoney lets the driver's copy, and the code on it, say what is paid.
 	DriverMoney bool `json:"driver_money,omitempty"`
 	// FillOrder is which contract takes what another has no room for: "until", the one that ends
 	// first, where nothing is said; "number"; "price", the dearest.

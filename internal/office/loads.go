@@ -145,3 +145,42 @@ func LoadTitle(l *load.Load) message.Text {
 	}
 	return message.New("Ticket %d (load %v)", l.Number, l.ID)
 }
+
+// LastLoad returns the newest ticketed load of a grower, or of a truck where no grower is given,
+// for defaults when the same one comes again. Found is false when neither has been here.
+func LastLoad(ctx context.Context, d Desk, grower, truck string) (l *load.Load, found bool, err error) {
+	filter := book.LoadFilter{Grower: grower, Newest: true, Limit: 1}
+	if grower == "" {
+		filter.Truck = truck
+	}
+	if grower == "" && truck == "" {
+		return nil, false, nil
+	}
+	rows, err := d.Reader().Loads(ctx, filter)
+	if err != nil || len(rows) == 0 {
+		return nil, false, err
+	}
+	l, err = Load(ctx, d, rows[0].ID)
+	return l, err == nil, err
+}
+
+// LastReceived is the newest load of grain that came and was not sent away again, narrowed by a
+// filter: the one that another load may repeat.
+func LastReceived(ctx context.Context, d Desk, filter book.LoadFilter) (l *load.Load, found bool, err error) {
+	filter.Newest, filter.Limit = true, lookedThrough
+	rows, err := d.Reader().Loads(ctx, filter)
+	if err != nil {
+		return nil, false, err
+	}
+	came := slices.IndexFunc(rows, func(r book.LoadRow) bool {
+		return r.Direction == string(load.Inbound) && r.Phase != string(load.TurnedAway) && r.Phase != string(load.TakenBack)
+	})
+	if came < 0 {
+		return nil, false, nil
+	}
+	l, err = Load(ctx, d, rows[came].ID)
+	return l, err == nil, err
+}
+
+// lookedThrough is how many loads are looked through for the last one that came in.
+const lookedThrough = 50

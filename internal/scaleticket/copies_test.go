@@ -39,3 +39,41 @@ func copyLine(t scaleticket.Ticket) string {
 	}
 	return ""
 }
+
+// The copy that stays in the truck says nothing of prices and money, unless the house lets it; it has
+// all else.
+func TestDriversCopyHasNoMoney(t *testing.T) {
+	for name, ticket := range map[string]scaleticket.Ticket{
+		"corn": tickettest.Corn(t), "shares": tickettest.Shares(t), "landlord": tickettest.Landlord(t), "tonnes": tickettest.Tonnes(t),
+	} {
+		whole := texts(ticket)
+		ticket.For = "driver"
+		if got := texts(ticket); strings.Contains(got, "$") || !strings.Contains(whole, "$") {
+			t.Errorf("%s: the driver reads of money:\n%s", name, got)
+		}
+		if q, ok := scaleticket.QR(scaleticket.Compose(ticket)); ok && q.Code != nil && !q.Code.NoMoney {
+			t.Errorf("%s: the square of the driver has money", name)
+		}
+		ticket.House.DriverMoney = true
+		if got := texts(ticket); got != whole {
+			t.Errorf("%s: a driver who may read of money reads something else", name)
+		}
+	}
+}
+
+// texts is every text of a slip.
+func texts(t scaleticket.Ticket) string {
+	t.Copy = 0
+	var b strings.Builder
+	for _, s := range scaleticket.Compose(t).Sections {
+		if s.Title == "" && len(s.Lines) > 0 && s.Lines[0].Field == "copy" {
+			continue
+		}
+		for _, l := range s.Lines {
+			if l.Field != "copy" {
+				b.WriteString(l.Label + " " + l.Value + " " + strings.Join(l.Notes, " ") + "\n")
+			}
+		}
+	}
+	return b.String()
+}

@@ -14,7 +14,10 @@ func headlineSection(t *facts) Section {
 		weighedHeadline(p)
 		return p.Section
 	}
-	p.put(headNet(t), headMoisture(t), headQuantity(t), headPayable(t))
+	p.put(headNet(t), headMoisture(t), headQuantity(t))
+	if !t.withoutMoney() {
+		p.put(headPayable(t))
+	}
 	return p.Section
 }
 

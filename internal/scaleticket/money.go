@@ -78,7 +78,6 @@ func (b bill) column() column {
 // what is payable: quality first, then services. Without one it adds up what will
 // be taken and paid. On both + is to the owner and - from the owner.
 func moneyLines(p *part) {
-	ownWeights(p)
 	b := billOf(p.facts)
 	m := moneyColumn{part: p, column: b.column(), priced: b.payable.Kind() != worksheet.NotApplied && !p.apart()}
 	priceLine(p)

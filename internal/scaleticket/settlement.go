@@ -26,7 +26,12 @@ func settlementSection(t *facts) Section {
 	} else {
 		weightLines(p)
 		quantityLines(p)
-		moneyLines(p)
+		ownWeights(p)
+		if p.withoutMoney() {
+			p.put(Line{Field: "price", Label: p.w.Price, Value: p.w.NotForDriver})
+		} else {
+			moneyLines(p)
+		}
 	}
 	dealLines(p)
 	return p.Section

@@ -23,8 +23,8 @@ func ownWeights(p *part) {
 	p.put(Line{Field: "quantity", Label: label, Value: p.w.printed(part.Quantity), Notes: some(p.w.worked(part.Quantity)), Emphasis: true})
 }
 
-// sharesSection lists each owner's part of the whole load: money where there is a price, else
-// quantity. The lines add to the whole. A load of one owner has none, nor has the slip of one.
+// sharesSection lists each owner's part of the whole load: money where there is a price and the copy
+// may say it, else quantity. The lines add to the whole. A load of one owner has none, nor has the slip of one.
 func sharesSection(t *facts) (Section, bool) {
 	if t.s == nil || t.Owner != 0 || len(t.s.Shares) == 0 {
 		return Section{}, false
@@ -35,7 +35,7 @@ func sharesSection(t *facts) (Section, bool) {
 		p.put(shareLine(t, label, part, t.l.Details.DealOf(i)))
 	}
 	whole := Line{Kind: Total, Label: t.w.AllShares, Value: t.w.printed(t.s.Quantity)}
-	if t.s.Payable.Kind() != worksheet.NotApplied {
+	if t.s.Payable.Kind() != worksheet.NotApplied && !t.withoutMoney() {
 		whole.Value = columnOfSteps(t.s.Payable).figure(t.s.Payable.Value())
 	}
 	p.put(whole)
@@ -44,6 +44,9 @@ func sharesSection(t *facts) (Section, bool) {
 
 func shareLine(t *facts, label string, part settle.ShareLine, deal load.Deal) Line {
 	weight := Joined(" ", t.w.Net, t.w.printed(part.Net))
+	if t.withoutMoney() {
+		return Line{Label: label, Value: t.w.printed(part.Quantity), Notes: some(weight)}
+	}
 	if part.Payable.Kind() == worksheet.NotApplied {
 		line := Line{Label: label, Value: t.w.printed(part.Quantity), Notes: some(Joined(", ", weight, charged(t, part)))}
 		if t.apart() {

@@ -26,6 +26,10 @@ func QR(d Document) (Square, bool) { return d.square, d.square.Text != "" }
 // driverCopy is the copy that stays in the truck, by the word for its recipient.
 const driverCopy = "driver"
 
+// withoutMoney reports whether this copy says nothing of prices and money: who drives a truck need
+// not know what its owner is paid, unless the house says so.
+func (t *facts) withoutMoney() bool { return t.For == driverCopy && !t.House.DriverMoney }
+
 func squareOf(t *facts) Square {
 	if t.s == nil || t.Code == "" || t.isDraft() {
 		return Square{}
@@ -79,7 +83,7 @@ func slipCode(t *facts) slipcode.Code {
 		Ticket: t.l.Number, Day: t.l.Details.Day, Engine: t.s.Engine, Grain: e.Commodity.ID,
 		Units:    slipcode.Units{Scale: t.s.Gross.Value().Unit(), Weight: e.Units.Weight, Quantity: e.Units.Settle},
 		Moisture: t.s.Moisture.Value(), Owner: t.Owner,
-		NoMoney: t.For == driverCopy && !t.House.DriverMoney,
+		NoMoney: t.withoutMoney(),
 	}
 	hash(c.Find[:], t.Code)
 	hash(c.Edition[:], e.Hash)

@@ -49,7 +49,7 @@ type Words struct {
 	Dockage, Water, WaterCredit, Handling, DryWeight, SettledWeight            string
 	BushelWeight, DryBushels, SettledBushels, SettledCwt, SettledTonnes        string
 	Price, ByOwner, Value, NetValue, Drying, Discounts, Charges, Payable       string
-	OnNet, OnClean, OnDry, OnLeft, Premium, Discount, Adjustments, PricedParts string
+	OnNet, OnClean, OnDry, OnLeft, Premium, Discount, Adjustments, PricedParts, NotForDriver string
 	Disposition, HeldUnder, WhoseGrain, OnContract                             string
 	PartOf, NetPart, WeightPart, AllShares, ChargesOf, AdjustmentsOf           string
 	NotSettled, WeighedOnly, LegalBushels                                      string

@@ -61,6 +61,7 @@ func (w *Words) settlementInEnglish() {
 	w.Disposition, w.HeldUnder, w.WhoseGrain = "Sold or stored", "Held as", "Whose grain"
 	w.OnContract = "on contract"
 	w.Discount, w.Adjustments, w.PricedParts = "quality|discount", "Premiums less discounts and charges", "of the parts that have a price"
+	w.NotForDriver = "on the owner's copy"
 	w.AdjustmentsOf = "charges and discounts"
 	w.PartOf, w.NetPart = "Part of", "Net, this part"
 	w.WeightPart, w.AllShares, w.ChargesOf = "Weight settled, this part", "All shares", "charges"

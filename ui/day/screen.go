@@ -107,6 +107,7 @@ func (s *Screen) buildDay() {
 	s.entry.OnPick = func(o model.Option) { typed(o.Code) }
 	s.entry.OnCommit = func(text string) string { typed(text); return "" }
 	s.focusOrder.Add("day", s.entry)
+	s.focusOrder.Name("day", s.window.Session.Say("Day"))
 }
 
 // buildGrain is the first part: the totals, and the day in three pictures.

@@ -24,7 +24,7 @@ var tabOrder = map[string]string{
 	"growers":  "line list card growers.add growers.change growers.shares growers.truck",
 	"gear":     "scales card people bins gear.scale gear.add gear.log gear.printlog gear.simulate gear.papers gear.backup gear.verify gear.person gear.compulsory gear.bin go.meters go.samples",
 	"handbook": "line table page",
-	"setup":    "business street town phone licence rules unit scale division capacity",
+	"setup":    "business street town phone licence unit scale division capacity link grain.barley",
 	"board":    "cards",
 	"keys":     "keys",
 }

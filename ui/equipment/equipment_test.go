@@ -351,3 +351,21 @@ func TestScaleLogFromTheWindow(t *testing.T) {
 		t.Errorf("the log was not printed: %q", r.Last())
 	}
 }
+
+// An invented elevator offers a truck on a simulated scale, once; taken, the truck rolls on and the yard
+// is in front.
+func TestATruckIsOffered(t *testing.T) {
+	g, r, station := gearRoom(t, 0)
+	on := &deck{}
+	offerTruck(g)
+	r.Session.Deck = on // as linking leaves it
+	r.Answer(nil)
+	if r.Session.Desk.Profile().Scales[0].Link != elevator.SimulatedLink || station.Linked != 1 || r.Screen != "yard" || len(on.rolled) != 1 || on.rolled[0] != "52,300 lb" {
+		t.Errorf("the link is %q, in front is %s, rolled %v", r.Session.Desk.Profile().Scales[0].Link, r.Screen, on.rolled)
+	}
+	asked := len(r.Asked)
+	offerTruck(g)
+	if len(r.Asked) != asked {
+		t.Error("a truck is offered to a linked scale")
+	}
+}

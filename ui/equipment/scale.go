@@ -158,6 +158,40 @@ func (g *Equipment) Roll() {
 	})
 }
 
+// offerTruck offers what an invented elevator is best begun with: a truck that rolls on to a simulated
+// scale, whose weight one key takes. Where a scale is linked, or no manager is at the desk, it offers
+// nothing.
+func offerTruck(g *Equipment) {
+	s, _ := g.session.Scale()
+	manager := g.session.ManagerHere()
+	if !g.CanSimulate() || s.Link != "" || manager == "" {
+		return
+	}
+	truck := quantity.Int(52_300, quantity.Lb)
+	if s.Division.Unit() != quantity.Lb {
+		truck = quantity.Int(23_720, s.Division.Unit())
+	}
+	g.session.Put(model.Ask{
+		Title: g.session.Say("A truck is at the gate"),
+		Text:  g.session.Say("Everything here is invented, and the scale can be simulated too: a truck of %s rolls on, and F10 on the yard takes its weight once it is at rest.", truck),
+		Yes:   g.session.Say("Roll it on"), No: g.session.Say("Not now"),
+		Then: func(map[string]string) {
+			s.Link = elevator.SimulatedLink
+			g.setScale(s.ID, s, manager)
+			if g.session.Deck == nil {
+				return // said by the link
+			}
+			if err := g.session.Deck.RollOn(truck); err != nil {
+				g.session.Fail(err)
+				return
+			}
+			g.onDeck = true
+			g.session.Go("yard")
+			g.session.Notify(model.OK, g.session.Say("a truck of %s rolls on. Type its grower; F10 takes the weight once it is at rest.", truck))
+		},
+	})
+}
+
 // An elevator may have several scales, and a desk at each. Which one a desk weighs on belongs to
 // its computer, not to the book.
 

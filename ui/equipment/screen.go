@@ -27,7 +27,11 @@ type Screen struct {
 	focusOrder           *widgets.FocusOrder
 }
 
-func NewScreen(f *session.Session) shell.Screen { return &Screen{gear: NewEquipment(f)} }
+func NewScreen(f *session.Session) shell.Screen {
+	gear := NewEquipment(f)
+	f.OfferTruck = func() { offerTruck(gear) }
+	return &Screen{gear: gear}
+}
 
 // livePause is the interval at which the scale's reading is refreshed.
 const livePause = 500 * time.Millisecond

@@ -16,7 +16,7 @@ type Chapter struct {
 
 // order is the chapters in the order they are best read.
 var order = []string{
-	"start", "truck", "bench", "rates", "shrink", "tickets", "checker", "growers", "money", "disputes", "day",
+	"start", "firstday", "truck", "bench", "rates", "shrink", "tickets", "checker", "growers", "money", "disputes", "day",
 	"keeping", "bins", "gear", "keyboard", "trouble", "cautions", "backup", "desks", "office", "glossary",
 }
 

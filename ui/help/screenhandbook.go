@@ -62,6 +62,7 @@ func (s *HandbookScreen) Build(w *shell.Window) fyne.CanvasObject {
 	s.focusOrder = widgets.NewFocusOrder(w.UI)
 	s.focusOrder.OnEscape = s.escape
 	s.focusOrder.Add("line", s.Line)
+	s.focusOrder.Name("line", w.Session.Say("Find"))
 	s.focusOrder.Add("table", s.Table)
 	s.focusOrder.Add("page", s.Prose)
 	s.look("")

@@ -95,6 +95,7 @@ func (s *Screen) buildLine() {
 	s.Line.OnCommit = func(string) string { return listStop }
 	s.focusOrder.OnEscape = s.clear
 	s.focusOrder.Add(lineStop, s.Line)
+	s.focusOrder.Name(lineStop, s.window.Session.Say("Find"))
 }
 
 func (s *Screen) buildList() {

@@ -1,13 +1,20 @@
 package rates
 
 import (
+	"bytes"
+	"context"
+	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
+	"tenthpoint/internal/checker"
 	"tenthpoint/internal/demo"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/office/examiner"
+	"tenthpoint/internal/office/posting"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -141,6 +148,20 @@ func TestRatesTry(t *testing.T) {
 		if !strings.Contains(r.Tried(), "ticket ") {
 			t.Errorf("%s: %s", id, r.Tried())
 		}
+	}
+}
+
+// What is taken from the owner has a minus in a trial, and what is added a plus.
+func TestRatesTryHasTheOwnersSigns(t *testing.T) {
+	r := NewRates(sessiontest.DemoRoom(t, 0).Session)
+	r.Reload()
+	r.Choose("wheat-hrw-main-2025") // a premium for protein, drying for wet wheat
+	e := r.edition()
+	facts := r.loads.on(e).under(e)
+	facts.Findings = append(facts.Findings, settle.Finding{Factor: "protein", Amount: quantity.Of("13.4", quantity.Percent)})
+	rows := slices.DeleteFunc(trial.Of(e, facts, grid(e)).Rows, func(row trial.Row) bool { return row.Settlement == nil })
+	if dry, wet := offAndOn(rows[0]), offAndOn(rows[len(rows)-1]); !strings.HasPrefix(dry, "+") || !strings.HasPrefix(wet, "-") {
+		t.Errorf("dry wheat has %q, wet wheat %q", dry, wet)
 	}
 }
 
@@ -347,4 +368,50 @@ func TestPostedPricesSheet(t *testing.T) {
 	if again, _ := readPrices(s, now, map[string]string{"corn": "4.12"}); len(again) > 0 {
 		t.Errorf("posted twice: %v", again)
 	}
+}
+
+// The page for growers posts the rates in use, and keeps those that tickets were settled under.
+func TestPageForGrowers(t *testing.T) {
+	room := sessiontest.DemoRoom(t, 40)
+	r := NewRates(room.Session)
+	r.SavePage()
+	sessiontest.WantSaid(t, room, model.Warn, "no folder")
+	files := drawer{}
+	room.Session.Files = files
+	used, err := room.Session.Desk.Reader().EditionHashes(t.Context())
+	sessiontest.Must(t, err)
+	all := room.Session.Desk.Rates().All()
+	old := slices.IndexFunc(all, func(e *rates.Edition) bool { return slices.Contains(used[e.ID], e.Hash) })
+	rest := append(slices.Clone(all[:old]), all[old+1:]...)
+	set, problems := rates.NewSet(rest...)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	room.Session.Desk.UseRates(set)
+
+	r.SavePage()
+	sessiontest.WantSaid(t, room, model.OK, "the page for growers")
+	if text := files[growersPage]; !bytes.Contains(text, []byte("wasm")) {
+		t.Errorf("the page has %d bytes and no engine", len(text))
+	}
+	posted, err := posting.House(t.Context(), room.Session.Desk)
+	sessiontest.Must(t, err)
+	kept := func(e *rates.Edition) bool {
+		return slices.ContainsFunc(posted.Kept, func(f checker.File) bool { return f.Text == string(e.Text) })
+	}
+	if len(posted.Editions) != len(rest) || !kept(all[old]) || slices.ContainsFunc(rest, kept) {
+		t.Errorf("the page posts %d editions and keeps %d; the one taken out is kept: %v", len(posted.Editions), len(posted.Kept), kept(all[old]))
+	}
+}
+
+// drawer keeps files in memory. Nobody puts a set of them in.
+type drawer map[string][]byte
+
+func (drawer) SaveSet(context.Context, string, []examiner.File) (string, error) {
+	return "", errors.ErrUnsupported
+}
+
+func (d drawer) Save(_ context.Context, name string, data []byte) (string, error) {
+	d[name] = data
+	return name, nil
 }

@@ -144,6 +144,26 @@ func (l Language) GrainName(id string) string {
 	return l.Say(grain.NameOf(id))
 }
 
+// GrainInList is the name of a commodity in a list, where the name of a wheat class has no room: the
+// trade's letters for it.
+func GrainInList(l Language, id string) string {
+	switch id {
+	case "wheat-hrw":
+		return l.Say("HRW")
+	case "wheat-hrs":
+		return l.Say("HRS")
+	case "wheat-srw":
+		return l.Say("SRW")
+	case "wheat-white":
+		return l.Say("White wheat")
+	case "wheat-white-club":
+		return l.Say("White Club")
+	case "wheat-durum":
+		return l.Say("Durum")
+	}
+	return l.GrainName(id)
+}
+
 // Join sets the parts that are not empty side by side.
 func Join(between string, parts ...string) string {
 	out := ""

@@ -23,6 +23,8 @@ type Session struct {
 	Indicator Indicator
 	// Deck is the deck of a simulated scale; nil where the scale is a real one.
 	Deck Deck
+	// OfferTruck offers a truck on a simulated scale; nil before the screens are made.
+	OfferTruck func()
 	// Station is this computer; nil where nothing of it can be changed.
 	Station Station
 	// Files saves exports: workbooks, figures for other programs.

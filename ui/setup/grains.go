@@ -19,7 +19,7 @@ type grainChoice struct {
 // grainRow asks under which schedule a commodity is settled; empty is a
 // commodity that is not taken.
 func (s *SetUp) grainRow(g grainChoice) model.Field {
-	f := model.Field{ID: g.id, Label: s.session.GrainName(g.commodity), Kind: model.FindField, Part: model.SamplePart, Chars: 12, Reading: s.session.Say("not taken here")}
+	f := model.Field{ID: g.id, Label: s.session.GrainName(g.commodity), Kind: model.FindField, Part: model.ClosePart, Chars: 12, Reading: s.session.Say("not taken here")}
 	for _, e := range g.schedules {
 		f.Options = append(f.Options, model.Option{Code: e.Schedule, Detail: provenance(s.session.Language, e)})
 		if e.Schedule == s.values[g.id] {
@@ -60,4 +60,30 @@ func provenance(in session.Language, e *rates.Edition) string {
 
 func (g grainChoice) has(schedule string) bool {
 	return slices.ContainsFunc(g.schedules, func(e *rates.Edition) bool { return e.Schedule == schedule })
+}
+
+// example is the schedule of the example rates of a grain; empty where there are none.
+func (g grainChoice) example() string {
+	e, _ := session.Find(g.schedules, func(e *rates.Edition) bool { return e.Status == rates.Example })
+	if e == nil {
+		return ""
+	}
+	return e.Schedule
+}
+
+// takeExamples chooses the example rates of every grain that has none yet: to look around with, not
+// for trade.
+func takeExamples(s *SetUp) {
+	for _, g := range s.grains {
+		if example := g.example(); example != "" && s.values[g.id] == "" {
+			s.Type(g.id, example)
+		}
+	}
+	s.session.Window.Redraw()
+	s.session.Notify(model.OK, s.session.Say("every grain has example rates now: to look around with, not for trade."))
+}
+
+// canTakeExamples reports whether a grain without rates could have example rates.
+func canTakeExamples(s *SetUp) bool {
+	return slices.ContainsFunc(s.grains, func(g grainChoice) bool { return g.example() != "" && s.values[g.id] == "" })
 }

@@ -103,6 +103,9 @@ func (s *SetUp) profile() elevator.Profile {
 	p.Business, p.Street, p.Town, p.Phone, p.Licence = text("business"), text("street"), text("town"), text("phone"), text("licence")
 	p.CopiesFor = session.Copies(text("copies"))
 	p.Place = text("place")
+	if minutes, err := s.waitMinutes(); err == nil && minutes != p.WaitLimit() {
+		p.WaitMinutes = minutes
+	}
 	p.Rules, p.Language, p.Dates = text("rules"), text("language"), text("dates")
 	if p.Unlicensed = p.Rules == unlicensed; p.Unlicensed {
 		p.Rules = "canada"

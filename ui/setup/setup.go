@@ -4,10 +4,13 @@ import (
 	"context"
 	"fmt"
 	"maps"
+	"slices"
+	"strconv"
 	"strings"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -38,6 +41,7 @@ func (s *SetUp) Reset() {
 	s.values = map[string]string{
 		"business": p.Business, "street": p.Street, "town": p.Town, "phone": p.Phone, "licence": p.Licence,
 		"rules": rulesOf(p), "place": p.Place, "unit": p.WeightUnit().String(),
+		"wait":     strconv.Itoa(p.WaitLimit()),
 		"copies":   strings.Join(p.CopiesFor, ", "),
 		"language": session.OrElse(p.Language, "en"), "dates": session.OrElse(p.Dates, session.IsoDates),
 		"scale": "1", "division": "20", "capacity": "120,000",
@@ -79,30 +83,11 @@ func (s *SetUp) Welcome() string {
 // Fields are the fields in their order.
 func (s *SetUp) Fields() []model.Field {
 	unit := s.values["unit"]
-	fields := []model.Field{
-		{ID: "business", Label: s.session.Say("Business"), Chars: 30, Part: model.WhoPart},
-		{ID: "street", Label: s.session.Say("Street"), Chars: 30, Part: model.WhoPart},
-		{ID: "town", Label: s.session.Say("Town"), Chars: 30, Part: model.WhoPart},
-		{ID: "phone", Label: s.session.Say("Phone"), Chars: 18, Part: model.WhoPart},
-		{ID: "licence", Label: s.session.Say("Licence"), Chars: 18, Part: model.WhoPart, Reading: s.session.Say("if you have one")},
-		{ID: "rules", Label: s.session.Say("Rules"), Kind: model.FindField, Chars: 18, Part: model.WhoPart, Options: ruleOptions(s.session.Language)},
-		{ID: "unit", Label: s.session.Say("Weights in"), Kind: model.FindField, Chars: 18, Part: model.WhoPart, Options: unitOptions(s.session.Language)},
-		{ID: "scale", Label: s.session.Say("Scale"), Chars: 8, Part: model.WhoPart, Reading: s.session.Say("its name or number on the ticket")},
-		{ID: "division", Label: s.session.Say("Division"), Unit: unit, Kind: model.FigureField, Chars: 8, Part: model.WhoPart},
-		{ID: "capacity", Label: s.session.Say("Capacity"), Unit: unit, Kind: model.FigureField, Chars: 10, Part: model.WhoPart},
-		{ID: "link", Label: s.session.Say("Link"), Chars: 30, Part: model.WhoPart, Reading: s.linkHint()},
-	}
+	fields := slices.Concat(groups{s}.person(), groups{s}.ticket(), groups{s}.scale(unit))
 	for _, g := range s.grains {
 		fields = append(fields, s.grainRow(g))
 	}
-	fields = append(fields,
-		model.Field{ID: "copies", Label: s.session.Say("Copies for"), Part: model.ClosePart, Chars: 24, Reading: s.session.Say("driver, office, landlord; each copy names whose it is")},
-		model.Field{ID: "place", Label: s.session.Say("Place"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.placeOptions(), Reading: s.session.Say("whose law on tickets was read; empty: none")},
-		model.Field{ID: "language", Label: s.session.Say("Language"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
-		model.Field{ID: "dates", Label: s.session.Say("Dates"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.dateOptions()})
-	if len(s.session.Desk.People()) == 0 {
-		fields = append(fields, model.Field{ID: "person", Label: s.session.Say("Your full name"), Chars: 24, Part: model.WhoPart, Reading: s.session.Say("you will be the manager")})
-	}
+	fields = append(fields, groups{s}.house()...)
 	for i := range fields {
 		s.fill(&fields[i])
 	}
@@ -186,6 +171,11 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 	switch id {
 	case "division", "capacity":
 		_, err = s.weight(id)
+	case "wait":
+		var minutes int
+		if minutes, err = s.waitMinutes(); err == nil {
+			err = elevator.Profile{WaitMinutes: minutes}.CheckWait()
+		}
 	case "copies":
 		err = elevator.Profile{CopiesFor: session.Copies(text)}.CheckCopies()
 	case "link":
@@ -201,6 +191,19 @@ func (s *SetUp) weight(id string) (quantity.Amount, error) {
 	unit := s.unit()
 	name := map[string]string{"division": s.session.Say("Division"), "capacity": s.session.Say("Capacity")}[id]
 	return s.session.ParseFigure(entry.Plate(name, unit), s.values[id])
+}
+
+// waitMinutes is the limit of waiting; empty is the usual one.
+func (s *SetUp) waitMinutes() (int, error) {
+	text := strings.TrimSpace(s.values["wait"])
+	if text == "" {
+		return 0, nil
+	}
+	minutes, err := strconv.Atoi(text)
+	if err != nil {
+		return 0, message.Invalid.Errorf("Wait limit: %q is not a whole number of minutes.", text)
+	}
+	return minutes, nil
 }
 
 func (s *SetUp) unit() quantity.Unit {

@@ -213,3 +213,57 @@ func TestSetUpStandsAsItWas(t *testing.T) {
 		t.Errorf("after it was written there is %q", left)
 	}
 }
+
+// One key takes the example rates of every grain that has none, and leaves a choice that was made.
+func TestTakeAllExamples(t *testing.T) {
+	r := sessiontest.EmptyRoom(t)
+	s := NewSetUp(r.Session)
+	s.Type(grainField("corn"), "other")
+	if !canTakeExamples(s) {
+		t.Fatal("no examples are offered")
+	}
+	takeExamples(s)
+	for _, g := range s.grains {
+		want := g.example()
+		if g.commodity == "corn" {
+			want = "other"
+		}
+		if got := s.values[g.id]; got != want {
+			t.Errorf("%s is settled under %q, want %q", g.commodity, got, want)
+		}
+	}
+	if canTakeExamples(s) {
+		t.Error("examples are offered again")
+	}
+}
+
+// The limit of waiting is set here, within a day; the usual one stays unwritten.
+func TestWaitLimitInTheSetUp(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	s := NewSetUp(r.Session)
+	for _, text := range []string{"x", "0.5", "-3", "1441"} {
+		s.Type("wait", text)
+		if got := s.FirstMissing(); got != "wait" {
+			t.Errorf("a limit of %q is taken", text)
+		}
+	}
+	for _, c := range []struct {
+		text       string
+		kept, used int
+	}{{"45", 0, 45}, {"30", 30, 30}, {"", 0, 45}} {
+		s.Type("wait", c.text)
+		s.Save()
+		if p := r.Session.Desk.Profile(); p.WaitMinutes != c.kept || p.WaitLimit() != c.used {
+			t.Errorf("a limit of %q is kept as %d and used as %d", c.text, p.WaitMinutes, p.WaitLimit())
+		}
+	}
+}
+
+// The preview has what is typed, before it is saved.
+func TestThePreviewFollows(t *testing.T) {
+	s := NewSetUp(sessiontest.EmptyDemo(t).Session)
+	s.Type("business", "Previewed Siding")
+	if slip := sessiontest.WordsOf(session.SlipPages(previewOf(s))); !strings.Contains(slip, "Previewed Siding") {
+		t.Errorf("the preview says\n%s", slip)
+	}
+}

@@ -104,6 +104,7 @@ func (v *FieldForm) arrange(fields []model.Field) {
 	for _, f := range fields {
 		v.order = append(v.order, f.ID)
 		v.FocusOrder.Add(f.ID, v.row(f).Entry)
+		v.FocusOrder.Name(f.ID, f.Label)
 	}
 	for i, stop := range v.last {
 		v.FocusOrder.Add(v.lastIDs[i], stop)

@@ -170,7 +170,7 @@ func (t *Tickets) columns() model.Columns[row] {
 		model.Words(t.session.Say("Day"), 5, row.day),
 		model.Words(t.session.Say("Time"), 5, row.hour).Dropped(7),
 		model.Words(t.session.Say("Grower"), 12, func(r row) string { return r.GrowerName }).Wishing(18).Growing(),
-		model.Words(t.session.Say("Grain"), 8, func(r row) string { return t.session.GrainName(r.Commodity) }).Wishing(20).Dropped(2),
+		model.Words(t.session.Say("Grain"), 8, func(r row) string { return session.GrainInList(t.session.Language, r.Commodity) }).Wishing(12).Dropped(2),
 		model.Words(t.session.Say("Truck"), 4, func(r row) string { return r.Truck }).Dropped(6),
 		model.Figures(t.session.Say("Net %s", t.session.Desk.Profile().WeightUnit()), 6, row.net).Dropped(3),
 		model.Figures(t.session.Say("Moist"), 4, row.moisture).Dropped(5),

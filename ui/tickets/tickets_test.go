@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
@@ -356,6 +357,15 @@ func TestGradeAdviceIsNotOnTheSlip(t *testing.T) {
 	for id := range s.Load().Settled.Figures {
 		if strings.Contains(id, "grade") {
 			t.Errorf("the settlement has a figure %q", id)
+		}
+	}
+}
+
+// In the list a wheat is named by its class, which has room.
+func TestGrainsInTheListAreShort(t *testing.T) {
+	for _, c := range grain.All() {
+		if name := session.GrainInList(session.Language{}, c.ID); strings.HasPrefix(c.ID, "wheat-") && len(name) > 11 {
+			t.Errorf("%s is called %q in a list", c.ID, name)
 		}
 	}
 }

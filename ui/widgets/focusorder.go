@@ -152,6 +152,7 @@ func (r *FocusOrder) take(from string, ev *fyne.KeyEvent) bool {
 type focusStop struct {
 	order   *FocusOrder
 	id      string
+	name    string // where the widget does not show it itself
 	Stop    Keyed
 	missing func() bool
 }

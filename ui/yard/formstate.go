@@ -3,6 +3,7 @@ package yard
 import (
 	"maps"
 	"slices"
+	"strings"
 
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/guard"
@@ -180,6 +181,9 @@ func (s *formState) CanIssue() bool {
 func (s *formState) WhyNotIssue() string {
 	for _, l := range s.lines {
 		if r := s.messages[l.ID]; s.refused[l.ID] && r.State == model.Stop {
+			if strings.HasPrefix(r.Text, l.Label) { // the sentence names its field itself
+				return r.Text
+			}
 			return s.language.Say("%s: %s", l.Label, r.Text)
 		}
 	}

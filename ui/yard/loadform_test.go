@@ -246,3 +246,13 @@ func TestNoRatesAreSaidBesideTheCommodity(t *testing.T) {
 		t.Errorf("beside the commodity stands %d %q", got.State, got.Note)
 	}
 }
+
+// The reason why no ticket is issued names the wrong field once.
+func TestTheWrongFieldIsNamedOnce(t *testing.T) {
+	r := sessiontest.EmptyDemo(t)
+	f := NewYard(r.Session).Form()
+	fillIn(f, [][2]string{{"grower", "123"}, {"commodity", "corn"}, {"truck", "A"}, {"gross", "52300"}, {"tare", "2"}})
+	if why := f.Now.WhyNotIssue(); strings.Count(why, "Tare") != 1 {
+		t.Errorf("F12 says %q", why)
+	}
+}

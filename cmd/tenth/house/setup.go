@@ -40,7 +40,7 @@ type Setup struct {
 	Dispute     int      `name:"dispute-days" help:"Posted days from delivery in which another test may be asked for; without them, the days samples are kept." placeholder:"DAYS"`
 	Wait        int      `name:"wait-minutes" help:"Minutes after which a truck on the yard is pointed at; without them, 45." placeholder:"MINUTES"`
 	CopyFor     []string `sep:"none" help:"For whom a ticket prints a copy, named on it; may be repeated. \"nobody\" is one copy without a name." placeholder:"driver"`
-	DriverMoney string   `help:"Whether the square on the driver's copy says what is paid." enum:",yes,no" default:"" placeholder:"yes|no"`
+	DriverMoney string   `help:"Whether the driver's copy and its square say what is paid." enum:",yes,no" default:"" placeholder:"yes|no"`
 	AskPIN      []string `name:"ask-pin" sep:"none" help:"What asks for a PIN beside managers' acts; may be repeated. \"nothing\" for nothing." placeholder:"weights|tickets|samples|lists"`
 	Weigher     string   `help:"Who signs when nobody says who acts." placeholder:"NAME"`
 	Language    string   `help:"Language of screens and papers." placeholder:"en|es|fr"`
@@ -293,7 +293,7 @@ func (c Setup) show(p *terminal.Session) error {
 		p.Say("A ticket prints a copy for each of: %s", strings.Join(profile.CopiesFor, ", "))
 	}
 	if profile.DriverMoney {
-		p.Say("The square on the driver's copy says what is paid.")
+		p.Say("The driver's copy and its square say what is paid.")
 	}
 	if len(profile.AskPIN) > 0 {
 		p.Say("A PIN is asked for: %s", pinActs(profile))

@@ -42,6 +42,14 @@ func TestAContractFilledAtSeveralSites(t *testing.T) {
 			}
 		})
 	}
+	full := filled("102", 5000, 5000)
+	full.NoRoom = cwt(250) // came for the contract when the site had it full
+	var c across.Contract
+	c.Add("KH", full)
+	c.Add("ELM", filled("102", 5000, 100))
+	if total, _ := c.Total(); total.Over.Cmp(cwt(350)) != 0 || total.Left.Sign() != 0 {
+		t.Errorf("what a site had no room for: %v over, %v left", total.Over, total.Left)
+	}
 	if _, same := new(across.Contract).Total(); same {
 		t.Error("no contract is one")
 	}

@@ -4,7 +4,10 @@
 package posting
 
 import (
+	"cmp"
 	"context"
+	"maps"
+	"slices"
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/checker"
@@ -13,6 +16,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/rates"
 	"tenthpoint/internal/signing"
 )
 
@@ -25,6 +29,10 @@ func House(ctx context.Context, d office.Desk) (checker.House, error) {
 	h := checker.House{Business: p.Business, Demo: p.Demo, Rules: p.Rules}
 	for _, e := range d.Rates().All() {
 		h.Editions = append(h.Editions, checker.File{Name: e.ID + ".toml", Text: string(e.Text)})
+	}
+	var err error
+	if h.Kept, err = kept(ctx, d); err != nil {
+		return h, err
 	}
 	keys, err := keyring.Read(ctx, d.Reader())
 	if err != nil || keys.IsEmpty() {
@@ -39,6 +47,36 @@ func House(ctx context.Context, d office.Desk) (checker.House, error) {
 		h.Heads = append(h.Heads, head)
 	}
 	return h, err
+}
+
+// MostKept is how many editions a page holds beside the posted ones, the last in force first: the page
+// is to stay small enough for a phone.
+const MostKept = 60
+
+// kept are the editions that tickets were settled under and that are not among the rates in use.
+func kept(ctx context.Context, d office.Desk) ([]checker.File, error) {
+	posted := map[string]bool{}
+	for _, e := range d.Rates().All() {
+		posted[e.Hash] = true
+	}
+	all, err := d.Reader().EditionHashes(ctx)
+	if err != nil {
+		return nil, err
+	}
+	var old []*rates.Edition
+	for _, hash := range slices.Concat(slices.Collect(maps.Values(all))...) {
+		if e, err := office.KeptEdition(ctx, d.Reader(), hash); err == nil && !posted[hash] { // else it is law or a tariff
+			old = append(old, e)
+		}
+	}
+	slices.SortFunc(old, func(a, b *rates.Edition) int {
+		return cmp.Or(b.From.Cmp(a.From), cmp.Compare(a.Hash, b.Hash))
+	})
+	var out []checker.File
+	for _, e := range old[:min(len(old), MostKept)] {
+		out = append(out, checker.File{Name: e.ID + ".toml", Text: string(e.Text)})
+	}
+	return out, nil
 }
 
 // lastHead is the last head that was signed, with the tickets issued before it.
