@@ -3,7 +3,6 @@ package office
 import (
 	"context"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 
