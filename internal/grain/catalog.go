@@ -10,14 +10,24 @@ import (
 // first, then those that only the Canadian classes have. The law about them comes from the files in
 // force; see [TablesOf].
 func catalog() []Commodity {
-	return withTradeFactors(slices.Concat(
+	return withDockage(withTradeFactors(slices.Concat(
 		[]Commodity{corn(), soybeans()},
 		wheats(),
 		[]Commodity{sorghum(), barley(), maltingBarley("barley-malting-six", "Six-rowed Malting barley"),
 			maltingBarley("barley-malting-two", "Two-rowed Malting barley"),
 			oats(), rye(), triticale(), flaxseed(), canola(), sunflower()},
 		canadianGrains(),
-	))
+	)))
+}
+
+// withDockage gives each grain that has none the dockage that rates may take of it.
+func withDockage(all []Commodity) []Commodity {
+	for i := range all {
+		if _, has := all[i].Dockage(); !has {
+			all[i].ifTaken = dockage()
+		}
+	}
+	return all
 }
 
 func percent(id FactorID, name string) Factor {

@@ -19,6 +19,8 @@ type Commodity struct {
 	BushelSource string
 	// Factors are in the order in which a sample is tested.
 	Factors []Factor
+	// ifTaken is dockage of a grain that has none among its factors, see [Commodity.TakingDockage].
+	ifTaken Factor
 	// Grades is the United States grade table; nil where there is none here.
 	Grades *GradeTable
 	// Special are the words that may be added to a grade.
@@ -63,6 +65,24 @@ func (c Commodity) LookedFor() []Factor {
 // Dockage is the factor taken off the net weight before anything else, with
 // the grain's own recording rule; false where no dockage is determined.
 func (c Commodity) Dockage() (Factor, bool) { return c.Factor(Dockage) }
+
+// TakingDockage is the commodity with dockage among its factors. Of some grains the United States
+// determine none, and Canada of any; rates that take it say so.
+func (c Commodity) TakingDockage() Commodity {
+	if _, has := c.Dockage(); has {
+		return c
+	}
+	return c.With(c.ifTaken)
+}
+
+// measured are all factors a recording rule may be about.
+func (c *Commodity) measured() []*Factor {
+	out := []*Factor{&c.ifTaken}
+	for i := range c.Factors {
+		out = append(out, &c.Factors[i])
+	}
+	return out
+}
 
 // ReadCommodity reads the commodity that a table of a rule file names; its zero where it names none
 // or one that is not known, which is a problem of the file.

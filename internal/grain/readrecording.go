@@ -35,11 +35,11 @@ func (t *Tables) readRecording(f *law.File, root *tomlfile.Table) {
 	}
 	for i := range t.commodities {
 		c := &t.commodities[i]
-		for n, factor := range c.Factors {
-			j := slices.IndexFunc(rules, func(r recordingRule) bool { return r.fits(c, factor) })
+		for _, factor := range c.measured() {
+			j := slices.IndexFunc(rules, func(r recordingRule) bool { return r.fits(c, *factor) })
 			if factor.Unit != quantity.Count && j >= 0 {
-				c.Factors[n].Record, c.Factors[n].Source, c.Factors[n].Basis = rules[j].record, rules[j].source, rules[j].basis
-				c.Factors[n].NamesBushel = factor.ID == TestWeight && f.Jurisdiction == "canada"
+				factor.Record, factor.Source, factor.Basis = rules[j].record, rules[j].source, rules[j].basis
+				factor.NamesBushel = factor.ID == TestWeight && f.Jurisdiction == "canada"
 			}
 		}
 	}

@@ -145,11 +145,11 @@ type check struct {
 
 // limits returns the elevator's limits for a factor.
 func (c *check) limits(factor string) elevator.GuardRule {
-	return c.rule.at(c.House, c.Details.Commodity, factor)
+	return c.rule.At(c.House, c.Details.Commodity, factor)
 }
 
-// at is what a guard does at a house, of a grain and a factor.
-func (r Rule) at(house elevator.Profile, commodity, factor string) elevator.GuardRule {
+// At is what a guard does at a house, of a grain and a factor.
+func (r Rule) At(house elevator.Profile, commodity, factor string) elevator.GuardRule {
 	by := house.Guards.For(string(r.ID), commodity, factor)
 	if by.Act == "" {
 		by.Act = r.Act

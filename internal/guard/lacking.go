@@ -15,28 +15,36 @@ type Lacking struct {
 }
 
 var compulsory = map[elevator.Compulsory]struct {
+	name  message.Text
 	lacks func(*load.Load) bool
 	Lacking
 }{
 	elevator.BinCompulsory: {
+		message.New("Pit or bin"),
 		func(l *load.Load) bool { return l.Details.Bin == "" },
 		Lacking{"bin", message.New("No pit or bin yet: this house asks for it.")},
 	},
 	elevator.MeterCompulsory: {
+		message.New("Moisture meter"),
 		func(l *load.Load) bool {
 			return isTested(l) && l.Sample.Moisture.Meter == "" && l.Sample.Moisture.Bench == nil
 		},
 		Lacking{"meter", message.New("No meter named yet: this house asks for it.")},
 	},
 	elevator.SampleCompulsory: {
+		message.New("Sample"),
 		func(l *load.Load) bool { return isTested(l) && l.Sample.Number == "" },
 		Lacking{"number", message.New("No sample number yet: this house asks for it.")},
 	},
 	elevator.CropYearCompulsory: {
+		message.New("Crop year"),
 		func(l *load.Load) bool { return l.Details.Direction != load.Outbound && l.Details.CropYear == "" },
 		Lacking{"crop", message.New("No crop year yet: this house asks for it.")},
 	},
 }
+
+// Required names what a house may make compulsory.
+func Required(c elevator.Compulsory) message.Text { return compulsory[c].name }
 
 func isTested(l *load.Load) bool {
 	return l.Details.Direction != load.Outbound && l.Sample.Moisture != nil

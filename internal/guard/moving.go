@@ -50,7 +50,7 @@ func CheckMove(m bin.Movement, house elevator.Profile, from, into []Held) []Find
 	var out []Finding
 	say := func(id ID, said message.Text) {
 		r, _ := ByID(string(id))
-		if by := r.at(house, m.Commodity, ""); by.Act != elevator.GuardOff {
+		if by := r.At(house, m.Commodity, ""); by.Act != elevator.GuardOff {
 			out = append(out, Finding{ID: string(id), Guard: id, Act: by.Act, Said: said})
 		}
 	}

@@ -13,6 +13,7 @@ type ID string
 const (
 	Moisture   ID = "moisture"
 	Factor     ID = "factor"
+	Spoils     ID = "spoils"
 	Price      ID = "price"
 	LightNet   ID = "light-net"
 	Replaced   ID = "replaced"
@@ -42,6 +43,7 @@ type Rule struct {
 var rules = []Rule{
 	{Moisture, message.New("Moisture against what the grain can have"), elevator.GuardQuestion, tested, true, findMoisture},
 	{Factor, message.New("Results against what the grain can have"), elevator.GuardQuestion, tested, true, findFactors},
+	{Spoils, message.New("Grain that spoils what it is put on"), elevator.GuardQuestion, spoiled, false, findSpoils},
 	{Price, message.New("Price against the posted price or the last ones"), elevator.GuardQuestion, priced, true, findPrice},
 	{LightNet, message.New("Net under the smallest load"), elevator.GuardQuestion, weighed, true, findLightNet},
 	{Replaced, message.New("A weight taken again"), elevator.GuardQuestion, again, false, findReplaced},
@@ -60,6 +62,7 @@ var rules = []Rule{
 // The default answers.
 var (
 	tested   = []string{"tested again, same result", "the whole load is like this", "result of an official inspector"}
+	spoiled  = []string{"kept in a bin of its own", "looked at again: it is slight", "treated before it is binned"}
 	priced   = []string{"agreed with the owner", "price of a contract", "another grade or market"}
 	weighed  = []string{"weighed again, same weight", "part load", "truck or trailer changed"}
 	again    = []string{"typed wrong before", "truck was not wholly on the scale", "weighed again on request"}

@@ -1,7 +1,9 @@
 package guard
 
 import (
+	"slices"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
@@ -50,6 +52,30 @@ func findFactors(c *check) {
 			sentence = message.New("%s %s: less than %s is not known of %s here.", f.Name, result, low, known.Name)
 		}
 		c.say(Finding{ID: string(f.ID), Field: string(f.ID), About: about(known.ID, found.Amount.String()), Said: sentence}, by)
+	}
+}
+
+// spoilers are the faults that good grain takes on from grain put on it. Musty and heating grain is left
+// to the rates, which discount it or turn it away.
+var spoilers = []grain.FactorID{grain.Sour, grain.Infested, grain.Weevils, grain.Insects}
+
+// findSpoils looks for a fault that the grain of its bin would take on.
+func findSpoils(c *check) {
+	known, err := grain.ByID(c.Details.Commodity)
+	if err != nil || c.Details.Direction == load.Outbound {
+		return
+	}
+	for _, found := range c.Sample.Findings {
+		f, ok := known.Factor(found.Factor)
+		isThere := found.Present || found.Amount != nil && found.Amount.Sign() > 0
+		if !ok || !isThere || !slices.Contains(spoilers, f.ID) {
+			continue
+		}
+		c.say(Finding{
+			Field: string(f.ID), About: about(known.ID, string(f.ID)),
+			Said: message.New("%s: what it is put on takes it on. Call the manager before it is dumped.", message.Words(f.Name)),
+		}, c.limits(""))
+		return
 	}
 }
 

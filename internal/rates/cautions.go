@@ -13,7 +13,7 @@ import (
 // refuse nothing.
 func (e *Edition) Cautions() []message.Text {
 	var out []message.Text
-	for _, caution := range []message.Text{e.otherBushel(), e.withoutPremium(), secondLook(e.Shrink.Method, e.Shrink), secondLook(e.Handling.Method, e.Handling), secondLook(e.Drying.Method, e.Drying)} {
+	for _, caution := range []message.Text{e.otherBushel(), e.dockageOfNone(), e.withoutPremium(), secondLook(e.Shrink.Method, e.Shrink), secondLook(e.Handling.Method, e.Handling), secondLook(e.Drying.Method, e.Drying)} {
 		if !caution.IsZero() {
 			out = append(out, caution)
 		}
@@ -36,6 +36,16 @@ func (e *Edition) otherBushel() message.Text {
 		return message.Text{}
 	}
 	return message.New("A bushel of %s is %s here and %s by law (%s). Check which law binds the elevator.", e.Commodity.Name, own.Written(), legal.Written(), e.Commodity.BushelSource)
+}
+
+// dockageOfNone is said where rates in US dollars take dockage of a grain that has none there.
+func (e *Edition) dockageOfNone() message.Text {
+	c, err := grain.ByID(e.Commodity.ID)
+	_, determined := c.Dockage()
+	if err != nil || determined || e.Dockage.Source.IsZero() || e.Units.Currency != "USD" {
+		return message.Text{}
+	}
+	return message.New("No dockage is determined of %s in the United States (7 CFR 810.104): what these rates take is the house's own.", c.Name)
 }
 
 // withoutPremium names the discounts that pay nothing for better grain, where the rates go by the

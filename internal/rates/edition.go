@@ -54,8 +54,8 @@ type Edition struct {
 }
 
 // DockageRule is what the edition adds to the grain's own recording rule (7 CFR 810.104): dockage
-// is taken off the net weight before anything else. Its Source is empty where no dockage is determined
-// of the grain.
+// is taken off the net weight before anything else. Its Source is empty where none is taken of the
+// grain.
 type DockageRule struct {
 	// MustTest refuses to settle a load whose dockage was not tested; without
 	// it an untested load has none taken off.
@@ -94,6 +94,9 @@ func (e *Edition) By(t *grain.Tables) *Edition {
 		return e // the catalog is the program's, so this is the same commodity
 	}
 	by := *e
+	if !e.Dockage.Source.IsZero() {
+		c = c.TakingDockage()
+	}
 	by.Commodity = c.With(e.Factors...)
 	return &by
 }

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"tenthpoint/internal/digest"
-	"tenthpoint/internal/message"
 	"tenthpoint/internal/rates/discount"
 	"tenthpoint/internal/rates/drying"
 	"tenthpoint/internal/rates/handling"
@@ -61,21 +60,19 @@ func (r *reader) rules() {
 	e.Discounts = discount.ReadAll(r.root.Tables("discount"), h)
 }
 
-// dockage reads the edition's addition to the grain's own rule. A grain for which no dockage is
-// determined has no such table.
+// dockage reads the edition's addition to the grain's own rule. Of a grain for which the United
+// States determine no dockage it is taken where the edition has the table.
 func (r *reader) dockage() {
 	_, has := r.e.Commodity.Dockage()
 	if !has && !r.root.Has(dockagePlace) {
 		return
 	}
 	t, _ := r.root.Table(dockagePlace, has)
-	if !has {
-		if r.e.Commodity.ID != "" {
-			t.AddProblem("", message.New("no dockage is determined of %s", r.e.Commodity.Name), message.New("Take the table out."))
-		}
+	if r.e.Commodity.ID == "" { // reported
 		t.IgnoreRest()
 		return
 	}
+	r.e.Commodity = r.e.Commodity.TakingDockage()
 	r.e.Dockage = DockageRule{
 		MustTest: t.Choice("untested", "refuse", "none") == "refuse",
 		Rounding: rule.LineRounding(t, r.e.Rounding.Weight), Source: t.Source(""),

@@ -95,6 +95,27 @@ rate = "0.05 $/bu/pt"`)
 	shows(t, s, map[string]string{"drying.points": "5 pt", "drying.points.2": "2.0 pt", "drying": "$220.00"})
 }
 
+// Points that are rounded up go on at the rate of the next band: the moisture lies below it.
+func TestDryingPointsRunOnIntoTheNextBand(t *testing.T) {
+	e := scene(t, `[drying]
+method = "bands-each"
+basis = "net"
+trigger = "15.0 %"
+to = "15.0 %"
+step = "1 up"
+
+[[drying.band]]
+under = "17.5 %"
+rate = "0.04 $/bu/pt"
+
+[[drying.band]]
+from = "17.5 %"
+rate = "0.05 $/bu/pt"`)
+	// 17.4 % is 2.4 points, counted as 3, up to 18.0 %: 2.5 x 0.04 + 0.5 x 0.05
+	s := mustSettle(t, corn("56000", "17.4"), e)
+	shows(t, s, map[string]string{"drying.points": "3 pt", "drying.points.2": "0.5 pt", "drying": "$125.00"})
+}
+
 func TestDryingAllPointsAtOneBand(t *testing.T) {
 	whole := scene(t, dryingTable("method = \"bands-whole\"\nstep = \"continuous\"\n"+bandRows))
 	for moisture, want := range map[string]string{

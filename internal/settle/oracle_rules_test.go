@@ -98,9 +98,10 @@ func (o *oracle) record() {
 	}
 }
 
-// dockageRule is 7 CFR 810.104(b); canola's is practice.
+// dockageRule is 7 CFR 810.104(b); those of canola, oats and soybeans are practice.
 var dockageRule = map[string]string{
 	"wheat": "0.1 half-up", "barley": "0.5 down", "sorghum": "1 down", "canola": "0.1 half-up",
+	"oats": "0.1 half-up", "soybeans": "0.1 half-up",
 }
 
 // places is the order with "discounts" taken apart.

@@ -5,20 +5,11 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/guard"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
-
-// compulsoryLabels are what a house may ask of every load.
-func compulsoryLabels(in session.Language) map[elevator.Compulsory]string {
-	return map[elevator.Compulsory]string{
-		elevator.BinCompulsory:      in.Say("Pit or bin"),
-		elevator.MeterCompulsory:    in.Say("Moisture meter"),
-		elevator.SampleCompulsory:   in.Say("Sample"),
-		elevator.CropYearCompulsory: in.Say("Crop year"),
-	}
-}
 
 // AskCompulsory asks what no ticket may lack, and for the reasons to choose from where
 // a weight is typed.
@@ -30,7 +21,7 @@ func AskCompulsory(f *session.Session) {
 	}
 	var fields []model.AskField
 	for _, c := range elevator.Compulsories() {
-		field := model.AskField{ID: string(c), Label: compulsoryLabels(f.Language)[c], Checkbox: true}
+		field := model.AskField{ID: string(c), Label: f.Text(guard.Required(c)), Checkbox: true}
 		if isAsked[c] {
 			field.Value = model.TickOn
 		}

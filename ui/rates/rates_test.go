@@ -151,6 +151,20 @@ func TestRatesTry(t *testing.T) {
 	}
 }
 
+// What is taken from the owner has a minus in a trial, and what is added a plus.
+func TestRatesTryHasTheOwnersSigns(t *testing.T) {
+	r := NewRates(sessiontest.DemoRoom(t, 0).Session)
+	r.Reload()
+	r.Choose("wheat-hrw-main-2025") // a premium for protein, drying for wet wheat
+	e := r.edition()
+	facts := r.loads.on(e).under(e)
+	facts.Findings = append(facts.Findings, settle.Finding{Factor: "protein", Amount: quantity.Of("13.4", quantity.Percent)})
+	rows := slices.DeleteFunc(trial.Of(e, facts, grid(e)).Rows, func(row trial.Row) bool { return row.Settlement == nil })
+	if dry, wet := offAndOn(rows[0]), offAndOn(rows[len(rows)-1]); !strings.HasPrefix(dry, "+") || !strings.HasPrefix(wet, "-") {
+		t.Errorf("dry wheat has %q, wet wheat %q", dry, wet)
+	}
+}
+
 func TestRatesTryWithoutTickets(t *testing.T) {
 	r := NewRates(sessiontest.DemoRoom(t, 0).Session)
 	r.Reload()

@@ -61,7 +61,7 @@ func trialColumns(in session.Language, e *rates.Edition) model.Columns[trial.Row
 		column(in.Say("Dry %s", weight), func(row trial.Row) *worksheet.Step { return row.Settlement.Dry }),
 		column(in.Say("Settled"), func(row trial.Row) *worksheet.Step { return row.Settlement.Quantity }),
 		column(in.Say("Drying $"), func(row trial.Row) *worksheet.Step { return row.Settlement.Drying }).Dropped(3),
-		column(in.Say("Taken $"), func(row trial.Row) *worksheet.Step { return row.Settlement.Adjustments }),
+		model.Figures(in.Say("Off, on $"), 6, offAndOn).Wishing(8),
 		column(in.Say("$/%s net", unit), func(row trial.Row) *worksheet.Step { return row.Each }),
 	}
 }
@@ -93,6 +93,15 @@ func figureAlone(step *worksheet.Step) string {
 	figure, _, _ := strings.Cut(step.Printed(), " ")
 	figure, _, _ = strings.Cut(figure, "/")
 	return strings.Replace(figure, "$", "", 1)
+}
+
+// offAndOn is what discounts, premiums and charges come to, as the owner reads it: + is to the owner,
+// - from the owner.
+func offAndOn(row trial.Row) string {
+	if row.Settlement.Adjustments.Kind() == worksheet.NotApplied {
+		return session.NoFigure
+	}
+	return strings.Replace(session.ToOwner(row.Settlement.ToOwner()), "$", "", 1)
 }
 
 func trialSentence(in session.Language, key string, row trial.Row) string {

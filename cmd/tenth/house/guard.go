@@ -13,8 +13,9 @@ import (
 
 // Guard sets the limits beyond which the elevator asks before a ticket.
 type Guard struct {
-	Set  guardSet  `cmd:"" help:"Decide what a guard does, and at which limits."`
-	List guardList `cmd:"" help:"List the guards and what each does here."`
+	Set     guardSet     `cmd:"" help:"Decide what a guard does, and at which limits."`
+	Require guardRequire `cmd:"" help:"Decide what no ticket may lack, and the reasons for a typed weight."`
+	List    guardList    `cmd:"" help:"List the guards and what each does here."`
 }
 
 type guardSet struct {
@@ -96,20 +97,33 @@ type guardList struct {
 
 func (c guardList) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		profile := p.Profile()
 		rows := [][]any{}
 		for _, r := range guard.Rules() {
-			house := p.Profile().Guards.For(string(r.ID), "", "")
-			act, reasons := r.Act, r.Reasons
-			if house.Act != "" {
-				act = house.Act
+			rows = append(rows, guardRow(r, r.At(profile, "", "")))
+			for _, own := range profile.Guards {
+				if own.Guard == string(r.ID) && own.Commodity+own.Factor != "" {
+					rows = append(rows, guardRow(r, r.At(profile, own.Commodity, own.Factor)))
+				}
 			}
-			if len(house.Reasons) > 0 {
-				reasons = house.Reasons
-			}
-			rows = append(rows, []any{string(r.ID), r.Name, message.Words(string(act)), wordsList("; ", reasons)})
 		}
-		return p.Table(c.ListFlags, "Guard\tWhat\tDoes\tAnswers", rows, "")
+		if err := p.Table(c.ListFlags, "Guard\tWhat\tGrain\tFactor\tAt least\tAt most\tDoes\tAnswers", rows, ""); err != nil || c.JSON {
+			return err
+		}
+		sayRequired(p)
+		return nil
 	})
+}
+
+// guardRow is what a guard does, of all grain or of one that the house has set apart.
+func guardRow(r guard.Rule, by elevator.GuardRule) []any {
+	limit := func(a *quantity.Amount) any {
+		if a == nil {
+			return ""
+		}
+		return *a
+	}
+	return []any{string(r.ID), r.Name, by.Commodity, by.Factor, limit(by.From), limit(by.To), message.Words(string(by.Act)), wordsList("; ", by.Reasons)}
 }
 
 // wordsList is a list of words of the program or the elevator.

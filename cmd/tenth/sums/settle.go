@@ -63,6 +63,11 @@ A column that is not in this list is refused by name, and so is a file without
 the required ones. A row that cannot be settled is reported with its line, its
 column and the reason; all other rows are settled, and the exit status is not 0.
 
+Moisture lies between 3 and 60 %, with two decimals at most; protein goes up to
+60 %, a price has four decimals, a weight seven digits. What comes out has the
+size of each deduction: "bushels" are of the dry weight, "quantity" of the
+settled one, and "adjustments" is premiums less discounts and charges.
+
     tenth settle --batch loads.csv --out settled.csv`
 }
 

@@ -143,6 +143,10 @@ func foundIn(r book.LoadRow) (foundTicket, error) {
 		Ticket: fmt.Sprint(r.Ticket), Status: r.Phase, Day: r.IssuedDay, Grower: r.GrowerName,
 		Commodity: r.Commodity, Truck: r.Truck, Payable: title.Under(r.Disposition).Unpriced().String(),
 	}
+	if r.Ticket == 0 { // turned away: it is known by its load, and nothing was settled
+		f.Ticket, f.Day, f.Payable = r.ID, r.EndedDay, ""
+		return f, nil
+	}
 	s, err := r.Recorded().Summary()
 	if err != nil {
 		return f, message.Errorf("ticket %d: %w", r.Ticket, err)

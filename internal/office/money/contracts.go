@@ -74,7 +74,11 @@ func changeTable(c elevator.ContractTerms) report.Table {
 		if !change.Until.IsZero() {
 			before = message.List(" ", message.Own(change.Month), message.New("until %s", change.Until))
 		}
-		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{message.New("%s", change.Day), contract.ChangeName(change.What), before, optional(change.Money), message.Name(change.Note), message.Name(change.By)}})
+		money := optional(change.Money)
+		if change.What == elevator.BoughtOut && change.Money != nil {
+			money = fromOwner(*change.Money)
+		}
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{message.New("%s", change.Day), contract.ChangeName(change.What), before, money, message.Name(change.Note), message.Name(change.By)}})
 	}
 	return t
 }

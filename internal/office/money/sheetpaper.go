@@ -5,6 +5,7 @@ import (
 	"tenthpoint/internal/levy"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/worksheet"
 )
@@ -29,7 +30,8 @@ func SheetPaper(s paysheet.Sheet, w paysheet.Worked, by paysheet.Rules, grain st
 		pairs = append(pairs, report.Pair{Label: message.New("Paid from"), Value: message.New("%s", s.PayAfter)})
 	}
 	pairs = append(pairs, report.Pair{Label: message.New("Payable to"), Value: payees(s)})
-	d.Blocks = append(d.Blocks, report.Pairs{Pairs: pairs}, report.Heading{Text: message.New("Tickets")}, ticketTable(s, w), report.Heading{Text: message.New("Settlement")}, totalTable(w, by))
+	d.Blocks = append(d.Blocks, report.Pairs{Pairs: pairs}, report.Heading{Text: message.New("Tickets")}, ticketTable(s, w), report.Heading{Text: message.New("Settlement")}, totalTable(w, by),
+		report.Para{Text: message.New("+ is to the owner and - from the owner; the working has the size alone and says in words what it is.")})
 	for _, l := range by.Levies {
 		d.Blocks = append(d.Blocks, report.Para{Text: evidence(l, s, w, p)})
 	}
@@ -55,29 +57,47 @@ func ticketTable(s paysheet.Sheet, w paysheet.Worked) report.Table {
 	return t
 }
 
-// totalTable is the settlement, with each levy by its name.
+// totalTable is the settlement as its owner reads it, with each levy by its name: + is to the owner,
+// - from the owner.
 func totalTable(w paysheet.Worked, by paysheet.Rules) report.Table {
 	t := report.Table{Name: message.New("settlement"), Columns: []report.Column{{Title: message.New("What")}, {Title: message.New("Money"), Align: report.Right}}}
-	row := func(label message.Text, step *worksheet.Step) {
-		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{label, report.Figure(step.Printed())}})
+	row := func(label, money message.Text) {
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{label, money}})
 	}
-	for _, step := range []*worksheet.Step{w.Gross, w.Quality, w.Net, w.Services, w.Keeping} {
-		row(step.Label(), step)
-	}
+	taken := func(step *worksheet.Step) { row(step.Label(), fromOwner(step.Value())) }
+	row(w.Gross.Label(), figure(w.Gross.Value()))
+	row(w.Quality.Label(), toOwner(w.Quality.Value()))
+	row(w.Net.Label(), figure(w.Net.Value()))
+	taken(w.Services)
+	taken(w.Keeping)
 	for i, l := range by.Levies {
 		step, _ := w.Step(paysheet.LevyID(i))
-		label := message.Name(l.Title)
 		if l.Buyer {
-			label = message.New("%s, paid by the elevator", label)
+			row(message.New("%s, paid by the elevator", message.Name(l.Title)), figure(step.Value()))
+			continue
 		}
-		row(label, step)
+		row(message.Name(l.Title), fromOwner(step.Value()))
 	}
-	for _, step := range []*worksheet.Step{w.Advances, w.Interest, w.Deducted} {
-		row(step.Label(), step)
-	}
-	t.Rows = append(t.Rows, report.Row{Kind: report.Total, Cells: []message.Text{w.Payable.Label(), report.Figure(w.Payable.Printed())}})
+	taken(w.Advances)
+	taken(w.Interest)
+	taken(w.Deducted)
+	t.Rows = append(t.Rows, report.Row{Kind: report.Total, Cells: []message.Text{w.Payable.Label(), figure(w.Payable.Value())}})
 	return t
 }
+
+// toOwner is money that is added for an owner, fromOwner money that is taken; below zero it is the
+// other way.
+func toOwner(a quantity.Amount) message.Text {
+	if a.Sign() > 0 {
+		return report.Figure("+" + a.FixedString(cents))
+	}
+	return report.Figure(a.FixedString(cents))
+}
+
+func fromOwner(a quantity.Amount) message.Text { return toOwner(a.Neg()) }
+
+// cents are the places of money on a sheet.
+const cents = 2
 
 // evidence is what a producer is given of a levy: who bought, from whom, how much, its value, the
 // levy, the day and the place, and whether anybody confirmed the rule.

@@ -77,11 +77,11 @@ func PayeePaper(all []PayeeTotal, house elevator.Profile, grainName func(string)
 	net, deducted, payable, paid := none, none, none, none
 	for _, one := range all {
 		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{message.Name(one.Grower), message.Name(one.Name), message.Words(grainName(one.Commodity)),
-			message.New("%d", one.Sheets), figure(one.Quantity), figure(one.Net), figure(one.Deducted), figure(one.Payable), figure(one.Paid)}})
+			message.New("%d", one.Sheets), figure(one.Quantity), figure(one.Net), fromOwner(one.Deducted), figure(one.Payable), figure(one.Paid)}})
 		net, deducted, payable, paid = net.Add(one.Net), deducted.Add(one.Deducted), payable.Add(one.Payable), paid.Add(one.Paid)
 	}
 	if len(all) > 0 {
-		t.Rows = append(t.Rows, report.Row{Kind: report.Total, Cells: []message.Text{{}, {}, {}, {}, {}, figure(net), figure(deducted), figure(payable), figure(paid)}})
+		t.Rows = append(t.Rows, report.Row{Kind: report.Total, Cells: []message.Text{{}, {}, {}, {}, {}, figure(net), fromOwner(deducted), figure(payable), figure(paid)}})
 	}
 	d.Blocks = append(d.Blocks, t)
 	return d

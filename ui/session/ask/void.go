@@ -34,7 +34,7 @@ func Void(f *session.Session, number int64, then func()) {
 				voided(f, number, values, scalehouse.Void, then)
 				return
 			}
-			proposeVoid(f, number, values, then)
+			proposeVoid(f, number, resting, values, then)
 		},
 	})
 }
@@ -52,7 +52,7 @@ func voided(f *session.Session, number int64, values map[string]string, act func
 }
 
 // proposeVoid shows what follows a ticket that is voided, and asks whether to do it all.
-func proposeVoid(f *session.Session, number int64, values map[string]string, then func()) {
+func proposeVoid(f *session.Session, number int64, resting string, values map[string]string, then func()) {
 	var follows []rests.Remade
 	err := f.As(values["who"], func() (err error) {
 		follows, err = scalehouse.ProposeVoid(context.Background(), f.Desk, number, values["reason"])
@@ -63,7 +63,7 @@ func proposeVoid(f *session.Session, number int64, values map[string]string, the
 		return
 	}
 	f.Put(model.Ask{
-		Title: f.Say("Void ticket %d with all that rests on it?", number), Text: strings.Join(followLines(f, follows), "\n"),
+		Title: f.Say("Void ticket %d with all that rests on it?", number), Text: joined(resting, strings.Join(followLines(f, follows), "\n")),
 		State: model.Stop, Yes: f.Say("Void it all"), Danger: true,
 		Then: func(map[string]string) { voided(f, number, values, scalehouse.VoidWithChain, then) },
 	})
