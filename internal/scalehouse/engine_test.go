@@ -103,7 +103,7 @@ func TestTicketOfAnEngineNotKnown(t *testing.T) {
 	_, err = office.Resettle(ctx, s.Desk, l)
 	refused(t, err, unknown)
 	_, problems := office.Preview(s.Desk, l)
-	refused(t, problems, unknown)
+	refused(t, problems, errortest.Invalid("99"))
 	_, err = office.Proof(ctx, s.Desk, number, office.ProofOptions{})
 	refused(t, err, unknown)
 	_, err = office.WorthOf(ctx, s.Desk, l, office.Tenth)

@@ -15,6 +15,7 @@ import (
 	"tenthpoint/ui/lab/shelf"
 	"tenthpoint/ui/prices"
 	"tenthpoint/ui/rates"
+	"tenthpoint/ui/season"
 	"tenthpoint/ui/setup"
 	"tenthpoint/ui/sheets"
 	"tenthpoint/ui/shell"
@@ -49,6 +50,8 @@ var Screens = []shell.ScreenRow{
 	{ID: "due", Title: "screen|Due", Menu: "Money", Key: widgets.Alt(fyne.Key9), Group: withAlt, Open: due.NewScreen},
 	{ID: "meters", Title: "Meters", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyM), Open: lab.NewMetersScreen, Hidden: true},
 	{ID: "samples", Title: "Samples kept", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyS), Open: shelf.NewScreen, Hidden: true},
+	{ID: "making", Title: "Own rates", Menu: "Elevator", Key: widgets.CtrlShift(fyne.KeyQ), Open: rates.NewMakingScreen, Hidden: true},
+	{ID: "season", Title: "Season", Menu: "Day", Key: widgets.CtrlShift(fyne.KeyI), Open: season.NewScreen, Hidden: true},
 	{ID: "disputes", Title: "Disputes", Menu: "Tickets", Key: widgets.CtrlShift(fyne.KeyD), Open: disputes.NewScreen, Hidden: true},
 	{ID: "board", Title: "Board", Menu: "Load", Key: widgets.CtrlShift(fyne.KeyY), Open: board.NewScreen, Hidden: true},
 	{ID: "keys", Title: "Keys", Menu: "Go to", Key: widgets.Ctrl(fyne.KeyF1), Open: help.NewKeysScreen, Hidden: true},
