@@ -11,7 +11,7 @@ import (
 // logging or window: the same facts always give the same figures.
 var core = inside(
 	"message", "i18n", "fault", "textwrap", "flatjson", "digest", "quantity", "tomlfile", "dated", "worksheet",
-	"law", "grain", "grain/look", "rates", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
+	"law", "grain", "grain/look", "rates", "rates/draft", "rates/rule", "rates/shrink", "rates/handling", "rates/drying", "rates/discount",
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
 	"title", "numbering", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "settle/trial", "slipcode",
 	"bin/shape", "bin", "position", "receipt", "elevator", "contract", "truckscale",
@@ -59,6 +59,7 @@ var mayImport = map[string][]string{
 	"internal/grain/look":     {},                             // colour and hatching of every grain
 	"internal/dated":          inside("quantity", "tomlfile"), // editions for a period, held against each other
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), ruleKinds),
+	"internal/rates/draft":    inside("tomlfile", "digest", "rates"),                                                // an edition while somebody writes it
 	"internal/tariff":         inside("title", "quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // storage, service and interest, as dated editions
 	"internal/numbering":      nil,                                                                                  // numbers given out where the book did not see it
 	"internal/deadline":       inside("quantity", "tomlfile", "law", "message"),                                     // days the law gives after a ticket
@@ -168,7 +169,7 @@ var mayImport = map[string][]string{
 	"internal/scalelink":              inside("quantity", "elevator", "tomlfile"), // the limits of a scale
 	"internal/atomicfile":             {},                                         // files that appear whole or not at all
 	"internal/printing":               inside("atomicfile"),
-	"internal/ratefiles":              slices.Concat(inside("book/place", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
+	"internal/ratefiles":              slices.Concat(inside("book/place", "atomicfile", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
 	"internal/office/posting":         slices.Concat(core, inside("book", "checker", "keyring", "office")),      // what a house shows to everybody
 	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                            // the logs of truck scales as papers

@@ -13,5 +13,5 @@ func IsFact(kind string) bool { return slices.Contains(kinds, kind) }
 
 var kinds = []string{
 	Profile{}.Kind(), Grower{}.Kind(), Truck{}.Kind(),
-	Person{}.Kind(), PIN{}.Kind(), Bin{}.Kind(), ContractTerms{}.Kind(), PostedPrice{}.Kind(),
+	Person{}.Kind(), PIN{}.Kind(), Bin{}.Kind(), ContractTerms{}.Kind(), PostedPrice{}.Kind(), OwnEdition{}.Kind(),
 }

@@ -3,12 +3,10 @@ package office
 import (
 	"context"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 
 	"tenthpoint/internal/book"
-	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/keyring"
@@ -44,31 +42,6 @@ func FindTickets(ctx context.Context, d Desk, s Search) (page []Found, all int64
 	}
 	all, err = d.Reader().CountFound(ctx, s)
 	return page, all, err
-}
-
-// byEitherCard lets a search find a grower's tickets by the codes and names of all cards that lead
-// to it.
-func byEitherCard(ctx context.Context, d Desk, s Search) (Search, error) {
-	all, err := Growers(ctx, d)
-	if err != nil {
-		return s, err
-	}
-	s.Terms = slices.Clone(s.Terms)
-	for _, card := range elevator.Cards(all) {
-		if len(card.Codes)+len(card.Names) < 2 {
-			continue
-		}
-		if slices.Contains(card.Codes, s.Grower) {
-			s.AlsoGrowers = card.Codes
-		}
-		names := slices.Concat(card.Codes, card.Names, []string{card.Name})
-		for i, t := range s.Terms {
-			if slices.ContainsFunc(names, func(name string) bool { return textsearch.Contains(name, t.Text) }) {
-				s.Terms[i].Growers = append(s.Terms[i].Growers, card.Codes...)
-			}
-		}
-	}
-	return s, nil
 }
 
 // SearchLine is a parsed ticket search: the search, and each part of it in words.

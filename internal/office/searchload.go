@@ -1,10 +1,13 @@
 package office
 
 import (
+	"context"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -131,4 +134,29 @@ func quarterOf(day quantity.Date, quarters int) string {
 	const inDay = 24 * 4
 	day, quarters = day.AddDays(quarters/inDay), quarters%inDay
 	return fmt.Sprintf("%sT%02d:%02d:00Z", day, quarters/4, quarters%4*15)
+}
+
+// byEitherCard lets a search find a grower's tickets by the codes and names of all cards that lead
+// to it.
+func byEitherCard(ctx context.Context, d Desk, s Search) (Search, error) {
+	all, err := Growers(ctx, d)
+	if err != nil {
+		return s, err
+	}
+	s.Terms = slices.Clone(s.Terms)
+	for _, card := range elevator.Cards(all) {
+		if len(card.Codes)+len(card.Names) < 2 {
+			continue
+		}
+		if slices.Contains(card.Codes, s.Grower) {
+			s.AlsoGrowers = card.Codes
+		}
+		names := slices.Concat(card.Codes, card.Names, []string{card.Name})
+		for i, t := range s.Terms {
+			if slices.ContainsFunc(names, func(name string) bool { return textsearch.Contains(name, t.Text) }) {
+				s.Terms[i].Growers = append(s.Terms[i].Growers, card.Codes...)
+			}
+		}
+	}
+	return s, nil
 }

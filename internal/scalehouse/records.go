@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/rates"
 	"tenthpoint/internal/truckscale"
 )
 
@@ -122,6 +123,22 @@ func PostPrice(ctx context.Context, at Actor, p elevator.PostedPrice) error {
 	return SetRecord(ctx, at, elevator.PostedID(p.Commodity, p.Day), p)
 }
 
+// MakeEdition writes down that a manager made an edition the house's own, and keeps its text in the
+// book. Base is the edition it was begun from; asItIs, that no figure of it was changed.
+func MakeEdition(ctx context.Context, at Actor, e *rates.Edition, base string, asItIs bool) error {
+	if e.Status != rates.House {
+		return message.Refused.Errorf("edition %s is marked %s. An edition of the house is marked %q", e.ID, e.Status.Message(), string(rates.House))
+	}
+	return at.do(ctx, func(w *Batch) error {
+		if err := SetRecord(ctx, w, e.ID, elevator.OwnEdition{
+			ID: e.ID, Hash: e.Hash, Commodity: e.Commodity.ID, Schedule: e.Schedule, From: e.From, Base: base, AsItIs: asItIs,
+		}); err != nil {
+			return err
+		}
+		return KeepIn(w, e.ID, e.Hash, e.Text)
+	})
+}
+
 // SetRecord writes a record of the master data whole, under its id: the last one
 // written is the one in force.
 func SetRecord(ctx context.Context, at Actor, id string, f journal.Kinded) error {
@@ -155,6 +172,8 @@ func (d *Desk) mayRecord(f journal.Kinded) error {
 		return d.MayManage("Adding people")
 	case elevator.ContractTerms:
 		return d.MayManage("Writing a contract down")
+	case elevator.OwnEdition:
+		return d.MayManage("Making an edition the house's own")
 	case truckscale.Certificate:
 		return d.MayManage("Writing a certificate down")
 	case truckscale.Service:

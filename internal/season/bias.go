@@ -116,7 +116,7 @@ func (f bench) says() message.Text {
 	for _, m := range f.Meters {
 		all := slices.DeleteFunc(slices.Clone(m.Log.Points), func(p meter.ErrorPoint) bool { return !p.Check.Day.Between(f.From, f.To) })
 		if len(all) > 0 {
-			parts = append(parts, message.New("meter %v reads %s points off in the mean of %s", m.ID, signed(meanError(all)), checks(len(all))))
+			parts = append(parts, message.New("%v: %s points off in the mean of %s", m.ID, signed(meanError(all)), checks(len(all))))
 		}
 	}
 	return message.New("%s. No reading is ever changed by it.", message.List("; ", parts...))

@@ -60,16 +60,17 @@ func (f earned) picture() report.Picture {
 	for i, one := range kinds {
 		sum = sum.Add(one.money)
 		stack := report.Stack{
-			Label: one.name, Value: figure(whole.Apply(one.money)), Said: message.New("%s: %s.", one.name, dollars(one.money)),
+			Value: figure(whole.Apply(one.money)), Said: message.New("%s: %s.", one.name, dollars(one.money)),
 			Parts: []report.Part{{Height: s.height(one.money), Look: look.Kind(i)}},
 		}
 		if one.line != "" {
 			stack.Opens = strings.Join([]string{f.span(), "issued with", one.line}, " ")
 		}
 		p.Stacks = append(p.Stacks, stack)
+		p.Legend = append(p.Legend, report.Legend{Name: one.name, Look: look.Kind(i)})
 	}
 	p.Base = base
-	p.Says = message.New("%s together. Discounts are for grain that is worth less, premiums are paid out; water shrink is water and is not in it, nor is what the work cost.", dollars(sum))
+	p.Says = message.New("%s together. Premiums are paid out. Water shrink is water and is not in it, nor is what the work cost.", dollars(sum))
 	return p
 }
 

@@ -145,11 +145,11 @@ func (c waterCost) says(trigger quantity.Amount) message.Text {
 	if c.loads == 0 {
 		return message.New("No load was above %s.", wet)
 	}
-	says := message.New("Above %s: %s, %s of water shrink worth %s, %s of drying; %s together.", wet, loads(c.loads), c.shrink, dollars(c.value), dollars(c.drying), dollars(c.dollars()))
+	says := message.New("Above %s: %s, water shrink %s, drying %s; %s together.", wet, loads(c.loads), dollars(c.value), dollars(c.drying), dollars(c.dollars()))
 	if c.unpriced == 0 {
 		return says
 	}
-	return message.List(" ", says, message.New("Not in it, for want of a price: the shrink of %s.", loads(c.unpriced)))
+	return message.List(" ", says, message.New("Without a price, so not in it: the shrink of %s.", loads(c.unpriced)))
 }
 
 func (c moistureClass) said(width quantity.Amount) message.Text {

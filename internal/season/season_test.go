@@ -170,8 +170,11 @@ func TestIncomeFromTheHousesSide(t *testing.T) {
 	f.Loads = []Load{l}
 	f.Kept.Storage = usd("5")
 	p := earned{f}.picture()
-	if got, want := stacks(p), "Drying=30 Services=12 Handling shrink=40 Discounts=7 Storage=5 Premiums=-12"; got != want {
+	if got, want := stacks(p), "=30 =12 =40 =7 =5 =-12"; got != want {
 		t.Errorf("columns %s, want %s", got, want)
+	}
+	if p.Legend[0].Name.String() != "Drying" || p.Legend[5].Name.String() != "Premiums" {
+		t.Errorf("named %v", p.Legend)
 	}
 	last := p.Stacks[5]
 	if last.Parts[0].Height >= 0 || p.Base != -last.Parts[0].Height || last.Opens != "2026-06-01..2026-10-03 issued with premiums" {

@@ -1,7 +1,9 @@
 package bins
 
 import (
+	"slices"
 	"tenthpoint/internal/bin/shape"
+	"tenthpoint/internal/grain/look"
 	"tenthpoint/internal/office/binlog"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
@@ -26,7 +28,7 @@ func (b *Bins) Pictures() []model.BinPicture {
 }
 
 func (b *Bins) picture(one binlog.Bin, tallest quantity.Amount) model.BinPicture {
-	p := model.BinPicture{Key: one.ID, Label: one.ID, Under: b.under(one), State: stateOf(one), Chosen: one.ID == b.chosen}
+	p := model.BinPicture{Key: one.ID, Label: one.ID, Under: b.under(one), State: stateOf(one), Chosen: one.ID == b.chosen, Look: lookOf(one)}
 	if one.Shape.IsZero() {
 		side := permille(quantity.Int(ordinary, quantity.Foot), tallest)
 		p.Width, p.Wall, p.Unmeasured = side, side, true
@@ -41,6 +43,24 @@ func (b *Bins) picture(one binlog.Bin, tallest quantity.Amount) model.BinPicture
 	p.Pile = one.Shape.Form == shape.Pile
 	p.Level, _ = one.Level()
 	return p
+}
+
+// lookOf is the look of the grain that a bin has most of.
+func lookOf(one binlog.Bin) look.Look {
+	if len(one.Grain) == 0 {
+		return look.Other
+	}
+	most := slices.MaxFunc(one.Grain, func(a, b binlog.Held) int { return inPounds(a).Cmp(inPounds(b)) })
+	return look.Of(most.Commodity)
+}
+
+// inPounds is what lies of a grain, to be compared with others.
+func inPounds(h binlog.Held) quantity.Amount {
+	factor, err := quantity.MassFactor(h.Unit, quantity.Lb)
+	if err != nil {
+		return quantity.Zero(quantity.Lb)
+	}
+	return h.Lies().Mul(factor)
 }
 
 // under is what stands below a bin: how full it is, or that it is empty.

@@ -1,6 +1,7 @@
 package charts
 
 import (
+	"slices"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
@@ -65,12 +66,16 @@ func (h *House) Paint(size fyne.Size) []fyne.CanvasObject {
 	d.fit(h.bins, size.Width)
 	d.add(d.Block(apptheme.ColorRule, fyne.NewPos(0, d.ground), fyne.NewSize(size.Width, 1)))
 	h.places = h.places[:0]
+	outlines := len(d.objects)
 	left := float32(0)
 	for _, b := range h.bins {
 		slot := d.slot(b)
 		d.bin(b, left, slot)
 		h.places = append(h.places, binPlace{b.Key, left, left + slot})
 		left += slot
+	}
+	if len(d.surfaces) > 0 { // grain lies behind its walls
+		d.objects = slices.Insert(d.objects, outlines, d.Surfaces(size, d.surfaces))
 	}
 	return d.objects
 }
@@ -82,6 +87,7 @@ type houseDrawing struct {
 	unit           float32 // the length of a thousandth
 	least          float32 // the least width of a bin with its labels
 	objects        []fyne.CanvasObject
+	surfaces       []paint.Surface // of the grain
 }
 
 func (d *houseDrawing) add(o ...fyne.CanvasObject) { d.objects = append(d.objects, o...) }
@@ -157,12 +163,12 @@ func (d *houseDrawing) grain(b model.BinPicture, at binBody) {
 	}
 	top := paint.Floor(d.ground - paint.Along(paint.Within(b.Level), d.ground-at.eave))
 	if top < at.floor {
-		d.add(d.Block(apptheme.ColorBar, fyne.NewPos(at.left, top), fyne.NewSize(at.right-at.left, at.floor-top)))
+		d.surfaces = append(d.surfaces, surfaceOf(b.Look, at.left, top, at.right-at.left, at.floor-top))
 	}
 	middle, cone := (at.left+at.right)/2, d.ground-at.floor
 	for y := max(top, at.floor); cone > 0 && y < d.ground; y += grainStep {
 		half := (at.right - at.left) / 2 * (d.ground - y) / cone
-		d.add(d.Block(apptheme.ColorBar, fyne.NewPos(middle-half, y), fyne.NewSize(2*half, min(grainStep, d.ground-y))))
+		d.surfaces = append(d.surfaces, surfaceOf(b.Look, middle-half, y, 2*half, min(grainStep, d.ground-y)))
 	}
 }
 

@@ -12,7 +12,6 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/examiner"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
@@ -87,23 +86,35 @@ func TestDayBarsAddUp(t *testing.T) {
 	for _, p := range s.sheet.Parts {
 		loads += len(p.Tickets)
 	}
-	for name, b := range map[string]model.Bars{"hours": s.Hours(), "spread": s.Spread(), "bins": s.WhereTo()} {
-		if len(b.Bars) == 0 {
-			t.Errorf("%s: no bars", name)
+	for name, b := range map[string]model.Picture{"hours": s.Hours(), "spread": s.Spread(), "bins": s.WhereTo()} {
+		if len(b.Stacks) == 0 {
+			t.Errorf("%s: no columns", name)
 			continue
 		}
-		if top := slices.MaxFunc(b.Bars, func(x, y model.Bar) int { return x.Height - y.Height }).Height; top != 1000 {
-			t.Errorf("%s: the tallest bar reaches %d thousandths", name, top)
+		top := 0
+		for _, stack := range b.Stacks {
+			top = max(top, high(stack))
+		}
+		if top < 990 || top > 1010 { // each part is rounded
+			t.Errorf("%s: the tallest column reaches %d thousandths", name, top)
 		}
 	}
 	sum := int64(0)
-	for _, bar := range s.Hours().Bars {
+	for _, bar := range s.Hours().Stacks {
 		n, _ := session.Number(bar.Value)
 		sum += n
 	}
 	if sum != int64(loads) {
 		t.Errorf("the hours add to %d loads, the day has %d", sum, loads)
 	}
+}
+
+// high is the height of a column.
+func high(s model.Stack) (sum int) {
+	for _, part := range s.Parts {
+		sum += part.Height
+	}
+	return sum
 }
 
 // Columns are named short, and their unit stays.
@@ -255,17 +266,5 @@ func TestStatementIsPrinted(t *testing.T) {
 	r.Answer(map[string]string{"grower": "123", "from": "2025-10-01", "files": model.TickOn})
 	if len(r.Papers["account-123"]) == 0 || len(files["account-123.xlsx"]) == 0 {
 		t.Errorf("printed %d papers, %d files; said %q", len(r.Papers), len(files), r.Last())
-	}
-}
-
-func TestThousandths(t *testing.T) {
-	bu := func(text string) quantity.Amount { return quantity.Of(text, quantity.Bushel) }
-	for _, c := range []struct {
-		part, whole string
-		want        int
-	}{{"1", "1", 1000}, {"1", "3", 333}, {"2", "3", 667}, {"0", "3", 0}, {"0", "0", 0}} {
-		if got := thousandths(bu(c.part), bu(c.whole)); got != c.want {
-			t.Errorf("%s of %s is %d thousandths, want %d", c.part, c.whole, got, c.want)
-		}
 	}
 }

@@ -85,7 +85,7 @@ func (s *Screen) Build(w *shell.Window) fyne.CanvasObject {
 	for _, part := range []func() fyne.CanvasObject{s.buildGrain, s.buildMoney, s.buildPosition, s.buildTold} {
 		s.parts = append(s.parts, container.NewStack(part()))
 	}
-	buttons := shell.ButtonRow(w, s.focusOrder, append(shell.ButtonsOf(s.Acts()), "go.disputes"))
+	buttons := shell.ButtonRow(w, s.focusOrder, append(shell.ButtonsOf(s.Acts()), "go.season", "go.disputes"))
 	day := container.NewBorder(nil, nil, container.New(shell.Margin{}, container.New(shell.Wide{Figures: 16}, s.entry)), nil, s.status)
 	head := container.NewVBox(shell.Titled(w.Session.Say("screen|Day sheet"), day), s.note)
 	body := container.NewStack()

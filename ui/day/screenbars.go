@@ -9,21 +9,20 @@ import (
 	"tenthpoint/ui/widgets"
 )
 
-// bars is a chart of bars under its title.
+// bars is a picture under its title.
 type bars struct {
 	title   *widgets.Heading
-	chart   *charts.BarChart
+	chart   *charts.Columns
 	content fyne.CanvasObject
 }
 
 func newBars() *bars {
-	b := &bars{title: widgets.NewHeading(""), chart: charts.NewBarChart()}
+	b := &bars{title: widgets.NewHeading(""), chart: charts.NewColumns()}
 	b.content = container.NewBorder(b.title, nil, nil, nil, b.chart)
 	return b
 }
 
-func (b *bars) set(from model.Bars) {
+func (b *bars) set(from model.Picture) {
 	b.title.SetText(from.Title)
-	b.chart.Empty = from.Empty
-	b.chart.Set(from.Bars)
+	b.chart.Set(from)
 }

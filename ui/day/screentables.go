@@ -120,9 +120,9 @@ func (l asRowsNeed) wanted(objects []fyne.CanvasObject) float32 {
 	return high
 }
 
-// tablesAndPictures sets tables over pictures, each with half the height, or the
-// tables with more where their rows need it. Pictures with no room left are not
-// shown.
+// tablesAndPictures sets tables over pictures. The tables have the height that their rows need, but
+// the pictures keep a third of it, however busy the day: the tables scroll. Pictures that would be
+// too low even so are not shown.
 type tablesAndPictures struct{}
 
 func (tablesAndPictures) MinSize(objects []fyne.CanvasObject) fyne.Size {
@@ -131,9 +131,10 @@ func (tablesAndPictures) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 func (tablesAndPictures) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	tables, pictures := objects[0].(*fyne.Container), objects[1]
-	wanted, least := asRowsNeed{}.wanted(tables.Objects), pictures.MinSize().Height
-	high := max(wanted, min(size.Height/2, size.Height-least))
-	shell.SetVisible(pictures, size.Height-high >= least)
+	least := pictures.MinSize().Height
+	kept := max(least, size.Height/3)
+	high := min(max(asRowsNeed{}.wanted(tables.Objects), size.Height/2), size.Height-kept)
+	shell.SetVisible(pictures, high >= tables.MinSize().Height)
 	if !pictures.Visible() {
 		high = size.Height
 	}

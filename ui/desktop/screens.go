@@ -12,6 +12,7 @@ import (
 	"tenthpoint/ui/lab"
 	"tenthpoint/ui/lab/shelf"
 	"tenthpoint/ui/rates"
+	"tenthpoint/ui/season"
 	"tenthpoint/ui/setup"
 	"tenthpoint/ui/shell"
 	"tenthpoint/ui/tickets"
@@ -34,6 +35,8 @@ var Screens = []shell.ScreenRow{
 	{ID: "setup", Title: "Set-up", Menu: "Elevator", Key: widgets.Ctrl(fyne.Key0), Open: setup.NewScreen},
 	{ID: "meters", Title: "Meters", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyM), Open: lab.NewMetersScreen, Hidden: true},
 	{ID: "samples", Title: "Samples kept", Menu: "Bench", Key: widgets.CtrlShift(fyne.KeyS), Open: shelf.NewScreen, Hidden: true},
+	{ID: "making", Title: "Own rates", Menu: "Elevator", Key: widgets.CtrlShift(fyne.KeyQ), Open: rates.NewMakingScreen, Hidden: true},
+	{ID: "season", Title: "Season", Menu: "Day", Key: widgets.CtrlShift(fyne.KeyI), Open: season.NewScreen, Hidden: true},
 	{ID: "disputes", Title: "Disputes", Menu: "Tickets", Key: widgets.CtrlShift(fyne.KeyD), Open: disputes.NewScreen, Hidden: true},
 	{ID: "board", Title: "Board", Menu: "Load", Key: widgets.CtrlShift(fyne.KeyY), Open: board.NewScreen, Hidden: true},
 	{ID: "keys", Title: "Keys", Menu: "Go to", Key: widgets.Ctrl(fyne.KeyF1), Open: help.NewKeysScreen, Hidden: true},

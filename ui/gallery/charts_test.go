@@ -1,11 +1,15 @@
 package gallery
 
 import (
+	"fmt"
+	"image"
 	"strings"
+	"tenthpoint/internal/grain/look"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
+	"tenthpoint/ui/widgets"
 	"tenthpoint/ui/widgettest"
 	"testing"
 
@@ -20,15 +24,15 @@ func TestDrawingsStayInside(t *testing.T) {
 	newHouse(t)
 	permille := rapid.IntRange(-200, 1300)
 	rapid.Check(t, func(t *rapid.T) {
-		ruler, bars, checks := charts.NewMoistureRuler(), charts.NewBarChart(), charts.NewCheckChart()
+		ruler, bars, checks := charts.NewMoistureRuler(), charts.NewColumns(), charts.NewCheckChart()
 		ruler.Set([]model.Mark{
 			{Label: "14", At: permille.Draw(t, "point"), Kind: model.PointMark},
 			{Label: "trigger", At: permille.Draw(t, "trigger"), Kind: model.LimitMark},
 			{Label: "17.2 %", At: permille.Draw(t, "reading"), Kind: model.ReadingMark, State: model.Warn},
 		}, model.Band{From: permille.Draw(t, "from"), To: permille.Draw(t, "to"), Around: rapid.Bool().Draw(t, "around")})
-		var all []model.Bar
+		all := model.Picture{Base: rapid.IntRange(0, 1000).Draw(t, "base"), Edge: model.PictureEdge{At: permille.Draw(t, "edge"), Label: "trigger"}}
 		for range rapid.IntRange(0, 40).Draw(t, "bars") {
-			all = append(all, model.Bar{Label: "10", Value: "7", Height: permille.Draw(t, "height")})
+			all.Stacks = append(all.Stacks, model.Stack{Label: "10", Value: "7", Parts: []model.StackPart{{Height: permille.Draw(t, "height"), Look: look.Of("corn")}}})
 		}
 		bars.Set(all)
 		checks.Set([]model.ChartPoint{{X: permille.Draw(t, "x"), Y: permille.Draw(t, "y"), Label: "!", State: model.Stop}}, []model.Guide{{At: permille.Draw(t, "limit"), State: model.Stop}})
@@ -112,34 +116,76 @@ func TestLimitNamesStepAside(t *testing.T) {
 	}
 }
 
-func TestBarsAreAsHighAsTheySay(t *testing.T) {
+// A column is as high as it says, its parts on one another; below zero it goes down.
+func TestColumnsAreAsHighAsTheySay(t *testing.T) {
 	newHouse(t)
-	c := charts.NewBarChart()
-	c.Set([]model.Bar{{Height: 1000}, {Height: 500}, {Height: 0}, {Height: 250, State: model.Stop}})
-	objects := widgettest.DrawnAt(c, fyne.NewSize(400, 240))
-	plain, stopped := widgettest.Blocks(objects, apptheme.ColorBar), widgettest.Blocks(objects, apptheme.ColorStop)
-	widgettest.Equal(t, "plain bars", len(plain), 3)
-	widgettest.Equal(t, "stopped bars", len(stopped), 1)
-	full := plain[0].Size().Height
-	for i, want := range []float32{full, full / 2, 0} {
-		if got := plain[i].Size().Height; got < want-1 || got > want+1 {
-			t.Errorf("bar %d is %v high, want %v", i, got, want)
+	corn, oats := look.Of("corn"), look.Of("oats")
+	c := charts.NewColumns()
+	c.Set(model.Picture{Base: 200, Stacks: []model.Stack{
+		{Parts: []model.StackPart{{Height: 800, Look: corn}}}, {Parts: []model.StackPart{{Height: 400, Look: corn}}}, {}, {Parts: []model.StackPart{{Height: -200, Look: oats}}},
+	}})
+	size := fyne.NewSize(400, 240)
+	img := surfaceOf(t, widgettest.DrawnAt(c, size), size)
+	high := make([]int, 4)
+	for i := range high {
+		for y := range 240 {
+			if _, _, _, alpha := img.At(50+i*100, y).RGBA(); alpha > 0 {
+				high[i]++
+			}
 		}
 	}
-	if got := stopped[0].Size().Height; got < full/4-1 || got > full/4+1 {
-		t.Errorf("the stopped bar is %v high, want %v", got, full/4)
+	if high[0] < 100 || high[1]*2 < high[0]-2 || high[1]*2 > high[0]+2 || high[2] != 0 || high[3]*4 < high[0]-4 || high[3]*4 > high[0]+4 {
+		t.Errorf("columns of 800, 400, 0 and -200 are %v high", high)
+	}
+}
+
+// surfaceOf is the picture of surfaces that a chart draws.
+func surfaceOf(t *testing.T, objects []fyne.CanvasObject, size fyne.Size) image.Image {
+	t.Helper()
+	for _, o := range objects {
+		if r, ok := o.(*canvas.Raster); ok {
+			return r.Generator(int(size.Width), int(size.Height))
+		}
+	}
+	t.Fatal("no surfaces are drawn")
+	return nil
+}
+
+// Grains that look alike without colour differ by their lines: two columns of one height have ink
+// in different places.
+func TestGrainsAreHatchedApart(t *testing.T) {
+	newHouse(t)
+	inked := map[string]string{}
+	for _, id := range []string{"corn", "soybeans", "wheat-hrw", "sorghum", "oats"} {
+		c := charts.NewColumns()
+		c.Set(model.Picture{Stacks: []model.Stack{{Parts: []model.StackPart{{Height: 1000, Look: look.Of(id)}}}}})
+		size := fyne.NewSize(300, 240)
+		img := surfaceOf(t, widgettest.DrawnAt(c, size), size)
+		ink := apptheme.LookInk(apptheme.Theme{}, look.Of(id))
+		var places strings.Builder
+		for x := 120; x < 150; x++ {
+			for y := 100; y < 130; y++ {
+				fmt.Fprint(&places, img.At(x, y) == ink)
+			}
+		}
+		for other, seen := range inked {
+			if seen == places.String() {
+				t.Errorf("%s and %s have ink in the same places", id, other)
+			}
+		}
+		inked[id] = places.String()
 	}
 }
 
 // TestCrowdedLabelsThinOut: they never run into each other.
 func TestCrowdedLabelsThinOut(t *testing.T) {
 	newHouse(t)
-	c := charts.NewBarChart()
-	bars := make([]model.Bar, 48)
-	for i := range bars {
-		bars[i] = model.Bar{Label: "12:30", Value: "1,000", Height: 500}
+	c := charts.NewColumns()
+	stacks := make([]model.Stack, 48)
+	for i := range stacks {
+		stacks[i] = model.Stack{Label: "12:30", Value: "1,000", Parts: []model.StackPart{{Height: 500, Look: look.Other}}}
 	}
-	c.Set(bars)
+	c.Set(model.Picture{Stacks: stacks})
 	widgettest.DrawnAt(c, fyne.NewSize(400, 200))
 	letters := widgettest.Letters(c)
 	if len(letters) < 3 || len(letters) > 12 {
@@ -154,12 +200,40 @@ func TestCrowdedLabelsThinOut(t *testing.T) {
 
 func TestEmptyChartsSaySo(t *testing.T) {
 	newHouse(t)
-	bars, checks := charts.NewBarChart(), charts.NewCheckChart()
-	bars.Empty, checks.Empty = "No loads yet today.", "No checks on record."
-	widgettest.DrawnAt(bars, fyne.NewSize(300, 150))
+	columns, checks := charts.NewColumns(), charts.NewCheckChart()
+	checks.Empty = "No checks on record."
+	columns.Set(model.Picture{Empty: "No loads yet today."})
+	widgettest.DrawnAt(columns, fyne.NewSize(300, 150))
 	widgettest.DrawnAt(checks, fyne.NewSize(300, 150))
-	widgettest.Equal(t, "bars", widgettest.Texts(bars), bars.Empty)
+	widgettest.Equal(t, "columns", widgettest.Texts(columns), "No loads yet today.")
 	widgettest.Equal(t, "checks", widgettest.Texts(checks), checks.Empty)
+}
+
+// Arrows go along a picture and stop at its ends, Enter opens a column, so does a click; whoever
+// leaves chooses none.
+func TestChooserOfColumns(t *testing.T) {
+	h := newHouse(t)
+	columns := exampleColumns()
+	chooser := widgets.NewChooser(columns)
+	var said, opened []int
+	chooser.OnChoose, chooser.OnOpen = func(n int) { said = append(said, n) }, func(n int) { opened = append(opened, n) }
+	ring := h.Cast(map[string]widgets.Keyed{"picture": chooser, "next": widgets.NewButton("Next", nothing)}, "picture", "next")
+	ring.Focus("picture")
+	h.Press(fyne.KeyReturn, fyne.KeyRight, fyne.KeyRight, fyne.KeyReturn, fyne.KeyEnd, fyne.KeyRight, fyne.KeyHome, fyne.KeyLeft, fyne.KeyEnter)
+	widgettest.Equal(t, "chosen", fmt.Sprint(said), "[0 1 2 0]")
+	widgettest.Equal(t, "opened", fmt.Sprint(opened), "[1 0]")
+	h.Press(fyne.KeyTab)
+	h.At(ring, "next")
+	widgettest.Equal(t, "chosen by nobody", columns.Chosen(), -1)
+	for n := range columns.Count() {
+		for x := float32(0); x < columns.Size().Width; x++ {
+			if columns.At(fyne.NewPos(x, 5)) == n {
+				chooser.Tapped(&fyne.PointEvent{Position: fyne.NewPos(x, 5)})
+				break
+			}
+		}
+	}
+	widgettest.Equal(t, "opened by clicks", fmt.Sprint(opened), "[1 0 0 1 2]")
 }
 
 func TestCheckPointsOutsideAreRinged(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
+	"tenthpoint/internal/grain/look"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
@@ -63,13 +64,19 @@ func exampleRuler() *charts.MoistureRuler {
 	return r
 }
 
-func exampleBars() *charts.BarChart {
-	c := charts.NewBarChart()
-	c.Set([]model.Bar{
-		{Label: "8", Value: "3", Height: 300}, {Label: "9", Value: "7", Height: 700},
-		{Label: "10", Value: "10", Height: 1000}, {Label: "11", Value: "6", Height: 600},
-		{Label: "12", Value: "1", Height: 100, State: model.Warn}, {Label: "13", Value: "8", Height: 800},
-	}, model.Guide{At: 500, Label: "5"}, model.Guide{At: 1000, Label: "10"})
+func exampleColumns() *charts.Columns {
+	c := charts.NewColumns()
+	corn, soybeans := look.Of("corn"), look.Of("soybeans")
+	c.Set(model.Picture{
+		Stacks: []model.Stack{
+			{Label: "8", Value: "3", Parts: []model.StackPart{{Height: 300, Look: corn}}, Stroke: 400, HasStroke: true},
+			{Label: "9", Value: "7", Parts: []model.StackPart{{Height: 500, Look: corn}, {Height: 200, Look: soybeans}}, Stroke: 600, HasStroke: true},
+			{Label: "10", Value: "10", Parts: []model.StackPart{{Height: 1000, Look: soybeans}}, Now: true},
+		},
+		Legend: []model.Legend{{Name: "Corn", Look: corn}, {Name: "Soybeans", Look: soybeans}}, Stroke: "usual",
+		Guides: []model.Guide{{At: 500, Label: "5"}, {At: 1000, Label: "10"}},
+		Edge:   model.PictureEdge{At: 500, Label: "trigger"},
+	})
 	return c
 }
 
@@ -141,7 +148,7 @@ func gallery(h *house) (fyne.CanvasObject, *widgets.FocusOrder) {
 	left := container.NewVBox(
 		container.NewHBox(icon, live, layout.NewSpacer(), net),
 		buttons, exampleBadges(), onPanel(exampleForm(order)), exampleRuler(),
-		container.NewGridWithColumns(2, exampleBars(), exampleChecks()), bar)
+		container.NewGridWithColumns(2, exampleColumns(), exampleChecks()), bar)
 	order.Add("table", exampleTable())
 	table := order.Stops[len(order.Stops)-1].Stop
 	right := container.NewBorder(nil, container.New(&fixedHeight{150}, table), nil, nil, slip)

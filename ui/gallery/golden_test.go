@@ -68,7 +68,7 @@ func TestGolden(t *testing.T) {
 			return v
 		}, nil},
 		{"ruler", fyne.NewSize(600, 130), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return exampleRuler() }, nil},
-		{"bars", fyne.NewSize(400, 200), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return exampleBars() }, nil},
+		{"columns", fyne.NewSize(400, 200), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return exampleColumns() }, nil},
 		{"checks", fyne.NewSize(400, 200), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return exampleChecks() }, nil},
 		{"ask", fyne.NewSize(700, 300), func(*house, *widgets.FocusOrder) fyne.CanvasObject { return container.NewWithoutLayout() }, func(h *house, _ *widgets.FocusOrder) {
 			h.UI.Ask(widgets.Question{Title: "Void ticket 1042?", Text: "The number is kept.", State: model.Warn, Danger: true, Yes: "Void it"}, func(bool) {})

@@ -16,7 +16,7 @@ type Chapter struct {
 
 // order is the chapters in the order they are best read.
 var order = []string{
-	"start", "firstday", "truck", "bench", "rates", "shrink", "tickets", "checker", "growers", "money", "disputes", "day",
+	"start", "firstday", "truck", "bench", "rates", "shrink", "tickets", "checker", "growers", "money", "disputes", "day", "season",
 	"keeping", "bins", "gear", "keyboard", "trouble", "cautions", "backup", "desks", "office", "glossary",
 }
 
@@ -29,4 +29,5 @@ var forScreen = map[string]string{
 	"keys":    "keyboard",
 	"meters":  "bench",
 	"samples": "bench",
+	"making":  "rates",
 }

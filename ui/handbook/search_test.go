@@ -15,7 +15,7 @@ func TestSearch(t *testing.T) {
 		{"void", "tickets", "Voiding"},
 		{"iowa 1.18", "shrink", "A fixed rate for each point"},
 		{"two weeks", "bench", "Checking the meter"},
-		{"writing edition", "rates", "Writing your own"},
+		{"writing edition", "rates", "Writing a file yourself"},
 		{"seven calendar days", "disputes", "If the moisture is doubted"},
 		{"bin entry", "cautions", "Bin entry"},
 		{"zebra grate", "cautions", "The pit"}, // no section has both

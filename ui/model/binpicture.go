@@ -1,5 +1,7 @@
 package model
 
+import "tenthpoint/internal/grain/look"
+
 // BinPicture is one bin of a house drawn to scale, its lengths in thousandths of the tallest bin.
 type BinPicture struct {
 	Key   string
@@ -12,7 +14,8 @@ type BinPicture struct {
 	Pile        bool
 	Unmeasured  bool // drawn in an ordinary size, without a level
 
-	Level  int // how full, in thousandths of the room to the eave
+	Look   look.Look // of the grain that most of it is
+	Level  int       // how full, in thousandths of the room to the eave
 	State  State
 	Chosen bool
 }

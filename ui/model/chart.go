@@ -1,19 +1,5 @@
 package model
 
-// Bar is one bar of a chart, its height in thousandths of the tallest.
-type Bar struct {
-	Label  string // below
-	Value  string // over the bar, ready to read
-	Height int
-	State  State // Plain takes the chart's own colour
-}
-
-// Bars is a chart of bars under a title.
-type Bars struct {
-	Title, Empty string
-	Bars         []Bar
-}
-
 // ChartPoint is one point of a check chart, in thousandths of its width and
 // height. One that is not Plain is ringed in its state's colour and has a label.
 type ChartPoint struct {

@@ -83,11 +83,12 @@ func (p Painter) wrapOne(text string, l TextStyle, width float32) []string {
 // Breakable parts a text where a line may be broken: at blanks, but not at one
 // that ties two words together, as a figure and its sign.
 func Breakable(text string) []string {
-	return strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) && r != tie })
+	return strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) && !strings.ContainsRune(ties, r) })
 }
 
-// tie is the blank that no line is broken at.
-const tie = '\u00a0'
+// ties are the blanks that no line is broken at: the wide one and the narrow one, which French has
+// between thousands.
+const ties = "\u00a0\u202f"
 
 // Clip shortens text to a width and ends it with three dots.
 func (p Painter) Clip(text string, l TextStyle, width float32) string {

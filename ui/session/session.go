@@ -43,6 +43,9 @@ type Session struct {
 	// line.
 	RatesFolder string
 	RatesWrong  []message.Text
+	// RatesBegun is the edition that one's own is to be begun from, on the screen where editions are
+	// made; empty once it was taken up.
+	RatesBegun string
 
 	// Scans are the codes that screens read.
 	Scans Scans

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"tenthpoint/ui/apptheme"
+	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
 )
 
@@ -62,6 +63,7 @@ func (c *truckCard) CreateRenderer() fyne.WidgetRenderer {
 		late:  canvas.NewImageFromResource(apptheme.StateIcon(model.Warn)),
 		who:   NewLabel("", Quiet),
 		next:  NewLabel("", small),
+		grain: charts.NewSwatch(),
 	}
 	r.icon.FillMode, r.late.FillMode = canvas.ImageFillContain, canvas.ImageFillContain
 	r.fill()
@@ -73,6 +75,7 @@ type cardRenderer struct {
 	body, mark                   *ground
 	icon, late                   *canvas.Image // of what it waits for, and of a wait that is too long
 	key, truck, waits, who, next *Label
+	grain                        *charts.Swatch // an edge in the look of its grain
 }
 
 // fill puts the row's texts in place.
@@ -88,6 +91,7 @@ func (r *cardRenderer) fill() {
 	SetVisible(r.late, row.Late)
 	r.who.Say(row.Who)
 	r.next.Say(row.Next.Text)
+	r.grain.Set(row.Look)
 	SetVisible(r.who, !r.card.short)
 	r.body.color = theme.ColorNameBackground
 	if row.Current {
@@ -111,12 +115,14 @@ func (r *cardRenderer) Layout(size fyne.Size) {
 	pad := theme.InnerPadding()
 	r.body.Resize(size)
 	r.mark.Resize(fyne.NewSize(4, size.Height))
-	left, width := pad+4, size.Width-2*pad-4
+	const mark, edge = 4, 9 // widths
+	left, width := pad+mark+edge, size.Width-2*pad-mark-edge
 	y := pad / 2
 	place := func(o fyne.CanvasObject, x, y, width, height float32) {
 		o.Move(fyne.NewPos(x, y))
 		o.Resize(fyne.NewSize(width, height))
 	}
+	place(r.grain, mark+2, mark, edge, size.Height-2*mark)
 	keyWidth := max(captionWidth("F10 "), captionWidth(r.card.Row.Key+" "))
 	high, low := r.truck.MinSize().Height, r.who.MinSize().Height
 	waits := r.waits.MinSize().Width
@@ -146,7 +152,7 @@ func (r *cardRenderer) Refresh() {
 }
 
 func (r *cardRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.body, r.mark, r.key, r.truck, r.waits, r.late, r.who, r.icon, r.next}
+	return []fyne.CanvasObject{r.body, r.mark, r.grain, r.key, r.truck, r.waits, r.late, r.who, r.icon, r.next}
 }
 
 func (r *cardRenderer) Destroy() {}

@@ -1,26 +1,34 @@
 package look
 
 // Hatch is the lines by which a surface is told from others: for each of its families, parallel
-// lines at equal distances. A hatching without families is a full surface.
+// lines at equal distances. The zero Hatch is a full surface.
 type Hatch struct {
-	families []family
-	dots     bool // only where the families cross
-	wide     bool
+	first, second family
+	dots          bool // only where the two families cross
+	wide          bool
 }
 
-// family is parallel lines: those on which across*x + down*y is a multiple of the distance.
+// family is parallel lines: those on which across*x + down*y is a multiple of the distance. The zero
+// family has none.
 type family struct{ across, down int }
+
+var (
+	rising  = family{1, 1}
+	falling = family{1, -1}
+	level   = family{0, 1}
+	upright = family{1, 0}
+)
 
 // The hatchings. Rising lines go up from left to right.
 var (
 	Full    = Hatch{}
-	Rising  = Hatch{families: []family{{1, 1}}}
-	Falling = Hatch{families: []family{{1, -1}}}
-	Level   = Hatch{families: []family{{0, 1}}}
-	Upright = Hatch{families: []family{{1, 0}}}
-	Cross   = Hatch{families: []family{{1, 1}, {1, -1}}}
-	Grid    = Hatch{families: []family{{1, 0}, {0, 1}}}
-	Dots    = Hatch{families: []family{{1, 0}, {0, 1}}, dots: true}
+	Rising  = Hatch{first: rising}
+	Falling = Hatch{first: falling}
+	Level   = Hatch{first: level}
+	Upright = Hatch{first: upright}
+	Cross   = Hatch{first: rising, second: falling}
+	Grid    = Hatch{first: upright, second: level}
+	Dots    = Hatch{first: upright, second: level, dots: true}
 )
 
 // Wide is a hatching with its lines farther apart.
@@ -29,21 +37,8 @@ func Wide(h Hatch) Hatch {
 	return h
 }
 
-// Equal reports whether two hatchings look the same.
-func (h Hatch) Equal(o Hatch) bool {
-	if len(h.families) != len(o.families) || h.dots != o.dots || h.wide != o.wide {
-		return false
-	}
-	for i, f := range h.families {
-		if f != o.families[i] {
-			return false
-		}
-	}
-	return true
-}
-
 // IsFull reports whether the whole surface has ink.
-func (h Hatch) IsFull() bool { return len(h.families) == 0 }
+func (h Hatch) IsFull() bool { return h.first == family{} }
 
 // distance is how far apart lines are, of a thickness.
 func (h Hatch) distance(thick int) int {
@@ -59,13 +54,17 @@ func (h Hatch) Inked(x, y, thick int) bool {
 	if h.IsFull() {
 		return true
 	}
-	for _, f := range h.families {
-		hit := wrapped(f.across*x+f.down*y, h.distance(thick)) < thick
-		if hit != h.dots {
-			return hit
-		}
+	step := h.distance(thick)
+	first, second := h.first.through(x, y, step, thick), h.second.through(x, y, step, thick)
+	if h.dots {
+		return first && second
 	}
-	return h.dots
+	return first || second
+}
+
+// through reports whether a line of the family goes through a point.
+func (f family) through(x, y, step, thick int) bool {
+	return f != family{} && wrapped(f.across*x+f.down*y, step) < thick
 }
 
 // wrapped is the remainder that is never below zero.
@@ -80,11 +79,8 @@ func (h Hatch) Strokes(left, top, width, height, thick int) []Segment {
 	if h.dots {
 		return h.specks(left, top, width, height, thick)
 	}
-	var out []Segment
-	for _, f := range h.families {
-		out = append(out, f.strokes(left, top, width, height, h.distance(thick))...)
-	}
-	return out
+	first := h.first.strokes(left, top, width, height, h.distance(thick))
+	return append(first, h.second.strokes(left, top, width, height, h.distance(thick))...)
 }
 
 // specks are the dots of a hatching inside a rectangle.
@@ -104,6 +100,9 @@ func upTo(n, step int) int { return n + wrapped(-n, step) }
 
 // strokes are the lines of one family, cut off at the edges of a rectangle.
 func (f family) strokes(left, top, width, height, step int) []Segment {
+	if f == (family{}) {
+		return nil
+	}
 	right, bottom := left+width, top+height
 	var out []Segment
 	least, most := f.reach(left, top, right, bottom)

@@ -15,7 +15,7 @@ func TestEveryGrainHasItsOwnLook(t *testing.T) {
 			continue
 		}
 		for _, id := range before {
-			if other := of[id]; other.Hatch.Equal(l.Hatch) && other.Light == l.Light {
+			if other := of[id]; other == l {
 				t.Errorf("%s and %s look the same", c.ID, id)
 			}
 		}
@@ -31,7 +31,7 @@ func TestCommonGrainsDifferWithoutColour(t *testing.T) {
 	common := []string{"corn", "soybeans", "wheat-hrw", "wheat-hrs", "sorghum", "oats", "barley", "wheat-durum", "rye", "sunflower"}
 	for i, a := range common {
 		for _, b := range common[:i] {
-			if Of(a).Hatch.Equal(Of(b).Hatch) {
+			if Of(a).Hatch == Of(b).Hatch {
 				t.Errorf("%s and %s have one hatching", a, b)
 			}
 		}

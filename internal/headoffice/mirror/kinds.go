@@ -24,7 +24,7 @@ var readers = map[string]func(journal.Fact) error{}
 func init() {
 	for _, known := range []reader{
 		of[elevator.Profile](), of[elevator.Grower](), of[elevator.Truck](), of[elevator.Person](), of[elevator.Bin](),
-		of[elevator.ContractTerms](), of[elevator.PostedPrice](), of[elevator.PIN](),
+		of[elevator.ContractTerms](), of[elevator.PostedPrice](), of[elevator.PIN](), of[elevator.OwnEdition](),
 		of[truckscale.Zeroed](), of[truckscale.Weighed](), of[truckscale.Compared](), of[truckscale.Certificate](), of[truckscale.Service](),
 		of[office.DayClosed](), of[office.DayExplained](), of[office.SampleDiscarded](), of[office.Bench](), of[office.MeterRecord](),
 		of[bin.Movement](), of[paysheet.Sheet](), of[paysheet.Payment](), of[receipt.Receipt](), of[intake.ListTaken](), of[journal.ClockAnswered](), of[numbering.Passed](), of[numbering.Lost](),

@@ -3,6 +3,7 @@ package board
 import (
 	"time"
 
+	"tenthpoint/internal/grain/look"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/load"
 	"tenthpoint/ui/model"
@@ -23,6 +24,9 @@ func RowOf(in session.Language, l *load.Load, settles bool, now string, limit in
 		Late:   known && waited > limit,
 		Next:   NextAct(in, l, settles),
 		Column: columnOf(l.NextStep(), settles),
+	}
+	if l.Details.Commodity != "" {
+		row.Look = look.Of(l.Details.Commodity)
 	}
 	if known {
 		row.Waits = waits(in, waited)

@@ -5,6 +5,7 @@ import (
 
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
 	"tenthpoint/ui/model"
 )
 
@@ -67,3 +68,36 @@ func limitText(in Language, limits []moisture.Limit) string {
 
 // ToOne shows a quantity over a bar, where there is no room for decimals.
 var ToOne = quantity.To("1", quantity.HalfUp)
+
+// PictureOf is the picture of a paper in the words of this desk.
+func PictureOf(in Language, p report.Picture) model.Picture {
+	out := model.Picture{
+		Title: in.Text(p.Title), Says: in.Text(p.Says), Empty: in.Text(p.Empty), Stroke: in.Text(p.Stroke),
+		Edge: model.PictureEdge{At: p.Edge.At, Label: in.Text(p.Edge.Label)}, Base: p.Base,
+	}
+	for _, s := range p.Stacks {
+		out.Stacks = append(out.Stacks, stackOf(in, s))
+	}
+	for _, l := range p.Legend {
+		out.Legend = append(out.Legend, model.Legend{Name: in.Text(l.Name), Look: l.Look})
+	}
+	for _, g := range p.Guides {
+		guide := model.Guide{At: g.At, Label: in.Text(g.Label)}
+		if g.Limit {
+			guide.State = model.Stop
+		}
+		out.Guides = append(out.Guides, guide)
+	}
+	return out
+}
+
+func stackOf(in Language, s report.Stack) model.Stack {
+	out := model.Stack{
+		Label: in.Text(s.Label), Value: in.Text(s.Value), Said: in.Text(s.Said),
+		Stroke: s.Stroke, HasStroke: s.HasStroke, Opens: s.Opens, Now: s.Now,
+	}
+	for _, part := range s.Parts {
+		out.Parts = append(out.Parts, model.StackPart(part))
+	}
+	return out
+}
