@@ -23,7 +23,7 @@ func making(t *testing.T, from string) (*sessiontest.Room, *Making) {
 	list := NewRates(r.Session)
 	list.Reload()
 	list.Choose(from)
-	list.MakeMine()
+	makeMine(list)
 	m := NewMaking(r.Session)
 	m.Refresh()
 	if r.Screen != "making" || !m.Begun() {

@@ -70,8 +70,8 @@ func (m *Making) save(who string) {
 	m.session.Go("rates")
 }
 
-// MakeMine takes the chosen edition to the screen where one's own is made.
-func (r *Rates) MakeMine() {
+// makeMine takes the chosen edition to the screen where one's own is made.
+func makeMine(r *Rates) {
 	r.session.RatesBegun = r.chosen
 	r.session.Go("making")
 }

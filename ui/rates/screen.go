@@ -42,7 +42,7 @@ var rateActs = []shell.ActRow[*Screen]{
 	{ID: "rates.load", Title: "Try a load", Key: widgets.Ctrl(fyne.KeyE), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act((*Rates).AskLoad), Break: true},
 	{ID: "rates.other", Title: "Compare with", Key: widgets.Ctrl(fyne.KeyO), When: can((*Rates).HasOther), Why: "There is no choice: this grain has no further edition.", Do: act((*Rates).AskOther)},
 	{ID: "rates.schedule", Title: "Schedule", Key: widgets.Ctrl(fyne.KeyU), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act((*Rates).AskSchedule)},
-	{ID: "rates.mine", Title: "Make mine", Key: widgets.Ctrl(fyne.KeyM), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act((*Rates).MakeMine)},
+	{ID: "rates.mine", Title: "Make mine", Key: widgets.Ctrl(fyne.KeyM), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act(makeMine)},
 	{ID: "rates.prices", Title: "Prices of the day", Key: widgets.CtrlShift(fyne.KeyU), Do: act(func(r *Rates) { ask.Prices(r.session) }), Break: true},
 	{ID: "rates.again", Title: "Read files again", Key: widgets.Ctrl(fyne.KeyI), Do: act((*Rates).ReadAgain), Break: true},
 	{ID: "rates.text", Title: "Save its text", Key: widgets.Ctrl(fyne.KeyS), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act((*Rates).SaveText)},
