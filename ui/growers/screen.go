@@ -45,7 +45,7 @@ var growerActs = []shell.ActRow[*Growers]{
 	{ID: "growers.label", Title: "Truck label", Icon: apptheme.IconPrint, Key: widgets.CtrlShift(fyne.KeyT), When: (*Growers).HasTruck, Why: "No truck is written down for this grower.", Do: printTruckLabel},
 	{ID: "growers.contract", Title: "Contract", Key: widgets.Ctrl(fyne.KeyK), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).AddContract},
 	{ID: "growers.tickets", Title: "Tickets", Key: widgets.Ctrl(fyne.KeyI), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).TicketsOf},
-	{ID: "growers.settle", Title: "Settle", Key: widgets.CtrlShift(fyne.KeyJ), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).SettleUp, MenuOnly: true},
+	{ID: "growers.settle", Title: "Settle", Key: widgets.CtrlShift(fyne.KeyO), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).SettleUp, MenuOnly: true},
 	{ID: "growers.farm", Title: "Add a farm", Key: widgets.CtrlShift(fyne.KeyH), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: askFarm},
 	{ID: "growers.merge", Title: "Take over", Key: widgets.CtrlShift(fyne.KeyE), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: askTakeover},
 	{ID: "growers.account", Title: "Print account", Key: widgets.Ctrl(fyne.KeyP), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).PrintAccount},
