@@ -27,7 +27,7 @@ func (p PostedPrice) ID() string {
 	if p.IsForNow() {
 		return id
 	}
-	return strings.Join([]string{id, p.Delivery, p.Place}, " ")
+	return strings.TrimSpace(strings.Join([]string{id, p.Delivery, p.Place}, " "))
 }
 
 // Kind names the fact in the journal.

@@ -21,7 +21,9 @@ func workingSection(t *facts) Section {
 		return p.Section
 	}
 	p.put(Line{Kind: Sentence, Label: workedUnder(t)})
-	steps := slices.DeleteFunc(slices.Clone(t.s.Sheet.Steps()), func(step *worksheet.Step) bool { return isForeign(t, step) || t.withoutMoney() && step.Value().Unit().IsMoney() })
+	steps := slices.DeleteFunc(slices.Clone(t.s.Sheet.Steps()), func(step *worksheet.Step) bool {
+		return isForeign(t, step) || t.withoutMoney() && step.Value().Unit().IsMoney()
+	})
 	for _, under := range worksheet.Sections(steps) {
 		p.put(Line{Kind: Heading, Label: t.w.say(under.Title)})
 		for _, step := range under.Steps {

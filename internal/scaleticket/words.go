@@ -45,14 +45,14 @@ type Words struct {
 	Asked, Answered                                                     string
 
 	// Settlement.
-	Settlement, Rates, NoRates, WhenSettled, NoDeduction, NoCharge             string
-	Dockage, Water, WaterCredit, Handling, DryWeight, SettledWeight            string
-	BushelWeight, DryBushels, SettledBushels, SettledCwt, SettledTonnes        string
-	Price, ByOwner, Value, NetValue, Drying, Discounts, Charges, Payable       string
+	Settlement, Rates, NoRates, WhenSettled, NoDeduction, NoCharge                           string
+	Dockage, Water, WaterCredit, Handling, DryWeight, SettledWeight                          string
+	BushelWeight, DryBushels, SettledBushels, SettledCwt, SettledTonnes                      string
+	Price, ByOwner, Value, NetValue, Drying, Discounts, Charges, Payable                     string
 	OnNet, OnClean, OnDry, OnLeft, Premium, Discount, Adjustments, PricedParts, NotForDriver string
-	Disposition, HeldUnder, WhoseGrain, OnContract                             string
-	PartOf, NetPart, WeightPart, AllShares, ChargesOf, AdjustmentsOf           string
-	NotSettled, WeighedOnly, LegalBushels                                      string
+	Disposition, HeldUnder, WhoseGrain, OnContract                                           string
+	PartOf, NetPart, WeightPart, AllShares, ChargesOf, AdjustmentsOf                         string
+	NotSettled, WeighedOnly, LegalBushels                                                    string
 
 	// Signature, footer, working.
 	Weigher, WeigherLater, DriverSigns, CheckCode     string

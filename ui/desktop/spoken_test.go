@@ -21,7 +21,7 @@ func TestEveryWidgetSpeaks(t *testing.T) {
 		var read []string
 		for _, one := range order.Spoken() {
 			read = append(read, one.ID)
-			named := one.Role == widgets.EntryRole || one.Role == widgets.FindRole || one.Role == widgets.TickRole || one.Role == widgets.ButtonRole
+			named := one.Role == widgets.EntryRole || one.Role == widgets.FindRole || one.Role == widgets.TickRole || one.Role == widgets.ButtonRole || one.Role == widgets.PictureRole
 			switch {
 			case one.Role == "":
 				t.Errorf("screen %s: %s does not say what it is", row.ID, one.ID)

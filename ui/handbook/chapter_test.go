@@ -8,7 +8,7 @@ import (
 )
 
 // lacks are how many chapters a language does not have yet; a new one lowers it.
-var lacks = map[string]int{"es": 18}
+var lacks = map[string]int{"es": 19}
 
 // eachChapter runs a check on every chapter of every language.
 func eachChapter(t *testing.T, check func(t *testing.T, c Chapter)) {

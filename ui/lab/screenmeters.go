@@ -38,9 +38,9 @@ var meterActs = []shell.ActRow[*Meters]{
 	{ID: "meters.print", Title: "Print the log", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: (*Meters).HasMeter, Why: "No meter is set up yet.", Do: (*Meters).PrintLog},
 }
 
-// overLog sets the list, four lines high, over the log.
+// overLog sets the list, three lines high and a half, over the log.
 func overLog(head, list, detail fyne.CanvasObject) fyne.CanvasObject {
-	top := container.NewVBox(head, container.New(shell.High{Lines: 4}, list))
+	top := container.NewVBox(head, container.New(shell.High{Lines: 3.5}, list))
 	return container.NewBorder(top, nil, nil, nil, detail)
 }
 

@@ -68,6 +68,7 @@ func (s *MakingScreen) Build(w *shell.Window) fyne.CanvasObject {
 	}
 	s.focusOrder.Add("list", s.table)
 	s.focusOrder.Add("value", s.value)
+	s.focusOrder.Name("value", s.making.session.Say("Value"))
 	s.focusOrder.Add("beside", s.beside)
 	buttons := shell.ButtonRow(w, s.focusOrder, shell.ButtonsOf(s.Acts()))
 	left := container.NewBorder(nil, s.field, nil, nil, s.table)

@@ -147,6 +147,7 @@ func newFrame(open func(column int)) *frame {
 func (f *frame) set(p model.Picture) {
 	f.picture = p
 	f.title.SetText(p.Title)
+	f.chooser.Name = p.Title
 	f.columns.Set(p)
 	f.tell()
 }
@@ -157,5 +158,6 @@ func (f *frame) tell() {
 	if n := f.columns.Chosen(); n >= 0 && n < len(f.picture.Stacks) {
 		says = f.picture.Stacks[n].Said
 	}
+	f.chooser.Says = says
 	f.says.Say(model.Plain, says)
 }

@@ -38,7 +38,7 @@ func (s groups) scale(unit string) []model.Field {
 		{ID: "unit", Label: say("Weights in"), Kind: model.FindField, Chars: 18, Options: unitOptions(s.session.Language), Reading: say("what the scale shows")},
 		{ID: "scale", Label: say("Scale"), Chars: 8, Reading: say("its name or number on the ticket")},
 		{ID: "division", Label: say("Division"), Unit: unit, Kind: model.FigureField, Chars: 8, Reading: say("d on its plate: a weight between two is refused")},
-		{ID: "capacity", Label: say("Capacity"), Unit: unit, Kind: model.FigureField, Chars: 10, Reading: say("Max on its plate: more than 105 % is refused")},
+		{ID: "capacity", Label: say("Capacity"), Unit: unit, Kind: model.FigureField, Chars: 8, Reading: say("Max on its plate: more than 105 % is refused")},
 		{ID: "link", Label: say("Link"), Chars: 30, Reading: s.linkHint()},
 	}
 }

@@ -136,6 +136,8 @@ type Chooser struct {
 
 	// OnChoose is called when another part is chosen, OnOpen when it is to be opened.
 	OnChoose, OnOpen func(n int)
+	// Name is what the picture is called, Says what it shows in a sentence.
+	Name, Says string
 
 	picture Choices
 	focused bool

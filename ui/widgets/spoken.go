@@ -18,6 +18,8 @@ const (
 	TableRole  Role = "table"
 	TextRole   Role = "text"
 	CardsRole  Role = "board"
+	// PictureRole is a picture whose parts can be chosen.
+	PictureRole Role = "picture"
 )
 
 // Spoken is a widget as it would be read out: what it is called, what it is, and what it holds.
@@ -64,6 +66,8 @@ func spokenOf(w Keyed) Spoken {
 		return Spoken{Role: ButtonRole, Name: w.Text}
 	case *Table:
 		return Spoken{Role: TableRole, Name: firstHeading(w.fitted.columns), Value: chosenCells(w)}
+	case *Chooser:
+		return Spoken{Role: PictureRole, Name: w.Name, Value: w.Says}
 	case *Cards:
 		return Spoken{Role: CardsRole, Value: w.chosenName()}
 	}
