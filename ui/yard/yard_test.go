@@ -177,7 +177,7 @@ func TestATruckTakenUpAgain(t *testing.T) {
 func TestTheRefusedFigureIsNamedFirst(t *testing.T) {
 	f := corn(sessiontest.EmptyDemo(t), "tare")
 	f.Type("moisture", "614.2")
-	if why := f.Now.WhyNotIssue(); !strings.HasPrefix(why, "Moisture: ") {
+	if why := f.Now.WhyNotIssue(); !strings.HasPrefix(why, "Moisture ") || strings.Count(why, "Moisture") != 1 {
 		t.Errorf("the ticket is kept back by %q", why)
 	}
 }

@@ -268,7 +268,7 @@ func TestSteps(t *testing.T) {
 	}{
 		{"a desk may not bring it up to date", desk, book.Options{}, later, message.Storage},
 		{"nor is it read meanwhile", examiner, book.Options{ReadOnly: true}, later, message.Storage},
-		{"a step that fails", owner, book.Options{}, files("CREATE TABLE facts (id text)"), ""},
+		{"a step that fails", owner, book.Options{}, files("CREATE TABLE facts (id text)"), message.Storage},
 		{"another history", owner, book.Options{}, fstest.MapFS{"0001_book.sql": {Data: []byte("SELECT 1")}}, message.Storage},
 	} {
 		b, err := openWith(ctx, addressOf(c.user, schema), c.o, c.files)
