@@ -35,7 +35,7 @@ func TestWeightFromALinkedScale(t *testing.T) {
 	d.press("F10")
 	d.settle()
 	simulator.RollOff()
-	d.write("", "17.2", "56", "", "", "", "") // past the gross, which has its weight
+	d.write("17.2", "56", "", "", "", "") // the keyboard is past the gross, which the scale fills in
 	must(t, roll(simulator, 24120))
 	d.press("F10")
 	d.settle()
