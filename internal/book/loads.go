@@ -39,7 +39,7 @@ type LoadRow struct {
 	// Figures are the lines of the settlement by step id.
 	Figures map[string]quantity.Amount
 	// Owners are the growers who share in the load, as on the ticket; empty
-	// when the grower has all of it.
+	// when the grower has all of it, and where a filter did not ask for them.
 	Owners []string
 	// Titles are whose grain it is and under what, owner by owner or of the one who
 	// has all of it; none where Disposition and Contract say all there is to say.
@@ -118,6 +118,7 @@ type LoadFilter struct {
 	KeptUntil            string // retained sample to be kept no longer than this day
 	Newest               bool   // highest ticket first; else by ticket, then by id
 	Limit                int
+	WithOwners           bool // each row has its owners
 }
 
 // Recorded are the row's figures, to be read by name.

@@ -3,6 +3,7 @@ package booktest
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -116,6 +117,13 @@ func loads[B ListStore](t *testing.T, e Engine[B]) {
 	owners, err := b.OwnersFor(ctx, "101")
 	if err != nil || fmt.Sprint(owners) != "map[L2:[102 101]]" {
 		t.Errorf("shares of 101: %v, %v", owners, err)
+	}
+	all, err := b.Loads(ctx, book.LoadFilter{WithOwners: true, Grower: "101"})
+	must(t, err)
+	for _, r := range all {
+		if want := owners[r.ID]; !slices.Equal(r.Owners, want) {
+			t.Errorf("%s is read with the owners %v, want %v", r.ID, r.Owners, want)
+		}
 	}
 	if last, err := b.LastTicketBefore(ctx, "2026-10-02"); last != 1 || err != nil {
 		t.Errorf("the last ticket before the second is %d, %v", last, err)

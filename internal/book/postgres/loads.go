@@ -17,6 +17,8 @@ const (
 		"disposition, contract, ticket, issued_at, issued_day, ended_at, ended_day, ended_by, corrects, reason, who, " +
 		"manual, accepted, flags, sample, kept, keep_until, edition, edition_hash, figures, weigher, reissues, reissued_by, reissued_day"
 	selectLoads = "SELECT " + loadColumns + " FROM loads"
+	// selectWithOwners reads them as [scanWithOwners] does.
+	selectWithOwners = "SELECT " + loadColumns + ", (SELECT coalesce(json_agg(grower ORDER BY place), '[]') FROM owners WHERE load = loads.id)::text FROM loads"
 )
 
 // loadRecord is a load's row by column, as append takes it.
@@ -94,6 +96,9 @@ func loads(s source, f book.LoadFilter) ([]book.LoadRow, error) {
 	if f.Limit > 0 {
 		order += fmt.Sprintf(" LIMIT %d", f.Limit)
 	}
+	if f.WithOwners {
+		return list(s, scanWithOwners, selectWithOwners+w.String()+order, w.args...)
+	}
 	return list(s, scanRow, selectLoads+w.String()+order, w.args...)
 }
 
@@ -147,7 +152,7 @@ func (r loadReader) EachLoad(ctx context.Context) iter.Seq2[book.LoadRow, error]
 }
 
 func eachLoad(s source) iter.Seq2[book.LoadRow, error] {
-	return walk(s, scanWithOwners, "SELECT "+loadColumns+", (SELECT coalesce(json_agg(grower ORDER BY place), '[]') FROM owners WHERE load = loads.id)::text FROM loads ORDER BY id")
+	return walk(s, scanWithOwners, selectWithOwners+" ORDER BY id")
 }
 
 func scanWithOwners(row pgx.Row) (book.LoadRow, error) {

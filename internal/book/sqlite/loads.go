@@ -72,8 +72,7 @@ type loadReader struct{ reader }
 
 // Loads lists loads.
 func (r loadReader) Loads(ctx context.Context, f book.LoadFilter) ([]book.LoadRow, error) {
-	query, args := loadQuery(f)
-	return list(r.during(ctx), scanRow, query, args...)
+	return loads(r.during(ctx), f)
 }
 
 // EachLoad reads every load of the read model with its owners, ordered by the bytes of their ids. A
@@ -88,12 +87,7 @@ func (r loadReader) EachLoad(ctx context.Context) iter.Seq2[book.LoadRow, error]
 		}
 		defer rows.Close()
 		for rows.Next() {
-			var owners string
-			row, err := scanLoad(rows, &owners)
-			if err == nil && owners != "[]" {
-				err = json.Unmarshal([]byte(owners), &row.Owners)
-			}
-			if !yield(row, err) {
+			if !yield(scanWithOwners(rows)) {
 				return
 			}
 		}
@@ -112,8 +106,16 @@ func (r loadReader) LoadIDs(ctx context.Context) ([]string, error) {
 
 // Loads is [Book.Loads] as the write has left it so far.
 func (tx *Tx) Loads(f book.LoadFilter) ([]book.LoadRow, error) {
+	return loads(tx, f)
+}
+
+// loads lists loads, with their owners where these are asked for.
+func loads(from source, f book.LoadFilter) ([]book.LoadRow, error) {
 	query, args := loadQuery(f)
-	return list(tx, scanRow, query, args...)
+	if f.WithOwners {
+		return list(from, scanWithOwners, query, args...)
+	}
+	return list(from, scanRow, query, args...)
 }
 
 func loadQuery(f book.LoadFilter) (string, []any) {
@@ -199,7 +201,11 @@ func loadRanges(f book.LoadFilter, restrict func(string, ...any)) {
 const undecided = `phase = 'issued' AND (disposition = '' OR substr(disposition, 1, 10) = '{"load":""' OR instr(disposition, '"owners"') > 0)`
 
 func assembleQuery(f book.LoadFilter, where []string) string {
-	query := "SELECT " + loadColumns + " FROM loads"
+	columns := loadColumns
+	if f.WithOwners {
+		columns += ", " + ownersAsJSON
+	}
+	query := "SELECT " + columns + " FROM loads"
 	if len(where) > 0 {
 		query += " WHERE " + strings.Join(where, " AND ")
 	}
@@ -212,6 +218,16 @@ func assembleQuery(f book.LoadFilter, where []string) string {
 		query += fmt.Sprintf(" LIMIT %d", f.Limit)
 	}
 	return query
+}
+
+// scanWithOwners reads loadColumns and ownersAsJSON.
+func scanWithOwners(rows *sql.Rows) (book.LoadRow, error) {
+	var owners string
+	row, err := scanLoad(rows, &owners)
+	if err == nil && owners != "[]" {
+		err = json.Unmarshal([]byte(owners), &row.Owners)
+	}
+	return row, err
 }
 
 func scanRow(rows *sql.Rows) (book.LoadRow, error) { return scanLoad(rows) }

@@ -29,9 +29,9 @@ type Undecided struct {
 // IsOverdue reports whether the day by which it is to be decided has passed.
 func (u Undecided) IsOverdue(on quantity.Date) bool { return !u.Due.IsZero() && u.Due.Before(on) }
 
-// Tickets is the filter for the loads that may be undecided on a day.
+// Tickets is the filter for the loads that may be undecided on a day, each with its owners.
 func Tickets(day quantity.Date) book.LoadFilter {
-	return book.LoadFilter{Phases: []string{string(load.Ticketed)}, ToDay: day.String()}
+	return book.LoadFilter{Phases: []string{string(load.Ticketed)}, ToDay: day.String(), WithOwners: true}
 }
 
 // Open is the same filter for the few of them that can have an undecided part.
