@@ -20,7 +20,7 @@ type Screen struct {
 }
 
 // paperFigures is the least width of the paper beside the list.
-const paperFigures = 40
+const paperFigures = 35
 
 // NewScreen makes the screen of a session.
 func NewScreen(f *session.Session) shell.Screen {
@@ -28,7 +28,7 @@ func NewScreen(f *session.Session) shell.Screen {
 	s := &Screen{Contracts: c, Paper: &listdetail.Paper{Stop: "paper", Pages: c.Pages, Lines: func() []model.CardLine { return nil }, Shown: c.HasChosen}}
 	s.Screen = listdetail.New(listdetail.Spec{
 		Title: f.Say("Contracts"), List: c, Small: true, Reload: c.Reload,
-		Filter: c, Head: listdetail.Head{Tip: f.Say("A number, a grower, a sort, or not signed."), Counted: c.Counted, Figures: 16},
+		Filter: c, Head: listdetail.Head{Tip: f.Say("A number, a grower, a type, or not signed."), Counted: c.Counted, Figures: 16},
 		Detail: s.Paper, Arrange: listdetail.Beside(listdetail.Sheet{Figures: paperFigures}),
 		Acts: shell.ActsOf(f.Language, c, f.Say("Contracts"), contractActs),
 		Hint: func() string {

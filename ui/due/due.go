@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"tenthpoint/internal/contract"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/duelist"
 	"tenthpoint/internal/quantity"
@@ -106,9 +107,9 @@ func (l *List) Counted() string {
 func (l *List) columns() model.Columns[duelist.Due] {
 	f := l.session
 	return model.Columns[duelist.Due]{
-		model.Words(f.Say("Day"), 10, func(d duelist.Due) string { return f.ShortDay(d.Day.String()) }),
+		model.Words(f.Say("Day"), 8, func(d duelist.Due) string { return f.ShortDay(d.Day.String()) }),
 		model.Words(f.Say("Grower"), 12, l.grower).Dropped(1),
-		model.Words(f.Say("What"), 24, func(d duelist.Due) string { return f.Text(d.What) }).Growing(),
+		model.Words(f.Say("What"), 30, func(d duelist.Due) string { return f.Text(d.What) }).Growing(),
 		model.Words(f.Say("Days left"), 12, l.left).Stated(),
 	}
 }
@@ -123,11 +124,11 @@ func (l *List) grower(d duelist.Due) string {
 func (l *List) left(d duelist.Due) string {
 	switch days := l.session.Desk.Today().DaysUntil(d.Day); {
 	case days < 0:
-		return l.session.Say("%d days ago", -days)
+		return l.session.Text(message.Count(-days, "%d day ago", "%d days ago"))
 	case days == 0:
 		return l.session.Say("today")
 	default:
-		return l.session.Say("in %d days", days)
+		return l.session.Text(message.Count(days, "in %d day", "in %d days"))
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/office/money"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/paysheet"
@@ -250,7 +251,7 @@ func (p *SheetList) note(s standing) string {
 	case days == 0:
 		return f.Say("open since today")
 	default:
-		return f.Say("open for %d days", days)
+		return f.Text(message.Count(days, "open for %d day", "open for %d days"))
 	}
 }
 

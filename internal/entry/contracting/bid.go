@@ -20,7 +20,7 @@ var bidFields = []typed.Reader[*bidding]{
 		func(b *bidding, text string) error { b.commodity = text; return nil }),
 	typed.As(typed.Field{ID: "day", Label: message.New("Day"), Form: typed.OneDate, Hint: message.New("without it, today")}, readBidDay),
 	typed.As(typed.Field{ID: "price", Label: message.New("Price"), Form: typed.Figure, Unit: quantity.Dollar, Required: true}, readBidPrice),
-	typed.As(typed.Field{ID: "place", Label: message.New("Place"), Hint: message.New("of delivery; without it, here")},
+	typed.As(typed.Field{ID: "place", Label: message.New("Place"), Hint: message.New("without it, here")},
 		func(b *bidding, text string) error { b.Place = text; return nil }),
 	typed.As(typed.Field{ID: "delivery", Label: message.New("Month of delivery"), Hint: message.New("like 2027-03; without it, now")}, readDelivery),
 }
