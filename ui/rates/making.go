@@ -171,7 +171,7 @@ func (m *Making) wrong(line int) (message.Text, bool) {
 
 // Empty returns what to do while nothing is begun.
 func (m *Making) Empty() string {
-	return m.session.Say("Choose an edition under Rates and press Ctrl+M: it is copied here, to be made your own.")
+	return m.session.Say("Choose an edition under Rates and press Ctrl+M: its copy is made yours here.")
 }
 
 // Choose takes a figure by the key of its row.

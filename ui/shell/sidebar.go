@@ -152,11 +152,7 @@ func (r *Sidebar) Card(i int) *truckCard { return r.Trucks.Objects[i].(*truckCar
 func (r *Sidebar) reveal() {
 	for i := range r.Trucks.Objects {
 		if c := r.Card(i); c.Row.Current {
-			from, to := c.Position().Y, c.Position().Y+c.Size().Height
-			at := max(min(r.Scroll.Offset.Y, from), to-r.Scroll.Size().Height)
-			if at != r.Scroll.Offset.Y {
-				r.Scroll.ScrollToOffset(fyne.NewPos(0, at))
-			}
+			widgets.ScrollTo(r.Scroll, c.Position().Y, c.Position().Y+c.Size().Height)
 		}
 	}
 }

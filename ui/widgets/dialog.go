@@ -1,6 +1,7 @@
 package widgets
 
 import (
+	"slices"
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/paint"
@@ -21,6 +22,7 @@ type Dialog struct {
 	order     *FocusOrder
 	popup     *widget.PopUp
 	body      []fyne.CanvasObject
+	fault     *status.Text // why the last answer failed; nil where none did
 	buttons   []*Button
 	noCommand func() // tells the commands that the box is gone
 	before    fyne.Focusable
@@ -60,7 +62,7 @@ func (d *Dialog) addButton(id, text string, importance widget.Importance, press 
 // addFault shows over the buttons why the act on the last answer failed.
 func (d *Dialog) addFault(text string) {
 	if text != "" {
-		d.body = append(d.body, status.NewWide(model.Stop, text, theme.SizeNameText, d.width))
+		d.fault = status.NewWide(model.Stop, text, theme.SizeNameText, d.width)
 	}
 }
 
@@ -71,9 +73,7 @@ func (d *Dialog) show(first string) *Dialog {
 	for _, b := range d.buttons {
 		foot.Add(b)
 	}
-	rows := append(d.body, foot)
-	inside := container.New(layout.NewCustomPaddedVBoxLayout(gap), rows...)
-	framed := container.NewPadded(container.NewPadded(inside))
+	framed := d.framed(foot, gap)
 	d.before = d.ui.canvas.Focused()
 	d.ui.canvas.Unfocus() // one ring on the screen, and it is in the box
 	d.noCommand = func() {}
@@ -86,6 +86,39 @@ func (d *Dialog) show(first string) *Dialog {
 	d.open, d.first = true, first
 	d.order.Focus(first)
 	return d
+}
+
+// framed is the body over the fault and the buttons. A body that is too high for the window scrolls,
+// and the buttons stay in sight.
+func (d *Dialog) framed(foot fyne.CanvasObject, gap float32) fyne.CanvasObject {
+	column := func(rows ...fyne.CanvasObject) *fyne.Container {
+		return container.New(layout.NewCustomPaddedVBoxLayout(gap), rows...)
+	}
+	end := []fyne.CanvasObject{foot}
+	if d.fault != nil {
+		end = []fyne.CanvasObject{d.fault, foot}
+	}
+	framed := container.NewPadded(container.NewPadded(column(slices.Concat(d.body, end)...)))
+	over := framed.MinSize().Height + 2*theme.InnerPadding() - d.ui.canvas.Size().Height
+	if over <= 0 {
+		return framed
+	}
+	body := column(d.body...)
+	scroll := container.NewVScroll(body)
+	scroll.SetMinSize(body.MinSize().SubtractWidthHeight(0, over))
+	d.order.OnArrive = func(string) { d.reveal(scroll) }
+	return container.NewPadded(container.NewPadded(column(append([]fyne.CanvasObject{scroll}, end...)...)))
+}
+
+// reveal scrolls the body to the field that has the keyboard.
+func (d *Dialog) reveal(scroll *container.Scroll) {
+	field, is := d.ui.canvas.Focused().(fyne.CanvasObject)
+	if _, button := field.(*Button); !is || button {
+		return
+	}
+	driver := fyne.CurrentApp().Driver()
+	from := driver.AbsolutePositionForObject(field).Y - driver.AbsolutePositionForObject(scroll.Content).Y
+	ScrollTo(scroll, from, from+field.Size().Height)
 }
 
 // FocusOrder is the tab order of the dialog: fields first, then buttons.

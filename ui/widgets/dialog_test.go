@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 	"tenthpoint/ui/model"
-	"tenthpoint/ui/widgets/status"
 	"tenthpoint/ui/widgettest"
 	"testing"
 
@@ -189,13 +188,8 @@ func TestEnterGoesToTheButton(t *testing.T) {
 func TestABoxSaysWhyItStandsAgain(t *testing.T) {
 	b := newBoxed(t)
 	d := b.askReason(model.Ask{Title: "Void", Fault: "Ticket 7 is void already."}, false)
-	said := ""
-	for _, o := range d.body {
-		if n, is := o.(*status.Text); is && n.State() == model.Stop {
-			said = n.Text()
-		}
-	}
-	widgettest.Equal(t, "said", said, "Ticket 7 is void already.")
+	widgettest.Equal(t, "state", d.fault.State(), model.Stop)
+	widgettest.Equal(t, "said", d.fault.Text(), "Ticket 7 is void already.")
 }
 
 func exampleFields() []model.AskField {
@@ -357,4 +351,31 @@ func TestSecretFieldIsNotShown(t *testing.T) {
 			t.Errorf("secret is %v, and the entry hides its text: %v", secret, is && e.Password)
 		}
 	}
+}
+
+// A sheet of more fields than the window is high keeps its buttons in sight, and shows the field that
+// has the keyboard.
+func TestABoxHigherThanTheWindow(t *testing.T) {
+	b := newBoxed(t)
+	b.Window.Resize(fyne.NewSize(800, 360))
+	var fields []model.AskField
+	for i := range 16 {
+		fields = append(fields, model.AskField{ID: fmt.Sprint(i), Label: fmt.Sprint("Field ", i)})
+	}
+	d := b.UI.AskForm(model.Ask{Title: "A long sheet", Fields: fields, Fault: "The disk is full."}, func(map[string]string, bool) {})
+	inSight := func(what string, o fyne.CanvasObject) {
+		t.Helper()
+		top := fyne.CurrentApp().Driver().AbsolutePositionForObject(o).Y
+		if top < 0 || top+o.Size().Height > b.UI.canvas.Size().Height {
+			t.Errorf("%s lies from %v to %v in a window %v high", what, top, top+o.Size().Height, b.UI.canvas.Size().Height)
+		}
+	}
+	inSight("the button", d.buttons[0])
+	inSight("what went wrong", d.fault)
+	for i := range fields {
+		b.At(d.FocusOrder(), fmt.Sprint(i))
+		inSight(fields[i].Label, b.UI.canvas.Focused().(fyne.CanvasObject))
+		b.Press(fyne.KeyTab)
+	}
+	d.Dismiss()
 }

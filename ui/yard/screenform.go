@@ -7,6 +7,7 @@ import (
 	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/shell"
+	"tenthpoint/ui/widgets"
 )
 
 // shownLoad is the current load as shown. Texts go into the form, which returns one value:
@@ -198,11 +199,9 @@ func (p *fieldPane) show(r model.Ruler) {
 
 // scrollTo scrolls the fields no further than needed to have a row in sight.
 func (p *fieldPane) scrollTo(row *shell.FormRow) {
-	top, high, room := row.Position().Y, row.Size().Height, p.Scroll.Size().Height
-	switch {
-	case top < p.Scroll.Offset.Y:
-		p.Scroll.ScrollToOffset(fyne.NewPos(0, top))
-	case top+high > p.Scroll.Offset.Y+room:
-		p.Scroll.ScrollToOffset(fyne.NewPos(0, top+high+2*shell.SlimGap-room))
+	top, high, below := row.Position().Y, row.Size().Height, float32(0)
+	if top+high > p.Scroll.Offset.Y+p.Scroll.Size().Height {
+		below = 2 * shell.SlimGap
 	}
+	widgets.ScrollTo(p.Scroll, top, top+high+below)
 }
