@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/contract"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/levy"
+	house "tenthpoint/internal/office"
 	office "tenthpoint/internal/office/money"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
@@ -88,8 +89,7 @@ func (s *cashier) order(ctx context.Context, grower string, day quantity.Date) (
 			continue
 		}
 		if o.Tariff == nil {
-			schedule, _ := s.desk.Profile().Schedule(u.Commodity)
-			if o.Tariff, err = tariff.InForce(s.Money.Tariffs, schedule, u.Commodity, day); err != nil {
+			if o.Tariff, err = house.TariffInForce(s.desk, s.Money.Tariffs, u.Commodity, day); err != nil {
 				continue // nothing is settled of a grain without a tariff
 			}
 		}

@@ -18,6 +18,7 @@ import (
 	"tenthpoint/internal/office/duelist"
 	"tenthpoint/internal/office/terms"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/tariff"
 	"tenthpoint/internal/title"
 	"tenthpoint/internal/truckscale"
 )
@@ -69,10 +70,28 @@ func undecidedNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) 
 // dueDays is how many days ahead contracts and settlement sheets are named in the evening.
 const dueDays = 7
 
+// DueHouse is the house as its list of what falls due is told by; without tariffs storage is not looked at.
+func DueHouse(d Desk, tariffs *tariff.Set) duelist.House {
+	house := duelist.House{Laws: d.Laws(), FillOrder: contract.OrderOf(d.Profile())}
+	if tariffs != nil {
+		house.Tariff = func(commodity string, day quantity.Date) (*tariff.Edition, bool) {
+			e, err := TariffInForce(d, tariffs, commodity, day)
+			return e, err == nil
+		}
+	}
+	return house
+}
+
+// TariffInForce is the tariff of the schedule the house has a grain under; of the main schedule where
+// that one has none.
+func TariffInForce(d Desk, tariffs *tariff.Set, commodity string, day quantity.Date) (*tariff.Edition, error) {
+	schedule, _ := d.Profile().Schedule(commodity)
+	return tariff.InForce(tariffs, schedule, commodity, day)
+}
+
 // dueNotes name the contracts and settlement sheets whose day has come or comes soon.
 func dueNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) {
-	house := duelist.House{Laws: d.Laws(), FillOrder: contract.OrderOf(d.Profile())}
-	all, err := duelist.Written(l, house, day, day.AddDays(dueDays))
+	all, err := duelist.Written(l, DueHouse(d, nil), day, day.AddDays(dueDays))
 	if err != nil {
 		return nil, err
 	}

@@ -43,7 +43,7 @@ func (c *List) Reload() {
 	slices.SortStableFunc(c.all, func(a, b contract.Filled) int {
 		return cmp.Or(cmp.Compare(rank(a), rank(b)), a.Until.Cmp(b.Until), cmp.Compare(a.Number, b.Number))
 	})
-	c.keepChosen()
+	c.Choose(c.kept())
 }
 
 // filled are all contracts with the tickets applied to them.
@@ -66,9 +66,8 @@ func rank(c contract.Filled) int {
 	return 0
 }
 
-func (c *List) keepChosen() {
-	c.Choose(session.KeepChosen(c.fits(), number, c.chosen))
-}
+// kept is the contract to choose after the list has changed.
+func (c *List) kept() string { return session.KeepChosen(c.fits(), number, c.chosen) }
 
 func number(c contract.Filled) string { return c.Number }
 
@@ -87,10 +86,12 @@ func (c *List) fits() []contract.Filled {
 // Line is the text of the filter.
 func (c *List) Line() string { return c.line }
 
-// Type narrows the list.
+// Type narrows the list. The paper of a contract that stays chosen is not laid out again.
 func (c *List) Type(line string) {
 	c.line = line
-	c.keepChosen()
+	if number := c.kept(); number != c.chosen {
+		c.Choose(number)
+	}
 }
 
 // Clear empties the line, and reports whether it held text.

@@ -5,13 +5,10 @@ import (
 	"slices"
 	"strconv"
 
-	"tenthpoint/internal/contract"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/duelist"
-	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/ratefiles"
-	"tenthpoint/internal/tariff"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -44,20 +41,11 @@ func (l *List) Reload() {
 	d := l.session.Desk
 	tariffs, err := ratefiles.ReadTariffs(l.session.RatesFolder)
 	if err == nil {
-		house := duelist.House{Laws: d.Laws(), FillOrder: contract.OrderOf(d.Profile()), Tariff: l.tariffOf(tariffs)}
 		today := d.Today()
-		l.all, err = duelist.Until(office.ReadNow(context.Background(), d), house, today, today.AddDays(l.days()))
+		l.all, err = duelist.Until(office.ReadNow(context.Background(), d), office.DueHouse(d, tariffs), today, today.AddDays(l.days()))
 	}
 	l.failed = err
 	l.chosen = session.KeepChosen(slices.Collect(l.keys()), func(key string) string { return key }, l.chosen)
-}
-
-func (l *List) tariffOf(set *tariff.Set) func(string, quantity.Date) (*tariff.Edition, bool) {
-	return func(commodity string, day quantity.Date) (*tariff.Edition, bool) {
-		schedule, _ := l.session.Desk.Profile().Schedule(commodity)
-		e, err := tariff.InForce(set, schedule, commodity, day)
-		return e, err == nil
-	}
 }
 
 // keys are the places of the lines, which name them.

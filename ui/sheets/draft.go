@@ -7,6 +7,7 @@ import (
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/entry/settling"
 	"tenthpoint/internal/entry/typed"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/money"
 	"tenthpoint/internal/paper"
 	"tenthpoint/internal/paysheet"
@@ -78,8 +79,7 @@ func (s *Settle) tariff(id, grain string, day quantity.Date) (*tariff.Edition, e
 	if e, known := s.tariffs.ByID(id); known {
 		return e, nil
 	}
-	schedule, _ := s.session.Desk.Profile().Schedule(grain)
-	return tariff.InForce(s.tariffs, schedule, grain, day)
+	return office.TariffInForce(s.session.Desk, s.tariffs, grain, day)
 }
 
 // remark is the next thing to do, or why the sheet cannot be.

@@ -33,9 +33,9 @@ type Payments struct{ *SheetList }
 // standing is a settlement sheet with what is paid on it.
 type standing struct {
 	paysheet.Sheet
-	Paid, Left quantity.Amount
-	Due        quantity.Date // the first day it may be paid
-	payments   []paysheet.Payment
+	Left     quantity.Amount
+	Due      quantity.Date // the first day it may be paid
+	payments []paysheet.Payment
 }
 
 // isOpen reports whether money is still to be paid on it.
@@ -51,7 +51,7 @@ func NewPayments(f *session.Session) *Payments {
 // Reload reads sheets and payments and keeps the chosen one.
 func (p *SheetList) Reload() {
 	p.all, p.failed = standings(p.session)
-	p.keepChosen()
+	p.Choose(p.kept())
 }
 
 // standings are all sheets: the open ones by the day they are due, then those paid and those void, the
@@ -66,17 +66,20 @@ func standings(f *session.Session) ([]standing, error) {
 	if err != nil {
 		return nil, err
 	}
+	return standingsOf(sheets, payments), nil
+}
+
+func standingsOf(sheets []paysheet.Sheet, payments []paysheet.Payment) []standing {
 	of := map[int64][]paysheet.Payment{}
 	for _, one := range payments {
 		of[one.Sheet] = append(of[one.Sheet], one)
 	}
-	out := make([]standing, len(sheets))
+	out, left := make([]standing, len(sheets)), paysheet.BalancesOf(sheets, payments)
 	for i, s := range sheets {
-		paid := paysheet.PaidOn(of[s.Number], s.Number)
-		out[i] = standing{s, paid, s.Figures["payable"].Sub(paid), s.PayableFrom(), of[s.Number]}
+		out[i] = standing{s, left[s.Number], s.PayableFrom(), of[s.Number]}
 	}
 	slices.SortFunc(out, compareStanding)
-	return out, nil
+	return out
 }
 
 func compareStanding(a, b standing) int {
@@ -100,9 +103,8 @@ func (s standing) rank() int {
 	return 2
 }
 
-func (p *SheetList) keepChosen() {
-	p.Choose(session.KeepChosen(p.fits(), standing.ID, p.chosen))
-}
+// kept is the sheet to choose after the list has changed.
+func (p *SheetList) kept() string { return session.KeepChosen(p.fits(), standing.ID, p.chosen) }
 
 // fits are the sheets that have every word of the line.
 func (p *SheetList) fits() []standing {
@@ -118,10 +120,12 @@ func (p *SheetList) fits() []standing {
 // Line is the text of the filter.
 func (p *SheetList) Line() string { return p.line }
 
-// Type narrows the list.
+// Type narrows the list. A sheet that stays chosen is not worked out again.
 func (p *SheetList) Type(line string) {
 	p.line = line
-	p.keepChosen()
+	if number := p.kept(); number != p.chosen {
+		p.Choose(number)
+	}
 }
 
 // Clear empties the line, and reports whether it held text.

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"tenthpoint/internal/office/money"
+	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session/sessiontest"
 )
@@ -35,6 +37,20 @@ func TestPaymentsInOrder(t *testing.T) {
 	p.Type("void")
 	if fits := p.fits(); len(fits) != 1 || fits[0].InForce() {
 		t.Errorf("%d sheets are void", len(fits))
+	}
+}
+
+// What a later sheet took back is open again once the payment that was too much is void, as the lists of
+// the terminal tell it.
+func TestOpenIsWhatTheBalancesSay(t *testing.T) {
+	dollars := func(n int64) quantity.Amount { return quantity.Int(n, quantity.Dollar) }
+	payable := func(n int64) map[string]quantity.Amount { return map[string]quantity.Amount{"payable": dollars(n)} }
+	all := standingsOf(
+		[]paysheet.Sheet{{Number: 1, Figures: payable(100)}, {Number: 2, Figures: payable(50), Advances: []paysheet.Advance{{Amount: dollars(200), Sheet: 1}}}},
+		[]paysheet.Payment{{Sheet: 1, Amount: dollars(300), Voided: &paysheet.Voided{}}},
+	)
+	if one := all[0]; one.Number != 1 || !one.Left.Equal(dollars(300)) {
+		t.Errorf("sheet %d, open %s", one.Number, one.Left)
 	}
 }
 

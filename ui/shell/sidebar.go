@@ -11,6 +11,7 @@ import (
 
 	"tenthpoint/ui/apptheme"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/paint"
 	"tenthpoint/ui/widgets"
 	"tenthpoint/ui/widgets/status"
 )
@@ -152,7 +153,7 @@ func (r *Sidebar) Card(i int) *truckCard { return r.Trucks.Objects[i].(*truckCar
 func (r *Sidebar) reveal() {
 	for i := range r.Trucks.Objects {
 		if c := r.Card(i); c.Row.Current {
-			widgets.ScrollTo(r.Scroll, c.Position().Y, c.Position().Y+c.Size().Height)
+			paint.ScrollTo(r.Scroll, c.Position().Y, c.Position().Y+c.Size().Height)
 		}
 	}
 }

@@ -118,7 +118,7 @@ func (d *Dialog) reveal(scroll *container.Scroll) {
 	}
 	driver := fyne.CurrentApp().Driver()
 	from := driver.AbsolutePositionForObject(field).Y - driver.AbsolutePositionForObject(scroll.Content).Y
-	ScrollTo(scroll, from, from+field.Size().Height)
+	paint.ScrollTo(scroll, from, from+field.Size().Height)
 }
 
 // FocusOrder is the tab order of the dialog: fields first, then buttons.

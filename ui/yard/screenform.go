@@ -6,8 +6,8 @@ import (
 
 	"tenthpoint/ui/charts"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/paint"
 	"tenthpoint/ui/shell"
-	"tenthpoint/ui/widgets"
 )
 
 // shownLoad is the current load as shown. Texts go into the form, which returns one value:
@@ -203,5 +203,5 @@ func (p *fieldPane) scrollTo(row *shell.FormRow) {
 	if top+high > p.Scroll.Offset.Y+p.Scroll.Size().Height {
 		below = 2 * shell.SlimGap
 	}
-	widgets.ScrollTo(p.Scroll, top, top+high+below)
+	paint.ScrollTo(p.Scroll, top, top+high+below)
 }

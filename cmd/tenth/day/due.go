@@ -4,12 +4,10 @@ import (
 	"slices"
 
 	"tenthpoint/cmd/tenth/terminal"
-	"tenthpoint/internal/contract"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/office/duelist"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/ratefiles"
-	"tenthpoint/internal/tariff"
 )
 
 // Due lists what falls due.
@@ -46,8 +44,7 @@ func (c Due) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		house := duelist.House{Laws: p.Desk.Laws(), FillOrder: contract.OrderOf(p.Profile()), Tariff: tariffOf(p, tariffs)}
-		all, err := duelist.Until(office.ReadNow(p, p.Desk), house, day, day.AddDays(c.Days))
+		all, err := duelist.Until(office.ReadNow(p, p.Desk), office.DueHouse(p.Desk, tariffs), day, day.AddDays(c.Days))
 		if err != nil {
 			return err
 		}
@@ -57,14 +54,6 @@ func (c Due) Run(t *terminal.Terminal) error {
 
 // mostDays is ten years, more than anything here waits.
 const mostDays = 3660
-
-func tariffOf(p *terminal.Session, set *tariff.Set) func(string, quantity.Date) (*tariff.Edition, bool) {
-	return func(commodity string, day quantity.Date) (*tariff.Edition, bool) {
-		schedule, _ := p.Profile().Schedule(commodity)
-		e, err := tariff.InForce(set, schedule, commodity, day)
-		return e, err == nil
-	}
-}
 
 func (c Due) list(p *terminal.Session, all []duelist.Due, grower string, day quantity.Date) error {
 	all = slices.DeleteFunc(all, func(one duelist.Due) bool { return grower != "" && one.Grower != grower })

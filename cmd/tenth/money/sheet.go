@@ -186,15 +186,13 @@ func (c sheetMake) house(p *terminal.Session) (h settling.House, err error) {
 	return h, err
 }
 
-// tariffInForce is the tariff of the schedule a grain is settled by; of the main schedule where
-// that one has none.
+// tariffInForce is the tariff a grain is settled by here, of those in the folder.
 func tariffInForce(f terminal.BookFlags, p *terminal.Session, grain string, day quantity.Date) (*tariff.Edition, error) {
 	set, err := ratefiles.ReadTariffs(f.RatesFolder())
 	if err != nil {
 		return nil, err
 	}
-	schedule, _ := p.Profile().Schedule(grain)
-	return tariff.InForce(set, schedule, grain, day)
+	return office.TariffInForce(p.Desk, set, grain, day)
 }
 
 type sheetShow struct {

@@ -38,6 +38,12 @@ func AroundNow(ctx context.Context, d office.Desk, tickets []paysheet.Chosen) (a
 	if around.Sheets, err = Sheets(ctx, d); err != nil {
 		return around, err
 	}
+	if around.Payments, err = Payments(ctx, d); err != nil {
+		return around, err
+	}
+	if around.Receipts, err = office.RecordsOf[receipt.Receipt](ctx, d.Reader()); err != nil {
+		return around, err
+	}
 	around.Contracts, err = office.Contracts(ctx, d)
 	return around, err
 }

@@ -121,10 +121,17 @@ func (h *chained) settle(number int64) {
 		q := quantity.Of(fmt.Sprintf("%d.%02d", h.r.IntN(250), 1+h.r.IntN(99)), quantity.Bushel)
 		o.Tickets[0].Quantity = &q
 	}
+	drafted, refused := draftedNow(h.Scene, o)
 	made, _, err := money.Settle(ctx, h.Desk, o)
+	if fmt.Sprint(err) != fmt.Sprint(refused) {
+		h.t.Fatalf("settled: %v; drafted before: %v", err, refused)
+	}
 	if err != nil {
 		h.refusal(err)
 		return
+	}
+	if made.Working != drafted.Working || len(made.Advances) != len(drafted.Advances) {
+		h.t.Fatalf("settled: %+v; drafted before: %+v", made, drafted)
 	}
 	h.sheets = made.Number
 	for _, a := range made.Advances {
@@ -132,6 +139,16 @@ func (h *chained) settle(number int64) {
 			h.takenBack++
 		}
 	}
+}
+
+// draftedNow is a sheet as a window shows it before it is issued.
+func draftedNow(s *housetest.Scene, o paysheet.Order) (paysheet.Sheet, error) {
+	around, err := office.AroundNow(ctx, s.Desk, o.Tickets)
+	if err != nil {
+		return paysheet.Sheet{}, err
+	}
+	drafted, _, err := office.Draft(ctx, s.Desk, o, around)
+	return drafted, err
 }
 
 func (h *chained) pay() {

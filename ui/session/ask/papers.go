@@ -5,22 +5,29 @@ import (
 	"strconv"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/report"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
 
-// Statement asks for the grower and the period of an account, and prints it.
-func Statement(f *session.Session, grower string) {
+// Span asks for a span of days and prints the paper about it.
+type Span struct {
+	Title, Text string
+	Before      []model.AskField // what is asked before the days
+	From, To    string           // the days at first; empty for all
+	// Paper makes the paper, with the name of its file and what it is called.
+	Paper func(values map[string]string, from, to quantity.Date) (doc report.Document, name, what string, err error)
+}
+
+// Ask puts the question.
+func (s Span) Ask(f *session.Session) {
 	f.Put(model.Ask{
-		Title: f.Say("Statement of an account"),
-		Text:  f.Say("All loads of a grower, by commodity, with shares, charges and what is payable. A landlord gets only the landlord's share."),
-		Fields: []model.AskField{
-			{ID: "grower", Label: f.Say("Grower"), Options: f.Known().GrowerOptions, Value: grower, Chars: 28, Required: true},
-			{ID: "from", Label: f.Say("From"), Chars: 12, Hint: f.Say("year-month-day, or empty")},
-			{ID: "to", Label: f.Say("Through"), Chars: 12, Hint: f.Say("year-month-day, or empty")},
-			{ID: "files", Label: f.Say("Also as workbook and lines"), Checkbox: true},
-		},
-		Yes: f.Say("Print"),
+		Title: s.Title, Text: s.Text, Yes: f.Say("Print"),
+		Fields: append(s.Before,
+			model.AskField{ID: "from", Label: f.Say("From"), Value: s.From, Chars: 12, Hint: f.Say("year-month-day, or empty")},
+			model.AskField{ID: "to", Label: f.Say("Through"), Value: s.To, Chars: 12, Hint: f.Say("year-month-day, or empty")},
+			model.AskField{ID: "files", Label: f.Say("Also as workbook and lines"), Checkbox: true},
+		),
 		Check: func(values map[string]string) map[string]string {
 			wrong := map[string]string{}
 			for _, id := range []string{"from", "to"} {
@@ -30,25 +37,36 @@ func Statement(f *session.Session, grower string) {
 			}
 			return wrong
 		},
-		Then: func(values map[string]string) {
-			from, _ := session.DateOrNone(values["from"])
-			to, _ := session.DateOrNone(values["to"])
-			printStatement(f, values["grower"], from, to, values["files"] == model.TickOn)
-		},
+		Then: func(values map[string]string) { s.print(f, values) },
 	})
 }
 
-func printStatement(f *session.Session, grower string, from, to quantity.Date, files bool) {
-	d, err := office.Statement(context.Background(), f.Desk, grower, from, to)
+func (s Span) print(f *session.Session, values map[string]string) {
+	from, _ := session.DateOrNone(values["from"])
+	to, _ := session.DateOrNone(values["to"])
+	doc, name, what, err := s.Paper(values, from, to)
 	if err != nil {
 		f.Fail(err)
 		return
 	}
-	what := f.Say("the statement of grower %s", grower)
-	if files {
-		session.ExportDocument(f, d, "account-"+grower, what)
+	if values["files"] == model.TickOn {
+		session.ExportDocument(f, doc, name, what)
 	}
-	session.PrintDocument(f, d, "account-"+grower, what, true)
+	session.PrintDocument(f, doc, name, what, true)
+}
+
+// Statement asks for the grower and the period of an account, and prints it.
+func Statement(f *session.Session, grower string) {
+	Span{
+		Title:  f.Say("Statement of an account"),
+		Text:   f.Say("All loads of a grower, by commodity, with shares, charges and what is payable. A landlord gets only the landlord's share."),
+		Before: []model.AskField{{ID: "grower", Label: f.Say("Grower"), Options: f.Known().GrowerOptions, Value: grower, Chars: 28, Required: true}},
+		Paper: func(values map[string]string, from, to quantity.Date) (report.Document, string, string, error) {
+			grower := values["grower"]
+			doc, err := office.Statement(context.Background(), f.Desk, grower, from, to)
+			return doc, "account-" + grower, f.Say("the statement of grower %s", grower), err
+		},
+	}.Ask(f)
 }
 
 // Proof asks for a ticket and, if wanted, a moisture for a what-if, and prints the ticket's

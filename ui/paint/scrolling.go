@@ -1,4 +1,4 @@
-package widgets
+package paint
 
 import (
 	"fyne.io/fyne/v2"
