@@ -18,6 +18,7 @@ var belongsTo = map[string][]string{
 	"github.com/jackc/pgx/v5":       {"internal/book/postgres", "internal/headoffice/central", "internal/headoffice/officetest"},
 	"modernc.org/sqlite":            {"internal/book/sqlite"},
 	"github.com/boombuler/barcode":  {"internal/scaleticket/barcode"},
+	"rsc.io/qr":                     {"internal/scaleticket/barcode"},
 	"go.bug.st/serial":              {"internal/scalelink"},
 	"github.com/alecthomas/kong":    {"cmd/tenth", "cmd/tenthpoint"},
 	"github.com/xuri/excelize/v2":   {"internal/report"},
