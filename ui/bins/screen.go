@@ -82,8 +82,8 @@ var binActs = []shell.ActRow[*Bins]{
 	{ID: "bins.weighOver", Title: "Weigh-over", Key: widgets.CtrlShift(fyne.KeyW), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.WeighOver), MenuOnly: true, Break: true},
 	{ID: "bins.writeOff", Title: "Write off", Key: widgets.CtrlShift(fyne.KeyF), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.WriteOff), MenuOnly: true},
 	{ID: "bins.open", Title: "Open the books", Key: widgets.CtrlShift(fyne.KeyO), Do: opens((*openingActs).Open), MenuOnly: true, Break: true},
-	{ID: "bins.opening", Title: "Print the opening", Key: widgets.CtrlShift(fyne.KeyP), When: isOpened, Why: noOpening, Do: opens((*openingActs).Print), MenuOnly: true},
-	{ID: "bins.openBack", Title: "Take the opening back", Key: widgets.CtrlShift(fyne.KeyK), When: isOpened, Why: noOpening, Do: opens((*openingActs).TakeBack), MenuOnly: true},
+	{ID: "bins.opening", Title: "Print the opening", Key: widgets.CtrlShift(fyne.KeyG), When: isOpened, Why: noOpening, Do: opens((*openingActs).Print), MenuOnly: true},
+	{ID: "bins.openBack", Title: "Take the opening back", Key: widgets.CtrlShift(fyne.KeyZ), When: isOpened, Why: noOpening, Do: opens((*openingActs).TakeBack), MenuOnly: true},
 	{ID: "bins.undo", Title: "Take a movement back", Key: widgets.CtrlShift(fyne.KeyU), When: (*Bins).CanUndo, Why: "The bin has no movement of the last 30 days that can be taken back.", Do: (*Bins).Undo, MenuOnly: true},
 }
 
