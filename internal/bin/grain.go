@@ -96,18 +96,22 @@ func (g Grain) DryMatter() (quantity.Amount, bool) {
 // Mix is two lots of grain together.
 func (g Grain) Mix(h Grain) Grain {
 	out := Grain{Weight: g.Weight.Add(h.Weight), Oldest: older(g, h)}
+	if len(g.Measured)+len(h.Measured) == 0 {
+		return out
+	}
+	out.Measured = make(map[grain.FactorID]Measured, max(len(g.Measured), len(h.Measured)))
 	for _, lot := range []Grain{g, h} {
 		for id, m := range lot.Measured {
 			had, both := out.Measured[id]
 			switch {
-			case both && had.Sum.Unit() == m.Sum.Unit():
-				m = Measured{had.Of.Add(m.Of), had.Sum.Add(m.Sum)}
-			case both: // one factor in two units has no mean: the first stays
-				m = had
+			case !both:
+				out.Measured[id] = m
+			case had.Sum.Unit() == m.Sum.Unit(): // one factor in two units has no mean: the first stays
+				out.Measured[id] = Measured{had.Of.Add(m.Of), had.Sum.Add(m.Sum)}
 			}
-			out.Measured = out.with(id, m)
 		}
 	}
+	maps.DeleteFunc(out.Measured, func(_ grain.FactorID, m Measured) bool { return m.Of.Sign() == 0 })
 	return out
 }
 

@@ -1,7 +1,6 @@
 package book
 
 import (
-	"encoding/json"
 	"maps"
 	"slices"
 
@@ -240,36 +239,7 @@ func closeDay(s BinStore, day string, place *bin.Place, moves []bin.Movement) (s
 	return same, other, nil
 }
 
-func equalRows(a, b bin.Row) bool { return encodeRow(a) == encodeRow(b) }
-
-// binBody is what a row of a bin is kept as, beside its place and day.
-type binBody struct {
-	bin.Tally
-	MovedIn  quantity.Amount `json:"moved_in"`
-	MovedOut quantity.Amount `json:"moved_out"`
-	Close    bin.Heap        `json:"close"`
-}
-
-// EncodeBinRow is a row without its place and day as a JSON object.
-func EncodeBinRow(r bin.Row) string { return encodeRow(r) }
-
-func encodeRow(r bin.Row) string {
-	text, _ := json.Marshal(binBody{r.Tally, r.MovedIn, r.MovedOut, r.Close}) // amounts and dates always marshal
-	return string(text)
-}
-
-// DecodeBinRow reads what EncodeBinRow wrote.
-func DecodeBinRow(p bin.Place, day, text string) (bin.Row, error) {
-	var body binBody
-	date, err := quantity.ParseDate(day)
-	if err == nil {
-		err = json.Unmarshal([]byte(text), &body)
-	}
-	if err != nil {
-		return bin.Row{}, message.Errorf("what lay in bin %q on %s cannot be read: %w", p.Bin, day, err)
-	}
-	return bin.Row{Place: p, Day: date, Tally: body.Tally, MovedIn: body.MovedIn, MovedOut: body.MovedOut, Close: body.Close}, nil
-}
+func equalRows(a, b bin.Row) bool { return EncodeBinRow(a) == EncodeBinRow(b) }
 
 // BinSum works the bins of every day out from all loads and movements.
 type BinSum struct {

@@ -126,10 +126,7 @@ func Percent(name string) quantity.Field {
 }
 
 // Moisture is a moisture of any grain.
-func Moisture() quantity.Field {
-	factor, _ := grain.All()[0].Factor(grain.Moisture)
-	return factor.Field()
-}
+func Moisture() quantity.Field { return grain.CommonFactor(grain.Moisture).Field() }
 
 // Share is one owner's part as typed, not yet looked up.
 type Share struct {

@@ -235,6 +235,9 @@ func Contract(in Lists, text string) (elevator.ContractTerms, error) {
 
 // Commodity finds any known grain by its id, its name, or a part that is in one name only.
 func Commodity(text string) (grain.Commodity, error) {
+	if c, err := grain.ByID(text); err == nil {
+		return c, nil
+	}
 	return commodityOf(grain.All(), text)
 }
 

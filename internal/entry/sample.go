@@ -34,10 +34,7 @@ func (f *Form) sampleFields(d *draft) []Field {
 func (f *Form) factors(d *draft) []grain.Factor {
 	c, err := grain.ByID(d.details.Commodity)
 	if err != nil {
-		any := grain.All()[0]
-		moisture, _ := any.Factor(grain.Moisture)
-		weight, _ := any.Factor(grain.TestWeight)
-		return []grain.Factor{moisture, weight}
+		return []grain.Factor{grain.CommonFactor(grain.Moisture), grain.CommonFactor(grain.TestWeight)}
 	}
 	e, _ := d.rates()
 	if d.details.Direction == load.Outbound {

@@ -11,7 +11,7 @@ import "strings"
 // read to its end.
 func Members(object string, each func(name, value string) bool) bool {
 	rest, ok := strings.CutPrefix(object, "{")
-	if !ok || strings.ContainsRune(object, '\\') || strings.ContainsFunc(object, isControl) {
+	if !ok || !isPlain(object) {
 		return false
 	}
 	if rest == "}" {
@@ -37,7 +37,15 @@ func Members(object string, each func(name, value string) bool) bool {
 	}
 }
 
-func isControl(r rune) bool { return r < ' ' }
+// isPlain reports whether nothing in a text is escaped or would have to be.
+func isPlain(text string) bool {
+	for i := range len(text) {
+		if text[i] < ' ' || text[i] == '\\' {
+			return false
+		}
+	}
+	return true
+}
 
 // IsObject reports whether a value is an object and not a text. A text that begins
 // with a brace looks like one, and is left to the general way as well.

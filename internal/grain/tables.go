@@ -128,6 +128,13 @@ func NameOf(id string) string {
 // All is [Tables.All] of the first tables.
 func All() []Commodity { return first().All() }
 
+// CommonFactor is a factor that every grain is tested for, moisture or test weight, before it is known
+// which grain it is.
+func CommonFactor(id FactorID) Factor {
+	f, _ := first().commodities[0].Factor(id)
+	return f
+}
+
 // MoistureGrains is [Tables.MoistureGrains] of the first tables.
 func MoistureGrains() []string { return first().MoistureGrains() }
 

@@ -1,19 +1,20 @@
 package quantity
 
-import "tenthpoint/internal/flatjson"
+import (
+	"strings"
+
+	"tenthpoint/internal/flatjson"
+)
 
 // ReadFigures reads a JSON object of amounts by name, as MarshalText writes them. Not
 // ok are figures that only encoding/json can judge.
 func ReadFigures(object string) (figures map[string]Amount, ok bool) {
-	figures = map[string]Amount{}
+	figures = make(map[string]Amount, strings.Count(object, `":"`))
 	ok = flatjson.Members(object, func(name, figure string) bool {
-		var a Amount
+		a, err := readStored(figure)
 		_, twice := figures[name]
-		if twice || a.UnmarshalText([]byte(figure)) != nil {
-			return false
-		}
 		figures[name] = a
-		return true
+		return err == nil && !twice
 	})
 	return figures, ok
 }

@@ -136,42 +136,59 @@ func group(s string) string {
 // or "496850/84.5 lb" while it is still a fraction. The same amount always
 // gives the same text.
 func (a Amount) MarshalText() ([]byte, error) {
-	text := a.num.String()
-	if !a.isWhole() {
-		text += "/" + a.den.String()
-	}
+	text := a.StoredFigure()
 	if a.unit != Plain {
 		text += " " + a.unit.String()
 	}
 	return []byte(text), nil
 }
 
+// StoredFigure is the exact figure without its unit, as [Amount.MarshalText] writes it: for tables of
+// the book whose columns have one unit.
+func (a Amount) StoredFigure() string {
+	if a.isWhole() {
+		return a.num.String()
+	}
+	return a.num.String() + "/" + a.den.String()
+}
+
 // UnmarshalText parses the output of MarshalText.
 func (a *Amount) UnmarshalText(text []byte) error {
-	figure, unitText, _ := strings.Cut(string(text), " ")
-	unit := Plain
-	if unitText != "" {
-		u, err := ParseUnit(unitText)
-		if err != nil {
-			return message.Errorf("amount %s: %w", quoted(string(text)), err)
-		}
-		unit = u
+	read, err := readStored(string(text))
+	if err == nil {
+		*a = read
 	}
+	return err
+}
+
+func readStored(text string) (Amount, error) {
+	figure, unitText, _ := strings.Cut(text, " ")
+	unit, err := Plain, error(nil)
+	if unitText != "" {
+		unit, err = ParseUnit(unitText)
+	}
+	if err != nil {
+		return Amount{}, message.Errorf("amount %s: %w", quoted(text), err)
+	}
+	a, err := ReadStoredFigure(figure, unit)
+	if err != nil {
+		return Amount{}, message.Errorf("amount %s: %w", quoted(text), err)
+	}
+	return a, nil
+}
+
+// ReadStoredFigure parses the output of [Amount.StoredFigure].
+func ReadStoredFigure(figure string, unit Unit) (Amount, error) {
 	top, bottom, isFraction := strings.Cut(figure, "/")
 	num, err := stored(top)
-	if err != nil {
-		return message.Errorf("amount %s: %w", quoted(string(text)), err)
-	}
-	if !isFraction {
-		*a = New(num, unit)
-		return nil
+	if err != nil || !isFraction {
+		return New(num, unit), err
 	}
 	den, err := stored(bottom)
 	if err != nil || den.Sign() <= 0 {
-		return message.Invalid.Errorf("amount %s: the part below the line is not a number above zero", quoted(string(text)))
+		return Amount{}, message.Invalid.Errorf("the part below the line is not a number above zero")
 	}
-	*a = fraction(num, den, unit)
-	return nil
+	return fraction(num, den, unit), nil
 }
 
 // maxStored bounds a stored figure. Exact fractions grow by a few digits with every step and can

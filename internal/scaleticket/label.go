@@ -66,14 +66,22 @@ func labelFrom(t *facts) string {
 // who types the truck's number.
 const TruckMark = "TPT:"
 
-// TruckLabel makes a label, whose title, business and lines are given, that of a truck: its number, large
-// and as a barcode. It is stuck to the windshield.
-func TruckLabel(truck elevator.Truck, l Label) (Label, error) {
+// TruckLabel makes the label that is stuck to a truck's windshield, with its number large and as a
+// barcode, in the language of its house. The owner is the name of the grower it belongs to, or empty.
+// A number that no barcode holds is refused.
+func TruckLabel(house elevator.Profile, truck elevator.Truck, owner string, made time.Time) (Label, error) {
 	bars, err := barcode.Code128(TruckMark + truck.ID)
 	if err != nil {
 		return Label{}, err
 	}
-	l.Number, l.Until, l.Bars = truck.ID, truck.Plate, bars
+	w := WordsIn(house.Language)
+	l := Label{Title: w.Truck, Business: house.Business, Number: truck.ID, Until: truck.Plate, Made: made, Bars: bars}
+	if of := Joined(", ", owner, truck.Trailer); of != "" {
+		l.Lines = []string{of}
+	}
+	if house.Demo {
+		l.Mark = w.MarkExample
+	}
 	return l, nil
 }
 

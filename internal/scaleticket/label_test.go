@@ -2,7 +2,9 @@ package scaleticket_test
 
 import (
 	"errors"
+	"slices"
 	"testing"
+	"time"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
@@ -39,8 +41,10 @@ func TestLabelRefused(t *testing.T) {
 // What the barcode of a truck's label says is read as that truck, and a truck's number typed by hand is
 // no label.
 func TestTruckLabel(t *testing.T) {
-	l, err := scaleticket.TruckLabel(elevator.Truck{ID: "23", Plate: "XMP 255"}, scaleticket.Label{Title: "Truck", Business: "Example"})
-	if err != nil || l.Number != "23" || l.Until != "XMP 255" || l.Bars == nil || l.Business != "Example" {
+	house, truck := elevator.Profile{Business: "Example", Demo: true}, elevator.Truck{ID: "23", Plate: "XMP 255", Trailer: "T4"}
+	l, err := scaleticket.TruckLabel(house, truck, "Cobb Hollow Farm", time.Time{})
+	if err != nil || l.Number != "23" || l.Until != "XMP 255" || l.Bars == nil || l.Business != "Example" || l.Mark == "" ||
+		!slices.Equal(l.Lines, []string{"Cobb Hollow Farm, T4"}) {
 		t.Errorf("the label is %+v, %v", l, err)
 	}
 	if truck, is := scaleticket.TruckOf(scaleticket.TruckMark + "23"); truck != "23" || !is {
@@ -51,7 +55,7 @@ func TestTruckLabel(t *testing.T) {
 			t.Errorf("%q is truck %q", other, truck)
 		}
 	}
-	if _, err := scaleticket.TruckLabel(elevator.Truck{ID: "a number with many letters"}, scaleticket.Label{}); !errors.Is(err, message.Invalid) {
+	if _, err := scaleticket.TruckLabel(house, elevator.Truck{ID: "a number with many letters"}, "", time.Time{}); !errors.Is(err, message.Invalid) {
 		t.Errorf("bars too thin to print: %v", err)
 	}
 }

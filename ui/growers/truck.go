@@ -1,7 +1,6 @@
 package growers
 
 import (
-	"bytes"
 	"context"
 	"strings"
 	"time"
@@ -11,7 +10,6 @@ import (
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -37,24 +35,13 @@ func printLabelOf(f *session.Session, t elevator.Truck) {
 		f.Fail(err)
 		return
 	}
-	made := scaleticket.Label{Title: f.Say("Truck"), Business: f.Desk.Profile().Business, Made: now}
-	if owner, ok := f.Known().Grower(t.Grower); ok {
-		made.Lines = []string{session.Join(", ", owner.Name, t.Trailer)}
-	}
-	if f.Desk.Profile().Demo {
-		made.Mark = f.Say("example - not for trade")
-	}
-	label, err := scaleticket.TruckLabel(t, made)
+	owner, _ := f.Known().Grower(t.Grower)
+	label, err := scaleticket.TruckLabel(f.Desk.Profile(), t, owner.Name, now)
 	if err != nil {
 		f.Fail(err)
 		return
 	}
-	var pdf bytes.Buffer
-	if err := sheet.Label(&pdf, label); err != nil {
-		f.Fail(err)
-		return
-	}
-	session.PrintPaper(f, "truck-"+label.Number, f.Say("the label of truck %s", label.Number), pdf.Bytes())
+	session.PrintLabel(f, label, "truck-"+label.Number, f.Say("the label of truck %s", label.Number))
 }
 
 // askWhichTruck does something with the grower's truck, and where there are several asks with which.

@@ -174,6 +174,16 @@ func PrintLastTicket(f *Session) {
 	}
 }
 
+// PrintLabel prints a label.
+func PrintLabel(f *Session, label scaleticket.Label, name, what string) {
+	var pdf bytes.Buffer
+	if err := sheet.Label(&pdf, label); err != nil {
+		f.Fail(err)
+		return
+	}
+	PrintPaper(f, name, what, pdf.Bytes())
+}
+
 // PrintPaper prints a paper that is no ticket, and shows where it went.
 func PrintPaper(f *Session, name, what string, file []byte) {
 	if f.Printer == nil {

@@ -32,7 +32,7 @@ func TestEveryRecipeHasItsBook(t *testing.T) {
 		}
 		names = append(names, r.name)
 	}
-	for _, step := range []string{"step2", "step3", "step4", "step5", "step6", "season", "step8", "step9", "step10"} {
+	for _, step := range []string{"step2", "step3", "step4", "step5", "step6", "season", "step8", "step9", "step10", "step11"} {
 		if !slices.Contains(names, step) {
 			t.Errorf("no recipe %s", step)
 		}

@@ -49,6 +49,7 @@ func (c Verify) Run(t *terminal.Terminal) error {
 		if c.Code != "" {
 			return c.slip(p)
 		}
+		terminal.CollectSeldom()
 		found, err := c.check(p)
 		if err != nil {
 			return err

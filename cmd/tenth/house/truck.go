@@ -1,7 +1,6 @@
 package house
 
 import (
-	"bytes"
 	"slices"
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/elevator"
@@ -11,7 +10,6 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/sheet"
 	"time"
 )
 
@@ -129,18 +127,23 @@ func (c truckLabel) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		label, err := scaleticket.TruckLabel(trucks[at], scaleticket.Label{Title: p.HousePrinter().Word("Truck"), Business: p.Profile().Business, Made: now})
+		owners, err := office.Growers(p, p.Desk)
 		if err != nil {
 			return err
 		}
-		var pdf bytes.Buffer
-		if err := sheet.Label(&pdf, label); err != nil {
+		label, err := scaleticket.TruckLabel(p.Profile(), trucks[at], growerName(owners, trucks[at].Grower), now)
+		if err != nil {
 			return err
 		}
-		files, err := p.Files(c.Out, "truck-"+label.Number, pdf.Bytes(), nil)
-		for _, file := range files {
-			p.Say("Written: %s", file)
-		}
-		return err
+		return p.WriteLabel(label, c.Out, "truck-"+label.Number)
 	})
+}
+
+// growerName is the name of one of several growers by code; empty where there is none.
+func growerName(all []elevator.Grower, code string) string {
+	at := slices.IndexFunc(all, func(g elevator.Grower) bool { return g.ID == code })
+	if at < 0 {
+		return ""
+	}
+	return all[at].Name
 }

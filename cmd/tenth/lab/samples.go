@@ -1,9 +1,7 @@
 package lab
 
 import (
-	"bytes"
 	"cmp"
-	"fmt"
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
@@ -14,7 +12,6 @@ import (
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/sheet"
 )
 
 // benchSamples manages the retained samples.
@@ -220,15 +217,7 @@ func (c samplesLabel) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		var pdf bytes.Buffer
-		if err := sheet.Label(&pdf, label); err != nil {
-			return err
-		}
-		files, err := p.Files(c.Out, fmt.Sprintf("sample-%s", label.Number), pdf.Bytes(), nil)
-		for _, file := range files {
-			p.Say("Written: %s", file)
-		}
-		return err
+		return p.WriteLabel(label, c.Out, "sample-"+label.Number)
 	})
 }
 

@@ -85,6 +85,7 @@ func (c Settle) Run(t *terminal.Terminal) error {
 	}
 	loads := reader{set, laws, t.LocalDate(), t.Printer.Figures()}
 	if c.Batch != "" {
+		terminal.CollectSeldom()
 		return c.batch(t, loads)
 	}
 	if c.Out != "" {

@@ -177,6 +177,19 @@ func (p *Session) Files(folder, name string, file, text []byte) ([]string, error
 	return out, nil
 }
 
+// WriteLabel writes a label into a folder as PDF and names the file.
+func (p *Session) WriteLabel(label scaleticket.Label, folder, name string) error {
+	var pdf bytes.Buffer
+	if err := sheet.Label(&pdf, label); err != nil {
+		return err
+	}
+	files, err := p.Files(folder, name, pdf.Bytes(), nil)
+	for _, file := range files {
+		p.Say("Written: %s", file)
+	}
+	return err
+}
+
 // PaperName is the name of a slip's files: "ticket-1042-reprint-1-owner-2".
 func PaperName(number, copyNo int64, owner int) string {
 	name := fmt.Sprintf("ticket-%d", number)

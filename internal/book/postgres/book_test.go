@@ -7,6 +7,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -247,14 +248,17 @@ func TestOvertakenActIsRunAgain(t *testing.T) {
 
 // Steps are taken once, by who owns the book; a newer book and another history are refused.
 func TestSteps(t *testing.T) {
-	known, err := tables.ReadFile("tables/0001_book.sql")
-	must(t, err)
-	second, err := tables.ReadFile("tables/0002_append.sql")
+	shipped, err := fs.ReadDir(tables, "tables")
 	must(t, err)
 	files := func(more ...string) fstest.MapFS {
-		out := fstest.MapFS{"0001_book.sql": {Data: known}, "0002_append.sql": {Data: second}}
+		out := fstest.MapFS{}
+		for _, step := range shipped {
+			text, err := tables.ReadFile("tables/" + step.Name())
+			must(t, err)
+			out[step.Name()] = &fstest.MapFile{Data: text}
+		}
 		for i, text := range more {
-			out[fmt.Sprintf("%04d_more.sql", i+3)] = &fstest.MapFile{Data: []byte(text)}
+			out[fmt.Sprintf("%04d_more.sql", len(shipped)+1+i)] = &fstest.MapFile{Data: []byte(text)}
 		}
 		return out
 	}

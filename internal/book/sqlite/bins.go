@@ -241,3 +241,29 @@ func fillBins(f *file, tx *sql.Tx) error {
 	}
 	return err
 }
+
+// rewriteBins writes the rows of an older book in the form of today, a day at a time. What cannot be read
+// stays as it is: it is named when the book is verified.
+func rewriteBins(f *file, tx *sql.Tx) error {
+	from := snapshot{reader{file: f}.during(context.Background()), tx}
+	days, err := list(from, scanText, "SELECT DISTINCT day FROM bin_days ORDER BY day")
+	if err != nil {
+		return err
+	}
+	for _, day := range days {
+		rows, err := list(from, scanKeptBin, selectBins+" WHERE day = ?", day)
+		if err != nil {
+			return err
+		}
+		for _, kept := range rows {
+			r, err := kept.row()
+			if err != nil {
+				continue
+			}
+			if _, err := tx.Exec(putBin, binValues(r)...); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}

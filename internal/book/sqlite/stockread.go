@@ -151,8 +151,9 @@ func (s snapshot) query(query string, args ...any) (*sql.Rows, error) {
 // fills are the parts of migrations done in Go, by the migration's name: SQL cannot add decimals
 // that are text. Each runs in the migration's own transaction.
 var fills = map[string]func(*file, *sql.Tx) error{
-	"0003_stock.sql": fillStock,
-	"0010_bins.sql":  fillBins,
+	"0003_stock.sql":    fillStock,
+	"0010_bins.sql":     fillBins,
+	"0012_bin_rows.sql": rewriteBins,
 }
 
 // fillStock calculates the position of an older book from its loads, which have fewer columns.

@@ -1,11 +1,8 @@
 package shelf
 
 import (
-	"bytes"
-
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/scaleticket"
-	"tenthpoint/internal/scaleticket/sheet"
 	"tenthpoint/ui/session"
 )
 
@@ -17,10 +14,5 @@ func PrintLabel(f *session.Session, l *load.Load) {
 		f.Fail(err)
 		return
 	}
-	var pdf bytes.Buffer
-	if err := sheet.Label(&pdf, label); err != nil {
-		f.Fail(err)
-		return
-	}
-	session.PrintPaper(f, "label-"+label.Number, f.Say("the label of sample %s", label.Number), pdf.Bytes())
+	session.PrintLabel(f, label, "label-"+label.Number, f.Say("the label of sample %s", label.Number))
 }
