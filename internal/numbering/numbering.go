@@ -62,7 +62,7 @@ func (p Passed) Check() error {
 	return nil
 }
 
-// Most is how many numbers one act passes over: more than that was misread.
+// Most is the most numbers that one act passes over: more than that was misread.
 const Most = 100_000
 
 // Covers reports whether a number of a series was passed.
@@ -70,12 +70,12 @@ func (p Passed) Covers(series string, number int64) bool {
 	return p.Series == series && p.First <= number && number <= p.Last
 }
 
-// names are what people call the numbers of a series.
+// names are the names of the numbers of each series.
 var names = map[string]message.Text{
 	Ticket: message.New("tickets"), Sample: message.New("samples"), Sheet: message.New("settlement sheets"), Payment: message.New("payments"),
 }
 
-// Message is what was passed over.
+// Message names the numbers passed over.
 func (p Passed) Message() message.Text {
 	return message.New("Passed over: %s %d to %d", names[p.Series], p.First, p.Last)
 }
