@@ -93,6 +93,7 @@ type commands struct {
 	Backup  book.Backup  `cmd:"" group:"book" help:"Copy the book to a file, and check the copy."`
 	Restore book.Restore `cmd:"" group:"book" help:"Make the book again from a copy, and enter its lost tickets from their slips."`
 	Import  book.Import  `cmd:"" group:"book" help:"Take lists over that were kept elsewhere: growers, trucks, past loads."`
+	Opening book.Opening `cmd:"" group:"book" help:"Begin the books in mid-season: what lies in the bins, whose it is, where numbers begin."`
 	LetIn   book.LetIn   `cmd:"" group:"book" help:"Let a user of a server into a book."`
 	Demo    book.Demo    `cmd:"" group:"book" help:"Make the book of an invented elevator."`
 

@@ -15,7 +15,7 @@ var core = inside(
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
 	"title", "numbering", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "settle/trial", "slipcode",
 	"bin/shape", "bin", "position", "receipt", "elevator", "contract", "truckscale",
-	"journal", "load", "dispute", "guard", "imports", "entry", "entry/typed", "entry/moving", "entry/settling", "entry/contracting", "signing", "pin",
+	"journal", "load", "opening", "dispute", "guard", "imports", "entry", "entry/typed", "entry/moving", "entry/settling", "entry/contracting", "signing", "pin",
 )
 
 // papers are the documents made from what the core has worked out.
@@ -23,8 +23,8 @@ var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaletic
 
 // rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside(
-	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring",
-	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/rests", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
+	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/openings", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring",
+	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/openings", "office/rests", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
 	"audit", "ratefiles",
 )
 
@@ -90,6 +90,8 @@ var mayImport = map[string][]string{
 
 	"internal/receipt": inside("quantity", "position"), // warehouse receipts
 
+	"internal/opening": inside("title", "quantity", "grain", "bin", "position", "receipt", "load"), // the balances a house opens its books with
+
 	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
 	"internal/contract": inside("title", "quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
 	"internal/journal":  inside("quantity"),
@@ -116,7 +118,7 @@ var mayImport = map[string][]string{
 	"internal/guard":      inside("title", "quantity", "grain", "elevator", "load", "bin"), // what is improbable about a load
 	"internal/truckscale": inside("quantity", "tomlfile", "law", "elevator", "journal"),    // the log of a truck scale
 	"internal/dispute":    inside("quantity", "tomlfile", "law", "journal"),
-	"internal/imports":    inside("title", "quantity", "grain", "elevator", "load", "entry", "settle"),
+	"internal/imports":    inside("title", "quantity", "grain", "elevator", "load", "entry", "settle", "opening", "position"),
 	"internal/entry":      inside("title", "guard", "i18n", "quantity", "grain", "rates", "moisture", "moisture/meter", "settle", "elevator", "load", "textsearch"), // a load while it is entered
 
 	"internal/guard/lookup": slices.Concat(core, inside("book")), // what the book has around a load
@@ -181,6 +183,7 @@ var mayImport = map[string][]string{
 	"internal/office/seasons":         slices.Concat(core, papers, inside("book", "office", "office/money")),    // a season, read
 	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office", "office/receipts")), // what an examiner asks for
 	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),                    // what follows a ticket, as lists and papers
+	"internal/office/openings":        slices.Concat(core, papers, inside("office")),                            // the opening of the books, read and as a paper
 	"internal/office/receipts":        slices.Concat(core, papers, inside("office", "office/terms")),            // warehouse receipts
 	"internal/office/rests":           slices.Concat(core, inside("book", "office")),                            // what rests on a ticket
 	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                              // posted prices, undecided grain
@@ -189,10 +192,11 @@ var mayImport = map[string][]string{
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "office/money", "office/receipts", "office/rests", "audit", "keyring", "guard/lookup")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("message/errortest", "book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
-	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")), // the acts on what follows a ticket
-	"internal/scalehouse/receipts":    slices.Concat(core, inside("office/receipts", "scalehouse")),                // the acts on warehouse receipts
-	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                         // the acts on what a house measures with
-	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                         // the acts on a disagreement
+	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")),       // the acts on what follows a ticket
+	"internal/scalehouse/openings":    slices.Concat(core, inside("office/rests", "scalehouse", "scalehouse/restoring")), // the acts that open the books
+	"internal/scalehouse/receipts":    slices.Concat(core, inside("office/receipts", "scalehouse")),                      // the acts on warehouse receipts
+	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                               // the acts on what a house measures with
+	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                               // the acts on a disagreement
 	"internal/demo":                   slices.Concat(core, inside("book", "book/sqlite", "office", "office/money", "scalehouse", "scalehouse/instruments", "scalehouse/money")),
 	"internal/scalehouse/restoring":   slices.Concat(core, papers, inside("book", "office", "scalehouse")),                                        // the acts on a book that was restored
 	"internal/simulation":             slices.Concat(core, rooms, inside("book", "book/sqlite", "book/sqlite/faultdisk", "scalehouse/housetest")), // for tests: a scale house drawn from a seed

@@ -67,7 +67,7 @@ type Soundness struct {
 // left to the next one.
 func Verify(ctx context.Context, d office.Desk, b Book, progress func(done int64)) (Soundness, error) {
 	v := newWalk(ctx, d, b, progress)
-	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, func() error { return sheets(v) }, func() error { return payments(v) }, func() error { return receipts(v) }, v.standingRows, v.stock, v.lastNumbers, v.successions, func() error { return vouched(v) }} {
+	for _, walk := range []func() error{v.file, v.keptEditions, v.firstNumbers, v.journal, v.loads, v.strayRows, v.closedDays, func() error { return openings(v) }, func() error { return sheets(v) }, func() error { return payments(v) }, func() error { return receipts(v) }, v.standingRows, v.stock, v.lastNumbers, v.successions, func() error { return vouched(v) }} {
 		if err := walk(); err != nil {
 			return v.out, err
 		}
@@ -109,6 +109,7 @@ type walk struct {
 	lastMovement int64
 	lastPayment  int64
 	lastReceipt  int64
+	lastLot      int64            // of opening balances, counted from 1
 	lastSheet    int64            // highest number of a settlement sheet
 	samples      map[int64]bool   // numbers of samples issued by the book
 	begun        map[string]int64 // series as they were before the walk

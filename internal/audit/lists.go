@@ -203,6 +203,8 @@ func (v *walk) highest(series string) int64 {
 		return v.lastMovement
 	case numbering.Sheet:
 		return max(last, v.lastSheet)
+	case numbering.Opening:
+		return v.lastLot
 	case numbering.Receipt:
 		return max(last, v.lastReceipt)
 	case numbering.Payment:

@@ -66,6 +66,10 @@ func (p *passed) covers(series string, number int64) bool {
 // house has done.
 func (p *passed) remark(v *walk) {
 	for _, o := range p.over {
+		if o.Earlier {
+			v.addRemark("%s: %v", o.Message(), o.Reason)
+			continue
+		}
 		v.addRemark("%s, given out where this book did not see it: %v", o.Message(), o.Reason)
 	}
 	missing, _ := numbering.Absent(p.over, p.lost, func(n int64) bool { return v.tickets[n] != "" })

@@ -82,7 +82,7 @@ func (m Movement) checkWeights(r rule) error {
 	}
 	in, out := m.In(), m.Out()
 	switch {
-	case r.into == nowhere || m.What == Undo || m.What == Dry:
+	case r.into == nowhere || m.What == Undo || m.What == Dry || m.What == Open:
 		return nil
 	case !r.loses && !in.Equal(out):
 		return message.Invalid.Errorf("%s went out and %s came in: %s loses nothing on the way", in, out, r.name)
@@ -107,6 +107,10 @@ func (m Movement) checkKind(rule) error {
 		return m.checkCount()
 	case Temperatures:
 		return m.checkReadings()
+	case Open:
+		if m.Found == nil || m.Found.Weight.Unit() != m.Unit() || !m.Found.Weight.Equal(m.Out()) {
+			return message.Invalid.Errorf("it is not said what grain lay there when the books were opened")
+		}
 	}
 	return nil
 }

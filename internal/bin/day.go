@@ -148,6 +148,9 @@ func (c *closing) move(m Movement) {
 		r.MovedOut = r.MovedOut.Add(w.Weight)
 		taken = taken.Mix(lot)
 	}
+	if m.What == Open {
+		taken = *m.Found
+	}
 	if missing := m.In().Sub(taken.Weight); missing.Sign() > 0 {
 		taken = taken.Mix(Of(missing, m.Day))
 	}

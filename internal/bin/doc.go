@@ -8,7 +8,7 @@
 // add up to what there was, to the last digit; so mass and dry matter are kept by every movement.
 //
 // A [Movement] is one act: grain moved, turned, blended, cleaned, dried, aerated, written off,
-// weighed over or measured up. Every act is at bottom grain taken out of bins and put into one, so
+// weighed over or measured up; the layers that a house is opened with come as movements too. Every act is at bottom grain taken out of bins and put into one, so
 // one function, [CloseDay], works a day out: first what trucks brought, then what was taken back,
 // then the movements in their order, then what trucks carried away. Days follow each other from an
 // empty house, and the same facts always give the same bins.

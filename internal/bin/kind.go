@@ -18,6 +18,8 @@ const (
 	WeighOver    Kind = "weigh-over"
 	MeasureUp    Kind = "measure-up"
 	Temperatures Kind = "temperatures"
+	// Open is a layer of grain that lay in the house when its books were opened here.
+	Open Kind = "open"
 	// Undo takes an earlier movement back, by the same weights the other way.
 	Undo Kind = "undo"
 )
@@ -74,6 +76,7 @@ var rules = []rule{
 	{WeighOver, message.New("Weigh-over"), 0, 1, nowhere, true, true, WeighedInventory, nil},
 	{MeasureUp, message.New("Measure-up"), 0, 1, nowhere, true, false, AccountantsCount, []Caution{BinEntry, Fumigant}},
 	{Temperatures, message.New("Temperatures"), 1, 1, nowhere, false, false, "", []Caution{BinEntry}},
+	{Open, message.New("Opened with"), 0, 0, anywhere, false, true, "", nil},
 	{Undo, message.New("Undone"), 0, mostBins, anywhere, true, false, ErrorCorrection, nil},
 }
 

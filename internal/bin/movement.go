@@ -32,6 +32,8 @@ type Movement struct {
 	Count *Count          `json:"count,omitempty"`
 	// Readings are the temperatures of the grain, from the floor up.
 	Readings []quantity.Amount `json:"readings,omitempty"`
+	// Found is the grain of a layer that the house was opened with.
+	Found *Grain `json:"found,omitempty"`
 	// Adjusts is as what it stands in the position, where a balance was adjusted.
 	Adjusts Adjustment `json:"adjusts,omitempty"`
 
@@ -123,7 +125,8 @@ func (m Movement) Bins() []string {
 }
 
 // Loss is the loss of a movement by kind; below zero is a gain. Their
-// sum is what was taken out of bins less what was put in.
+// sum is what was taken out of bins less what was put in, but for what the house was opened with,
+// which is no gain.
 type Loss struct {
 	// Water went up the dryer's stack; Screenings the cleaner took out; Handling is dust and
 	// breakage, and the errors of scales and meters; House is written off or found on a count.
@@ -144,6 +147,8 @@ func (m Movement) Loss() Loss {
 		kind = m.Was
 	}
 	switch kind {
+	case Open:
+		// What the house was opened with was neither won nor lost.
 	case Dry:
 		l.Handling = dryMatter(m.In(), m.Drying.MoistureIn).Sub(dryMatter(m.Out(), m.Drying.MoistureOut))
 		l.Water = all.Sub(l.Handling)
@@ -172,7 +177,7 @@ func (m Movement) Reversed(number int64, day quantity.Date, by, reason string) M
 	if m.Drying != nil {
 		back.Drying = &Run{MoistureIn: m.Drying.MoistureOut, MoistureOut: m.Drying.MoistureIn}
 	}
-	if !m.In().Equal(m.Out()) {
+	if !m.In().Equal(m.Out()) && m.What != Open {
 		back.Adjusts = ErrorCorrection
 	}
 	return back

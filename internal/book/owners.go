@@ -3,6 +3,7 @@ package book
 import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/opening"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/position"
 	"tenthpoint/internal/quantity"
@@ -11,7 +12,7 @@ import (
 )
 
 // OwnerKinds are the kinds of records that move grain between the lines of who owns it.
-var OwnerKinds = []string{paysheet.Sheet{}.Kind(), receipt.Receipt{}.Kind()}
+var OwnerKinds = []string{paysheet.Sheet{}.Kind(), receipt.Receipt{}.Kind(), opening.Opening{}.Kind()}
 
 // ReadOwner reads a record that moves grain between the lines of who owns it; nil for any other.
 func ReadOwner(r Record) (journal.Kinded, error) {
@@ -22,6 +23,8 @@ func ReadOwner(r Record) (journal.Kinded, error) {
 		f, err = journal.ReadBody[paysheet.Sheet](r.Body)
 	case receipt.Receipt{}.Kind():
 		f, err = journal.ReadBody[receipt.Receipt](r.Body)
+	case opening.Opening{}.Kind():
+		f, err = journal.ReadBody[opening.Opening](r.Body)
 	default:
 		return nil, nil
 	}
@@ -56,8 +59,25 @@ func ownerMoves(f journal.Kinded) []StockMove {
 		return lineMovesOfSheet(f)
 	case receipt.Receipt:
 		return lineMovesOfReceipt(f)
+	case opening.Opening:
+		return lineMovesOfOpening(f)
 	}
 	return nil
+}
+
+// lineMovesOfOpening returns what the house is opened with, line by line; what is taken back goes on the
+// day it was.
+func lineMovesOfOpening(o opening.Opening) []StockMove {
+	var moves []StockMove
+	for _, p := range o.Postings() {
+		none := quantity.Zero(p.Weight.Unit())
+		key := StockKey{p.Commodity, string(p.Line), p.Weight.Unit()}
+		moves = append(moves, StockMove{key, o.Day.String(), p.Weight, none, none})
+		if o.Ended != nil {
+			moves = append(moves, StockMove{key, o.Ended.Day.String(), none, none, p.Weight})
+		}
+	}
+	return moves
 }
 
 // lineMovesOfReceipt returns what a warehouse receipt moves: grain that was held for its owner is owed

@@ -22,6 +22,8 @@ var columns = map[Kind][]column{
 	Loads: {{"day", true}, {"commodity", true}, {"grower", true}, {"truck", true}, {"gross", true}, {"tare", true}, {"moisture", true},
 		{"old_ticket", false}, {"driver", false}, {"bin", false}, {"disposition", false}, {"contract", false}, {"price", false}, {"crop_year", false},
 		{"shares", false}, {"whose", false}, {"owner_terms", false}, {"remark", false}},
+	Openings: {{"what", true}, {"grain", true}, {"quantity", true}, {"bin", false}, {"grower", false}, {"moisture", false}, {"test_weight", false},
+		{"since", false}, {"price", false}, {"paper", false}, {"receipt", false}, {"receipt_day", false}},
 }
 
 func isKnown(kind Kind, name string) bool {
@@ -73,4 +75,12 @@ var examples = map[Kind]string{
 		"T2,,,,,\n",
 	Loads: "day,commodity,grower,truck,gross,tare,moisture,factor.test-weight,bin,disposition,price,old_ticket\n" +
 		"2026-09-14,corn,G1,T1,\"52,300\",\"24,300\",18.4,55.0,Pit 1,stored,,A-1042\n",
+	Openings: "what,bin,grower,grain,quantity,moisture,test_weight,since,price,paper,receipt,receipt_day\n" +
+		"bin,B1,,corn,\"60,000 lb\",15.2,56.0,2026-09-14,,,,\n" +
+		"bin,B1,,corn,\"30,000 lb\",14.8,57.0,2026-09-20,,,,\n" +
+		"stored,,G1,corn,500 bu,,,2026-09-14,,A-1042,,\n" +
+		"stored,,G2,corn,300 bu,,,2026-09-15,,A-1050,812 negotiable,2026-09-16\n" +
+		"sold,,G3,corn,200 bu,,,2026-09-20,4.05,A-1061,,\n" +
+		"water,,,corn,600 lb,,,,,,,\n" +
+		"company,,,corn,rest,,,,,,,\n",
 }

@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/opening"
 )
 
 // Kind is the type of a list's rows.
@@ -21,6 +22,8 @@ const (
 	Growers Kind = "growers"
 	Trucks  Kind = "trucks"
 	Loads   Kind = "loads"
+	// Openings is what lies in the bins and whose it is, on the evening the books are opened.
+	Openings Kind = "opening"
 )
 
 // Problem is one mistake in a list: its line, its column if it has one, and the reason with a
@@ -42,7 +45,7 @@ func (p Problem) Message() message.Text {
 	return message.New("line %d, %v: %s", p.Line, p.Column, p.Reason)
 }
 
-// Row is one row as read. Exactly one of Grower, Truck and Past is set when it
+// Row is one row as read. Exactly one of Grower, Truck, Past and Opening is set when it
 // has no problems.
 type Row struct {
 	Line     int
@@ -50,6 +53,7 @@ type Row struct {
 	Grower   *elevator.Grower
 	Truck    *elevator.Truck
 	Past     *Past
+	Opening  *opening.Entry
 	Problems []Problem
 	// Remarks are warnings about a past load. It can be imported anyway: it was ticketed long ago.
 	Remarks []Problem
@@ -138,6 +142,8 @@ func (l List) row(in *csv.Reader, cells []string, err error, usual Defaults) Row
 		r.truck()
 	case Loads:
 		r.past()
+	case Openings:
+		r.opening()
 	}
 	return r.row
 }

@@ -70,6 +70,9 @@ type Load struct {
 	Copies int64 // printed so far, the original among them
 	// SlipCode is the format of the code on its slip; 0 is the first.
 	SlipCode int64
+	// Balance is what was owed for it when the books of the house were opened here; nil for a load that
+	// came over the scale.
+	Balance *Balance
 	// Slip is the paper it was entered from again; nil for a ticket of this book.
 	Slip *Slip
 
@@ -78,6 +81,12 @@ type Load struct {
 	Ended  Ending
 	// Reissue is the ticket that a void one was reissued as; its zero is none.
 	Reissue Reissue
+}
+
+// Balance is what is owed for grain of the books before: what was settled, and nothing of how.
+type Balance struct {
+	Quantity quantity.Amount // in the unit of the settlement
+	Settled  quantity.Amount // the settled weight
 }
 
 // Reissue is the ticket that the grain of a void one has now. Day is the business

@@ -23,10 +23,11 @@ const (
 	Sheet    = "sheet"
 	Payment  = "payment"
 	Receipt  = "receipt"
+	Opening  = "opening"
 )
 
 // Series are all series.
-var Series = []string{Load, Ticket, Sample, Dispute, Movement, Sheet, Payment, Receipt}
+var Series = []string{Load, Ticket, Sample, Dispute, Movement, Sheet, Payment, Receipt, Opening}
 
 // OnPaper are the series whose numbers stand on papers that leave the house, in the order in which
 // they are asked for.
@@ -39,6 +40,8 @@ type Passed struct {
 	First  int64  `json:"first,string"`
 	Last   int64  `json:"last,string"`
 	Reason string `json:"reason"`
+	// Earlier tells that the books before this one gave them out: none of their papers is missing here.
+	Earlier bool `json:"earlier,omitempty"`
 }
 
 // Kind names the fact in the journal.
@@ -56,14 +59,25 @@ func (p Passed) Check() error {
 		return message.Incomplete.Errorf("say why numbers are passed over; it is kept in the book")
 	case p.Last < p.First:
 		return message.Refused.Errorf("the book has given out numbers up to %d already, and the last one on paper is %d. Look for the highest number on any paper", p.First-1, p.Last)
-	case p.Last-p.First >= Most:
-		return message.Refused.Errorf("%d numbers from %d to %d would be passed over, more than %d. Was the last number on paper read right?", p.Last-p.First+1, p.First, p.Last, Most)
+	case p.Last-p.First >= p.most():
+		return message.Refused.Errorf("%d numbers from %d to %d would be passed over, more than %d. Was the last number on paper read right?", p.Last-p.First+1, p.First, p.Last, p.most())
 	}
 	return nil
 }
 
-// Most is the most numbers that one act passes over: more than that was misread.
-const Most = 100_000
+// Most is the most numbers that one act passes over, and MostEarlier the most that the books of earlier
+// years may have given out: more than that was misread.
+const (
+	Most        = 100_000
+	MostEarlier = 1_000_000
+)
+
+func (p Passed) most() int64 {
+	if p.Earlier {
+		return MostEarlier
+	}
+	return Most
+}
 
 // Covers reports whether a number of a series was passed.
 func (p Passed) Covers(series string, number int64) bool {
@@ -73,10 +87,14 @@ func (p Passed) Covers(series string, number int64) bool {
 // names are the names of the numbers of each series.
 var names = map[string]message.Text{
 	Ticket: message.New("tickets"), Sample: message.New("samples"), Sheet: message.New("settlement sheets"), Payment: message.New("payments"),
+	Receipt: message.New("warehouse receipts"),
 }
 
 // Message names the numbers passed over.
 func (p Passed) Message() message.Text {
+	if p.Earlier {
+		return message.New("Of the books before this one: %s %d to %d", names[p.Series], p.First, p.Last)
+	}
 	return message.New("Passed over: %s %d to %d", names[p.Series], p.First, p.Last)
 }
 
@@ -108,7 +126,10 @@ func Absent(passed []Passed, lost []Lost, has func(number int64) bool) (missing,
 		declared[l.Number] = true
 	}
 	for _, p := range passed {
-		for n := p.First; p.Series == Ticket && n <= p.Last; n++ {
+		if p.Series != Ticket || p.Earlier {
+			continue
+		}
+		for n := p.First; n <= p.Last; n++ {
 			switch {
 			case has(n):
 			case declared[n]:

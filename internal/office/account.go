@@ -8,10 +8,13 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/daysheet"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/grain"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/opening"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
+	"tenthpoint/internal/settle"
 )
 
 // Account totals a grower's part of the tickets from one day to another; no day is no bound. For a
@@ -65,7 +68,37 @@ func ticketsOf(ctx context.Context, d Desk, grower elevator.Card) ([]daysheet.Ti
 			out = append(out, asOwn(t, grower))
 		}
 	}
+	balances, err := balancesOf(ctx, d, grower)
+	if err != nil {
+		return nil, err
+	}
+	out = append(out, balances...)
 	slices.SortStableFunc(out, func(a, b daysheet.Ticket) int { return cmp.Compare(a.Number, b.Number) })
+	return out, nil
+}
+
+// balancesOf are the opening balances of a grower in force, as tickets of an account.
+func balancesOf(ctx context.Context, d Desk, grower elevator.Card) ([]daysheet.Ticket, error) {
+	all, err := RecordsOf[opening.Opening](ctx, d.Reader())
+	if err != nil {
+		return nil, err
+	}
+	o, open := opening.InForce(all)
+	if !open {
+		return nil, nil
+	}
+	var out []daysheet.Ticket
+	for _, lot := range o.Lots {
+		if !slices.Contains(grower.Codes, lot.Grower) {
+			continue
+		}
+		part, none := balancePart(o.Load(lot)), quantity.Zero(lot.Weight.Unit())
+		out = append(out, asOwn(daysheet.Ticket{
+			Number: lot.Number, Day: o.Day, Delivered: lot.Since, Commodity: lot.Commodity, Name: grain.NameOf(lot.Commodity),
+			GrowerID: lot.Grower, Grower: lot.Name, Disposition: string(lot.Under), Contract: lot.No, Titles: titles(o.Load(lot).Details),
+			Summary: settle.Summary{Part: part, ScaleNet: part.Net, Dockage: none, Water: none, Handling: none, Quality: none},
+		}, grower))
+	}
 	return out, nil
 }
 

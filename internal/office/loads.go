@@ -12,6 +12,10 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture/chart"
+	"tenthpoint/internal/office/terms"
+	"tenthpoint/internal/opening"
+	"tenthpoint/internal/quantity"
+	"tenthpoint/internal/settle"
 )
 
 // Load returns the current state of one load.
@@ -59,8 +63,52 @@ func Ticket(ctx context.Context, d Desk, number int64) (*load.Load, error) {
 }
 
 func NoTicket(number int64) error {
+	if opening.IsLot(number) {
+		return message.NotFound.Errorf("%d is the number of an opening balance, not of a ticket; the paper of the opening tells of it", number)
+	}
 	return message.NotFound.Errorf("there is no ticket %d in this book. Look the number up on the slip, or find the load by grower, truck or day", number)
 }
+
+// Delivered is the load of a ticket, or of an opening balance by its number: what a grower is paid for,
+// and what stands on receipts.
+func Delivered(ctx context.Context, d Desk, number int64) (*load.Load, error) {
+	if !opening.IsLot(number) {
+		return Ticket(ctx, d, number)
+	}
+	all, err := RecordsOf[opening.Opening](ctx, d.Reader())
+	if err != nil {
+		return nil, err
+	}
+	if l := opening.LoadNumbered(all, number); l != nil {
+		return l, nil
+	}
+	return nil, NoTicket(number)
+}
+
+// PartOf is an owner's part of a load with a ticket, counted from zero; of an opening balance, the
+// balance.
+func PartOf(l *load.Load, owner int) (settle.Part, error) {
+	if l.Balance != nil {
+		return balancePart(l), nil
+	}
+	return terms.PartOf(RowOf(l), owner)
+}
+
+// balancePart is an opening balance as the part of a ticket: settled long ago, with nothing to charge.
+func balancePart(l *load.Load) settle.Part {
+	none := quantity.Zero(quantity.Dollar)
+	value := none
+	if l.Details.Price != nil {
+		value = toCents.Apply(l.Details.Price.Mul(l.Balance.Quantity))
+	}
+	return settle.Part{
+		Net: l.Balance.Settled, Settled: l.Balance.Settled, Quantity: l.Balance.Quantity, Price: l.Details.Price,
+		Drying: none, Discounts: none, Premiums: none, Charges: none, Value: value, Payable: value, Services: none, NetValue: value,
+	}
+}
+
+// toCents rounds what an opening balance is worth at its price.
+var toCents = quantity.To("0.01", quantity.HalfUp)
 
 // Replay adds up the journal's facts about one load. No facts at all is a load
 // that is not in the book.

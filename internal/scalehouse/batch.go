@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/moisture"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/opening"
 	"tenthpoint/internal/quantity"
 )
 
@@ -240,13 +241,28 @@ func (w *Batch) HasRecord(kind, id string) (bool, error) { return w.tx.HasRecord
 func RecordsIn[T journal.Kinded](w *Batch) ([]T, error) { return book.RecordsIn[T](w.tx) }
 
 // TicketIn finds a load by its ticket number inside a batch; one that is being corrected is
-// refused.
+// refused. A number of an opening balance finds its lot.
 func TicketIn(w *Batch, number int64) (*load.Load, error) {
+	if opening.IsLot(number) {
+		return lotIn(w, number)
+	}
 	l, err := w.ticket(number)
 	if err != nil {
 		return nil, err
 	}
 	return l, w.notUnderCorrection(number)
+}
+
+// lotIn is a lot of an opening balance, as the load that came under it.
+func lotIn(w *Batch, number int64) (*load.Load, error) {
+	all, err := RecordsIn[opening.Opening](w)
+	if err != nil {
+		return nil, err
+	}
+	if l := opening.LoadNumbered(all, number); l != nil {
+		return l, nil
+	}
+	return nil, office.NoTicket(number)
 }
 
 // IssuedIn finds a load by its ticket number inside a batch, whatever became of the ticket since.

@@ -41,14 +41,26 @@ func MoveGrain(ctx context.Context, at Actor, m bin.Movement) (bin.Movement, err
 	})
 }
 
-// UndoMovement takes a movement back on today's business day, by the same weights the other way.
+// UndoMovement takes a movement back on today's business day, by the same weights the other way. What
+// the house was opened with is taken back with its opening.
 func UndoMovement(ctx context.Context, at Actor, number int64, reason string) (bin.Movement, error) {
+	return undoMovement(ctx, at, number, reason, false)
+}
+
+// UndoOpened takes a movement back that an opening put in.
+func UndoOpened(ctx context.Context, at Actor, number int64, reason string) (bin.Movement, error) {
+	return undoMovement(ctx, at, number, reason, true)
+}
+
+func undoMovement(ctx context.Context, at Actor, number int64, reason string, opened bool) (bin.Movement, error) {
 	return result(ctx, at, func(w *Batch) (bin.Movement, error) {
 		was, id, err := movement(w, number)
 		if err != nil {
 			return was, err
 		}
 		switch {
+		case was.What == bin.Open && !opened:
+			return was, message.Refused.Errorf("movement %d is of the opening of the books, which is taken back as a whole", number)
 		case was.UndoneBy != 0:
 			return was, message.Refused.Errorf("movement %d was undone by movement %d. What was undone is entered anew", number, was.UndoneBy)
 		case was.What == bin.Undo:

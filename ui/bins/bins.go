@@ -19,11 +19,16 @@ type Bins struct {
 	chosen  string
 	card    report.Document
 	last    *bin.Movement // the newest of the chosen one that can be taken back; nil without
-	failed  error         // why the book could not be read
+	opening *openingActs
+	failed  error // why the book could not be read
 }
 
 // NewBins makes the list; it is read when the screen comes to the front.
-func NewBins(f *session.Session) *Bins { return &Bins{session: f} }
+func NewBins(f *session.Session) *Bins {
+	b := &Bins{session: f}
+	b.opening = &openingActs{session: f, reload: b.Reload}
+	return b
+}
 
 // cardDays is the number of days on a card.
 const cardDays = 30
@@ -34,6 +39,9 @@ func (b *Bins) Reload() {
 	slices.SortStableFunc(b.all, func(x, y binlog.Bin) int { return int(stateOf(y)) - int(stateOf(x)) })
 	b.chosen = session.KeepChosen(b.all, func(one binlog.Bin) string { return one.ID }, b.chosen)
 	b.readCard()
+	if b.failed == nil {
+		b.failed = b.opening.read()
+	}
 }
 
 func (b *Bins) today() quantity.Date { return b.session.Desk.Today() }

@@ -77,9 +77,14 @@ func (b *Bins) fields(kind bin.Kind, house moving.House) []model.AskField {
 	options := func(typed.Form) []model.Option { return b.binOptions(house) }
 	out := ask.Fields(b.session, moving.Fields(kind), ask.Filled{Values: map[string]string{"from": b.chosen}, Options: options, Unit: house.Unit})
 	if mayNeedManager(kind) {
-		out = append(out, model.AskField{ID: managerField, Label: b.session.Say("Manager"), Options: b.session.Managers(), Value: b.session.ManagerHere(), Chars: binWidth})
+		out = append(out, managers(b.session))
 	}
 	return out
+}
+
+// managers asks who does what only a manager may.
+func managers(f *session.Session) model.AskField {
+	return model.AskField{ID: managerField, Label: f.Say("Manager"), Options: f.Managers(), Value: f.ManagerHere(), Chars: binWidth}
 }
 
 // The widths of the fields of no table, in figures.

@@ -81,9 +81,19 @@ var binActs = []shell.ActRow[*Bins]{
 	{ID: "bins.aerate", Title: "Fans ran", Key: widgets.Ctrl(fyne.KeyI), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Aerate), MenuOnly: true},
 	{ID: "bins.weighOver", Title: "Weigh-over", Key: widgets.CtrlShift(fyne.KeyW), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.WeighOver), MenuOnly: true, Break: true},
 	{ID: "bins.writeOff", Title: "Write off", Key: widgets.CtrlShift(fyne.KeyF), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.WriteOff), MenuOnly: true},
+	{ID: "bins.open", Title: "Open the books", Key: widgets.CtrlShift(fyne.KeyO), Do: opens((*openingActs).Open), MenuOnly: true, Break: true},
+	{ID: "bins.opening", Title: "Print the opening", Key: widgets.CtrlShift(fyne.KeyG), When: isOpened, Why: noOpening, Do: opens((*openingActs).Print), MenuOnly: true},
+	{ID: "bins.openBack", Title: "Take the opening back", Key: widgets.CtrlShift(fyne.KeyZ), When: isOpened, Why: noOpening, Do: opens((*openingActs).TakeBack), MenuOnly: true},
 	{ID: "bins.undo", Title: "Take a movement back", Key: widgets.CtrlShift(fyne.KeyU), When: (*Bins).CanUndo, Why: "The bin has no movement of the last 30 days that can be taken back.", Do: (*Bins).Undo, MenuOnly: true},
 }
 
-const noBin = "No bin is chosen."
+const (
+	noBin     = "No bin is chosen."
+	noOpening = "The books were opened without balances."
+)
+
+func opens(act func(*openingActs)) func(*Bins) { return func(b *Bins) { act(b.opening) } }
+
+func isOpened(b *Bins) bool { return b.opening.IsOpened() }
 
 func move(kind bin.Kind) func(*Bins) { return func(b *Bins) { b.Move(kind) } }

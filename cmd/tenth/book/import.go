@@ -2,8 +2,6 @@ package book
 
 import (
 	"fmt"
-	"io"
-	"os"
 	"path/filepath"
 
 	"tenthpoint/cmd/tenth/terminal"
@@ -41,7 +39,7 @@ func (c Import) Run(t *terminal.Terminal) error {
 	if c.File == "" {
 		return terminal.Refusal("Name one, or ask for an example with --example", "no file is named")
 	}
-	text, err := readList(c.File)
+	text, err := intake.ReadFile(c.File)
 	if err != nil {
 		return err
 	}
@@ -70,20 +68,6 @@ func (c Import) Run(t *terminal.Terminal) error {
 		p.Say("%d rows of %s are in the book, %d were left out.", taken, c.File, left)
 		return nil
 	})
-}
-
-// readList reads a file, and of one that does not end no more than shows that it is too long.
-func readList(path string) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, terminal.Refusal("Check the path", "the file %s cannot be read", path)
-	}
-	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, imports.MostBytes+1))
-	if err != nil {
-		return nil, terminal.Refusal("Check the path", "the file %s cannot be read", path)
-	}
-	return text, nil
 }
 
 // listProblems are the problems of a file, each a complaint.

@@ -170,8 +170,12 @@ func (c sheetMake) order(p *terminal.Session) (paysheet.Order, error) {
 
 // house is what texts are looked up in: the grain is that of the first ticket.
 func (c sheetMake) house(p *terminal.Session) (h settling.House, err error) {
-	first, _, _ := strings.Cut(c.Ticket[0], "=")
-	l, err := p.LoadNamed(first)
+	text, _, _ := strings.Cut(c.Ticket[0], "=")
+	first, _, err := terminal.TicketPart(text, nil)
+	if err != nil {
+		return h, err
+	}
+	l, err := office.Delivered(p, p.Desk, first)
 	if err != nil {
 		return h, err
 	}

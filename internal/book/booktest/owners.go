@@ -6,6 +6,7 @@ import (
 
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/opening"
 	"tenthpoint/internal/paysheet"
 	line "tenthpoint/internal/position"
 	"tenthpoint/internal/quantity"
@@ -74,5 +75,18 @@ func ownersFollow[B BinStore](t *testing.T, e Engine[B]) {
 	must(t, settle(b, issued.ID(), issued, surrendered))
 	owned("2026-10-10", map[string]string{"stored": "700 lb", "negotiable": "300 lb", "quality": "500 lb"})
 	owned("2026-10-11", map[string]string{"stored": "1,000 lb", "quality": "500 lb"})
+	sound(t, b)
+
+	opened := opening.Opening{Number: 1, Day: quantity.MustDate("2026-10-12"), By: "A. Manager",
+		Lots:  []opening.Lot{{Number: opening.First, Grower: "101", Commodity: "corn", Weight: quantity.Int(200, quantity.Lb), Terms: title.Terms{Under: title.GrainBank}}},
+		Owned: []opening.Owned{{Line: line.Sold, Commodity: "corn", Weight: quantity.Int(50, quantity.Lb)}}}
+	must(t, settle(b, opened.ID(), nil, opened))
+	owned("2026-10-13", map[string]string{"stored": "1,000 lb", "quality": "500 lb", "bank": "200 lb", "sold": "50 lb"})
+	sound(t, b)
+	back := opened
+	back.Ended = &opening.Ended{Day: quantity.MustDate("2026-10-14"), By: "A. Manager"}
+	must(t, settle(b, opened.ID(), opened, back))
+	owned("2026-10-14", map[string]string{"stored": "1,000 lb", "quality": "500 lb", "bank": "200 lb", "sold": "50 lb"})
+	owned("2026-10-15", map[string]string{"stored": "1,000 lb", "quality": "500 lb"})
 	sound(t, b)
 }

@@ -19,10 +19,15 @@ import (
 	"tenthpoint/internal/headoffice"
 	"tenthpoint/internal/headoffice/mirror"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office/receipts"
+	"tenthpoint/internal/opening"
+	"tenthpoint/internal/position"
+	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/scalehouse/housetest"
+	"tenthpoint/internal/scalehouse/openings"
 	acts "tenthpoint/internal/scalehouse/receipts"
 	"tenthpoint/internal/title"
 )
@@ -95,6 +100,7 @@ func bookText(t testing.TB, b *sqlite.Book) string {
 func TestABookIsMadeAgain(t *testing.T) {
 	t.Run("every act", func(t *testing.T) { wantCopy(t, housetest.Season(t).Store) })
 	t.Run("grain that changes its owner", func(t *testing.T) { wantCopy(t, receipted(t).Store) })
+	t.Run("opened with balances", func(t *testing.T) { wantCopy(t, opened(t).Store) })
 	t.Run("a season", func(t *testing.T) {
 		b := scratch(t)
 		set, err := ratefiles.ReadRates("")
@@ -127,6 +133,31 @@ func receipted(t *testing.T) *housetest.Scene {
 	_, err = acts.Surrender(ctx, s.Desk, first.Number, "handed in")
 	must(t, err)
 	_, err = acts.Issue(ctx, s.Desk, order)
+	must(t, err)
+	return s
+}
+
+// opened is a house that begins with balances and a receipt that is out, after an opening that was taken
+// back.
+func opened(t *testing.T) *housetest.Scene {
+	s := housetest.New(t).As(housetest.Manager)
+	must(t, scalehouse.SetBin(ctx, s.Desk, elevator.Bin{ID: "B1", Name: "Bin 1"}))
+	day := s.Desk.Today()
+	for range 2 {
+		o, err := openings.Enter(ctx, s.Desk, opening.Opening{
+			Day: day, Reason: "from the books before",
+			Lying: []opening.Lying{{Bin: "B1", Commodity: "corn", Weight: quantity.Int(56_000, quantity.Lb)}},
+			Lots: []opening.Lot{{Grower: "G1", Name: "Ada Field", Commodity: "corn", Quantity: quantity.Int(600, quantity.Bushel), Weight: quantity.Int(33_600, quantity.Lb),
+				Terms: title.Terms{Under: title.OpenStorage}, Since: day.AddDays(-20), Receipt: &opening.OnReceipt{Number: 12, Day: day.AddDays(-9)}}},
+			Owned: []opening.Owned{{Line: position.Sold, Commodity: "corn", Weight: quantity.Int(22_400, quantity.Lb)}},
+		})
+		must(t, err)
+		if o.Number == 1 {
+			_, err = openings.TakeBack(ctx, s.Desk, "a bin was left out")
+			must(t, err)
+		}
+	}
+	_, err := openings.StartAt(ctx, s.Desk, map[string]int64{numbering.Ticket: 51}, "the books before end there")
 	must(t, err)
 	return s
 }

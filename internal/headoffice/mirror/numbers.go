@@ -11,6 +11,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/opening"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/receipt"
 )
@@ -60,6 +61,9 @@ func numberOf(f journal.Fact) (series string, number int64, err error) {
 	case receipt.Receipt{}.Kind():
 		r, err := journal.ReadBody[receipt.Receipt](f.Body)
 		return numbering.Receipt, r.Number, err
+	case opening.Opening{}.Kind():
+		o, err := journal.ReadBody[opening.Opening](f.Body)
+		return numbering.Opening, o.Last(), err
 	case numbering.Passed{}.Kind():
 		p, err := journal.ReadBody[numbering.Passed](f.Body)
 		return p.Series, p.Last, err

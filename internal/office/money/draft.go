@@ -29,7 +29,7 @@ type Around struct {
 // AroundNow reads the records that a sheet of some tickets is drafted from, outside of any act.
 func AroundNow(ctx context.Context, d office.Desk, tickets []paysheet.Chosen) (around Around, err error) {
 	for _, chosen := range tickets {
-		l, err := office.Ticket(ctx, d, chosen.Number)
+		l, err := office.Delivered(ctx, d, chosen.Number)
 		if err != nil {
 			return around, err
 		}
@@ -137,6 +137,9 @@ func (w *drafting) ticket(l *load.Load, chosen paysheet.Chosen) error {
 
 // part is the grower's part of a ticket as it was issued.
 func (w *drafting) part(l *load.Load, owner int) (settle.Part, error) {
+	if l.Balance != nil {
+		return office.PartOf(l, owner)
+	}
 	s, err := office.Resettle(w.ctx, w.d, l)
 	if err != nil {
 		return settle.Part{}, err

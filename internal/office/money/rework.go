@@ -21,11 +21,7 @@ func Rework(ctx context.Context, d office.Desk, s paysheet.Sheet, tickets []*loa
 		if err != nil {
 			return paysheet.Worked{}, err
 		}
-		settled, err := atPrice(ctx, d, l, line)
-		if err != nil {
-			return paysheet.Worked{}, err
-		}
-		part, err := partOf(settled, line.Owner)
+		part, err := partAtPrice(ctx, d, l, line)
 		if err != nil {
 			return paysheet.Worked{}, err
 		}
@@ -44,6 +40,21 @@ func ticketOf(tickets []*load.Load, number int64) (*load.Load, error) {
 		}
 	}
 	return nil, office.NoTicket(number)
+}
+
+// partAtPrice is the grower's part of a ticket at the price of a line. An opening balance is worth its
+// quantity at the price: what else was settled on it stands in the books before.
+func partAtPrice(ctx context.Context, d office.Desk, l *load.Load, line paysheet.Line) (settle.Part, error) {
+	if l.Balance != nil {
+		part, err := office.PartOf(l, 0)
+		part.Value = paysheet.Cents.Apply(line.Price.Mul(part.Quantity))
+		return part, err
+	}
+	settled, err := atPrice(ctx, d, l, line)
+	if err != nil {
+		return settle.Part{}, err
+	}
+	return partOf(settled, line.Owner)
 }
 
 // atPrice settles a ticket again with the price of a line in place of its own.
@@ -128,7 +139,7 @@ func ReworkFromBook(ctx context.Context, d office.Desk, s paysheet.Sheet) (paysh
 	}
 	var tickets []*load.Load
 	for _, line := range s.Lines {
-		l, err := office.Ticket(ctx, d, line.Ticket)
+		l, err := office.Delivered(ctx, d, line.Ticket)
 		if err != nil {
 			return paysheet.Worked{}, rules, err
 		}

@@ -8,7 +8,6 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
-	"tenthpoint/internal/office/terms"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/position"
 	"tenthpoint/internal/quantity"
@@ -71,7 +70,7 @@ func LineOf(l *load.Load, grower string, asked *quantity.Amount, receipts []rece
 	if held.Under != title.OpenStorage && held.Under != title.Nothing || held.Owner() == title.Houses {
 		return line, "", message.Refused.Errorf("the grain of ticket %d is %s; a receipt is issued for grain in open storage", l.Number, held.Said())
 	}
-	part, err := terms.PartOf(row, owner)
+	part, err := office.PartOf(l, owner)
 	if err != nil {
 		return line, "", err
 	}
@@ -173,10 +172,10 @@ func NoReceipt(number int64) error {
 
 // UnitOf is the unit a ticket was settled in.
 func UnitOf(ctx context.Context, d office.Desk, ticket int64) (quantity.Unit, error) {
-	l, err := office.Ticket(ctx, d, ticket)
+	l, err := office.Delivered(ctx, d, ticket)
 	if err != nil {
 		return quantity.Plain, err
 	}
-	part, err := terms.PartOf(office.RowOf(l), 0)
+	part, err := office.PartOf(l, 0)
 	return part.Quantity.Unit(), err
 }

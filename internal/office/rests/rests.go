@@ -155,6 +155,9 @@ const lastOfDays = "9999-99-99"
 
 // missing is the weight that the bin of a ticket would lack without its grain; zero where it would not.
 func missing(lists Lists, l *load.Load) (bin.Place, quantity.Amount, error) {
+	if l.Balance != nil { // an opening balance is owed, and brought no grain to a bin of its own
+		return bin.Place{}, quantity.Zero(l.Balance.Settled.Unit()), nil
+	}
 	row := office.RowOf(l)
 	brought, err := position.BroughtBy(row.Recorded())
 	if err != nil {

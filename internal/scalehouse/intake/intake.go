@@ -86,6 +86,11 @@ func Take(ctx context.Context, d *scalehouse.Desk, t List, leaveBadOut bool, pro
 	return taken, skipped, err
 }
 
+// Problems are the problems of a list as one error, the first of many a line each; nil without any.
+func Problems(all []imports.Problem) error {
+	return message.Errs(message.Invalid, firstProblems(all))
+}
+
 // firstProblems are the first of many, a line each.
 func firstProblems(all []imports.Problem) []message.Text {
 	const most = 10

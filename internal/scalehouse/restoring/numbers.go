@@ -25,7 +25,7 @@ func PassOver(ctx context.Context, d *scalehouse.Desk, last map[string]int64, re
 		out = nil
 		for _, series := range numbering.OnPaper {
 			if number, given := last[series]; given {
-				p, err := pass(ctx, w, numbering.Passed{Series: series, Last: number, Reason: reason})
+				p, err := PassIn(ctx, w, numbering.Passed{Series: series, Last: number, Reason: reason})
 				if err != nil {
 					return err
 				}
@@ -37,8 +37,8 @@ func PassOver(ctx context.Context, d *scalehouse.Desk, last map[string]int64, re
 	return out, err
 }
 
-// pass gives out all numbers up to the last one to nothing.
-func pass(ctx context.Context, w *scalehouse.Batch, p numbering.Passed) (numbering.Passed, error) {
+// PassIn gives out all numbers up to the last one to nothing, inside a batch.
+func PassIn(ctx context.Context, w *scalehouse.Batch, p numbering.Passed) (numbering.Passed, error) {
 	var err error
 	if p.First, err = scalehouse.NextIn(w, p.Series); err != nil {
 		return p, err
