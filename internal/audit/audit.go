@@ -52,7 +52,7 @@ type Soundness struct {
 	// Problems are sentences, each naming the fact, load or ticket. None means
 	// the book is sound.
 	Problems []message.Text
-	// Remarks are what an examiner should know of a book that is still sound: wrong clocks, late
+	// Remarks are notes for an examiner about a book that is still sound: wrong clocks, late
 	// acts that a manager explained.
 	Remarks []message.Text
 }

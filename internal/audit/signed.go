@@ -109,7 +109,7 @@ func inDoubt(v *walk, c signing.Computer) (n int, err error) {
 	return n, nil
 }
 
-// mostRanges is how many stretches of numbers are written out.
+// mostRanges is the number of ranges that are written out.
 const mostRanges = 20
 
 // ranges are numbers as people write them: "12-14, 20".

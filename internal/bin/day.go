@@ -8,18 +8,18 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Place is where a heap lies. Weights in different units are kept apart.
+// Place is the place of a heap: bin, commodity and unit. Weights in different units are kept apart.
 type Place struct {
 	Bin, Commodity string
 	Unit           quantity.Unit
 }
 
-// Tally is what trucks did at a place on one day.
+// Tally is the weights of trucks at a place on one day.
 type Tally struct {
-	// In is what they brought; Out what they carried away.
+	// In is the grain they brought; Out the weight they carried away.
 	In  Grain           `json:"in"`
 	Out quantity.Amount `json:"out"`
-	// Back is what left with tickets of earlier days that were voided or corrected on this day, and
+	// Back is the weight that left with tickets of earlier days that were voided or corrected on this day, and
 	// Returned what such tickets had carried away.
 	Back     quantity.Amount `json:"back"`
 	Returned quantity.Amount `json:"returned"`
@@ -63,7 +63,7 @@ type Row struct {
 	Tally
 	// MovedIn and MovedOut are the movements of the day into the place and out of it.
 	MovedIn, MovedOut quantity.Amount
-	// Close is what lies there in the evening.
+	// Close is the content in the evening.
 	Close Heap
 }
 
@@ -76,7 +76,7 @@ func NoRow(p Place, day quantity.Date) Row {
 // IsEmpty reports whether nothing happened at the place on the day.
 func (r Row) IsEmpty() bool { return r.Tally.IsEmpty() && r.MovedIn.IsZero() && r.MovedOut.IsZero() }
 
-// Before is what the book said lay there the evening before.
+// Before is the book's balance of the evening before.
 func (r Row) Before() quantity.Amount {
 	return r.Close.Balance().Sub(r.In.Weight).Sub(r.Returned).Sub(r.MovedIn).Add(r.Out).Add(r.Back).Add(r.MovedOut)
 }
@@ -164,7 +164,7 @@ func (c *closing) move(m Movement) {
 	}
 }
 
-// made is what became of the grain taken out of bins.
+// made is the grain that came of what was taken out of bins.
 func (m Movement) made(taken Grain) Grain {
 	out := m.Out()
 	switch {

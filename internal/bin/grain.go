@@ -23,7 +23,7 @@ type Measured struct {
 	Sum quantity.Amount `json:"sum"`
 }
 
-// kept is how finely masses are kept when grain is parted: ten-thousandths of their unit. It is the
+// kept is the resolution of masses when grain is parted: ten-thousandths of their unit. It is the
 // precision of the record, not of a scale.
 var kept = quantity.To("0.0001", quantity.HalfUp)
 

@@ -11,7 +11,7 @@ type Layer struct {
 // Heap is the grain of one commodity in one bin: its layers, the lowest first.
 type Heap struct {
 	Layers []Layer `json:"layers,omitempty"`
-	// Short is what the book let out of the bin beyond all that was in it; zero in a sound house.
+	// Short is the weight the book let out of the bin beyond all that was in it; zero in a sound house.
 	// What comes in fills it first.
 	Short quantity.Amount `json:"short"`
 }
@@ -19,7 +19,7 @@ type Heap struct {
 // Empty is a heap without grain.
 func Empty(unit quantity.Unit) Heap { return Heap{Short: quantity.Zero(unit)} }
 
-// mostLayers is how many layers a heap tells apart; beyond them the two lowest are told as one.
+// mostLayers is the most layers of a heap; beyond them the two lowest become one.
 const mostLayers = 60
 
 // Grain is all of the heap as one lot. What is short has no grain.
@@ -31,7 +31,7 @@ func (h Heap) Grain() Grain {
 	return all
 }
 
-// Balance is what the book says lies there: the layers, less what is short.
+// Balance is the weight in the book: the layers, less what is short.
 func (h Heap) Balance() quantity.Amount { return h.weight().Sub(h.Short) }
 
 func (h Heap) weight() quantity.Amount {

@@ -4,7 +4,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Kind is what kind of act a movement is. The words stand in the facts of every book.
+// Kind is the kind of a movement. The words are in the facts of every book.
 type Kind string
 
 const (
@@ -39,11 +39,11 @@ func Adjustments() []Adjustment {
 	return []Adjustment{ShrinkRecalculation, ErrorCorrection, AccountantsCount, WeighedInventory}
 }
 
-// rule is what one kind of movement has and needs.
+// rule is the fields and limits of one kind of movement.
 type rule struct {
 	kind Kind
 	name message.Text
-	// leastFrom and mostFrom are how many bins grain is taken out of.
+	// leastFrom and mostFrom are the least and most bins that grain is taken out of.
 	leastFrom, mostFrom int
 	into                where
 	loses               bool // less may come out than went in
@@ -62,7 +62,7 @@ const (
 	back     // the bin it came from
 )
 
-// mostBins is how many bins one movement draws from; no house blends more.
+// mostBins is the most bins one movement draws from; no house blends more.
 const mostBins = 24
 
 var rules = []rule{
@@ -104,7 +104,7 @@ func (k Kind) Name() message.Text {
 	return r.name
 }
 
-// Cautions are what to mind at the act.
+// Cautions are the safety notes of the act.
 func (k Kind) Cautions() []Caution {
 	r, _ := ruleOf(k)
 	return r.cautions

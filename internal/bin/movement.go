@@ -15,7 +15,7 @@ type Movement struct {
 	Commodity string        `json:"commodity"`
 	By        string        `json:"by"`
 	Reason    string        `json:"reason,omitempty"`
-	// From is what was taken out of which bin; Into what was put in where. Grain that came out of
+	// From are the weights taken out of bins; Into those put in. Grain that came out of
 	// a cleaner or a dryer weighs less than what went in.
 	From []Weighed `json:"from,omitempty"`
 	Into []Weighed `json:"into,omitempty"`
@@ -23,11 +23,11 @@ type Movement struct {
 	Drying *Run `json:"drying,omitempty"`
 	// Lot is the grain kept apart that was moved; empty where it is of no lot, or of several.
 	Lot string `json:"lot,omitempty"`
-	// Asked is what the house asks about such a movement. Reason answers it, or the manager who signed.
+	// Asked are the questions of the house about such a movement. Reason answers it, or the manager who signed.
 	Asked []message.Kept `json:"asked,omitempty"`
-	// Screenings is what the cleaner took out, weighed.
+	// Screenings is the weight the cleaner took out.
 	Screenings quantity.Amount `json:"screenings,omitzero"`
-	// Hours is how long fans ran.
+	// Hours is the running time of fans.
 	Hours quantity.Amount `json:"hours,omitzero"`
 	Count *Count          `json:"count,omitempty"`
 	// Readings are the temperatures of the grain, from the floor up.
@@ -124,7 +124,7 @@ func (m Movement) Bins() []string {
 	return out
 }
 
-// Loss is what the house has less of after a movement, by what it was; below zero is a gain. Their
+// Loss is the loss of a movement by kind; below zero is a gain. Their
 // sum is what was taken out of bins less what was put in, but for what the house was opened with,
 // which is no gain.
 type Loss struct {

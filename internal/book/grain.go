@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/journal"
 )
 
-// GrainChange is what changes of everything that is kept of the grain: the position, the lines of
+// GrainChange is the changes of all that is kept of the grain: the position, the lines of
 // owners and the bins.
 type GrainChange struct {
 	Stock, Lines []StockMove

@@ -143,7 +143,7 @@ func (c *Checker) again(s *sheet, code slipcode.Code, e *rates.Edition) {
 	s.put(`<div id="more"></div>`)
 }
 
-// More is what other figures would have made of a ticket that can be settled again, and its whole
+// More is the what-ifs of a ticket that can be settled again, and its whole
 // working. It belongs into the answer of [Checker.Check]; worked out apart, so that nobody waits for
 // it who only wants to know whether the slip is right.
 func (c *Checker) More(language, text string) string {
@@ -184,7 +184,7 @@ func compared(s *sheet, lines []slipcode.Compared) {
 	s.foot()
 }
 
-// ask is what was settled: by which engine, of which facts, for whom.
+// ask is the settlement asked for: by which engine, of which facts, for whom.
 type ask struct {
 	engine settle.Engine
 	facts  settle.Facts

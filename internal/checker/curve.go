@@ -14,7 +14,7 @@ const (
 	curveTop                = 20
 )
 
-// around is how far the curve goes to both sides of the load's moisture, curveStep how finely.
+// around is the range of the curve on both sides of the load's moisture, curveStep its resolution.
 var (
 	around    = quantity.Int(5, quantity.Percent)
 	curveStep = quantity.Of("0.2", quantity.Percent)
@@ -75,7 +75,7 @@ func bounds(points []point) (low, high quantity.Amount) {
 	return low, high
 }
 
-// scaled is where a value lies between two others, in whole units of a length.
+// scaled maps a value between two others to whole units of a length.
 func scaled(a, from, to quantity.Amount, length int64) int64 {
 	if from.Equal(to) {
 		return 0

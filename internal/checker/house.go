@@ -17,7 +17,7 @@ import (
 	"tenthpoint/internal/slipcode"
 )
 
-// House is what a page knows of a house. The zero House is that of a page for every house.
+// House is the data of one house in a page. The zero House is that of a page for every house.
 type House struct {
 	Business string `json:"business,omitempty"`
 	Demo     bool   `json:"demo,omitempty"`

@@ -35,7 +35,7 @@ func (s *sheet) put(markup string, values ...any) {
 	s.WriteString(markup)
 }
 
-// state is how something stands: its class in the page, and the word that says it without a colour.
+// state is the state of a line: its class in the page, and the word that says it without a colour.
 type state string
 
 const (

@@ -74,7 +74,7 @@ type other struct {
 	refused string
 }
 
-// others are what another tenth, another edition and the pure water formula would have made.
+// others are the what-ifs: another tenth, another edition and the pure water formula.
 func (c *Checker) others(s *sheet, a ask, settled *settle.Settlement) {
 	try := func(name message.Text, f settle.Facts, e *rates.Edition) other {
 		again, err := a.engine.Settle(f, e)
@@ -122,7 +122,7 @@ func (a ask) printed(s *sheet, of *settle.Settlement, line string) string {
 	return step.PrintedIn(s.printer)
 }
 
-// result is what the load comes to: what is payable, or the quantity while there is no price.
+// result is the figure of the load: what is payable, or the quantity while there is no price.
 func (a ask) result(of *settle.Settlement) *worksheet.Step {
 	if step, ok := of.Sheet.Step(a.mine(settle.LinePayable)); ok && step.Kind() != worksheet.NotApplied {
 		return step

@@ -44,7 +44,7 @@ type Part struct {
 	Contract string
 }
 
-// Applied is what one part delivers on one contract. Contract is empty for spot: no contract had room.
+// Applied is the quantity that one part delivers on one contract. Contract is empty for spot: no contract had room.
 type Applied struct {
 	Part
 	Contract string
@@ -58,18 +58,18 @@ type Filled struct {
 	elevator.ContractTerms
 	Applied   []Applied
 	Delivered quantity.Amount
-	// Left is what is still to come, never below zero; Short what is missing beyond the tolerance.
+	// Left is the quantity still to come, never below zero; Short the shortfall beyond the tolerance.
 	Left, Short quantity.Amount
 	// NoRoom came for it when it was full, and no other contract took it.
 	NoRoom quantity.Amount
 }
 
-// Over is what came for a contract beyond the quantity agreed, taken within the tolerance or not.
+// Over is the quantity delivered beyond the quantity agreed, within the tolerance or not.
 func (f Filled) Over() quantity.Amount {
 	return quantity.Max(f.Delivered.Sub(f.Quantity), quantity.Zero(f.Quantity.Unit())).Add(f.NoRoom)
 }
 
-// Loads are how many tickets delivered on a contract.
+// Loads is the number of tickets delivered on a contract.
 func (f Filled) Loads() int {
 	tickets := map[int64]bool{}
 	for _, a := range f.Applied {
@@ -144,7 +144,7 @@ type filling struct {
 	out       Filling
 }
 
-// most is what a contract takes at most, and least what must come.
+// most is the largest quantity a contract takes, and least the smallest that must come.
 func most(c elevator.ContractTerms) quantity.Amount  { return c.Quantity.Add(tolerance(c)) }
 func least(c elevator.ContractTerms) quantity.Amount { return c.Quantity.Sub(tolerance(c)) }
 

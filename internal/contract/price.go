@@ -47,7 +47,7 @@ func Price(c elevator.ContractTerms, p Pricing) (elevator.ContractTerms, error) 
 	return c, open(c)
 }
 
-// Priced is how much of a contract has its price.
+// Priced is the quantity of a contract that has its price.
 func Priced(c elevator.ContractTerms) quantity.Amount {
 	if c.Form.FixesPrice() {
 		return c.Quantity
@@ -55,7 +55,7 @@ func Priced(c elevator.ContractTerms) quantity.Amount {
 	return c.Quantity.Sub(Unpriced(c))
 }
 
-// Unpriced is how much may still be priced by an order of the seller.
+// Unpriced is the quantity that may still be priced by an order of the seller.
 func Unpriced(c elevator.ContractTerms) quantity.Amount {
 	left := c.Quantity
 	for _, part := range c.Parts {

@@ -6,10 +6,10 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// Edition is what a dated file says of itself.
+// Edition is the head of a dated file.
 type Edition struct {
 	ID string
-	// Line is what editions replace each other in: "main/corn".
+	// Line is the series in which editions replace each other: "main/corn".
 	Line     string
 	From     quantity.Date // first day in force
 	Until    quantity.Date // last day in force; zero means until replaced

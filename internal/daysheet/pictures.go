@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// piece is what one ticket adds to a column of a picture.
+// piece is one ticket's part of a column of a picture.
 type piece struct {
 	label     string
 	commodity string

@@ -22,7 +22,7 @@ type Options struct {
 	Language string
 	// Rates are the editions to settle under, in force on the days before Now.
 	Rates *rates.Set
-	// Money is what the season is settled by; nil leaves every ticket unsettled.
+	// Money is the tariffs and levies of the season; nil leaves every ticket unsettled.
 	Money *Money
 }
 

@@ -18,7 +18,7 @@ import (
 	"tenthpoint/internal/tariff"
 )
 
-// Money is what the season is settled by. Without it no ticket of it is settled.
+// Money is the tariffs and levies that the season is settled by. Without them no ticket is settled.
 type Money struct {
 	Tariffs *tariff.Set
 	Levies  *levy.Set

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/scalehouse"
 )
 
-// movements are what the house did with its grain on the last day: corn dried, soybeans moved on,
+// movements are the movements of grain on the last day: corn dried, soybeans moved on,
 // fans run, temperatures read.
 func movements() []bin.Movement {
 	pounds := func(name string, n int64) []bin.Weighed {

@@ -111,10 +111,10 @@ func contracts(c *chance, all []priced, today quantity.Date) []elevator.Contract
 	return out
 }
 
-// delivered is what loads brought on each contract, by its number.
+// delivered is the quantity delivered on each contract, by its number.
 type delivered map[string]quantity.Amount
 
-// spareLoads is how many loads of room a contract keeps: a correction may raise a load, and nobody
+// spareLoads is the number of loads of room a contract keeps: a correction may raise a load, and nobody
 // here is asked what becomes of a rest.
 const spareLoads = 3
 

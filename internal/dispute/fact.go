@@ -30,7 +30,7 @@ type Raised struct {
 // IsByLaw reports whether a published rule gives the days, and not the house.
 func (r Raised) IsByLaw() bool { return r.Rule != House }
 
-// Stated is what is said of the last day; what a published rule gives is to be confirmed.
+// Stated is the wording of the last day; what a published rule gives is to be confirmed.
 func (r Raised) Stated(said message.Text) message.Text { return Rule{Name: r.Rule}.Stated(said) }
 
 // Sent is the sealed sample on its way.

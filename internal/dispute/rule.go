@@ -36,7 +36,7 @@ func HouseRule(days int) Rule {
 	return Rule{Name: House, Days: days, Source: "the house's posted policy"}
 }
 
-// Stated is what is said of the rule's days; what a published rule gives is to be confirmed.
+// Stated is the wording of the rule's days; what a published rule gives is to be confirmed.
 func (r Rule) Stated(said message.Text) message.Text {
 	if r.Name == House {
 		return said

@@ -18,7 +18,7 @@ type ContractTerms struct {
 	Price quantity.Amount `json:"price"`
 	Until quantity.Date   `json:"until"`
 
-	// Form is what sort of contract it is; nothing is a forward sale at a price.
+	// Form is the type of contract; empty is a forward sale at a price.
 	Form ContractForm  `json:"form,omitempty"`
 	From quantity.Date `json:"from,omitzero"` // first day of delivery
 	// Tolerance is the percent of the quantity that may come more, or stay away.
@@ -43,7 +43,7 @@ type PricedPart struct {
 	By       string           `json:"by"`
 }
 
-// ContractChange is what happened to a contract after it was made.
+// ContractChange is a change of a contract after it was made.
 type ContractChange struct {
 	What  ChangeOf         `json:"what"`
 	Day   quantity.Date    `json:"day"`

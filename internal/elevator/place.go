@@ -17,7 +17,7 @@ type Bin struct {
 	Lot string `json:"lot,omitempty"`
 	// Shape is its form and size; none where nobody measured it.
 	Shape shape.Shape `json:"shape,omitzero"`
-	// Paths are where grain that is received here goes on to as a rule.
+	// Paths are the bins that grain received here usually goes on to.
 	Paths []Path `json:"paths,omitempty"`
 }
 

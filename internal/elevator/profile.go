@@ -54,18 +54,18 @@ type Profile struct {
 	// FillOrder is which contract takes what another has no room for: "until", the one that ends
 	// first, where nothing is said; "number"; "price", the dearest.
 	FillOrder string `json:"fill_order,omitempty"`
-	// WaitMinutes is how long a truck may stand on the yard before it is pointed at; 0 takes
+	// WaitMinutes is the longest wait on the yard before a truck is pointed at; 0 takes
 	// [UsualWaitMinutes].
 	WaitMinutes int `json:"wait_minutes,string,omitempty"`
 }
 
-// UsualWaitMinutes is how long a truck may stand on the yard where a house has not said.
+// UsualWaitMinutes is the default of WaitMinutes.
 const UsualWaitMinutes = 45
 
 // mostWaitMinutes is a day: who waits longer has gone home.
 const mostWaitMinutes = 24 * 60
 
-// WaitLimit is how many minutes a truck may stand on the yard before it is pointed at.
+// WaitLimit is the longest wait on the yard, in minutes, before a truck is pointed at.
 func (p Profile) WaitLimit() int { return cmp.Or(p.WaitMinutes, UsualWaitMinutes) }
 
 // CheckWait says what is wrong with the limit of waiting, or nothing.
@@ -76,7 +76,7 @@ func (p Profile) CheckWait() error {
 	return nil
 }
 
-// UsualRetainDays is how many days samples are kept where a house has not said:
+// UsualRetainDays is the default number of days that samples are kept:
 // 7 in Canada, where another test may be asked for so long, else 3 as of a truck
 // officially inspected in the United States (7 CFR 800.152).
 func UsualRetainDays(rules string) int {

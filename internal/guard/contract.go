@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Contract is what a contract still has room for.
+// Contract is the room left on a contract.
 type Contract struct {
 	Number       string
 	Agreed, Left quantity.Amount

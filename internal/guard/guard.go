@@ -148,7 +148,7 @@ func (c *check) limits(factor string) elevator.GuardRule {
 	return c.rule.At(c.House, c.Details.Commodity, factor)
 }
 
-// At is what a guard does at a house, of a grain and a factor.
+// At is a guard's setting at a house, for a grain and a factor.
 func (r Rule) At(house elevator.Profile, commodity, factor string) elevator.GuardRule {
 	by := house.Guards.For(string(r.ID), commodity, factor)
 	if by.Act == "" {

@@ -44,7 +44,7 @@ func LotOf(from []Held) string {
 	return from[0].lot()
 }
 
-// CheckMove is what is improbable about a movement of grain, by the guards of bins and lots and as
+// CheckMove finds what is improbable about a movement of grain, by the guards of bins and lots and as
 // the house has set them.
 func CheckMove(m bin.Movement, house elevator.Profile, from, into []Held) []Finding {
 	var out []Finding

@@ -41,7 +41,7 @@ type Chain struct {
 // Forked reports whether the chain is a second branch.
 func (c Chain) Forked() bool { return c.Parent != 0 }
 
-// An Outcome is what became of lines that were sent.
+// An Outcome is the office's answer to lines that were sent.
 type Outcome string
 
 // The outcomes of the receiving function.
@@ -63,7 +63,7 @@ type Receipt struct {
 	Branch int
 }
 
-// A Fault is what was wrong with what a site sent.
+// A Fault is an error in what a site sent.
 type Fault struct {
 	Site, Name string
 	Seq        int64

@@ -1,4 +1,4 @@
-// Package headoffice is what sites and their head office agree on: how the chain of a site travels,
+// Package headoffice is the protocol between sites and their head office: how the chain of a site travels,
 // as lines, and what is said of it when it came.
 //
 // A site keeps its own book and works without a line to anybody. When there is one, or a stick, the

@@ -19,7 +19,7 @@ var (
 	cents     = quantity.To("0.01", quantity.HalfUp)
 	wholeHour = quantity.To("1", quantity.HalfUp)
 
-	// powerPerHorse is what a fan takes for each horsepower: hp x 0.75 x rate.
+	// powerPerHorse is the electric power of a fan for each horsepower: hp x 0.75 x rate.
 	powerPerHorse = quantity.Of("0.75", quantity.KWh.Per(quantity.Hour))
 )
 
@@ -79,7 +79,7 @@ type figures struct {
 	cooling []coolingConstant
 }
 
-// heatedRate is what a heated dryer takes for a bushel or tonne and point.
+// heatedRate is the fuel a heated dryer takes for a bushel or tonne and point.
 type heatedRate struct {
 	fuel, power quantity.Amount
 	source      string

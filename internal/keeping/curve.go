@@ -24,7 +24,7 @@ type Curve struct {
 	Model  Model
 	// A, B and C are the constants as printed, for °C and percent of dry weight.
 	A, B, C quantity.Amount
-	// Temperatures and Humidities are what the published cells cover that the
+	// Temperatures and Humidities are the ranges of the published cells that the
 	// curve was held against.
 	Temperatures, Humidities quantity.Span
 	Source, Checked, Note    string

@@ -26,7 +26,7 @@ type Drying struct {
 	// Bushel is the pounds in a bushel of the grain; not needed where the weight is
 	// in kg, which is counted in tonnes.
 	Bushel quantity.Amount
-	// FuelRate is what the house's dryer takes, such as 0.018 gal/bu/pt or
+	// FuelRate is the fuel use of the house's dryer, such as 0.018 gal/bu/pt or
 	// 1.2 L/t/pt; PowerRate the same in kWh.
 	FuelRate, PowerRate quantity.Amount
 	// FuelPrice is such as 1.80 $/gal, PowerPrice such as 0.12 $/kWh.

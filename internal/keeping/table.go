@@ -34,7 +34,7 @@ type Table struct {
 	ID     string
 	Grains []string
 	Source string
-	// Basis is what the time runs until; Checked is how the source was held
+	// Basis is the loss at which the time ends; Checked says how the source was held
 	// against published cells, where it was worked out.
 	Basis, Checked string
 

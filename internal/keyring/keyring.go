@@ -37,7 +37,7 @@ func Of(facts []journal.Fact) (*signing.Register, error) {
 	return r, nil
 }
 
-// Vouched is who vouches for a fact. The zero Vouched is that of a house without keys.
+// Vouched is the signer of a fact. The zero Vouched is that of a house without keys.
 type Vouched struct {
 	HasKeys  bool // of the house, when the fact was entered
 	Computer string
@@ -64,7 +64,7 @@ func (v Vouched) WithNote() message.Text {
 	return message.List(" ", v.Message(), message.Name(v.Note.String()))
 }
 
-// Over is who vouches for a fact: the signature that its act left behind, if it is a good one.
+// Over is the signer of a fact: from the signature that its act left behind, if it is a good one.
 func Over(ctx context.Context, b Journal, seq int64) (v Vouched, err error) {
 	facts, err := b.FactsOf(ctx, signing.Subject)
 	if err != nil || len(facts) == 0 || facts[0].Seq > seq {

@@ -46,3 +46,28 @@ func TestRulesOfEquipmentAreNoTickets(t *testing.T) {
 		}
 	}
 }
+
+// A house that keeps copies of the program's files beside its rates has the same law; a file that says
+// anything else under the same name is a mistake.
+func TestCopiesOfFilesCountOnce(t *testing.T) {
+	alone, problems := NewSet(Shipped()...)
+	if err := problems.Err(); err != nil {
+		t.Fatal(err)
+	}
+	copied, problems := NewSet(append(Shipped(), Shipped()...)...)
+	if err := problems.Err(); err != nil {
+		t.Fatal(err)
+	}
+	day := quantity.MustDate("2026-10-01")
+	if a, b := alone.For("us").On(day).Hash(), copied.For("us").On(day).Hash(); a != b {
+		t.Errorf("the law is %s, with copies %s", a, b)
+	}
+	one := Shipped()[0]
+	other, err := Open("other.toml", append([]byte("# ours\n"), one.Text...))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, problems := NewSet(one, other); len(problems) != 2 {
+		t.Errorf("another file of the same name: %v", problems)
+	}
+}

@@ -22,9 +22,10 @@ type Set struct {
 }
 
 // NewSet compares files with each other: no id twice, and no two of one place that begin on the
-// same day. All problems are returned at once.
+// same day. A copy of a file counts once: a house may keep the program's own beside its rates. All
+// problems are returned at once.
 func NewSet(files ...*File) (*Set, tomlfile.Problems) {
-	s := &Set{files: slices.Clone(files), own: map[string]*Set{}}
+	s := &Set{files: withoutCopies(files), own: map[string]*Set{}}
 	slices.SortStableFunc(s.files, inOrder)
 	var problems tomlfile.Problems
 	ids := map[string]*File{}
@@ -49,6 +50,16 @@ func NewSet(files ...*File) (*Set, tomlfile.Problems) {
 		}
 	}
 	return s, problems
+}
+
+// withoutCopies are files, the first of those with the same text.
+func withoutCopies(files []*File) []*File {
+	seen := map[string]bool{}
+	return slices.DeleteFunc(slices.Clone(files), func(f *File) bool {
+		copied := seen[f.Hash]
+		seen[f.Hash] = true
+		return copied
+	})
 }
 
 // inOrder sorts files by place and first day.

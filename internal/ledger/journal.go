@@ -38,7 +38,7 @@ func Totals(all []Transaction) []Posting {
 	return out
 }
 
-// Said is what a transaction is, for people.
+// Said is the description of a transaction.
 func (t Transaction) Said() message.Text {
 	switch {
 	case t.Of == Settled && t.Void:

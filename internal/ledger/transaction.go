@@ -60,7 +60,7 @@ func (a Accounts) Sheet(s paysheet.Sheet, levies []Taken) ([]Transaction, error)
 	return t.withVoid(s.Voided)
 }
 
-// takenBack is what a sheet takes of money that was paid too much on others: it was never an advance,
+// takenBack is the money a sheet takes back because too much was paid on others: it was never an advance,
 // and stands with the grower still.
 func takenBack(s paysheet.Sheet) quantity.Amount {
 	back := quantity.Zero(quantity.Dollar)

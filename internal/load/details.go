@@ -44,7 +44,7 @@ type Details struct {
 	Lot       string    `json:"lot,omitempty"` // kept apart from other grain under this name
 	Elsewhere Elsewhere `json:"elsewhere,omitzero"`
 	Shipping  Shipping  `json:"shipping,omitzero"`
-	// Apart is how truck and trailer were weighed in two drafts; Zero tells that the scale's zero
+	// Apart describes a weighing of truck and trailer in two drafts; Zero tells that the scale's zero
 	// was shown before the load was weighed, "shown" or "not shown".
 	Apart WeighedApart `json:"apart,omitempty"`
 	Zero  string       `json:"zero,omitempty"`

@@ -100,7 +100,7 @@ type Issued struct {
 	Slip *Slip `json:"slip,omitempty"`
 }
 
-// Slip is what the paper of a ticket says that was issued by a book since lost. The ticket is
+// Slip is the data on the paper of a ticket that was issued by a book since lost. The ticket is
 // entered again under its own number.
 type Slip struct {
 	// At is when it was issued by the paper, in the form of times of facts.

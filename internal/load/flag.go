@@ -43,7 +43,7 @@ func (f *Flag) UnmarshalJSON(data []byte) error {
 	return json.Unmarshal(data, (*flagFact)(f))
 }
 
-// codeEnd is what stood between code and sentence.
+// codeEnd is the separator between code and sentence.
 const codeEnd = ": "
 
 // OldFlag is a flag as earlier versions wrote it, with its code in front if it has one.

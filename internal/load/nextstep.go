@@ -1,6 +1,6 @@
 package load
 
-// Step is what a load on the yard waits for next.
+// Step is the next thing a load on the yard waits for.
 type Step int
 
 // The steps in the order of the work. A sample is tested between the two weighings.
@@ -12,7 +12,7 @@ const (
 	Finish   // nothing is missing
 )
 
-// NextStep is what the load waits for next. Yard, board and bench count by it, so that they never
+// NextStep is the next thing the load waits for. Yard, board and bench count by it, so that they never
 // disagree on how many samples wait.
 func (l *Load) NextStep() Step {
 	lacks := map[string]bool{}

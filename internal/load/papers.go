@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Grown is where and as what the grain grew, as its owner declares it.
+// Grown is the farm, field and variety of the grain, as its owner declares it.
 type Grown struct {
 	Place    string `json:"place,omitempty"`       // county and state
 	Farm     string `json:"farm,omitempty"`        // name of the farm
@@ -30,7 +30,7 @@ type Elsewhere struct {
 	Scale  string           `json:"scale,omitempty"`
 }
 
-// WeighedApart is how a truck and its trailer came to be weighed in two drafts. A coupled combination
+// WeighedApart describes a weighing of a truck and its trailer in two drafts. A coupled combination
 // may not be weighed end by end and added up (NIST Handbook 44, UR.3.3).
 type WeighedApart string
 
@@ -40,7 +40,7 @@ const (
 	AgreedWritten WeighedApart = "agreed"
 )
 
-// Said is how it was weighed, as papers say it.
+// Said is the kind of weighing, for papers.
 func (w WeighedApart) Said() message.Text {
 	switch w {
 	case Uncoupled:

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// part is how much of a text is printed.
+// part is the part of a text that is printed.
 type part uint8
 
 const (

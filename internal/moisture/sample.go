@@ -22,7 +22,7 @@ type Sample struct {
 	Taken  quantity.Date `json:"taken"`
 	By     string        `json:"by"`
 	Probes []Probe       `json:"probes"`
-	// Place is where the retained part is stored; empty when there is none.
+	// Place is the shelf of the retained part; empty when there is none.
 	Place string `json:"place,omitempty"`
 	// Keep is the rule the retained part is kept under.
 	Keep Retention `json:"keep"`

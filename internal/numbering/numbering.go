@@ -65,8 +65,8 @@ func (p Passed) Check() error {
 	return nil
 }
 
-// Most is how many numbers one act passes over, and MostEarlier how many the books of earlier years
-// may have given out: more than that was misread.
+// Most is the most numbers that one act passes over, and MostEarlier the most that the books of earlier
+// years may have given out: more than that was misread.
 const (
 	Most        = 100_000
 	MostEarlier = 1_000_000
@@ -84,13 +84,13 @@ func (p Passed) Covers(series string, number int64) bool {
 	return p.Series == series && p.First <= number && number <= p.Last
 }
 
-// names are what people call the numbers of a series.
+// names are the names of the numbers of each series.
 var names = map[string]message.Text{
 	Ticket: message.New("tickets"), Sample: message.New("samples"), Sheet: message.New("settlement sheets"), Payment: message.New("payments"),
 	Receipt: message.New("warehouse receipts"),
 }
 
-// Message is what was passed over.
+// Message names the numbers passed over.
 func (p Passed) Message() message.Text {
 	if p.Earlier {
 		return message.New("Of the books before this one: %s %d to %d", names[p.Series], p.First, p.Last)

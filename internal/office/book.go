@@ -31,7 +31,7 @@ type Book interface {
 	BinLists
 }
 
-// BinLists are what lies in the bins, and whose it is, as the book keeps it day by day.
+// BinLists reads the content of the bins, and its owners, as the book keeps it day by day.
 type BinLists interface {
 	// BinsBefore is the last row before a day of every place, BinDays the rows of one bin or of all
 	// from one day to another, Movements what was done in that time.

@@ -23,7 +23,7 @@ func ContractNumbered(ctx context.Context, d Desk, number string) (elevator.Cont
 	return all[i], nil
 }
 
-// ContractFill is how one contract is filled by the tickets in force.
+// ContractFill is one contract with its fills by the tickets in force.
 func ContractFill(ctx context.Context, d Desk, c elevator.ContractTerms) (contract.Filled, error) {
 	filled, err := ContractFills(ctx, d, c)
 	if err != nil {
@@ -32,7 +32,7 @@ func ContractFill(ctx context.Context, d Desk, c elevator.ContractTerms) (contra
 	return filled[0], nil
 }
 
-// ContractFills are how contracts of the book are filled, in the order they are given.
+// ContractFills are contracts with their fills, in the order they are given.
 func ContractFills(ctx context.Context, d Desk, contracts ...elevator.ContractTerms) ([]contract.Filled, error) {
 	f, err := newFiller(ctx, d)
 	if err != nil {

@@ -101,7 +101,7 @@ func DisputeByID(ctx context.Context, d Desk, id string) (dispute.Dispute, error
 	return dispute.Dispute{}, message.NotFound.Errorf("there is no dispute %q in this book. Look it up in the list of disputes", id)
 }
 
-// DisputeRule is how long a doubt about a ticket may wait. In Canada the law says;
+// DisputeRule is the deadline rule of disputes about tickets. In Canada the law says;
 // elsewhere an official inspection has its own days and a house's grade those the
 // house has posted, or else the days it keeps samples.
 func DisputeRule(ctx context.Context, d Desk, l *load.Load, official bool) (dispute.Rule, error) {
@@ -120,7 +120,7 @@ func DisputeRule(ctx context.Context, d Desk, l *load.Load, official bool) (disp
 	return dispute.RuleFor(tables.Law(), p.Rules)
 }
 
-// WhenRaised is what is to be said where a dispute is raised: that its day has
+// WhenRaised are the warnings where a dispute is raised: that its day has
 // passed, that no sample is left to test.
 func WhenRaised(ctx context.Context, d Desk, one dispute.Dispute) ([]message.Text, error) {
 	var out []message.Text

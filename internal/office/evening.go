@@ -67,7 +67,7 @@ func undecidedNotes(d Desk, l Lists, day quantity.Date) ([]message.Text, error) 
 		message.List(", ", late...), rules.Said())}, nil
 }
 
-// dueDays is how many days ahead contracts and settlement sheets are named in the evening.
+// dueDays is the number of days ahead that contracts and settlement sheets are named in the evening.
 const dueDays = 7
 
 // DueHouse is the house as its list of what falls due is told by; without tariffs storage is not looked at.
@@ -154,7 +154,7 @@ func orUnknown(s string) message.Text {
 	return message.Name(s)
 }
 
-// samplesDays is how many days back due samples are listed in the evening; older ones are in the
+// samplesDays is the number of days back that due samples are listed in the evening; older ones are in the
 // register of retained samples.
 const samplesDays = 6
 

@@ -230,5 +230,5 @@ func LastReceived(ctx context.Context, d Desk, filter book.LoadFilter) (l *load.
 	return l, err == nil, err
 }
 
-// lookedThrough is how many loads are looked through for the last one that came in.
+// lookedThrough is the number of loads searched for the last one that came in.
 const lookedThrough = 50

@@ -60,7 +60,7 @@ func massShown(a quantity.Amount) message.Text {
 	return report.Figure(a.Written())
 }
 
-// mostStarts is how many start checks a log prints, the last ones.
+// mostStarts is the number of start checks a log prints, the last ones.
 const mostStarts = 31
 
 func (l MeterLog) starts() report.Table {

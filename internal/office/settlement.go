@@ -52,7 +52,7 @@ func EngineOf(d Desk, l *load.Load) settle.Engine {
 	return d.Engine()
 }
 
-// unsoundTerms is what is wrong with whose the grain is and its price, owner by
+// unsoundTerms are the problems of title and price, owner by
 // owner. Books of old may hold such loads; they are settled again as they were
 // issued.
 func unsoundTerms(l *load.Load) settle.Problems {

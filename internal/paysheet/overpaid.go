@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Balances are what is left to pay on sheets, by number: what is payable on those in force, less what
+// Balances are the amounts left to pay on sheets, by number: what is payable on those in force, less what
 // was paid, and more by what later sheets took back. Below zero the grower owes it.
 type Balances map[int64]quantity.Amount
 

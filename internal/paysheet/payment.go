@@ -25,7 +25,7 @@ type Payment struct {
 	Voided *Voided `json:"voided,omitempty"`
 }
 
-// How is how money was paid.
+// How is the method of a payment.
 type How string
 
 const (
@@ -36,7 +36,7 @@ const (
 
 var howWords = map[How]message.Text{Check: message.Words("by check"), Transfer: message.Words("by transfer"), Cash: message.Words("in cash")}
 
-// Said is how papers say it.
+// Said is its name on papers.
 func (h How) Said() message.Text { return howWords[h] }
 
 // Kind names the fact in the journal.
@@ -79,7 +79,7 @@ func (s Sheet) Pay(p Payment, open quantity.Amount) error {
 	return nil
 }
 
-// PaidOn is what the payments in force have paid on a sheet.
+// PaidOn is the sum of the payments in force on a sheet.
 func PaidOn(payments []Payment, sheet int64) quantity.Amount {
 	paid := quantity.Zero(quantity.Dollar)
 	for _, p := range payments {

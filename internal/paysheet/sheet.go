@@ -45,7 +45,7 @@ func (s Sheet) ChargedTo() quantity.Date {
 type Line struct {
 	Ticket int64 `json:"ticket,string"`
 	Owner  int   `json:"owner,string"` // counted from 1; 0 where one has all of it
-	// Whole is the grower's part of the ticket; From is how much of it earlier sheets took.
+	// Whole is the grower's part of the ticket; From is the quantity that earlier sheets took.
 	Whole    quantity.Amount `json:"whole"`
 	From     quantity.Amount `json:"from"`
 	Quantity quantity.Amount `json:"quantity"`
@@ -119,7 +119,7 @@ func (s Sheet) Check() error {
 	return nil
 }
 
-// Taken is how much of growers' parts of tickets the sheets in force have taken.
+// Taken holds the quantities of growers' parts of tickets that the sheets in force have taken.
 type Taken map[takenPart]quantity.Amount
 
 type takenPart struct {
@@ -146,7 +146,7 @@ func TakenBy(sheets []Sheet) Taken {
 	return taken
 }
 
-// Of is how much of a grower's part of a ticket is taken, nothing in a unit where none is.
+// Of is the quantity taken of a grower's part of a ticket, nothing in a unit where none is.
 func (t Taken) Of(ticket int64, grower string, unit quantity.Unit) quantity.Amount {
 	if taken, some := t[takenPart{ticket, grower}]; some {
 		return taken
@@ -154,7 +154,7 @@ func (t Taken) Of(ticket int64, grower string, unit quantity.Unit) quantity.Amou
 	return quantity.Zero(unit)
 }
 
-// SettledOf is how much of one grower's part of a ticket the sheets in force have taken.
+// SettledOf is the quantity of one grower's part of a ticket that the sheets in force have taken.
 func SettledOf(sheets []Sheet, ticket int64, grower string, unit quantity.Unit) quantity.Amount {
 	return TakenBy(sheets).Of(ticket, grower, unit)
 }

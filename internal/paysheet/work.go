@@ -75,7 +75,7 @@ func (w *working) line(id string, l Line, p Part) error {
 	return err
 }
 
-// value is what a line brings. All of a ticket that one owner has is its quantity at the price; of
+// value is the money of a line. All of a ticket that one owner has is its quantity at the price; of
 // one that is shared, or settled in parts, the ticket says what the owner's part is worth to the cent.
 func (w *working) value(id string, l Line, p Part, q, price *worksheet.Step) *worksheet.Step {
 	label := message.New("Value")
@@ -86,7 +86,7 @@ func (w *working) value(id string, l Line, p Part, q, price *worksheet.Step) *wo
 	return w.share(id, label, whole, l, q)
 }
 
-// share is what a part takes of an amount of the whole: what lies between its two marks.
+// share is a part's share of an amount of the whole: what lies between its two marks.
 func (w *working) share(id string, label message.Text, whole *worksheet.Step, l Line, q *worksheet.Step) *worksheet.Step {
 	if l.Quantity.Equal(l.Whole) {
 		return w.s.Work(id, label, worksheet.Same(whole), Cents, worksheet.Unsourced)

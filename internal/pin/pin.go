@@ -88,7 +88,7 @@ const (
 	longestWait = time.Hour
 )
 
-// Wait is how long after the last of so many wrong PINs the next one is taken.
+// Wait is the pause after the last of so many wrong PINs before the next one is taken.
 func Wait(wrong int) time.Duration {
 	if wrong < freeGuesses {
 		return 0

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/title"
 )
 
-// Brought is what a ticket changes in the house: the grain that was weighed, what the elevator owes
+// Brought is the change that a ticket makes in the house: the grain that was weighed, what the elevator owes
 // for it, and what lies between the two. Net is Settled and all the rest together. Of a load that
 // was only weighed, Net alone is set.
 type Brought struct {
@@ -84,7 +84,7 @@ type Entry struct {
 	Weight quantity.Amount
 }
 
-// Entries are what a ticket adds to the lines: its net weight, parted by who owns it and by what
+// Entries are a ticket's amounts on the lines: its net weight, parted by who owns it and by what
 // was settled off it. Terms are those of each owner, counted from zero. What shares of owners do
 // not come to, if a damaged book should have it so, stands as undecided.
 func (b Brought) Entries(terms func(owner int) title.Terms) []Entry {

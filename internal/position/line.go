@@ -72,7 +72,7 @@ func Lines() []Line {
 	return out
 }
 
-// Group is what the line belongs to; a line that no program wrote belongs to nothing.
+// Group is the group of the line; a line that no program wrote has none.
 func (l Line) Group() Group {
 	for _, known := range lines {
 		if known.line == l {

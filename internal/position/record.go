@@ -15,7 +15,7 @@ type Record struct {
 	Unit      quantity.Unit
 	Bins      []InBin
 	Total     InBin // of all bins
-	// Adjusted is what was adjusted, by its kind; below zero where it made the house less.
+	// Adjusted is the adjustments by kind; below zero where the house has less.
 	Adjusted map[bin.Adjustment]quantity.Amount
 	Lines    []OfLine
 }
@@ -27,7 +27,7 @@ type InBin struct {
 	// Back is what tickets of earlier days took with them that were voided or corrected, less what
 	// such tickets had carried away.
 	Back quantity.Amount
-	// Moved is what movements brought less what they took; over all bins it is what was adjusted.
+	// Moved is the movements in less the movements out; over all bins it is what was adjusted.
 	Moved   quantity.Amount
 	InHouse quantity.Amount
 }
@@ -158,7 +158,7 @@ func (d *records) sorted() []Record {
 	return out
 }
 
-// Postings are what a movement takes off the lines: what the dryer takes out is water that was
+// Postings are a movement's deductions from the lines: what the dryer takes out is water that was
 // settled long ago.
 func Postings(m bin.Movement) []Entry {
 	if m.Unit() == quantity.Plain {

@@ -23,7 +23,7 @@ type command struct {
 // mostOutput limits the output kept of a program.
 const mostOutput = 2000
 
-// killAfter is how long a cancelled program's pipes may stay open.
+// killAfter is the time a cancelled program's pipes may stay open.
 const killAfter = 2 * time.Second
 
 // run waits for the program and returns its output. The error names the program, its exit status

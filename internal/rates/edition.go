@@ -53,7 +53,7 @@ type Edition struct {
 	Hash string // SHA-256 of Text, in hex
 }
 
-// DockageRule is what the edition adds to the grain's own recording rule (7 CFR 810.104): dockage
+// DockageRule is the edition's addition to the grain's own recording rule (7 CFR 810.104): dockage
 // is taken off the net weight before anything else. Its Source is empty where none is taken of the
 // grain.
 type DockageRule struct {

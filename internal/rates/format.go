@@ -26,7 +26,7 @@ type LaterDry string
 const (
 	// OnDry is the dry-equivalent weight of all the clean grain.
 	OnDry LaterDry = "dry"
-	// OnSettled is what earlier rules have left of the load.
+	// OnSettled is the weight left by earlier rules.
 	OnSettled LaterDry = "settled"
 )
 

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/rates/rule"
 )
 
-// Upgrade is what an edition of the first format becomes in the second: a new edition from a day on.
+// Upgrade is an edition of the first format written in the second: a new edition from a day on.
 // The text it is made from is never changed, since tickets keep it.
 type Upgrade struct {
 	ID   string

@@ -66,7 +66,7 @@ const (
 
 var howWords = map[How]message.Text{Surrendered: message.Words("surrendered"), Cancelled: message.Words("cancelled"), Lost: message.Words("lost")}
 
-// Said is how papers say it.
+// Said is its name on papers.
 func (h How) Said() message.Text { return howWords[h] }
 
 // Kind names the fact in the journal.
@@ -86,7 +86,7 @@ func (r Receipt) Class() position.Line {
 	return position.NonNegotiable
 }
 
-// Standing is what became of the number.
+// Standing is the state of the number.
 func (r Receipt) Standing() message.Text {
 	switch {
 	case r.Blank != "":
@@ -166,7 +166,7 @@ func On(all []Receipt, ticket int64, grower string) []Receipt {
 	return out
 }
 
-// Held is how much of a grower's part of a ticket is on receipts in force, and its weight.
+// Held is the quantity of a grower's part of a ticket on receipts in force, and its weight.
 func Held(all []Receipt, ticket int64, grower string, unit, weight quantity.Unit) (q, w quantity.Amount) {
 	q, w = quantity.Zero(unit), quantity.Zero(weight)
 	for _, r := range On(all, ticket, grower) {

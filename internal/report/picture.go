@@ -15,11 +15,11 @@ type Picture struct {
 	Empty  message.Text // said where there are no columns
 	Stacks []Stack
 	Legend []Legend
-	// Stroke is what a stroke across a column stands for; empty where there are none.
+	// Stroke is the legend of the strokes across columns; empty where there are none.
 	Stroke message.Text
 	Guides []Guide
 	Edge   Edge
-	// Base is how high the ground line is: columns of figures below zero go down from it.
+	// Base is the height of the zero line: columns of figures below zero go down from it.
 	Base int
 	// Wide is a picture that takes the whole width of a paper.
 	Wide bool
@@ -59,7 +59,7 @@ type Guide struct {
 	Limit bool
 }
 
-// Edge is where something begins from left to right: everything beyond it is shaded. The zero Edge
+// Edge is the position at which something begins, from left to right: everything beyond it is shaded. The zero Edge
 // is none.
 type Edge struct {
 	// At is a place in thousandths of the width.

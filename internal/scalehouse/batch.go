@@ -17,7 +17,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Actor is where an act runs: on a desk, where it is a transaction of its own, or in a batch, where
+// Actor runs acts: a desk, where it is a transaction of its own, or in a batch, where
 // it is part of the current one.
 type Actor interface {
 	do(ctx context.Context, act func(*Batch) error) error

@@ -105,7 +105,7 @@ func dateMovement(w *Batch, m *bin.Movement) error {
 	return nil
 }
 
-// housesFrom is what lies in the bins in the evening of a day, and now: a movement of an earlier
+// housesFrom is the content of the bins in the evening of a day, and now: a movement of an earlier
 // day must leave enough for both.
 func housesFrom(w *Batch, day quantity.Date) ([]bin.House, error) {
 	if err := w.renewRows(""); err != nil {

@@ -31,7 +31,7 @@ func CorrectWithChain(ctx context.Context, at Actor, number int64, reason string
 	return result(ctx, at, func(w *Batch) (string, error) { return correctIn(w, number, reason, true) })
 }
 
-// RestsIn is what rests on a ticket as a batch has left the book so far.
+// RestsIn are the records that rest on a ticket as a batch has left the book so far.
 func RestsIn(w *Batch, l *load.Load) ([]rests.Rest, error) {
 	if err := w.renewRows(""); err != nil {
 		return nil, err
@@ -237,7 +237,7 @@ type tried struct{}
 
 func (tried) Error() string { return "" }
 
-// ProposeVoid is what would follow a ticket that was voided with what rests on it. Nothing is written.
+// ProposeVoid lists the changes that would follow if a ticket were voided with what rests on it. Nothing is written.
 func ProposeVoid(ctx context.Context, d *Desk, number int64, reason string) (follows []rests.Remade, err error) {
 	err = Try(ctx, d, func(w *Batch) error {
 		if err := voidIn(w, number, reason, true); err != nil {

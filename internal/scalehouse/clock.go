@@ -11,14 +11,14 @@ import (
 )
 
 const (
-	// clockSlack is how far back the clock may be without a question: a clock that is corrected
+	// clockSlack is the step back of the clock that is not asked about: a clock that is corrected
 	// over the network steps by seconds. Facts then carry the time of the last one, so times in the
 	// journal never go back.
 	clockSlack = 2 * time.Minute
-	// longestRest is how long a book may go unused without a question. An elevator that opens again
+	// longestRest is the time a book may go unused without a question. An elevator that opens again
 	// after the winter answers once.
 	longestRest = 100 * 24 * time.Hour
-	// closingRest is how long ago the last act may be when a day is closed: a day closed ahead,
+	// closingRest is the longest time since the last act when a day is closed: a day closed ahead,
 	// under a wrong clock, would move everything later behind it.
 	closingRest = 7 * 24 * time.Hour
 )

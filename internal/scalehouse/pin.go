@@ -15,7 +15,7 @@ import (
 	"tenthpoint/internal/signing"
 )
 
-// proofLasts is how long a PIN that was typed holds while its person goes on acting.
+// proofLasts is the time a typed PIN holds while its person goes on acting.
 const proofLasts = 5 * time.Minute
 
 // proofs are the PINs of a house as its desk knows them, and who proved to be who.

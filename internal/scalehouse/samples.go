@@ -20,7 +20,7 @@ type Probed struct {
 	// book.
 	Number string
 	Probes []moisture.Probe
-	// Place is where the untested part is kept; empty keeps none.
+	// Place is the shelf of the untested part; empty keeps none.
 	Place string
 }
 

@@ -64,7 +64,7 @@ func numberSection(t *facts) Section {
 	return p.Section
 }
 
-// called is what the paper calls itself, and what its number is that of: a load turned away has no
+// called is the title of the paper, and the label of its number: a load turned away has no
 // ticket.
 func (t *facts) called() (title, label string) {
 	if t.isRefused() {

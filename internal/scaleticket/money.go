@@ -99,7 +99,7 @@ func moneyLines(p *part) {
 	m.payable(b)
 }
 
-// payable is what the owner is paid, or what stands in its place.
+// payable is the amount the owner is paid, or the words in its place.
 func (m moneyColumn) payable(b bill) {
 	line := Line{Kind: Total, Field: "payable", Label: m.w.Payable, Value: m.unpriced(), Emphasis: true}
 	switch {

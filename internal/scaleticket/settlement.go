@@ -110,7 +110,7 @@ func (t *facts) apart() bool {
 	return t.Owner == 0 && len(t.l.Details.Shares) > 1 && slices.ContainsFunc(t.l.Details.Shares, func(o load.Owner) bool { return o.Own != nil })
 }
 
-// terms are what grain is held under: "on contract C-77", "not decided".
+// terms is the title that grain is held under: "on contract C-77", "not decided".
 func (w Words) terms(t title.Terms) string {
 	if t.Under == title.Contract {
 		return Joined(" ", w.OnContract, t.No)

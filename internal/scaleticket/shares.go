@@ -62,7 +62,7 @@ func shareLine(t *facts, label string, part settle.ShareLine, deal load.Deal) Li
 	return Line{Label: label, Value: value, Notes: some(Joined(", ", weight, t.w.printed(part.Quantity), money))}
 }
 
-// charged is what an owner without a price is charged, discounted and paid.
+// charged are the charges, discounts and premiums of an owner without a price.
 func charged(t *facts, part settle.ShareLine) string {
 	if part.Charges != nil {
 		return Joined(" ", t.w.ChargesOf, columnOfSteps(part.Charges).figure(part.Charges.Value()))

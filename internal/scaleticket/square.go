@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/slipcode"
 )
 
-// Square is what the square on a slip says. A ticket of a book from before slips carried their facts
+// Square is the content of the QR code on a slip. A ticket of a book from before slips carried their facts
 // keeps the few figures of the first format.
 type Square struct {
 	barcode.Payload // the figures that every slip's square has

@@ -161,7 +161,7 @@ func lightNet(t *facts, net quantity.Amount) string {
 	return ""
 }
 
-// originLines are what another scale weighed, and by how much this one differs.
+// originLines are the weight at another scale, and the difference of this one.
 func originLines(p *part, col column) {
 	o := p.l.Details.Elsewhere
 	if o == (load.Elsewhere{}) {

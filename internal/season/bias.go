@@ -59,7 +59,7 @@ func meanError(of []meter.ErrorPoint) quantity.Amount {
 	return hundredth.Apply(sum.Div(counted(len(of))))
 }
 
-// picture is how far each meter was off from check to check.
+// picture shows the bias of each meter from check to check.
 func (f bench) picture() report.Picture {
 	p := report.Picture{Title: message.New("Meters against the reference, points"), Empty: message.New("No meter was checked in these days."), Base: 500}
 	rounds := f.rounds()

@@ -8,10 +8,10 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// earned is what the house took for its work.
+// earned is the income of the house.
 type earned struct{ *Facts }
 
-// income is what the house took for one kind of work, as its tickets and sheets have it; below zero
+// income is the income from one kind of work, as its tickets and sheets have it; below zero
 // where it paid.
 type income struct {
 	name  message.Text
@@ -48,7 +48,7 @@ func (f earned) kinds() []income {
 	return out
 }
 
-// picture is what the house took by kind of work, from the house's side.
+// picture shows the income by kind of work, from the house's side.
 func (f earned) picture() report.Picture {
 	p := report.Picture{Title: message.New("Income by kind, $, from the house's side"), Empty: message.New("Nothing was charged in these days.")}
 	kinds := f.kinds()

@@ -9,10 +9,10 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// intake is what came in, day by day.
+// intake is the weight received, day by day.
 type intake struct{ *Facts }
 
-// dayIntake is what came in on one day, by grain, and on the same day a year earlier.
+// dayIntake is the weight received on one day, by grain, and on the same day a year earlier.
 type dayIntake struct {
 	day    quantity.Date
 	of     map[string]quantity.Amount
@@ -176,7 +176,7 @@ func (f intake) says(later bool) message.Text {
 // monthAndDay is a day without its year: "10-24".
 func monthAndDay(d quantity.Date) string { return d.String()[len("2026-"):] }
 
-// table is what came in by grain, now and the year before.
+// table lists the weight received by grain, now and the year before.
 func (f intake) table() report.Table {
 	t := report.Table{Name: message.New("Intake by grain"), Empty: message.New("Nothing came in during these days."), Columns: []report.Column{
 		{Title: message.New("Grain")}, weightColumn(message.New("On the day"), f.Weight), weightColumn(message.New("So far"), f.Weight), weightColumn(message.New("The year before"), f.Weight),

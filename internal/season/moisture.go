@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// water is how wet a grain was, and what that cost its owners.
+// water is the distribution of a grain's moisture, and its cost to the owners.
 type water struct{ *Facts }
 
 // moistureClass is the loads from one moisture to below the next.
@@ -18,7 +18,7 @@ type moistureClass struct {
 	cost  waterCost
 }
 
-// waterCost is what water took of some loads: as shrink, in the weight and at their own prices, and
+// waterCost is the cost of water in some loads: as shrink, in the weight and at their own prices, and
 // as drying charges.
 type waterCost struct {
 	loads    int
@@ -87,7 +87,7 @@ func (f water) classes(commodity string) (classes []moistureClass, width quantit
 	return classes, width
 }
 
-// picture is how many loads of a grain had which moisture, and what those above the trigger
+// picture shows the number of loads of a grain by moisture, and what those above the trigger
 // cost their owners.
 func (f water) picture(commodity string) report.Picture {
 	p := report.Picture{Title: message.New("Loads by moisture"), Empty: message.New("No load of these days was tested.")}
@@ -128,7 +128,7 @@ func (f water) trigger(p *report.Picture, commodity string, classes []moistureCl
 	p.Says = f.above(commodity).says(trigger)
 }
 
-// above is what water took of the loads of a grain above its trigger.
+// above is the cost of water in the loads of a grain above its trigger.
 func (f water) above(commodity string) waterCost {
 	cost := noCost(f.Weight)
 	trigger, some := f.Triggers[commodity]

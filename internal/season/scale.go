@@ -11,7 +11,7 @@ const mostLines = 4
 
 var firstFigures = []int64{1, 2, 5}
 
-// scale is how high a picture is: its top is the top of all columns, a little room above them.
+// scale is the vertical scale of a picture: its top is the top of all columns, a little room above them.
 type scale struct {
 	top  quantity.Amount
 	step quantity.Amount

@@ -16,7 +16,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Facts are what the pictures of a season are made of.
+// Facts are the data of the pictures of a season.
 type Facts struct {
 	From, To quantity.Date // the first and last day
 	// Day is the day that is held against the others: today, as a rule.
@@ -33,7 +33,7 @@ type Facts struct {
 	Example  bool // settled under invented rates
 }
 
-// Intake is what came in on a day: the weight that counts, less what was taken back that day.
+// Intake is the weight received on a day: the weight that counts, less what was taken back that day.
 type Intake struct {
 	Day       quantity.Date
 	Commodity string
@@ -59,7 +59,7 @@ type Load struct {
 // isTruck reports whether a truck stood at the gate for the load.
 func (l Load) isTruck() bool { return !l.Again }
 
-// KeptMoney is what settlement sheets took for keeping grain and for advances.
+// KeptMoney is the storage charges and interest on settlement sheets.
 type KeptMoney struct{ Storage, Interest quantity.Amount }
 
 // Meter is a moisture meter with its checks, oldest first.

@@ -23,7 +23,7 @@ type hour struct {
 	daysWithTruck int // days before on which any truck came
 }
 
-// usual is how many trucks come in this hour of a day on which trucks come.
+// usual is the mean number of trucks in this hour of a day on which trucks come.
 func (h hour) usual() quantity.Amount {
 	if h.daysWithTruck == 0 {
 		return counted(0)
@@ -138,7 +138,7 @@ func (f gate) hoursPicture() report.Picture {
 	return p
 }
 
-// waitsPicture is how long the trucks of the day waited from gate to second weight, by the hour they
+// waitsPicture shows the waits of the day's trucks from gate to second weight, by the hour they
 // came, against the usual.
 func (f gate) waitsPicture() report.Picture {
 	p := report.Picture{Title: message.New("Minutes from gate to tare, %s", f.Day), Empty: message.New("No truck was weighed twice in these days.")}

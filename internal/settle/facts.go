@@ -72,7 +72,7 @@ type Deal struct {
 	Unpriced message.Text
 }
 
-// unpriced is what stands where money would.
+// unpriced is the word in place of money.
 func (d Deal) unpriced() message.Text {
 	if d.Unpriced.IsZero() {
 		return title.Nothing.Unpriced()

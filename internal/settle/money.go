@@ -115,7 +115,7 @@ func sides(d *calculation, steps []*worksheet.Step, unit quantity.Unit) (docks, 
 	return docks, pays
 }
 
-// totalLine is what is in plus less what is in minus, or a line that says why
+// totalLine is the sum of plus less the sum of minus, or a line that says why
 // there is neither.
 func totalLine(d *calculation, id string, label message.Text, unit quantity.Unit, plus, minus []worksheet.Operand, none message.Text) *worksheet.Step {
 	if len(plus)+len(minus) == 0 {

@@ -43,7 +43,7 @@ type Summary struct {
 	Owners []Part
 }
 
-// Part is what the whole load or one owner has: the lines that are parted among
+// Part is the figures of the whole load or of one owner: the lines that are parted among
 // owners. Charges are Drying + Discounts − Premiums, Payable is Value − Charges,
 // and Value and Payable are zero without a price. Of a load whose owners have deals
 // of their own Value and Payable are of the priced parts alone, and Price is theirs
@@ -58,7 +58,7 @@ type Part struct {
 	// Services are the charges for services alone, NetValue the value after discounts
 	// and premiums.
 	Services, NetValue quantity.Amount
-	// Price is what this part is priced at: $/bu, $/cwt or $/t; nil without a price.
+	// Price is the price of this part: $/bu, $/cwt or $/t; nil without a price.
 	Price *quantity.Amount
 }
 

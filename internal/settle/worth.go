@@ -33,7 +33,7 @@ type End struct {
 type Change struct {
 	Weight   quantity.Amount // settled, lb or kg
 	Quantity quantity.Amount // paid for, bu, cwt or t
-	// ToOwner is what premiums less discounts and charges change by, in $.
+	// ToOwner is the change of premiums less discounts and charges, in $.
 	ToOwner quantity.Amount
 	// Payable is nil without a price.
 	Payable *quantity.Amount

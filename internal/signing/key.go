@@ -44,7 +44,7 @@ type Public [ed25519.PublicKeySize]byte
 // keys of a house apart, and prove nothing.
 type ID [4]byte
 
-// letters are how keys and signatures are written in facts and on paper.
+// letters is the alphabet of keys and signatures in facts and on paper.
 var letters = base64.RawURLEncoding.Strict()
 
 // fromLetters decodes so many bytes from the one way they are written.

@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Register is what a book says of its keys, as far as its facts were taken. The zero Register is
+// Register is the list of a book's keys, as far as its facts were taken. The zero Register is
 // that of a book without keys.
 type Register struct {
 	houses    []HouseKey

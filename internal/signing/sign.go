@@ -12,7 +12,7 @@ import (
 // signForm names the way signed things are spelled out. A change of the spelling needs a new name.
 const signForm = "tenthpoint signature, form 1"
 
-// purpose is what something was signed as.
+// purpose is the kind of thing a signature is for.
 type purpose string
 
 const (
@@ -22,7 +22,7 @@ const (
 	asHouse    purpose = "house key"
 )
 
-// Signature is what a key made of something.
+// Signature is a key's signature of a payload.
 type Signature [ed25519.SignatureSize]byte
 
 // String is the signature in 86 letters.
@@ -92,7 +92,7 @@ func (p Public) signed(s Signature, as purpose, parts ...[]byte) bool {
 	return ed25519.Verify(p[:], spelled(as, parts), s[:])
 }
 
-// spelled is what is signed: with the lengths no two different things are spelled alike.
+// spelled is the text that is signed: with the lengths in it no two different things have the same text.
 func spelled(as purpose, parts [][]byte) []byte {
 	out := make([]byte, 0, 256)
 	for _, part := range append([][]byte{[]byte(signForm), []byte(as)}, parts...) {

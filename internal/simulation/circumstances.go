@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/journal"
 )
 
-// An ailment is what is about to befall the book, at some call to the disk.
+// An ailment is a failure to be injected at some call to the disk.
 type ailment int
 
 const (

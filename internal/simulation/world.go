@@ -33,9 +33,9 @@ type Bug struct {
 	Wrote func(path, desk string, facts []journal.Fact) []journal.Fact
 }
 
-// An Outcome is what came of a simulation.
+// An Outcome is the result of a simulation.
 type Outcome struct {
-	// Found is what must not happen and did, each with the act it was found after.
+	// Found are the violations, each with the act it was found after.
 	Found []string
 	// Journal is every fact of the book in the end.
 	Journal []journal.Fact

@@ -14,7 +14,7 @@ const (
 	lawBytes     = 8
 )
 
-// Code is what the code of one slip says.
+// Code is the content of the code of one slip.
 type Code struct {
 	Site   int64 // 0 where the house has one
 	Ticket int64
@@ -37,7 +37,7 @@ type Code struct {
 	Owners []Owner
 	Owner  int // whose slip it is, counted from 1; 0 is that of the whole load
 
-	// Lines are what the slip says the facts come to.
+	// Lines are the results on the slip.
 	Lines []Line
 
 	// NoMoney tells that prices and money were left out on purpose, as for who drives the truck.
@@ -48,7 +48,7 @@ type Code struct {
 	Signature *Signature // nil of an unsigned one
 }
 
-// Units are what a ticket is reckoned in: pounds or kilograms on the scale and in the settlement;
+// Units are the units of a ticket: pounds or kilograms on the scale and in the settlement;
 // bushels, hundredweight or tonnes paid for.
 type Units struct{ Scale, Weight, Quantity quantity.Unit }
 
@@ -58,7 +58,7 @@ type Draft struct {
 	Gross, Tare quantity.Amount
 }
 
-// Result is what was found of one factor: a figure, or of a yes-or-no factor whether it is Present.
+// Result is the result of one factor: a figure, or of a yes-or-no factor whether it is Present.
 type Result struct {
 	Factor  grain.FactorID
 	Amount  quantity.Amount
@@ -66,7 +66,7 @@ type Result struct {
 	Present bool
 }
 
-// Deal is what grain is held under and its price.
+// Deal is the title of grain and its price.
 type Deal struct {
 	Under title.Under
 	Price *quantity.Amount
@@ -90,7 +90,7 @@ type Line struct {
 	Figure quantity.Amount
 }
 
-// Left is what a code has no room for.
+// Left are the parts that a code has no room for.
 type Left struct {
 	Owners, Sample bool
 	Lines          int
@@ -99,7 +99,7 @@ type Left struct {
 // IsWhole reports whether every fact is there, so that the ticket can be settled again.
 func (l Left) IsWhole() bool { return !l.Owners && !l.Sample }
 
-// Signature is who signed a code: the beginning of the key, and what it made of the payload.
+// Signature is the signature of a code: the beginning of the key, and its signature of the payload.
 type Signature struct {
 	Key   [keyBytes]byte
 	Bytes [signatureBytes]byte

@@ -16,7 +16,7 @@
 // The bytes are a body, two bytes of check, and in a signed code four bytes of the key's id and 64
 // of the signature. The check is the beginning of the SHA-256 of "TP2:" and the body: a code that
 // was torn or misread fails it, a code that was altered on purpose passes it and fails its signature.
-// Signed is what stands before the signature, with "TP2:" in front ([Code.Payload]).
+// Signed is the text before the signature, with "TP2:" in front ([Code.Payload]).
 //
 // A number is a varint as in Go's encoding/binary. A figure is a number (m << 3 | d), where m is
 // the figure's digits, zigzag, and d its decimals, 0 to 7. A text is its length and its bytes. A

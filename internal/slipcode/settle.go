@@ -12,7 +12,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Facts are what the ticket was settled by, as a settlement takes them. Owners are numbered, for a
+// Facts are the ticket's facts, as a settlement takes them. Owners are numbered, for a
 // code has no names.
 func (c Code) Facts() settle.Facts {
 	source := message.Words("the code on the slip")
@@ -141,7 +141,7 @@ func (c Code) Net() quantity.Amount {
 	return net
 }
 
-// DryQuantity is what the whole load comes to in bushels, or where there are none in what it is
+// DryQuantity is the quantity of the whole load in bushels, or where there are none in what it is
 // settled in; false where the code does not say it.
 func (c Code) DryQuantity() (quantity.Amount, bool) {
 	if a, ok := c.figure(Line{Name: settle.LineBushels}); ok {
@@ -162,7 +162,7 @@ func (c Code) figure(like Line) (quantity.Amount, bool) {
 	return quantity.Amount{}, false
 }
 
-// Says is what the code says of a line; empty where it says nothing.
+// Says is the code's figure of a line; empty where it has none.
 func (c Code) Says(of Line) string {
 	if a, ok := c.figure(of); ok {
 		return a.String()

@@ -62,7 +62,7 @@ const firstDiscount = 64
 // mostDiscounts is more discounts than any edition has.
 const mostDiscounts = 200
 
-// held are what grain is held under; the number of each is its place.
+// held are the titles of grain; the number of each is its place.
 var held = []title.Under{title.Nothing, title.CashSale, title.OpenStorage, title.Contract, title.Receipt, title.DelayedPrice, title.GrainBank}
 
 // wordNumber is the number of a word in its table; 0 for one that has to be spelled out.

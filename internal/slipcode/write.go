@@ -61,7 +61,7 @@ func (c Code) Fitted(signed bool) (Code, error) {
 	}
 }
 
-// Payload is what is signed: the mark, the body, its check and the id of the key.
+// Payload is the text that is signed: the mark, the body, its check and the id of the key.
 func (c Code) Payload(key [keyBytes]byte) ([]byte, error) {
 	body, err := c.body(true)
 	if err != nil {

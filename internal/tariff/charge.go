@@ -16,7 +16,7 @@ const (
 	Service Kind = "service"
 )
 
-// Charge is what keeping grain under some titles costs.
+// Charge is the storage charge of grain under some titles.
 type Charge struct {
 	Kind  Kind
 	Label message.Text

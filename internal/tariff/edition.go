@@ -15,7 +15,7 @@ type Status string
 const (
 	// Example tariffs are invented. They are marked "example - not for trade" everywhere.
 	Example Status = "example"
-	// House tariffs are what an elevator has posted.
+	// House tariffs are an elevator's own posted ones.
 	House Status = "house"
 	// Filed tariffs are on file with an authority.
 	Filed Status = "filed"

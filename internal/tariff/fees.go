@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/worksheet"
 )
 
-// Elevation is what receiving grain and loading it out for its owner costs, per bu, cwt or t.
+// Elevation is the charge for receiving grain and loading it out for its owner, per bu, cwt or t.
 // A cell that is not given is no charge.
 type Elevation struct {
 	In, Out rule.Cell
@@ -18,7 +18,7 @@ type Receipts struct {
 	Issue, Renew, Replace rule.Cell
 }
 
-// Act is what elevation or a fee is charged for.
+// Act is the service that elevation or a fee is charged for.
 type Act string
 
 const (

@@ -14,7 +14,7 @@ type Interest struct {
 	Source message.Text
 }
 
-// YearBy is how a part of a year is counted.
+// YearBy is the day count convention of a part of a year.
 type YearBy string
 
 const (

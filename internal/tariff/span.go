@@ -9,7 +9,7 @@ import (
 	"tenthpoint/internal/tomlfile"
 )
 
-// End is where free time or a band ends: after so many days or months from day 1, or on
+// End is the end of free time or of a band: after so many days or months from day 1, or on
 // a day of the calendar. The zero End is no end.
 type End struct {
 	days, months int

@@ -15,7 +15,7 @@ type Rules struct {
 	Place string
 	// Words stand under every ticket; some places ask for words that others forbid.
 	Words string
-	// UndecidedDays is how many days after delivery grain may stay undecided, zero where no day was
+	// UndecidedDays is the number of days after delivery that grain may stay undecided, zero where no day was
 	// read; Undecided says what becomes of it.
 	UndecidedDays int
 	Undecided     string
@@ -59,7 +59,7 @@ func (r Rules) Due(delivered quantity.Date) quantity.Date {
 	return delivered.AddDays(r.UndecidedDays)
 }
 
-// Said is what becomes of undecided grain, with where it was read.
+// Said is the consequence for undecided grain, with its citation.
 func (r Rules) Said() message.Text {
 	return law.ToConfirm(message.New("%s (%v).", message.Words(r.Undecided), r.Citation))
 }

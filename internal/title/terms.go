@@ -15,7 +15,7 @@ const (
 	Undecided  Whose = "undecided"
 )
 
-// Under is what grain is held under. The words stand in the facts of every book.
+// Under is the title grain is held under. The words are in the facts of every book.
 type Under string
 
 // What grain is held under. Nothing is that nobody has said it yet.
@@ -39,7 +39,7 @@ type Terms struct {
 	No string `json:"contract,omitempty"`
 }
 
-// kind is what one thing that grain can be held under means.
+// kind is the meaning of one title.
 type kind struct {
 	under Under
 	whose []Whose // who may own it; the first does unless it is said otherwise
@@ -62,7 +62,7 @@ var kinds = []kind{
 	{GrainBank, []Whose{Depositors}, false, false, message.Words("no price: grain bank"), message.Words("in the grain bank"), ""},
 }
 
-// Kinds are what grain can be held under, in the order of papers.
+// Kinds are the titles grain can be held under, in the order of papers.
 func Kinds() []Under {
 	out := make([]Under, len(kinds))
 	for i, k := range kinds {
@@ -109,7 +109,7 @@ func (u Under) IsKnown() bool { return of(u).under == u }
 // IsNumbered reports whether a paper with a number goes with it.
 func (u Under) IsNumbered() bool { return of(u).numbered }
 
-// Name is what papers call it: "stored".
+// Name is its name on papers: "stored".
 func (u Under) Name() message.Text { return of(u).name }
 
 // IsDecided reports whether anybody has said what the grain is held under.
@@ -157,7 +157,7 @@ func (k kind) mayBe(w Whose) bool {
 	return false
 }
 
-// Later is how the settlements of the first two engines, which knew of no title,
+// Later is the title as the settlements of the first two engines, which knew of no title,
 // note a line without a price. People are told [Under.Remark].
 var Later = message.Words("price later")
 

@@ -2,7 +2,7 @@ package tomlfile
 
 import "tenthpoint/internal/quantity"
 
-// Origin is who wrote the rules of a file, and in what.
+// Origin is the author and publication of the rules of a file.
 type Origin struct {
 	Issued   quantity.Date
 	By       string

@@ -25,7 +25,7 @@ type rule struct {
 	used      bool
 }
 
-// ruleFields are what a paragraph may say.
+// ruleFields are the keys of a paragraph.
 var ruleFields = []string{"in", "with", "was", "now", "elsewhere", "mask", "order", "refused", "figures", "kept", "why"}
 
 func newRule(fields map[string]string) (*rule, error) {

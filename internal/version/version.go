@@ -14,7 +14,7 @@ const Number = "0.5.0"
 // commit is set by the linker where packages are built: -X tenthpoint/internal/version.commit=...
 var commit string
 
-// shortCommit is how much of a commit's hash is shown.
+// shortCommit is the number of digits of a commit's hash that are shown.
 const shortCommit = 12
 
 // Line describes this build of a program: name, release, commit, compiler and system.

@@ -30,7 +30,7 @@ func NewBins(f *session.Session) *Bins {
 	return b
 }
 
-// cardDays is how many days a card tells of.
+// cardDays is the number of days on a card.
 const cardDays = 30
 
 // Reload reads the bins from the book and keeps the chosen one.
@@ -70,7 +70,7 @@ func (b *Bins) Choose(id string) {
 	b.readCard()
 }
 
-// Empty is what to do where no bin is listed.
+// Empty is the sentence shown where no bin is listed.
 func (b *Bins) Empty() string {
 	if b.failed != nil {
 		return b.session.Sentence(b.failed)
@@ -78,7 +78,7 @@ func (b *Bins) Empty() string {
 	return b.session.Say("No pit or bin is written down yet. Equipment has the list of them.")
 }
 
-// Counted is how many bins there are, in words.
+// Counted is the number of bins, in words.
 func (b *Bins) Counted() string {
 	if len(b.all) == 1 {
 		return b.session.Say("1 bin")
@@ -170,7 +170,7 @@ func oldest(r row) string {
 	return r.held.Oldest().String()
 }
 
-// note is what needs looking at.
+// note is the warning of a bin.
 func (b *Bins) note(r row) string {
 	switch {
 	case r.Short():
@@ -192,7 +192,7 @@ func isFull(one binlog.Bin) bool {
 	return known && level >= almostFull
 }
 
-// stateOf is how urgent a bin is.
+// stateOf is the urgency of a bin.
 func stateOf(one binlog.Bin) model.State {
 	switch {
 	case one.Short():

@@ -54,7 +54,7 @@ func lookOf(one binlog.Bin) look.Look {
 	return look.Of(most.Commodity)
 }
 
-// inPounds is what lies of a grain, to be compared with others.
+// inPounds is the weight of a grain in lb, to be compared with others.
 func inPounds(h binlog.Held) quantity.Amount {
 	factor, err := quantity.MassFactor(h.Unit, quantity.Lb)
 	if err != nil {
@@ -63,7 +63,7 @@ func inPounds(h binlog.Held) quantity.Amount {
 	return h.Lies().Mul(factor)
 }
 
-// under is what stands below a bin: how full it is, or that it is empty.
+// under is the caption of a bin: its fill level, or that it is empty.
 func (b *Bins) under(one binlog.Bin) string {
 	switch {
 	case one.Short():
@@ -74,7 +74,7 @@ func (b *Bins) under(one binlog.Bin) string {
 	return b.full(one)
 }
 
-// heightOf is how high a bin stands with hopper and roof, in feet.
+// heightOf is the height of a bin with hopper and roof, in feet.
 func heightOf(s shape.Shape) quantity.Amount {
 	total := quantity.Zero(quantity.Foot)
 	for _, part := range []quantity.Amount{s.Wall, s.Cone, s.Peak} {

@@ -49,7 +49,7 @@ func (c *Contracts) Add() {
 	})
 }
 
-// asked is how an act is asked for.
+// asked is the dialog of an act.
 type asked struct {
 	title, text string // English
 	danger      bool
@@ -111,7 +111,7 @@ func (c *Contracts) do(manager, number string, change contracting.Change) {
 	c.took(next, c.done(next))
 }
 
-// done is what became of a contract, by its last change or the part priced last.
+// done is the last event of a contract: its last change or the part priced last.
 func (c *Contracts) done(next elevator.ContractTerms) string {
 	f := c.session
 	if end, closed := next.Closed(); closed && end.Money != nil {

@@ -27,7 +27,7 @@ type List struct {
 	failed  error // why the book could not be read
 }
 
-// Contracts are what is done with the contracts of the list.
+// Contracts are the acts on the contracts of the list.
 type Contracts struct{ *List }
 
 // NewContracts makes the list; it is read when the screen comes to the front.
@@ -130,7 +130,7 @@ func (c *List) paper(one contract.Filled) report.Document {
 // Pages are the chosen contract as it prints.
 func (c *List) Pages() *paper.Layout { return c.page }
 
-// Counted is how many contracts are open, in words.
+// Counted is the number of open contracts, in words.
 func (c *List) Counted() string {
 	open := 0
 	for _, one := range c.all {
@@ -141,7 +141,7 @@ func (c *List) Counted() string {
 	return c.session.Say("%d of %d to fill", open, len(c.all))
 }
 
-// Empty is what to do where no contract is listed.
+// Empty is the sentence shown where no contract is listed.
 func (c *List) Empty() string {
 	switch {
 	case c.failed != nil:
@@ -192,7 +192,7 @@ func (c *List) left(one contract.Filled) string {
 	return c.session.Signs().Write(one.Left.String())
 }
 
-// note is how a contract stands: what has to be done first.
+// note is the state of a contract: what has to be done first.
 func (c *List) note(one contract.Filled) string {
 	f := c.session
 	end, closed := one.Closed()

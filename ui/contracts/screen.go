@@ -38,7 +38,7 @@ func NewScreen(f *session.Session) shell.Screen {
 	return s
 }
 
-// contractActs are what is done with contracts.
+// contractActs are the commands of contracts.
 var contractActs = []shell.ActRow[*Contracts]{
 	{ID: "contracts.add", Title: "New contract", Key: widgets.Ctrl(fyne.KeyK), Do: (*Contracts).Add},
 	{ID: "contracts.sign", Title: "Signed", Key: widgets.Ctrl(fyne.KeyE), When: (*Contracts).CanSign, Why: "No contract that is still to be signed is chosen.", Do: act(contracting.Sign)},

@@ -8,7 +8,7 @@ import (
 	"tenthpoint/ui/model"
 )
 
-// late is what was entered after the day was closed and counts on it all the same,
+// late are the acts entered after the day was closed that count on it all the same,
 // which only books of earlier programs have.
 type late struct{ *DaySheet }
 

@@ -55,7 +55,7 @@ func AskRaise(f *session.Session, ticket int64, then func()) {
 	})
 }
 
-// saidWhenRaised is what stands on the status line once a dispute is raised: a day
+// saidWhenRaised is the status line once a dispute is raised: a day
 // that has passed and a sample that is gone are said at once.
 func saidWhenRaised(f *session.Session, id string, ticket int64) (model.State, string) {
 	ctx := context.Background()

@@ -13,7 +13,7 @@ import (
 	"tenthpoint/ui/session"
 )
 
-// List is what falls due in the next days, what has passed first.
+// List is the list of what falls due in the next days, what has passed first.
 type List struct {
 	session *session.Session
 	span    int // index of spans
@@ -22,7 +22,7 @@ type List struct {
 	failed  error // why the book could not be read
 }
 
-// spans are how many days ahead the list looks.
+// spans are the numbers of days ahead that the list looks.
 var spans = []int{14, 30, 90}
 
 // NewList makes the list; it is read when the screen comes to the front.
@@ -78,7 +78,7 @@ func (l *List) HasChosen() bool { return l.chosen != "" }
 // Choose takes a line.
 func (l *List) Choose(key string) { l.chosen = key }
 
-// Empty is what is said where nothing falls due.
+// Empty is the sentence shown where nothing falls due.
 func (l *List) Empty() string {
 	if l.failed != nil {
 		return l.session.Sentence(l.failed)
@@ -86,7 +86,7 @@ func (l *List) Empty() string {
 	return l.session.Say("Nothing falls due in the next %d days.", l.days())
 }
 
-// Counted is how many lines there are, in words.
+// Counted is the number of lines, in words.
 func (l *List) Counted() string {
 	return l.session.Say("%d in %d days", len(l.all), l.days())
 }

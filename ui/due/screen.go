@@ -29,7 +29,7 @@ func NewScreen(f *session.Session) shell.Screen {
 	})}
 }
 
-// dueActs are what is done with the list.
+// dueActs are the commands of the list.
 var dueActs = []shell.ActRow[*List]{
 	{ID: "due.open", Title: "Go there", Key: widgets.Ctrl(fyne.KeyK), When: (*List).HasChosen, Why: "Nothing falls due.", Do: (*List).Open},
 	{ID: "due.further", Title: "Further ahead", Key: widgets.Ctrl(fyne.KeyT), Do: (*List).Further},

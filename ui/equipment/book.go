@@ -125,7 +125,7 @@ func (g *Equipment) slipsOn() string {
 	return onPages
 }
 
-// slipPapers are what slips may be printed on. The printer of a roll draws the QR
+// slipPapers are the papers for slips. The printer of a roll draws the QR
 // code itself.
 func slipPapers(in session.Language) []model.Option {
 	return []model.Option{

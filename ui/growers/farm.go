@@ -32,7 +32,7 @@ func cardFarms(c *session.Card, one elevator.Grower) {
 	}
 }
 
-// cardProduction is what farms that loads have named have delivered this season.
+// cardProduction is this season's production of the farms that loads have named.
 func cardProduction(c *session.Card, farms []growing.Farm) {
 	first := true
 	for _, f := range farms {

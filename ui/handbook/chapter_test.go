@@ -8,7 +8,7 @@ import (
 )
 
 // lacks are how many chapters a language does not have yet; a new one lowers it.
-var lacks = map[string]int{"es": 19}
+var lacks = map[string]int{"es": 0}
 
 // eachChapter runs a check on every chapter of every language.
 func eachChapter(t *testing.T, check func(t *testing.T, c Chapter)) {
@@ -100,7 +100,7 @@ func TestSpelling(t *testing.T) {
 	}
 	for _, language := range Languages {
 		for _, c := range In(language).All() {
-			for _, found := range wrong[c.Language].FindAllString(typed.ReplaceAllString(c.Text, ""), -1) {
+			for _, found := range wrong[c.Language].FindAllString(typed.ReplaceAllString(c.Text, "X"), -1) {
 				t.Errorf("%s/%s: %q", language, c.ID, found)
 			}
 		}

@@ -16,7 +16,7 @@ import (
 	"tenthpoint/ui/session/ask"
 )
 
-// roundRows is how many references a round may have on one sheet.
+// roundRows is the most references of a round on one sheet.
 const roundRows = 6
 
 // AskCheck asks for a round of reference samples read on the chosen meter, and records it: judged once,

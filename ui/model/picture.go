@@ -36,7 +36,7 @@ type Legend struct {
 	Look look.Look
 }
 
-// PictureEdge is where a picture is shaded from, in thousandths of its width. Without a label there
+// PictureEdge is the position from which a picture is shaded, in thousandths of its width. Without a label there
 // is none.
 type PictureEdge struct {
 	At    int

@@ -78,7 +78,7 @@ func (p *Prices) Chosen() string { return p.chosen }
 // Choose takes a bid.
 func (p *Prices) Choose(key string) { p.chosen = key }
 
-// Empty is what to do where no bid is listed.
+// Empty is the sentence shown where no bid is listed.
 func (p *Prices) Empty() string {
 	if p.failed != nil {
 		return p.session.Sentence(p.failed)

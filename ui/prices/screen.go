@@ -28,7 +28,7 @@ func NewScreen(f *session.Session) shell.Screen {
 	})}
 }
 
-// priceActs are what is done with bids.
+// priceActs are the commands of bids.
 var priceActs = []shell.ActRow[*Prices]{
 	{ID: "prices.post", Title: "Post prices", Key: widgets.Bare(fyne.KeyF12), Do: (*Prices).PostAll},
 	{ID: "prices.bid", Title: "Post a bid", Key: widgets.Ctrl(fyne.KeyK), Do: (*Prices).PostOne},

@@ -159,7 +159,7 @@ func (m *Making) Rows() []model.Row {
 	return out
 }
 
-// wrong is what is wrong with a line.
+// wrong is the problem of a line.
 func (m *Making) wrong(line int) (message.Text, bool) {
 	for _, p := range m.problems {
 		if p.Line == line {

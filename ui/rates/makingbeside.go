@@ -17,10 +17,10 @@ type tried struct {
 	moisture, figure quantity.Amount
 }
 
-// besideMaking is what is shown beside the figures.
+// besideMaking is the panel beside the figures.
 type besideMaking struct{ *Making }
 
-// Curves are what the edition being made takes at rising moistures, in percent of the weight and in
+// Curves show what the edition being made takes at rising moistures, in percent of the weight and in
 // dollars, laid over the edition it was begun from.
 func (m *Making) Curves() []model.Curves {
 	if !m.begun {
@@ -119,7 +119,7 @@ func (b bounds) guides() (across, below []model.Guide) {
 	return across, below
 }
 
-// Beside is what is wrong, or else what differs from the edition it was begun from.
+// Beside are the problems, or else the differences from the edition it was begun from.
 func (m *Making) Beside() []model.CardLine {
 	if !m.begun {
 		return nil

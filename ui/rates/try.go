@@ -95,7 +95,7 @@ func figureAlone(step *worksheet.Step) string {
 	return strings.Replace(figure, "$", "", 1)
 }
 
-// offAndOn is what discounts, premiums and charges come to, as the owner reads it: + is to the owner,
+// offAndOn is the sum of discounts, premiums and charges, as the owner reads it: + is to the owner,
 // - from the owner.
 func offAndOn(row trial.Row) string {
 	if row.Settlement.Adjustments.Kind() == worksheet.NotApplied {

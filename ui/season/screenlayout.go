@@ -18,7 +18,7 @@ func (wall) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return objects[0].MinSize()
 }
 
-// comfort is how much higher and wider than its least a picture is to be before all of them are
+// comfort is the factor over its least size that a picture needs before all of them are
 // shown.
 const (
 	comfort     = 1.1

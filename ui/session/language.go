@@ -8,7 +8,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Language is what the texts of a window are said in. It belongs to a session, so that two windows
+// Language is the language of the texts of a window. It belongs to a session, so that two windows
 // of one program may speak two languages. The zero Language is English.
 type Language struct{ printer *message.Printer }
 

@@ -14,7 +14,7 @@ import (
 // Session holds what the screens of one window share: the desk, the person signed in, the lists of
 // growers and trucks, and the window itself.
 type Session struct {
-	// Language is what the window speaks; set it by [Session.Speak].
+	// Language is the language of the window; set it by [Session.Speak].
 	Language
 	Desk    *scalehouse.Desk
 	Printer Printer

@@ -35,7 +35,7 @@ type Printer interface {
 	Print(ctx context.Context, name string, paper []byte) (where string, err error)
 }
 
-// Scans are what is done with codes that a reader types, by the mark that a code begins with.
+// Scans are the handlers of codes that a reader types, by the mark that a code begins with.
 type Scans map[string]func(code string)
 
 // Marks are the marks of all codes.

@@ -45,7 +45,7 @@ func stepLine(in Language, step *worksheet.Step, d title.Under) model.CardLine {
 	}
 }
 
-// ChangedFacts are what was written down otherwise.
+// ChangedFacts are the facts that differ.
 func ChangedFacts(in Language, old, now *load.Load) []model.CardLine {
 	var lines []model.CardLine
 	fact := func(name, before, after string) {

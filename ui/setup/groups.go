@@ -31,7 +31,7 @@ func (s groups) ticket() []model.Field {
 	}
 }
 
-// scale is what stands on the plate of the scale, and how it is read.
+// scale are the fields of the scale's plate and its connection.
 func (s groups) scale(unit string) []model.Field {
 	say := s.session.Say
 	return []model.Field{
@@ -43,7 +43,7 @@ func (s groups) scale(unit string) []model.Field {
 	}
 }
 
-// house is how the house works.
+// house are the fields of the house's rules.
 func (s groups) house() []model.Field {
 	say := s.session.Say
 	return []model.Field{

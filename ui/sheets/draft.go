@@ -162,7 +162,7 @@ func (s *Settle) priceReading(field model.Field) string {
 	return s.session.Say("posted %s, %s by %s: Ctrl+U takes it", bid.Price, s.session.Desk.Local(bid.At), bid.Who)
 }
 
-// options are what can be chosen in a field of the form.
+// options are the choices of a field of the form.
 func (s *Settle) options(form typed.Form) []model.Option {
 	out := []model.Option{}
 	grain, grower := s.grain(), s.texts[settling.Grower]

@@ -27,7 +27,7 @@ type SheetList struct {
 	failed  error // why the book could not be read
 }
 
-// Payments are what is done with the sheets of the list, and paid on them.
+// Payments are the acts on the sheets of the list and their payments.
 type Payments struct{ *SheetList }
 
 // standing is a settlement sheet with what is paid on it.
@@ -168,7 +168,7 @@ func (p *SheetList) sheet() (standing, bool) {
 // Pages are the chosen sheet as it prints.
 func (p *SheetList) Pages() *paper.Layout { return p.page }
 
-// Headline is what is paid on the chosen sheet, and what is open.
+// Headline is the paid and the open amount of the chosen sheet.
 func (p *SheetList) Headline() model.Status {
 	one, there := p.sheet()
 	if !there {
@@ -186,7 +186,7 @@ func (p *SheetList) Headline() model.Status {
 	return model.Status{State: p.state(one), Text: text}
 }
 
-// Counted is how much is open on how many sheets, in words.
+// Counted is the open amount and the number of sheets, in words.
 func (p *SheetList) Counted() string {
 	open, left := 0, quantity.Zero(quantity.Dollar)
 	for _, s := range p.all {
@@ -197,7 +197,7 @@ func (p *SheetList) Counted() string {
 	return p.session.Say("%d open: %s", open, left.FixedString(cents))
 }
 
-// Empty is what to do where no sheet is listed.
+// Empty is the sentence shown where no sheet is listed.
 func (p *SheetList) Empty() string {
 	switch {
 	case p.failed != nil:
@@ -242,7 +242,7 @@ func (p *SheetList) open(s standing) string {
 	return p.session.Signs().Write(s.Left.FixedString(cents))
 }
 
-// note is how a sheet stands.
+// note is the state of a sheet.
 func (p *SheetList) note(s standing) string {
 	f := p.session
 	switch days := s.Due.DaysUntil(f.Desk.Today()); {

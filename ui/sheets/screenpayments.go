@@ -40,7 +40,7 @@ func NewPaymentsScreen(f *session.Session) shell.Screen {
 // none are the lines of a sheet that could not be worked out.
 func none() []model.CardLine { return nil }
 
-// paymentActs are what is done with a sheet and what is paid on it.
+// paymentActs are the commands of sheets and payments.
 var paymentActs = []shell.ActRow[*Payments]{
 	{ID: "payments.pay", Title: "Record a payment", Key: widgets.Bare(fyne.KeyF12), When: (*Payments).CanPay, Why: "Nothing is open on the chosen sheet.", Do: (*Payments).Pay},
 	{ID: "payments.print", Title: "Print sheet", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: (*Payments).HasChosen, Why: noSheet, Do: (*Payments).PrintSheet},

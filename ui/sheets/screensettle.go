@@ -35,7 +35,7 @@ func NewSettleScreen(f *session.Session) shell.Screen {
 	return &SettleScreen{Settle: NewSettle(f)}
 }
 
-// Acts are what is done with the tickets and the sheet.
+// Acts are the commands of the tickets and the sheet.
 func (s *SettleScreen) Acts() []shell.Act {
 	f := s.Settle.session
 	return shell.ActsOf(f.Language, s, f.Say("Settle"), settleActs)
@@ -249,5 +249,5 @@ func (l overTickets) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	shell.Put(objects[1], 0, high, size.Width, size.Height-high)
 }
 
-// ticketsShare is how many times its least height the list of tickets should have.
+// ticketsShare is the share of the list of tickets, in multiples of its least height.
 const ticketsShare = 2

@@ -40,7 +40,7 @@ const (
 	ticketsText  = "tickets"
 )
 
-// draftAt is where what is typed outlives a stop.
+// draftAt is the place of the saved draft.
 var draftAt = session.DraftAt{Place: "settle", ID: session.Current}
 
 // NewSettle makes the sheet as it was typed before the program stopped.

@@ -108,7 +108,7 @@ func (s *Tickets) price(u money.Unsettled) string {
 	return s.session.Signs().Write(u.Price.Written())
 }
 
-// settles is how much of a ticket is chosen.
+// settles is the quantity of a ticket that is chosen.
 func (s *Tickets) settles(u money.Unsettled) string {
 	part, chosen := s.parts[u.Ticket]
 	switch {
@@ -131,7 +131,7 @@ func (s *Settle) Choose(key string) {
 	}
 }
 
-// Empty is what to do where no ticket is left.
+// Empty is the sentence shown where no ticket is left.
 func (s *Settle) Empty() string {
 	switch {
 	case s.failed != nil:

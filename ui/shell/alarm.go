@@ -33,7 +33,7 @@ func newAlarm(w *Window) *alarm {
 	return a
 }
 
-// Text is what the bar says; empty while it is hidden.
+// Text is the text of the bar; empty while it is hidden.
 func (a *alarm) Text() string { return a.note.Text() }
 
 // alarmPause is the time between two looks at the book's file.

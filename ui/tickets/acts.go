@@ -183,7 +183,7 @@ func (t *Tickets) tell(l *load.Load, scanned scaleticket.Square, isScanned bool)
 	t.Type(fmt.Sprintf("%s %d", t.session.Say("ticket"), l.Number))
 }
 
-// square is what the square of a ticket says on the copy that a scanned one is from.
+// square is the QR code of a ticket as on the copy that a scanned one is from.
 func square(f *session.Session, l *load.Load, scanned scaleticket.Square) (scaleticket.Square, error) {
 	ticket, err := session.IssuedTicket(context.Background(), f, l, 0)
 	if err != nil {

@@ -78,7 +78,7 @@ func (m manualWeights) typed(fields []string) string {
 	return m.form.session.Say("%s: %s", m.form.Now.truck(), session.Join(", ", weights...))
 }
 
-// weight is what was typed in a field, with the signs of figures.
+// weight is the text of a field, with the signs of figures.
 func (m manualWeights) weight(id, unit string) string {
 	text := session.Join(" ", m.form.Text(id), unit)
 	a, err := quantity.ParseAmount(text)

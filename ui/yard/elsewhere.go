@@ -43,7 +43,7 @@ func sayFinished(y *Yard, form *LoadForm) {
 	y.session.Notify(model.Warn, y.session.Say("%s has finished load %s meanwhile. What was typed here is not on it: %s.", who, form.id, strings.Join(typed, ", ")))
 }
 
-// lastWriter is who entered the last fact of a load, unless that is who is at this desk.
+// lastWriter is the author of the last fact of a load, unless that is who is at this desk.
 func lastWriter(y *Yard, id string) (who string, some bool) {
 	facts, err := y.session.Desk.Reader().FactsOf(context.Background(), office.LoadSubject(id))
 	if err != nil || len(facts) == 0 {

@@ -57,7 +57,7 @@ func (s *formState) isUnchanged() bool {
 	return true
 }
 
-// differences are what is not as on the ticket that the load replaces: facts, then
+// differences are the changes from the ticket that the load replaces: facts, then
 // figures with what they were and what they are.
 func (s *formState) differences(in session.Language) []model.CardLine {
 	c := s.comparison()
@@ -72,7 +72,7 @@ func (s *formState) differences(in session.Language) []model.CardLine {
 	return append(append(lines, changed...), model.CardLine{Kind: model.CardRule})
 }
 
-// payableChange is what the grower has more or less than by the ticket, in a sentence;
+// payableChange is the change of what the grower is paid, in a sentence;
 // empty while it is not known.
 func (s *formState) payableChange(in session.Language) string {
 	c := s.comparison()

@@ -92,7 +92,7 @@ func (p Preview) tenth() string {
 	return p.session.Say("A tenth of a point is worth %s, %s.", lost, moneyLost(p.session.Language, s, wetter.Change))
 }
 
-// moneyLost is what the grower has less by a change: of what is payable, or without a price of what is
+// moneyLost is the grower's loss by a change: of what is payable, or without a price of what is
 // charged and discounted.
 func moneyLost(in session.Language, s *settle.Settlement, c settle.Change) string {
 	if c.Payable == nil {

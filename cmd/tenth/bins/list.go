@@ -205,7 +205,7 @@ func (show) Help() string {
     tenth bin show B1 --from 2026-10-01 --out papers`
 }
 
-// cardDays is how many days a card tells of.
+// cardDays is the number of days on a card.
 const cardDays = 30
 
 func (c show) Run(t *terminal.Terminal) error {

@@ -5,18 +5,18 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Measure is what was read in a bin with tape and scale: how deep the grain stands at the wall,
+// Measure is the readings in a bin with tape and scale: how deep the grain stands at the wall,
 // how high it is heaped, what a bushel of it weighs, how much it is packed.
 type Measure struct {
 	// Depth is the level depth at the wall, from the lowest point of the bin. A pile has none.
 	Depth quantity.Amount `json:"depth,omitzero"`
-	// Peak is how high the grain is heaped above the level in the middle, below zero where it was
+	// Peak is the height of the heap above the level in the middle, below zero where it was
 	// drawn down into a cone. Not measured, the peak of dry clean grain is taken where PeakGuessed.
 	Peak quantity.Amount `json:"peak,omitzero"`
 	// PeakGuessed takes the official height of a peak that nobody could measure.
 	PeakGuessed bool            `json:"peak_guessed,omitempty"`
 	TestWeight  quantity.Amount `json:"test_weight"`
-	// Pack is how much heavier a volume lies in the bin than in the tester's kettle, in percent, by
+	// Pack is the gain in density of grain in the bin over the tester's kettle, in percent, by
 	// the table that PackSource names.
 	Pack       quantity.Amount `json:"pack,omitzero"`
 	PackSource string          `json:"pack_source,omitempty"`

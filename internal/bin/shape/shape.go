@@ -31,7 +31,7 @@ type Shape struct {
 	Width    quantity.Amount `json:"width,omitzero"`    // flat
 	Wall     quantity.Amount `json:"wall,omitzero"`     // height of the straight wall
 	Cone     quantity.Amount `json:"cone,omitzero"`     // depth of the hopper below the wall
-	// Peak is how high grain may stand above the wall in the middle; of a pile, its height.
+	// Peak is the height of grain above the wall in the middle; of a pile, its height.
 	Peak quantity.Amount `json:"peak,omitzero"`
 }
 

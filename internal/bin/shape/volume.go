@@ -31,7 +31,7 @@ func (s Shape) area() quantity.Amount {
 	return s.Diameter.Mul(s.Diameter).Mul(Circle)
 }
 
-// Height is how high level grain can stand above the lowest point: cone and wall; of a pile, its
+// Height is the height of level grain above the lowest point in a full bin: cone and wall; of a pile, its
 // peak.
 func (s Shape) Height() quantity.Amount {
 	if s.Form == Pile {
@@ -85,7 +85,7 @@ func (s Shape) Above(peak quantity.Amount) quantity.Amount {
 // Room is all that the bin holds: to the wall, and heaped to the peak.
 func (s Shape) Room() quantity.Amount { return s.Level(s.Height()).Add(s.Above(s.or0(s.Peak))) }
 
-// Filled is how high a volume stands, in thousandths of the height to the wall: 1000 is full and
+// Filled is the height of a volume, in thousandths of the height to the wall: 1000 is full and
 // level, more is not told. It is rounded down.
 func (s Shape) Filled(room quantity.Amount) int {
 	low, high := 0, thousand
@@ -111,7 +111,7 @@ func Bulk(room quantity.Amount) quantity.Amount {
 	return room.Mul(BushelsPerCubicFoot)
 }
 
-// Weight is what a volume of grain weighs at a test weight, in lb or kg. It fails unless the test
+// Weight is the weight of a volume of grain at a test weight, in lb or kg. It fails unless the test
 // weight is in lb/bu for feet, or in kg/hL for metres.
 func Weight(room, testWeight quantity.Amount) (quantity.Amount, error) {
 	bulk := Bulk(room)

@@ -21,7 +21,7 @@ const (
 	writerStops = "TENTHPOINT_BOOKTEST_STOPS" // in the middle of its first write
 )
 
-// poundsOfLoad is what each load of the killed program adds to its bin.
+// poundsOfLoad is the weight each load of the killed program adds to its bin.
 const poundsOfLoad = 10
 
 // Killed is the part of the suite about a program that ends without a word: another program writes

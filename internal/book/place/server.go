@@ -41,5 +41,5 @@ func Name(at string) string {
 	return strings.Trim(notInNames.ReplaceAllString(strings.Join(words, "-"), "-"), "-.")
 }
 
-// notInNames is what may not stand in the name of a file everywhere.
+// notInNames are the characters that some file systems refuse in names.
 var notInNames = regexp.MustCompile(`[^A-Za-z0-9._]+`)

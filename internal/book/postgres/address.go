@@ -63,7 +63,7 @@ func (a address) settings() (*pgxpool.Config, error) {
 		"search_path":                   a.schema,
 		"application_name":              "tenthpoint",
 		"client_encoding":               "UTF8",
-		"lock_timeout":                  fmt.Sprint(turnPatience.Milliseconds()),
+		"lock_timeout":                  fmt.Sprint(lockTimeout.Milliseconds()),
 		"tcp_keepalives_idle":           "3",
 		"tcp_keepalives_interval":       "2",
 		"tcp_keepalives_count":          "3",
@@ -72,7 +72,7 @@ func (a address) settings() (*pgxpool.Config, error) {
 	} {
 		config.ConnConfig.RuntimeParams[name] = value
 	}
-	config.ConnConfig.ConnectTimeout = connectPatience
+	config.ConnConfig.ConnectTimeout = connectTimeout
 	config.MaxConns = mostConnections
 	return config, nil
 }

@@ -61,7 +61,7 @@ func openWith(ctx context.Context, where string, o book.Options, known fs.FS) (*
 
 // prepare looks whether the server keeps what it acknowledges, and brings the tables up to date.
 func (b *Book) prepare(ctx context.Context, o book.Options, known fs.FS) error {
-	ctx, done := context.WithTimeout(ctx, 10*connectPatience)
+	ctx, done := context.WithTimeout(ctx, 10*connectTimeout)
 	defer done()
 	conn, err := b.line.pool.Acquire(ctx)
 	if err != nil {
@@ -89,7 +89,7 @@ func (b *Book) Trouble() error { return b.line.trouble() }
 // Path returns the address of the book.
 func (b *Book) Path() string { return b.line.address.text }
 
-// Ahead is how far the server's clock is ahead of this computer's.
+// Ahead is the server's clock less this computer's.
 func (b *Book) Ahead(ctx context.Context) (time.Duration, error) {
 	before := time.Now()
 	o, _, err := one(source{b.line, b.line.pool, ctx}, scanOpening, selectOpening)

@@ -124,12 +124,12 @@ func scanBin(row pgx.Row) (bin.Row, error) {
 // A binReader reads what lies in the bins.
 type binReader struct{ reader }
 
-// BinsBefore is what lay in every bin in the evening before a day: the last row of each place.
+// BinsBefore is the content of every bin in the evening before a day: the last row of each place.
 func (r binReader) BinsBefore(ctx context.Context, day string) ([]bin.Row, error) {
 	return binsBefore(r.during(ctx), day)
 }
 
-// BinBefore is what lay in one bin in the evening before a day.
+// BinBefore is the content of one bin in the evening before a day.
 func (r binReader) BinBefore(ctx context.Context, name, day string) ([]bin.Row, error) {
 	rows, err := r.BinsBefore(ctx, day)
 	return ofBin(rows, name), err

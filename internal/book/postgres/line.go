@@ -11,11 +11,11 @@ import (
 const (
 	// mostConnections is the size of the pool. Each running iteration over facts holds one.
 	mostConnections = 8
-	// connectPatience is how long a server may take to answer at all.
-	connectPatience = 3 * time.Second
-	// silence is how long a query may go without a row before its line counts as cut.
-	silence = 15 * time.Second
-	// retryAfter is how soon a line that was cut is tried again.
+	// connectTimeout is the timeout for connecting to a server.
+	connectTimeout = 3 * time.Second
+	// rowTimeout is the timeout between two rows of a query; after it the connection counts as lost.
+	rowTimeout = 15 * time.Second
+	// retryAfter is the pause before a lost connection is tried again.
 	retryAfter = time.Second
 )
 
@@ -46,7 +46,7 @@ func (l *line) trouble() error {
 }
 
 // use returns a context for one use of the line: it ends with ctx, when the line is cut, and after a
-// silence. Each call of alive postpones that. While the line is cut the sentence is returned.
+// rowTimeout. Each call of alive postpones that. While the line is cut the sentence is returned.
 func (l *line) use(ctx context.Context) (used context.Context, alive, done func(), err error) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
@@ -59,9 +59,9 @@ func (l *line) use(ctx context.Context) (used context.Context, alive, done func(
 		ends = context.Background() // that the line was cut does not end the trial
 	}
 	used, stop := context.WithCancelCause(ctx)
-	quiet := time.AfterFunc(silence, func() { stop(errSilent) })
+	quiet := time.AfterFunc(rowTimeout, func() { stop(errSilent) })
 	unhook := context.AfterFunc(ends, func() { stop(context.Cause(ends)) })
-	return used, func() { quiet.Reset(silence) }, func() { quiet.Stop(); unhook(); stop(nil) }, nil
+	return used, func() { quiet.Reset(rowTimeout) }, func() { quiet.Stop(); unhook(); stop(nil) }, nil
 }
 
 // once is one use of the line without rows.

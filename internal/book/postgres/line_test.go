@@ -126,7 +126,7 @@ func TestOtherDesksHear(t *testing.T) {
 	select {
 	case <-news:
 		t.Error("a desk heard of its own act")
-	case <-time.After(lookEvery + 200*time.Millisecond):
+	case <-time.After(pollInterval + 200*time.Millisecond):
 	}
 	start := time.Now()
 	must(t, appendTo(t, other))
@@ -163,7 +163,7 @@ func TestPulledCable(t *testing.T) {
 	if err := b.SaveDraft(book.Draft{Place: "load", ID: "L1", Texts: `{"truck":"7"}`}); !errors.Is(err, errCut) {
 		t.Errorf("a draft went over a pulled cable: %v", err)
 	}
-	if took := time.Since(start); took > 4*connectPatience {
+	if took := time.Since(start); took > 4*connectTimeout {
 		t.Errorf("a desk without a line waited %s", took)
 	}
 	must(t, appendTo(t, near)) // the others work on

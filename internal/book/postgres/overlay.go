@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// An overlay is what a write will do to a table whose rows have a place and a day: rows to be put
+// An overlay is the uncommitted changes of a table whose rows have a place and a day: rows to be put
 // there, and nil for rows to be taken away. What the server answers is read with it laid over.
 type overlay[P comparable, R any] struct {
 	at      func(R) (P, string)

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// pending is what a write wants to do, until append does it.
+// pending is a write that is prepared and not yet sent to append.
 type pending struct {
 	facts    []journal.Fact
 	deskAt   string // the desk's own clock, where it differs from the server's

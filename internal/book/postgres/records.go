@@ -116,16 +116,16 @@ func scanDraft(row pgx.Row) (d book.Draft, err error) {
 	return d, err
 }
 
-// jotPatience is how long a keystroke may wait for the server. The next one brings the same text
+// saveTimeout is the timeout for saving what is being typed. The next one brings the same text
 // again.
-const jotPatience = 250 * time.Millisecond
+const saveTimeout = 250 * time.Millisecond
 
 // SaveDraft keeps a draft at once; without texts the draft goes.
 func (b *Book) SaveDraft(d book.Draft) error {
 	if err := b.mayWrite(); err != nil {
 		return err
 	}
-	ctx, done := context.WithTimeout(context.Background(), jotPatience)
+	ctx, done := context.WithTimeout(context.Background(), saveTimeout)
 	defer done()
 	if d.Texts == "" {
 		return b.exec(ctx, "DELETE FROM drafts WHERE place = $1 AND id = $2", d.Place, d.ID)

@@ -51,7 +51,7 @@ func (tx *Tx) fail(err error) error {
 	return tx.failed
 }
 
-// deskSlack is how far a desk's clock may be from the server's without being noted.
+// deskSlack is the difference between a desk's clock and the server's that is not noted.
 const deskSlack = 5 * time.Second
 
 // Append enters a fact at the end of the chain. An entry with problems is refused with all of them.

@@ -11,11 +11,11 @@ import (
 )
 
 const (
-	// lookEvery is how often the table is looked at where no notice came: notices wake up, the table
+	// pollInterval is the polling interval where no notice came: notices wake up, the table
 	// decides.
-	lookEvery = 500 * time.Millisecond
-	// lookPatience is how long such a look may take before the line counts as cut.
-	lookPatience = 2 * time.Second
+	pollInterval = 500 * time.Millisecond
+	// pollTimeout is the timeout of a poll; after it the connection counts as lost.
+	pollTimeout = 2 * time.Second
 )
 
 // Watch calls changed soon after another desk has written, and after a cut line is whole again, until
@@ -72,7 +72,7 @@ func (b *Book) listen(ctx context.Context, seen *int64, changed func()) error {
 
 // soon is one word with the server, which has to answer soon.
 func soon(ctx context.Context, do func(context.Context) error) error {
-	ctx, done := context.WithTimeoutCause(ctx, lookPatience, errSilent)
+	ctx, done := context.WithTimeoutCause(ctx, pollTimeout, errSilent)
 	defer done()
 	err := do(ctx)
 	if err != nil && errors.Is(context.Cause(ctx), errSilent) {
@@ -83,7 +83,7 @@ func soon(ctx context.Context, do func(context.Context) error) error {
 
 // notice waits for notices of writes until it is time to look again.
 func (b *Book) notice(ctx context.Context, conn *pgx.Conn, seen *int64, changed func()) error {
-	waiting, done := context.WithTimeout(ctx, lookEvery)
+	waiting, done := context.WithTimeout(ctx, pollInterval)
 	defer done()
 	for {
 		said, err := conn.WaitForNotification(waiting)
@@ -109,7 +109,7 @@ type ownWrites struct {
 	numbers map[int64]bool
 }
 
-// mostOwn is how many are remembered where nobody watches.
+// mostOwn is the number remembered where nobody watches.
 const mostOwn = 1000
 
 func (o *ownWrites) add(number int64) {

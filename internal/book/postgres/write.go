@@ -14,10 +14,10 @@ import (
 )
 
 const (
-	// turnPatience is how long a desk waits for its turn, or for any lock. A desk that was cut off
+	// lockTimeout is the timeout for any lock, and for a desk's turn to write. A desk that was cut off
 	// in its turn costs the others this much until the server has noticed.
-	turnPatience = time.Second
-	// mostTries is how often an act is run before the book counts as busy.
+	lockTimeout = time.Second
+	// mostTries is the number of times an act is run before the book counts as busy.
 	mostTries = 12
 )
 
@@ -91,7 +91,7 @@ func open(ctx context.Context, conn *pgxpool.Conn, turn int64) (found opening, e
 
 // giveTurn lets the next desk begin. A connection that is cut gives its turn up by itself.
 func (b *Book) giveTurn(conn *pgxpool.Conn) {
-	ctx, done := context.WithTimeout(context.Background(), turnPatience)
+	ctx, done := context.WithTimeout(context.Background(), lockTimeout)
 	defer done()
 	if !conn.Conn().IsClosed() {
 		_, _ = conn.Exec(ctx, "SELECT pg_advisory_unlock_all()")
@@ -125,7 +125,7 @@ func (b *Book) unsure(tx *Tx, said error) error {
 		return said
 	}
 	last := tx.facts[len(tx.facts)-1]
-	ctx, done := context.WithTimeout(context.WithoutCancel(tx.ctx), 2*connectPatience)
+	ctx, done := context.WithTimeout(context.WithoutCancel(tx.ctx), 2*connectTimeout)
 	defer done()
 	for ctx.Err() == nil {
 		var kept bool

@@ -97,7 +97,7 @@ type headNote struct {
 const (
 	noteEnding = ".head.txt"
 	wholeWords = "All of it was checked on "
-	// wholeEvery is how long copies may be checked only since the one before.
+	// wholeEvery is the interval after which a copy is checked from its first fact again.
 	wholeEvery = 7 * 24 * time.Hour
 )
 

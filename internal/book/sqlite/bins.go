@@ -49,7 +49,7 @@ func (k keptBin) row() (bin.Row, error) {
 // A binReader reads what lies in the bins.
 type binReader struct{ reader }
 
-// BinsBefore is what lay in every bin in the evening before a day: the last row of each place.
+// BinsBefore is the content of every bin in the evening before a day: the last row of each place.
 func (r binReader) BinsBefore(ctx context.Context, day string) ([]bin.Row, error) {
 	return binsBefore(r.during(ctx), day, nil)
 }
@@ -69,7 +69,7 @@ func (r binReader) Movements(ctx context.Context, from, to string) ([]bin.Moveme
 	return movements(r.during(ctx), from, to)
 }
 
-// BinBefore is what lay in one bin in the evening before a day.
+// BinBefore is the content of one bin in the evening before a day.
 func (r binReader) BinBefore(ctx context.Context, name, day string) ([]bin.Row, error) {
 	return list(r.during(ctx), scanBin, selectBinBefore, name, day)
 }

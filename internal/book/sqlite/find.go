@@ -22,7 +22,7 @@ import (
 // applicationID marks a SQLite file as a Tenthpoint book: "10pt" in ASCII.
 const applicationID = 0x31307074
 
-// fileHead is what every file of SQLite begins with.
+// fileHead is the first bytes of every SQLite file.
 const fileHead = "SQLite format 3"
 
 // HoldsBook reports whether a file that starts like this is one of SQLite, as a book is.

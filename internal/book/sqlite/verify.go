@@ -67,7 +67,7 @@ func scanMisplaced(rows *sql.Rows) (message.Text, error) {
 	return message.New("The owners of load %v are not numbered 1 to %d.", load, owners), err
 }
 
-// scanDamage is what the engine says of damage, in its own words.
+// scanDamage scans a message of SQLite's own integrity check.
 func scanDamage(rows *sql.Rows) (message.Text, error) {
 	said, err := scanText(rows)
 	return message.New("The file is damaged: %v.", said), err

@@ -11,7 +11,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Act is what happens to a contract that is there. The words are those of the terminal's commands.
+// Act is a change of a contract. The words are those of the terminal's commands.
 type Act string
 
 const (
@@ -80,7 +80,7 @@ var acts = map[Act]struct {
 
 func table(act Act) []field { return append(slices.Clone(acts[act].fields), agreed) }
 
-// Fields are what is typed of an act.
+// Fields are the fields of an act.
 func Fields(act Act) []typed.Field { return typed.FieldsOf(table(act)) }
 
 // Read makes a change of what is typed, by the ids of the fields.

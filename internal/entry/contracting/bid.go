@@ -25,7 +25,7 @@ var bidFields = []typed.Reader[*bidding]{
 	typed.As(typed.Field{ID: "delivery", Label: message.New("Month of delivery"), Hint: message.New("like 2027-03; without it, now")}, readDelivery),
 }
 
-// BidFields are what is typed of a price to be posted.
+// BidFields are the fields of a price to be posted.
 func BidFields() []typed.Field { return typed.FieldsOf(bidFields) }
 
 // ReadBid makes a price to be posted of what is typed, by the ids of the fields.

@@ -38,7 +38,7 @@ func sorts() []typed.Choice {
 	return out
 }
 
-// NewFields are what is typed of a new contract.
+// NewFields are the fields of a new contract.
 func NewFields() []typed.Field { return newFields }
 
 // ReadNew makes the terms of a new contract of what is typed, by the ids of the fields.

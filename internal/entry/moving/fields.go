@@ -77,7 +77,7 @@ var forms = map[bin.Kind][]field{
 	bin.WriteOff:     {from, weighed.Must(), adjusts},
 }
 
-// Fields are what is typed of a kind of movement, in order; nothing for one that is not typed.
+// Fields are the fields of a kind of movement, in order; none for one that is not typed.
 func Fields(kind bin.Kind) []typed.Field { return typed.FieldsOf(table(kind)) }
 
 func table(kind bin.Kind) []field {

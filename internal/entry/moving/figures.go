@@ -7,7 +7,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// place is where a figure goes.
+// place is the destination of a figure.
 type place func(*reading) *quantity.Amount
 
 // aWeight is a field for a weight, in the unit of the house's scales unless it says another.

@@ -26,7 +26,7 @@ type Bin struct {
 	Grain          []Held
 }
 
-// House is what the book has around a movement: its bins, the unit of its scales, and today.
+// House is the part of the book around a movement: its bins, the unit of its scales, and today.
 type House struct {
 	Unit  quantity.Unit
 	Today quantity.Date
@@ -41,7 +41,7 @@ func (h House) bin(id string) (Bin, bool) {
 	return h.Bins[at], true
 }
 
-// lies is what lies in a bin of a commodity.
+// lies is the content of a bin of a commodity.
 func (h House) lies(id, commodity string) (quantity.Amount, bool) {
 	b, _ := h.bin(id)
 	for _, held := range b.Grain {

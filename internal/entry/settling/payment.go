@@ -37,7 +37,7 @@ func ways() []typed.Choice {
 	return out
 }
 
-// PaymentFields are what is typed of a payment on a sheet.
+// PaymentFields are the fields of a payment on a sheet.
 func PaymentFields() []typed.Field { return typed.FieldsOf(paymentFields) }
 
 // ReadPayment makes a payment on a sheet of what is typed, by the ids of the fields.

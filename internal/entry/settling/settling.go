@@ -16,7 +16,7 @@ import (
 	"tenthpoint/internal/tariff"
 )
 
-// House is what texts of a settlement sheet are looked up in.
+// House is the records that texts of a settlement sheet are looked up in.
 type House struct {
 	entry.House
 	Grain string // that of the tickets that are settled
@@ -62,7 +62,7 @@ var sheetFields = []typed.Reader[*ordering]{
 	typed.As(typed.Field{ID: Corrects, Label: message.New("In place of sheet"), Hint: message.New("a void one")}, readCorrects),
 }
 
-// SheetFields are what is typed of a settlement sheet beside its tickets.
+// SheetFields are the fields of a settlement sheet beside its tickets.
 func SheetFields() []typed.Field { return typed.FieldsOf(sheetFields) }
 
 // ReadSheet makes an order of what is typed, by the ids of the fields, without its tickets.

@@ -88,7 +88,7 @@ func Read[R any](into R, table []Reader[R], texts map[string]string) Problems {
 	return problems
 }
 
-// Problems are what is wrong with texts, by the field each stands in.
+// Problems are the errors of texts, by field.
 type Problems map[string]error
 
 // Err is all that is wrong in the order of the fields; nil for nothing.

@@ -40,7 +40,7 @@ func Wide(h Hatch) Hatch {
 // IsFull reports whether the whole surface has ink.
 func (h Hatch) IsFull() bool { return h.first == family{} }
 
-// distance is how far apart lines are, of a thickness.
+// distance is the distance between lines of a thickness.
 func (h Hatch) distance(thick int) int {
 	if h.wide {
 		return 7 * thick

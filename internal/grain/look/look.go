@@ -21,7 +21,7 @@ func (c Colour) Toward(other Colour, parts int) Colour {
 	return Colour{mix(c.Red, other.Red), mix(c.Green, other.Green), mix(c.Blue, other.Blue)}
 }
 
-// Washed is how far the ground between the lines of a hatching is mixed toward the ground around
+// Washed is the share to which the ground between the lines of a hatching is mixed toward the ground around
 // it, in parts of a hundred.
 const Washed = 62
 

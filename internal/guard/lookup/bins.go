@@ -27,7 +27,7 @@ func pit(lists Lists, l *load.Load, s *guard.Setting) (err error) {
 	return err
 }
 
-// stock is what lies in that bin, and the lot of what was put there last.
+// stock is the content of that bin, and the lot of what was put there last.
 func stock(lists Lists, l *load.Load, s *guard.Setting) error {
 	name := s.Bin.ID
 	if name == "" {
@@ -55,7 +55,7 @@ func StockOf(p bin.Place, heap bin.Heap) []guard.Stock {
 	return []guard.Stock{{Commodity: p.Commodity, Name: grain.NameOf(p.Commodity), Weight: lies}}
 }
 
-// lastLoads is how many loads of a bin are looked at for one that came in.
+// lastLoads is the number of loads of a bin that are searched for one that came in.
 const lastLoads = 9
 
 // Lot is the lot of what was put on a heap last, by a movement or by a truck other than that of a

@@ -59,7 +59,7 @@ func contractsIn(lists Lists) (sold, error) {
 	return sold{lists, cards, contract.UnderCards(all, cards)}, err
 }
 
-// left is what a contract has left as its tickets fill it, those of all its sellers. The ticket that a
+// left is the room left on a contract by its tickets, those of all its sellers. The ticket that a
 // load is to replace does not count: the load brings its grain again.
 func (s sold) left(house elevator.Profile, c elevator.ContractTerms, of *load.Load) (quantity.Amount, error) {
 	together, sellers := contract.Together(s.all, c.Commodity, []string{c.Grower})

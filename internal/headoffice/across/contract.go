@@ -5,7 +5,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// ContractPart is what a site delivered on a contract, by the site's own working.
+// ContractPart is the quantity a site delivered on a contract, by the site's own working.
 type ContractPart struct {
 	Site string
 	contract.Filled

@@ -17,7 +17,7 @@ type Stock struct {
 	Weight          quantity.Amount
 }
 
-// Position is what lies at all sites.
+// Position is the grain at all sites.
 type Position struct{ rows []Stock }
 
 // Add enters the position of a site, its bins added up. A grain that a site weighs in two units has a

@@ -116,7 +116,7 @@ func (o *Office) Texts(ctx context.Context, letters string) ([]headoffice.Text, 
 	return all, sentence(err)
 }
 
-// pageOfFacts is how many facts are read from the server at once: a long chain is never held whole.
+// pageOfFacts is the number of facts read from the server at once: a long chain is never held whole.
 const pageOfFacts = 2000
 
 // Facts reads a branch from a number on, as far as it shares them from the branches it comes from.

@@ -29,7 +29,7 @@ type Office struct {
 	schema string
 }
 
-// connections is how many an office uses at once: one sends or reads, another looks something up.
+// connections is the number of connections an office uses at once: one sends or reads, another looks something up.
 const connections = 4
 
 // Open opens an office that is there. The server is named as everywhere with PostgreSQL, by an

@@ -42,7 +42,7 @@ func isTaken(err error) bool { return code(err) == takenAlready }
 // contact tells.
 var errUnreached = message.Device.Errorf("the head office does not answer")
 
-// sentence is what the server or the line said, in words with what to do.
+// sentence is the error of the server or the connection, in words with what to do.
 func sentence(err error) error {
 	if err == nil {
 		return nil

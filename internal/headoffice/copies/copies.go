@@ -25,7 +25,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Office is where chains are copied from.
+// Office is the source that chains are copied from.
 type Office interface {
 	Facts(ctx context.Context, c headoffice.Chain, from int64) iter.Seq2[journal.Fact, error]
 	Texts(ctx context.Context, letters string) ([]headoffice.Text, error)
@@ -38,14 +38,14 @@ type Copy struct {
 	Waiting
 }
 
-// Waiting is what a copy holds and does not show: facts of a program newer than this.
+// Waiting is the facts that a copy holds and does not show: facts of a program newer than this.
 type Waiting struct {
 	NotShown int64  `json:"not_shown,string"`
 	Newer    string `json:"newer,omitempty"` // the first kind among them
 	Program  string `json:"program"`         // that could not read them
 }
 
-// Said is what waits as a sentence; nothing where all is shown.
+// Said is a sentence about what waits; empty where all is shown.
 func (c Copy) Said() message.Text {
 	if c.NotShown == 0 {
 		return message.Text{}

@@ -42,7 +42,7 @@ type Extended struct {
 	Newer string
 }
 
-// mostInOne is how many facts are entered in one transaction.
+// mostInOne is the most facts entered in one transaction.
 const mostInOne = 1000
 
 // Extend enters texts and facts that follow a book's last in it, and brings its lists up to date.
@@ -157,7 +157,7 @@ func (w *work) follow(f journal.Fact) (shown bool, err error) {
 	return true, w.tx.MoveGrain(m)
 }
 
-// ownerBefore is what a record stood for until now, where it moves grain between owners.
+// ownerBefore is the record as it was until now, where it moves grain between owners.
 func (w *work) ownerBefore(is book.Record) (journal.Kinded, error) {
 	if !slices.Contains(book.OwnerKinds, is.Kind) {
 		return nil, nil

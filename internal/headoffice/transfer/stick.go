@@ -124,7 +124,7 @@ func Take(ctx context.Context, file io.ReadSeeker, office Office, o Options) (le
 	return head.Site, s.out, batch.fault()
 }
 
-// fault is what a stick cannot mend: the office is elsewhere, and nobody can be asked for the rest.
+// fault is an error that a stick cannot mend: the office is elsewhere, and nobody can be asked for the rest.
 func (b *batch) fault() error {
 	if !b.lost {
 		return nil

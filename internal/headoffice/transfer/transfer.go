@@ -33,7 +33,7 @@ type Office interface {
 	Receive(ctx context.Context, letters string, lines []byte) (headoffice.Receipt, error)
 }
 
-// Options are what a sending may be told.
+// Options are the options of a sending.
 type Options struct {
 	// Acknowledged is the head that the office acknowledged last, by the site's own checkpoint.
 	Acknowledged journal.Head
@@ -50,7 +50,7 @@ type Sent struct {
 	From, To journal.Head // the office's head before and after
 	Branch   int          // of the site's chains, the one that the book is
 	Forked   bool         // this sending began it
-	// Lost is how many facts the office had acknowledged once and no longer has: it was restored from
+	// Lost is the number of facts the office had acknowledged once and no longer has: it was restored from
 	// an older copy, or a standby took over. They were sent again.
 	Lost int64
 }
@@ -82,7 +82,7 @@ type sending struct {
 	out     Sent
 }
 
-// mostStarts is how often a sending finds its place anew, where the office changed meanwhile.
+// mostStarts is the number of times a sending finds its place anew, where the office changed meanwhile.
 const mostStarts = 3
 
 // Send sends all that the office lacks of a book. It may be interrupted anywhere and called again.

@@ -32,7 +32,7 @@ type Target struct {
 	TestWeight quantity.Amount
 }
 
-// Mix is what to take of each lot, in their order: whole units of weight where such
+// Mix is the weight to take of each lot, in their order: whole units of weight where such
 // a mix meets the target, else exact fractions.
 type Mix struct {
 	Take []quantity.Amount

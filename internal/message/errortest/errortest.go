@@ -1,4 +1,4 @@
-// Package errortest is what tests ask of an error: its kind, and the figures and names it gives. Its
+// Package errortest matches errors in tests: by their kind, and the figures and names it gives. Its
 // sentence may then be written better, and no test breaks.
 package errortest
 
@@ -10,7 +10,7 @@ import (
 	"tenthpoint/internal/message"
 )
 
-// Want is what an error has to be. The zero Want is no error.
+// Want is a matcher of errors. The zero Want matches no error.
 type Want struct {
 	kind  message.Kind
 	names []string

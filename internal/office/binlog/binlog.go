@@ -58,7 +58,7 @@ func (h Held) mean(factor grain.FactorID) (quantity.Amount, bool) {
 // Oldest is the first day on which any of it was received; none for no grain.
 func (h Held) Oldest() quantity.Date { return h.Heap.Grain().Oldest }
 
-// Level is how full the bin is, in thousandths of the room to the eave; false where the bin was
+// Level is the fill level of the bin, in thousandths of the room to the eave; false where the bin was
 // not measured or the grain has no test weight. Grain that stands higher is 1000.
 func (b Bin) Level() (int, bool) {
 	room, known := b.room()
@@ -98,7 +98,7 @@ func densityOf(h Held) quantity.Amount {
 	return quantity.Zero(quantity.LbPerBushel)
 }
 
-// Holds is what the bin holds of a grain, full and heaped, at a test weight; false where nobody
+// Holds is the capacity of the bin for a grain, full and heaped, at a test weight; false where nobody
 // measured the bin.
 func (b Bin) Holds(testWeight quantity.Amount) (quantity.Amount, bool) {
 	if b.Shape.IsZero() {
@@ -145,7 +145,7 @@ func Bins(ctx context.Context, d office.Desk, day quantity.Date) ([]Bin, error) 
 	return out, nil
 }
 
-// House is what the entry of a movement asks of the book: the bins, and what lies in them on a day.
+// House is the data that the entry of a movement needs: the bins, and their content on a day.
 func House(ctx context.Context, d office.Desk, today quantity.Date) (moving.House, error) {
 	all, err := Bins(ctx, d, today)
 	h := moving.House{Unit: d.Profile().WeightUnit(), Today: today}

@@ -138,7 +138,7 @@ func weighed(all []bin.Weighed) message.Text {
 	return message.Texts(", ", parts)
 }
 
-// Note is what a movement says beside its weights.
+// Note is the remark of a movement beside its weights.
 func Note(m bin.Movement) message.Text {
 	var parts []message.Text
 	say := func(t message.Text) { parts = append(parts, t) }

@@ -51,7 +51,7 @@ type Due struct {
 	IfPassed message.Text
 }
 
-// Consequences are what becomes of the lines of a list when their days pass, each said once.
+// Consequences are the sentences on what follows when the days of a list's lines pass, each once.
 func Consequences(all []Due) []message.Text {
 	var out []message.Text
 	said := map[string]bool{}
@@ -93,7 +93,7 @@ func Until(l Lists, h House, today, last quantity.Date) ([]Due, error) {
 	return g.gather(g.undecided, g.contracts, g.payments, g.unsettled, g.storage, g.samples, g.disputes)
 }
 
-// Written is what falls due of what was agreed in writing, contracts and settlement sheets. It reads
+// Written lists the due contracts and settlement sheets. It reads
 // the tickets of those who sell on contracts that are near their day, and no others.
 func Written(l Lists, h House, today, last quantity.Date) ([]Due, error) {
 	g, err := gatheringOf(l, h, today, last)

@@ -6,7 +6,7 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// lot is what one grower has of one grain whose day has come near, with the first of the days.
+// lot is one grower's grain of one kind whose day has come near, with the first of the days.
 type lot struct {
 	day               quantity.Date
 	grower, commodity string

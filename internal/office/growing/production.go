@@ -17,7 +17,7 @@ import (
 	"tenthpoint/internal/settle"
 )
 
-// Farm is what one farm or field has delivered of one grain and crop year.
+// Farm is the production of one farm or field, of one grain and crop year.
 type Farm struct {
 	Grower, Name    string // who delivered it, by code and name
 	Farm, Field     string // empty where no load named one

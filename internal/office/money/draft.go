@@ -26,7 +26,7 @@ type Around struct {
 	Contracts []elevator.ContractTerms
 }
 
-// AroundNow is what a sheet of some tickets is drafted from, outside of any act.
+// AroundNow reads the records that a sheet of some tickets is drafted from, outside of any act.
 func AroundNow(ctx context.Context, d office.Desk, tickets []paysheet.Chosen) (around Around, err error) {
 	for _, chosen := range tickets {
 		l, err := office.Delivered(ctx, d, chosen.Number)
@@ -234,7 +234,7 @@ func (w *drafting) onContract(line paysheet.Line, number string) error {
 	return nil
 }
 
-// paidOn is how much earlier lines took from a contract.
+// paidOn is the quantity that earlier lines took from a contract.
 func (w *drafting) paidOn(source string, unit quantity.Unit) quantity.Amount {
 	paid := quantity.Zero(unit)
 	for _, s := range append(w.around.Sheets, *w.sheet) {

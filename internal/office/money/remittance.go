@@ -54,7 +54,7 @@ type Remitted struct {
 	Amount   quantity.Amount // $
 }
 
-// Remittance is what is to be handed on of one levy for a span of days; of all levies where id is
+// Remittance lists the amounts to be handed on of one levy for a span of days; of all levies where id is
 // empty.
 func Remittance(ctx context.Context, d office.Desk, id string, from, to quantity.Date) ([]Remitted, error) {
 	sheets, err := Sheets(ctx, d)

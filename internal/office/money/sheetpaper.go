@@ -108,7 +108,7 @@ func fromOwner(a quantity.Amount) message.Text { return toOwner(a.Neg()) }
 // cents are the places of money on a sheet.
 const cents = 2
 
-// evidence is what a producer is given of a levy: who bought, from whom, how much, its value, the
+// evidence is the producer's record of a levy: who bought, from whom, how much, its value, the
 // levy, the day and the place, and whether anybody confirmed the rule.
 func evidence(l *levy.Levy, s paysheet.Sheet, w paysheet.Worked, p elevator.Profile) message.Text {
 	said := message.New("%v (%v): bought by %v, %v, of %v; %s; net market value %s; on %s; by %v.",

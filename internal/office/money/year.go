@@ -13,7 +13,7 @@ import (
 	"tenthpoint/internal/report"
 )
 
-// PayeeTotal is what a grower sold of one grain in a span, and what was paid on it.
+// PayeeTotal is a grower's sales of one grain in a span, and the payments on them.
 type PayeeTotal struct {
 	Grower, Name, Commodity string
 	Sheets                  int

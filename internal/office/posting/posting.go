@@ -20,10 +20,10 @@ import (
 	"tenthpoint/internal/signing"
 )
 
-// MostTickets is how many tickets a page lists at most, the newest ones.
+// MostTickets is the most tickets a page lists, the newest ones.
 const MostTickets = 5000
 
-// House is what the page of a house holds.
+// House is the content of the page of a house.
 func House(ctx context.Context, d office.Desk) (checker.House, error) {
 	p := d.Profile()
 	h := checker.House{Business: p.Business, Demo: p.Demo, Rules: p.Rules}
@@ -49,7 +49,7 @@ func House(ctx context.Context, d office.Desk) (checker.House, error) {
 	return h, err
 }
 
-// MostKept is how many editions a page holds beside the posted ones, the last in force first: the page
+// MostKept is the most editions a page holds beside the posted ones, the last in force first: the page
 // is to stay small enough for a phone.
 const MostKept = 60
 

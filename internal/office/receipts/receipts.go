@@ -15,7 +15,7 @@ import (
 	"tenthpoint/internal/title"
 )
 
-// Order is what a receipt is to be issued for.
+// Order is the tickets and terms of a receipt to be issued.
 type Order struct {
 	Grower     string
 	Tickets    []Chosen
@@ -29,7 +29,7 @@ type Chosen struct {
 	Quantity *quantity.Amount // nil for all that is free
 }
 
-// Around is what a receipt is drafted from, as it stands at that moment.
+// Around is the records a receipt is drafted from, at that moment.
 type Around struct {
 	Tickets  []*load.Load // those chosen, in their order
 	Receipts []receipt.Receipt
@@ -111,7 +111,7 @@ func LineAfter(was receipt.Line, next *load.Load, of receipt.Receipt, around Aro
 // wholeUnits rounds the weight of a part.
 var wholeUnits = quantity.To("1", quantity.HalfUp)
 
-// soldOf is how much of a part settlement sheets took, and its weight.
+// soldOf is the quantity of a part that settlement sheets took, and its weight.
 func soldOf(sheets []paysheet.Sheet, ticket int64, grower string, unit, weight quantity.Unit) (q, w quantity.Amount) {
 	q, w = paysheet.SettledOf(sheets, ticket, grower, unit), quantity.Zero(weight)
 	for _, s := range sheets {

@@ -65,11 +65,11 @@ func Back(lists Lists, l *load.Load, reason string) ([]bin.Movement, error) {
 type Remade struct {
 	Was paysheet.Sheet
 	Is  *paysheet.Sheet // nil where no line of it remained
-	// Paid is what was paid, Left what is to be paid still; below zero the grower owes it.
+	// Paid is the amount paid, Left the amount still to be paid; below zero the grower owes it.
 	Paid, Left quantity.Amount
 }
 
-// Quantity and Payable are how much more, or less, the sheet settles and pays than before.
+// Quantity and Payable are the changes of what the sheet settles and pays.
 func (r Remade) Quantity() quantity.Amount { return r.more("quantity") }
 
 // Payable is the money of it.

@@ -20,7 +20,7 @@ import (
 	"tenthpoint/internal/title"
 )
 
-// Kind is what a ticket carries.
+// Kind is the kind of record that rests on a ticket.
 type Kind string
 
 // The kinds, as programs read them.
@@ -39,18 +39,18 @@ type Rest struct {
 	Said   message.Text
 }
 
-// Lists is what the book says of all that can rest on a ticket.
+// Lists are the records of a book that can rest on tickets.
 type Lists interface {
 	Records(kind string) ([]book.Record, error)
 	BinBefore(name, day string) ([]bin.Row, error)
 }
 
-// On is what rests on a ticket.
+// On are the records that rest on a ticket.
 func On(lists Lists, l *load.Load) ([]Rest, error) {
 	return found(lists, l, sheets, receipts, boughtOut, moved)
 }
 
-// Papers is what rests on a ticket beside its grain: a ticket that is to be corrected brings grain in
+// Papers are the records that rest on a ticket beside its grain: a ticket that is to be corrected brings grain in
 // its place, which is known when the new one is issued.
 func Papers(lists Lists, l *load.Load) ([]Rest, error) {
 	return found(lists, l, sheets, receipts, boughtOut)
@@ -153,7 +153,7 @@ func contractsOf(l *load.Load) map[string]bool {
 // lastOfDays is after every day.
 const lastOfDays = "9999-99-99"
 
-// missing is how much the bin of a ticket would lack without its grain; zero where it would not.
+// missing is the weight that the bin of a ticket would lack without its grain; zero where it would not.
 func missing(lists Lists, l *load.Load) (bin.Place, quantity.Amount, error) {
 	if l.Balance != nil { // an opening balance is owed, and brought no grain to a bin of its own
 		return bin.Place{}, quantity.Zero(l.Balance.Settled.Unit()), nil

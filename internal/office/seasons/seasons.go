@@ -48,7 +48,7 @@ func (r *Reader) Read(ctx context.Context, from, to, day quantity.Date) (*season
 	return f, nil
 }
 
-// intake is what came in by day, as the position of each day has it.
+// intake is the weight received by day, as the position of each day has it.
 func (r *Reader) intake(ctx context.Context, f *season.Facts) (err error) {
 	if f.Intake, err = r.intakeBetween(ctx, f.From, f.To); err != nil {
 		return err
@@ -156,7 +156,7 @@ func minutesBetween(from, to string) (int, bool) {
 	return int(b.Sub(a) / time.Minute), true
 }
 
-// kept is what settlement sheets of the span took.
+// kept are the storage charges and interest of the settlement sheets of the span.
 func (r *Reader) kept(ctx context.Context, f *season.Facts) error {
 	none := quantity.Zero(quantity.Dollar)
 	f.Kept = season.KeptMoney{Storage: none, Interest: none}

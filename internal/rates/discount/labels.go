@@ -4,7 +4,7 @@ import "tenthpoint/internal/message"
 
 // labels are those of a rule's steps, made once when the edition is read: every load has them.
 type labels struct {
-	// Limit is where the load is turned away, Unit the money per unit of weight.
+	// Limit is the result above which the load is turned away, Unit the money per unit of weight.
 	Limit, Unit                        message.Text
 	rate, base, per, count, each, most message.Text
 }

@@ -21,7 +21,7 @@ type Draft struct {
 	base  *rates.Edition // what it was begun from
 }
 
-// Head is what an edition of a house has of its own from the beginning.
+// Head is the id, name and dates of a house's own edition.
 type Head struct {
 	ID, From string // the day it takes effect
 	Issued   string // the day it was made
@@ -182,7 +182,7 @@ func (d *Draft) drop(table, key string) {
 	}
 }
 
-// block is where the row that a line is in begins and ends, its blank lines before it included.
+// block is the first and last line of the row that a line is in, its blank lines before it included.
 func (d Draft) block(line int) (from, to int, inRow bool) {
 	from = line - 1
 	for from >= 0 {
@@ -264,7 +264,7 @@ func (d Draft) SameFigures() bool {
 	return digest.Of(figuresOf(d.lines)) == digest.Of(figuresOf(dropComments(strings.Split(strings.TrimRight(string(d.base.Text), "\n"), "\n"))))
 }
 
-// figuresOf is what a text says under its head.
+// figuresOf is the part of a text under its head.
 func figuresOf(lines []string) []byte {
 	var out strings.Builder
 	for _, f := range (Draft{lines: lines}).Figures() {

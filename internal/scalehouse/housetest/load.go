@@ -48,7 +48,7 @@ func SampleOf(moisture string, findings ...load.Finding) load.Sample {
 	return load.Sample{Number: "S1", Tester: Tester, Moisture: &load.Moisture{Percent: m, Method: "direct", Meter: "M1"}, Findings: findings}
 }
 
-// Found is what a sample was found to have.
+// Found is the results of a sample.
 func Found(factor grain.FactorID, text string, unit quantity.Unit) load.Finding {
 	a := quantity.Of(text, unit)
 	return load.Finding{Factor: factor, Amount: &a}

@@ -70,7 +70,7 @@ func PDFText(t testing.TB, d report.Document, p report.Page) string {
 // PlainCell is a printed figure without its commas.
 func PlainCell(cell string) string { return strings.ReplaceAll(cell, ",", "") }
 
-// Proof is what the proof of a ticket is made of.
+// Proof collects the parts of the proof of a ticket.
 func (s *Scene) Proof(number int64, o office.ProofOptions) explanation.Facts {
 	s.T.Helper()
 	f, err := office.ProofFacts(ctx, s.Desk, number, o)

@@ -20,13 +20,13 @@ import (
 type Paper struct {
 	Number int64
 	load.Slip
-	// Square is what the square on it says; its zero where nobody read it.
+	// Square is the content of its QR code; zero where nobody read it.
 	Square scaleticket.Square
 	// Net and Payable are figures typed from it; nil for those not typed.
 	Net, Payable *quantity.Amount
 }
 
-// Texts are what the square says, as texts of the fields of a load's form. Names are not in it, and
+// Texts are the facts of the square as texts of the fields of a load's form. Names are not in it, and
 // nothing is where it had no room for all facts or is of the first format.
 func (p Paper) Texts() map[string]string {
 	c := p.Square.Code

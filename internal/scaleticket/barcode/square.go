@@ -25,7 +25,7 @@ func Square(text string) (image.Image, error) {
 	return leastPenalty(letters, version)
 }
 
-// masks is how many ways there are to blend a pattern into the data of a QR code.
+// masks is the number of mask patterns of a QR code.
 const masks = 8
 
 // leastPenalty is the code of the mask that a reader is least likely to stumble over.

@@ -30,7 +30,7 @@ type Row struct {
 	Points *worksheet.Step
 	// Taken is water and handling in percent of the wet weight.
 	Taken *worksheet.Step
-	// Each is what one unit of the load as delivered brings after all charges,
+	// Each is the net value of one unit of the load as delivered, after all charges,
 	// or without a price, what it is charged: below zero, as it is taken.
 	Each *worksheet.Step
 }

@@ -114,7 +114,7 @@ func (s *Samples) WhyNotDiscard() string {
 	return session.Join(" ", s.session.Say("The sample must be kept through %s.", s.session.Date(r.Until)), s.rule())
 }
 
-// rule is how long samples are kept; nothing where none is set.
+// rule is the retention rule of samples; nothing where none is set.
 func (s *Samples) rule() string {
 	keep, err := office.RetentionRule(context.Background(), s.session.Desk)
 	if err != nil {

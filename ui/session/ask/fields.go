@@ -12,7 +12,7 @@ const (
 	pickWidth, figureWidth, wordsWidth = 24, 12, 30
 )
 
-// Filled is what the fields of a table begin with in a box.
+// Filled are the initial texts of the fields in a dialog.
 type Filled struct {
 	Values map[string]string
 	// Options are those of a form of field beside growers, grains and its own choices; nil for none.

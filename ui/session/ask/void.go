@@ -69,7 +69,7 @@ func proposeVoid(f *session.Session, number int64, resting string, values map[st
 	})
 }
 
-// followLines are what becomes of settlement sheets, a line for each.
+// followLines are the changes of settlement sheets, a line for each.
 func followLines(f *session.Session, follows []rests.Remade) []string {
 	var out []string
 	for _, r := range follows {

@@ -13,7 +13,7 @@ import (
 	_ "modernc.org/sqlite" // the driver "sqlite"
 )
 
-// Purpose is what a connection is for, as settings. They are part of the connection string
+// Purpose is the settings of a connection by its use. They are part of the connection string
 // because a statement that sets one reaches a single connection of a pool.
 type Purpose url.Values
 

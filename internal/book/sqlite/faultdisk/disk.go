@@ -39,7 +39,7 @@ type Disk struct {
 	kept   map[string]*surface // what the disk has of each file
 }
 
-// A Fault is what befalls a call.
+// A Fault is the kind of failure injected into a call.
 type Fault int
 
 // The faults.
@@ -49,7 +49,7 @@ const (
 	Death              // from this call on nothing works: the program was killed, or the power is gone
 )
 
-// surface is what a file is on the disk: as it was last synced, and what was written
+// surface is the content of a file on the disk: as it was last synced, and what was written
 // since, which may come there in part and in any order.
 type surface struct {
 	synced  []byte
@@ -173,7 +173,7 @@ func (d *Disk) Fail(n int, how Fault) {
 	d.calls, d.failAt, d.fault, d.dead = 0, n, how, false
 }
 
-// Calls is how many calls came since the last [Disk.Fail].
+// Calls is the number of calls since the last [Disk.Fail].
 func (d *Disk) Calls() int {
 	d.mu.Lock()
 	defer d.mu.Unlock()

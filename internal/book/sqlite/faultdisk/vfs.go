@@ -33,7 +33,7 @@ func makeFaultyVFS(tls *libc.TLS) {
 	put[drops](&vfsAt(faultyVFS).FxDelete, deleteFaulty)
 }
 
-// in is what lies at an address of SQLite's own memory, which no collector moves.
+// in is the value at an address of SQLite's own memory, which no collector moves.
 func in[T any](address uintptr) *T { return *(**T)(unsafe.Pointer(&address)) }
 
 func vfsAt(p uintptr) *sqlite3.Tsqlite3_vfs { return in[sqlite3.Tsqlite3_vfs](p) }

@@ -67,7 +67,7 @@ func New(target string, fill func(partial string) error) error {
 // partialMark is in the name of a copy that is not complete yet.
 const partialMark = ".partial"
 
-// Longest is how long a copy may go without a byte written before it counts as left over from a
+// Longest is the time a copy may go without a byte written before it counts as left over from a
 // program that was killed.
 const Longest = 15 * time.Minute
 
@@ -137,7 +137,7 @@ func writeCopy(ctx context.Context, from *sql.DB, partial string) error {
 	return errors.Join(written.Sync(), written.Close())
 }
 
-// pageCopier is what the driver's connection can do beyond SQL.
+// pageCopier is the backup interface of the driver's connection.
 type pageCopier interface {
 	NewBackup(to string) (*sqlite.Backup, error)
 }
