@@ -65,6 +65,7 @@ type commands struct {
 	Examine    day.Examine      `cmd:"" group:"evening" help:"Write the registers and papers an examiner asks for into a folder."`
 	Payment    money.Payment    `cmd:"" group:"evening" help:"What was paid on settlement sheets, and what is still to be paid."`
 	Receipt    receipts.Receipt `cmd:"" group:"evening" help:"Warehouse receipts: issue, surrender, cancel, replace a lost one, the register."`
+	Confirm    receipts.Confirm `cmd:"" group:"evening" help:"Letters to depositors to confirm their balances: a random sample, the answers, who did not answer."`
 	Ledger     money.Ledger     `cmd:"" group:"evening" help:"Settlement sheets and payments as postings for the accountant."`
 	Sheet      money.Sheet      `cmd:"" group:"evening" help:"Settlement sheets: what a grower is paid for tickets, with every line worked out."`
 

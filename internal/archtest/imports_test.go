@@ -15,7 +15,7 @@ var core = inside(
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
 	"title", "numbering", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "settle/trial", "slipcode",
 	"bin/shape", "bin", "position", "receipt", "elevator", "contract", "truckscale",
-	"journal", "load", "opening", "dispute", "guard", "imports", "entry", "entry/typed", "entry/moving", "entry/settling", "entry/contracting", "signing", "pin",
+	"journal", "load", "opening", "confirmation", "dispute", "guard", "imports", "entry", "entry/typed", "entry/moving", "entry/settling", "entry/contracting", "signing", "pin",
 )
 
 // papers are the documents made from what the core has worked out.
@@ -23,8 +23,8 @@ var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaletic
 
 // rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside(
-	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/openings", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring",
-	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/openings", "office/rests", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
+	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/openings", "scalehouse/confirming", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring",
+	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/openings", "office/confirming", "office/rests", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
 	"audit", "ratefiles",
 )
 
@@ -91,6 +91,8 @@ var mayImport = map[string][]string{
 	"internal/receipt": inside("quantity", "position"), // warehouse receipts
 
 	"internal/opening": inside("title", "quantity", "grain", "bin", "position", "receipt", "load"), // the balances a house opens its books with
+
+	"internal/confirmation": inside("quantity"), // letters by which depositors confirm balances
 
 	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
 	"internal/contract": inside("title", "quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
@@ -183,6 +185,7 @@ var mayImport = map[string][]string{
 	"internal/office/seasons":         slices.Concat(core, papers, inside("book", "office", "office/money")),    // a season, read
 	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office", "office/receipts")), // what an examiner asks for
 	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),                    // what follows a ticket, as lists and papers
+	"internal/office/confirming":      slices.Concat(core, papers, inside("office", "office/money")),            // the letters to depositors, drawn and as papers
 	"internal/office/openings":        slices.Concat(core, papers, inside("office")),                            // the opening of the books, read and as a paper
 	"internal/office/receipts":        slices.Concat(core, papers, inside("office", "office/terms")),            // warehouse receipts
 	"internal/office/rests":           slices.Concat(core, inside("book", "office")),                            // what rests on a ticket
@@ -193,6 +196,7 @@ var mayImport = map[string][]string{
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("message/errortest", "book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "office/binlog", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")),       // the acts on what follows a ticket
+	"internal/scalehouse/confirming":  slices.Concat(core, inside("office/confirming", "scalehouse")),                    // the acts on letters to depositors
 	"internal/scalehouse/openings":    slices.Concat(core, inside("office/rests", "scalehouse", "scalehouse/restoring")), // the acts that open the books
 	"internal/scalehouse/receipts":    slices.Concat(core, inside("office/receipts", "scalehouse")),                      // the acts on warehouse receipts
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                               // the acts on what a house measures with

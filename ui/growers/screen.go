@@ -48,5 +48,8 @@ var growerActs = []shell.ActRow[*Growers]{
 	{ID: "growers.settle", Title: "Settle", Key: widgets.CtrlShift(fyne.KeyO), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).SettleUp, MenuOnly: true},
 	{ID: "growers.farm", Title: "Add a farm", Key: widgets.CtrlShift(fyne.KeyH), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: askFarm},
 	{ID: "growers.merge", Title: "Take over", Key: widgets.CtrlShift(fyne.KeyE), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: askTakeover},
+	{ID: "growers.sample", Title: "Letters to depositors", Key: widgets.CtrlShift(fyne.KeyW), Do: askSample, MenuOnly: true, Break: true},
+	{ID: "growers.answer", Title: "Answer to a letter", Key: widgets.CtrlShift(fyne.KeyL), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: askAnswer, MenuOnly: true},
+	{ID: "growers.letters", Title: "Letters not answered", Key: widgets.CtrlShift(fyne.KeyU), Do: printSample, MenuOnly: true},
 	{ID: "growers.account", Title: "Print account", Key: widgets.Ctrl(fyne.KeyP), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).PrintAccount},
 }

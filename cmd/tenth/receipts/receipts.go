@@ -1,4 +1,5 @@
-// Package receipts has the commands of warehouse receipts.
+// Package receipts has the commands of what depositors hold on paper: warehouse receipts, and letters by
+// which they confirm their balances.
 package receipts
 
 import (

@@ -22,15 +22,19 @@ type Unsettled struct {
 
 // UnsettledOf are the tickets in force of a grower of which something is not settled.
 func UnsettledOf(ctx context.Context, d office.Desk, grower string) ([]Unsettled, error) {
-	account, err := office.Account(ctx, d, grower, quantity.Date{}, quantity.Date{})
-	if err != nil {
-		return nil, err
-	}
 	sheets, err := Sheets(ctx, d)
 	if err != nil {
 		return nil, err
 	}
-	taken := paysheet.TakenBy(sheets)
+	return LeftOf(ctx, d, grower, paysheet.TakenBy(sheets))
+}
+
+// LeftOf is [UnsettledOf] with what the sheets took, to be asked for many growers.
+func LeftOf(ctx context.Context, d office.Desk, grower string, taken paysheet.Taken) ([]Unsettled, error) {
+	account, err := office.Account(ctx, d, grower, quantity.Date{}, quantity.Date{})
+	if err != nil {
+		return nil, err
+	}
 	var out []Unsettled
 	for _, part := range account.Parts {
 		for _, t := range part.Tickets {
