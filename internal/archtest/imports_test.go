@@ -176,7 +176,7 @@ var mayImport = map[string][]string{
 	"internal/printing":               inside("atomicfile"),
 	"internal/ratefiles":              slices.Concat(inside("book/place", "atomicfile", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
-	"internal/office/posting":         slices.Concat(core, inside("book", "checker", "keyring", "office")),      // what a house shows to everybody
+	"internal/office/posting":         slices.Concat(core, papers, inside("book", "checker", "keyring", "office")),      // what a house shows to everybody
 	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                            // the logs of truck scales as papers
 	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")),                    // the bins as lists and papers
 	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")),                    // production by farm
