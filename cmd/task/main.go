@@ -10,6 +10,7 @@
 //	go run ./cmd/task fonts          the fonts of papers, cut from the originals
 //	go run ./cmd/task checker        the engine of the page that checks tickets
 //	go run ./cmd/task season         a season of 10,000 loads against the journal
+//	go run ./cmd/task position       the position of 10,000 random days against the journal
 //	go run ./cmd/task compare        an older program against this one
 //	go run ./cmd/task package        what people install, for Linux and Windows
 //	go run ./cmd/task package-try    its deb, installed and used on a system without compilers
@@ -42,6 +43,7 @@ var chores = []chore{
 	{"bench", "bench [flags]      run the benchmarks; flags such as -benchtime 5x go on to `go test`", benchChore},
 	{"soak", "soak [-for 1h]     kills, failing disks and power cuts on books, each round with its seed", soakChore},
 	{"office-kills", "office-kills [-kills N] sites, their office and its server killed at random; then every chain must be whole", officeKillsChore},
+	{"position", "position           the position of 10,000 random days: bins and owners against plain SQL over the journal", positionChore},
 	{"season", "season             a season of 10,000 loads: sheets, position and accounts against plain SQL over the journal", seasonChore},
 	{"books", "books [NAME]       make the books of testdata/books anew, with the programs of their time", older.Books},
 	{"fonts", "fonts              cut the fonts of papers from the originals (internal/fonts/original)", fontsChore},

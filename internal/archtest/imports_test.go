@@ -191,7 +191,7 @@ var mayImport = map[string][]string{
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "office/money", "office/receipts", "office/rests", "audit", "keyring", "guard/lookup")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("message/errortest", "book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
-	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "scalehouse")),
+	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "office/binlog", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")),       // the acts on what follows a ticket
 	"internal/scalehouse/openings":    slices.Concat(core, inside("office/rests", "scalehouse", "scalehouse/restoring")), // the acts that open the books
 	"internal/scalehouse/receipts":    slices.Concat(core, inside("office/receipts", "scalehouse")),                      // the acts on warehouse receipts

@@ -336,3 +336,18 @@ func total(t *rapid.T, house House) (weight, matter quantity.Amount) {
 	}
 	return weight, matter
 }
+
+// What a season of dryer runs loses is added up and kept run by run: the sum stays as short as a figure.
+func TestLossesAddUpToAShortFigure(t *testing.T) {
+	sum := lb(0)
+	for n := range int64(5_000) {
+		m := Movement{
+			What: Dry, From: []Weighed{{"B1", lb(50_000 + n)}}, Into: []Weighed{{"B2", lb(47_500)}},
+			Drying: &Run{MoistureIn: quantity.Of("18.25", quantity.Percent), MoistureOut: quantity.Of("14.5", quantity.Percent)},
+		}
+		sum = sum.Add(m.Loss().Handling)
+	}
+	if text := sum.StoredFigure(); len(text) > 20 {
+		t.Errorf("after 5,000 runs the loss is kept as %d characters", len(text))
+	}
+}

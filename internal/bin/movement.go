@@ -162,11 +162,14 @@ func (m Movement) Loss() Loss {
 	return l
 }
 
-// dryMatter is a weight of grain without its water.
+// dryMatter is a weight of grain without its water. It is a product, never a quotient: balances add it
+// up run by run, and a denominator of 100 would grow by two digits with every one of them.
 func dryMatter(weight, moisture quantity.Amount) quantity.Amount {
-	hundred := quantity.Int(100, quantity.Percent)
-	return weight.Mul(hundred.Sub(moisture)).Div(hundred)
+	return weight.Mul(quantity.Int(100, quantity.Percent).Sub(moisture)).Mul(hundredth)
 }
+
+// hundredth takes percents of a weight.
+var hundredth = quantity.Of("0.01", quantity.Plain.Per(quantity.Percent))
 
 // Reversed is the movement that takes this one back, on a day.
 func (m Movement) Reversed(number int64, day quantity.Date, by, reason string) Movement {

@@ -22,6 +22,7 @@ var columns = map[Kind][]column{
 	Loads: {{"day", true}, {"commodity", true}, {"grower", true}, {"truck", true}, {"gross", true}, {"tare", true}, {"moisture", true},
 		{"old_ticket", false}, {"driver", false}, {"bin", false}, {"disposition", false}, {"contract", false}, {"price", false}, {"crop_year", false},
 		{"shares", false}, {"whose", false}, {"owner_terms", false}, {"remark", false}},
+	Temperatures: {{"bin", true}, {"day", true}, {"readings", true}, {"grain", false}, {"note", false}},
 	Openings: {{"what", true}, {"grain", true}, {"quantity", true}, {"bin", false}, {"grower", false}, {"moisture", false}, {"test_weight", false},
 		{"since", false}, {"price", false}, {"paper", false}, {"receipt", false}, {"receipt_day", false}},
 }
@@ -75,6 +76,10 @@ var examples = map[Kind]string{
 		"T2,,,,,\n",
 	Loads: "day,commodity,grower,truck,gross,tare,moisture,factor.test-weight,bin,disposition,price,old_ticket\n" +
 		"2026-09-14,corn,G1,T1,\"52,300\",\"24,300\",18.4,55.0,Pit 1,stored,,A-1042\n",
+	Temperatures: "bin,day,readings,note\n" +
+		"B1,2026-10-05,52F 54F 61F 55F,cable 1\n" +
+		"B1,2026-10-05,51F 53F 57F 54F,cable 2\n" +
+		"B2,2026-10-05,11C 12C 12C,\n",
 	Openings: "what,bin,grower,grain,quantity,moisture,test_weight,since,price,paper,receipt,receipt_day\n" +
 		"bin,B1,,corn,\"60,000 lb\",15.2,56.0,2026-09-14,,,,\n" +
 		"bin,B1,,corn,\"30,000 lb\",14.8,57.0,2026-09-20,,,,\n" +

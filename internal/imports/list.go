@@ -22,6 +22,8 @@ const (
 	Growers Kind = "growers"
 	Trucks  Kind = "trucks"
 	Loads   Kind = "loads"
+	// Temperatures are readings of the cables in bins.
+	Temperatures Kind = "temperatures"
 	// Openings is what lies in the bins and whose it is, on the evening the books are opened.
 	Openings Kind = "opening"
 )
@@ -45,7 +47,7 @@ func (p Problem) Message() message.Text {
 	return message.New("line %d, %v: %s", p.Line, p.Column, p.Reason)
 }
 
-// Row is one row as read. Exactly one of Grower, Truck, Past and Opening is set when it
+// Row is one row as read. Exactly one of Grower, Truck, Past, Cable and Opening is set when it
 // has no problems.
 type Row struct {
 	Line     int
@@ -53,6 +55,7 @@ type Row struct {
 	Grower   *elevator.Grower
 	Truck    *elevator.Truck
 	Past     *Past
+	Cable    *Cable
 	Opening  *opening.Entry
 	Problems []Problem
 	// Remarks are warnings about a past load. It can be imported anyway: it was ticketed long ago.
@@ -84,7 +87,7 @@ const (
 func Read(kind Kind, text []byte, usual Defaults) (List, []Problem) {
 	list := List{Kind: kind}
 	if _, known := columns[kind]; !known {
-		return list, []Problem{{Line: 1, Reason: message.New("%q is no kind of list; choose growers, trucks or loads", kind)}}
+		return list, []Problem{{Line: 1, Reason: message.New("%q is no kind of list; choose growers, trucks, loads or temperatures", kind)}}
 	}
 	if len(text) > MostBytes || bytes.Count(text, []byte("\n")) > MostRows {
 		return list, []Problem{{Line: 1, Reason: message.New("the file is longer than %d rows or %d MiB; part it, and take the parts over one after the other", MostRows, MostBytes>>20)}}
@@ -142,6 +145,8 @@ func (l List) row(in *csv.Reader, cells []string, err error, usual Defaults) Row
 		r.truck()
 	case Loads:
 		r.past()
+	case Temperatures:
+		r.cable()
 	case Openings:
 		r.opening()
 	}
@@ -175,6 +180,8 @@ func (r Row) key() (key, column string) {
 		return r.Truck.ID, "number"
 	case r.Past != nil:
 		return r.Past.OldTicket(), "old_ticket"
+	case r.Cable != nil:
+		return r.Cable.Bin + " " + r.Cable.Day + " " + r.Cable.Readings, "readings"
 	}
 	return "", ""
 }

@@ -208,7 +208,7 @@ func stateOf(one binlog.Bin) model.State {
 func (b *Bins) lastMovement(from, to quantity.Date) (*bin.Movement, error) {
 	all, err := binlog.Movements(context.Background(), b.session.Desk, b.chosen, from, to)
 	for _, m := range slices.Backward(all) {
-		if m.What != bin.Undo && m.UndoneBy == 0 {
+		if m.What != bin.Undo && m.What != bin.Open && m.UndoneBy == 0 {
 			return &m, err
 		}
 	}

@@ -81,6 +81,8 @@ var binActs = []shell.ActRow[*Bins]{
 	{ID: "bins.aerate", Title: "Fans ran", Key: widgets.Ctrl(fyne.KeyI), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.Aerate), MenuOnly: true},
 	{ID: "bins.weighOver", Title: "Weigh-over", Key: widgets.CtrlShift(fyne.KeyW), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.WeighOver), MenuOnly: true, Break: true},
 	{ID: "bins.writeOff", Title: "Write off", Key: widgets.CtrlShift(fyne.KeyF), When: (*Bins).HasChosen, Why: noBin, Do: move(bin.WriteOff), MenuOnly: true},
+	{ID: "bins.dryingLog", Title: "Drying log", Key: widgets.CtrlShift(fyne.KeyR), Do: printDryingLog, MenuOnly: true, Break: true},
+	{ID: "bins.measureSheet", Title: "Measure-up sheet", Key: widgets.CtrlShift(fyne.KeyT), When: (*Bins).HasChosen, Why: noBin, Do: printMeasureSheet, MenuOnly: true},
 	{ID: "bins.open", Title: "Open the books", Key: widgets.CtrlShift(fyne.KeyO), Do: opens((*openingActs).Open), MenuOnly: true, Break: true},
 	{ID: "bins.opening", Title: "Print the opening", Key: widgets.CtrlShift(fyne.KeyG), When: isOpened, Why: noOpening, Do: opens((*openingActs).Print), MenuOnly: true},
 	{ID: "bins.openBack", Title: "Take the opening back", Key: widgets.CtrlShift(fyne.KeyZ), When: isOpened, Why: noOpening, Do: opens((*openingActs).TakeBack), MenuOnly: true},

@@ -20,17 +20,19 @@ type Bin struct {
 	List list `cmd:"" default:"withargs" help:"List pits and bins and what lies in them."`
 	Show show `cmd:"" help:"The card of a bin: its layers, its days, its movements."`
 
-	Move     transfer `cmd:"" help:"Move grain from one bin into another."`
-	Blend    blended  `cmd:"" help:"Move grain from several bins into one, mixed."`
-	Turn     turned   `cmd:"" help:"Turn a bin over: its grain is mixed."`
-	Clean    cleaned  `cmd:"" help:"Clean grain; the screenings are weighed."`
-	Dry      dried    `cmd:"" help:"Write down a run of the dryer."`
-	Aerate   aerated  `cmd:"" help:"Write down how long the fans ran."`
-	Measure  measured `cmd:"" help:"Measure a bin up by tape, against the book."`
-	Weigh    weighed  `cmd:"" name:"weigh-over" help:"Post what a bin really holds. A manager's act."`
-	WriteOff writeOff `cmd:"" name:"write-off" help:"Write grain off. A manager's act."`
-	Heat     heat     `cmd:"" name:"temperatures" help:"Write temperatures of the grain down."`
-	Undo     undo     `cmd:"" help:"Take a movement back, by its number."`
+	Move         transfer     `cmd:"" help:"Move grain from one bin into another."`
+	Blend        blended      `cmd:"" help:"Move grain from several bins into one, mixed."`
+	Turn         turned       `cmd:"" help:"Turn a bin over: its grain is mixed."`
+	Clean        cleaned      `cmd:"" help:"Clean grain; the screenings are weighed."`
+	Dry          dried        `cmd:"" help:"Write down a run of the dryer."`
+	Aerate       aerated      `cmd:"" help:"Write down how long the fans ran."`
+	Measure      measured     `cmd:"" help:"Measure a bin up by tape, against the book."`
+	Weigh        weighed      `cmd:"" name:"weigh-over" help:"Post what a bin really holds. A manager's act."`
+	WriteOff     writeOff     `cmd:"" name:"write-off" help:"Write grain off. A manager's act."`
+	Heat         heat         `cmd:"" name:"temperatures" help:"Write temperatures of the grain down."`
+	DryingLog    dryingLog    `cmd:"" help:"The log of the dryer as a paper: runs, water, fuel, hours."`
+	MeasureSheet measureSheet `cmd:"" help:"A measure-up as a paper, by the number of its movement."`
+	Undo         undo         `cmd:"" help:"Take a movement back, by its number."`
 }
 
 type add struct {

@@ -14,7 +14,7 @@ import (
 type Import struct {
 	terminal.BookFlags
 	terminal.WhoFlags
-	Kind        string `arg:"" help:"What the list is of: growers, trucks or loads." enum:"growers,trucks,loads"`
+	Kind        string `arg:"" help:"What the list is of: growers, trucks, loads or temperatures." enum:"growers,trucks,loads,temperatures"`
 	File        string `arg:"" optional:"" help:"Comma-separated values with a heading row." placeholder:"FILE"`
 	Example     bool   `help:"Print a list of this kind to begin from, and do nothing else."`
 	Preview     bool   `help:"Say what would be done, and do nothing."`
@@ -27,7 +27,8 @@ func (Import) Help() string {
 
     tenth import growers --example > growers.csv
     tenth import growers growers.csv --preview
-    tenth import loads season.csv --leave-bad-out --who "Mae Orton"`
+    tenth import loads season.csv --leave-bad-out --who "Mae Orton"
+    tenth import temperatures cables.csv --preview`
 }
 
 func (c Import) Run(t *terminal.Terminal) error {

@@ -98,7 +98,11 @@ func (c issue) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		p.Say("Warehouse receipt %d for %v: %s, %s.", r.Number, r.Name, r.Quantity(), r.Class().Name())
+		if r.Negotiable {
+			p.Say("Warehouse receipt %d for %v: %s, negotiable.", r.Number, r.Name, r.Quantity())
+			return nil
+		}
+		p.Say("Warehouse receipt %d for %v: %s, not negotiable.", r.Number, r.Name, r.Quantity())
 		return nil
 	})
 }

@@ -118,11 +118,7 @@ func moveTable(moves []bin.Movement) report.Table {
 		{Title: message.New("Note")}, {Title: message.New("By")},
 	}}
 	for _, m := range moves {
-		kind := report.Plain
-		if m.UndoneBy != 0 {
-			kind = report.Struck
-		}
-		t.Rows = append(t.Rows, report.Row{Kind: kind, Cells: []message.Text{
+		t.Rows = append(t.Rows, report.Row{Kind: standing(m), Cells: []message.Text{
 			report.Figure(quantity.Int(m.Number, quantity.Plain).Figure()), message.Name(m.Day.String()), m.What.Name(),
 			weighed(m.From), weighed(m.Into), Note(m), message.Name(m.By),
 		}})

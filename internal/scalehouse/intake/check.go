@@ -2,13 +2,17 @@ package intake
 
 import (
 	"context"
+	"maps"
 	"reflect"
 	"slices"
 
+	"tenthpoint/internal/bin"
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry/moving"
 	"tenthpoint/internal/imports"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/binlog"
 	"tenthpoint/internal/quantity"
 )
 
@@ -19,6 +23,8 @@ type bookCheck struct {
 	growers map[string]elevator.Grower // in the book
 	listed  map[string]bool            // growers in the list itself
 	trucks  map[string]elevator.Truck
+	bins    moving.House
+	heat    bin.Movement // that the last row of temperatures is
 }
 
 func newBookCheck(ctx context.Context, d office.Desk, t List) (*bookCheck, error) {
@@ -33,6 +39,9 @@ func newBookCheck(ctx context.Context, d office.Desk, t List) (*bookCheck, error
 	trucks, err := office.Trucks(ctx, d)
 	for _, one := range trucks {
 		c.trucks[one.ID] = one
+	}
+	if err == nil && t.Kind == imports.Temperatures {
+		c.bins, err = binlog.House(ctx, d, d.Today())
 	}
 	for _, row := range t.Rows {
 		if row.Grower != nil {
@@ -61,6 +70,9 @@ func (c *bookCheck) row(r *imports.Row) message.Text {
 		}
 		was, known := c.trucks[r.Truck.ID]
 		change = changes(known, was, c.list.TruckOnto(was, *r.Truck), was.ID)
+	case r.Cable != nil:
+		change = message.New("new")
+		c.cable(r)
 	case r.Past != nil:
 		change = message.New("new")
 		c.past(r)
@@ -85,6 +97,15 @@ func (c *bookCheck) needGrower(r *imports.Row, column, id string) {
 	if _, known := c.growers[id]; !known && !c.listed[id] {
 		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: column, Reason: message.New("there is no grower %q; take the list of growers over first, or write the code as it is there", id)})
 	}
+}
+
+// cable reads temperatures as they are typed of a bin.
+func (c *bookCheck) cable(r *imports.Row) {
+	m, problems := moving.Read(bin.Temperatures, r.Cable.Fields(), c.bins)
+	for _, id := range slices.Sorted(maps.Keys(problems)) {
+		r.Problems = append(r.Problems, imports.Problem{Line: r.Line, Column: r.Cable.Columns()[id], Reason: message.Of(problems[id])})
+	}
+	c.heat = m
 }
 
 // past asks that a past load has been delivered.

@@ -1,10 +1,11 @@
-// Package intake imports lists kept elsewhere (growers, trucks, past loads): each row is checked
+// Package intake imports lists kept elsewhere (growers, trucks, past loads, temperatures): each row is checked
 // against the book first, and the whole list is entered in one transaction or not at all.
 package intake
 
 import (
 	"context"
 
+	"tenthpoint/internal/bin"
 	"tenthpoint/internal/digest"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/imports"
@@ -22,6 +23,8 @@ type List struct {
 	// Change says for each row what it would change in the book: "new", "changes NAME", "as it is",
 	// or nothing for a row with problems.
 	Change []message.Text
+	// heat are the movements that rows of temperatures are.
+	heat map[int]bin.Movement
 }
 
 // ListTaken is the fact that a list was imported, so that nobody imports it twice. Lines are rows
@@ -49,9 +52,12 @@ func Preview(ctx context.Context, d office.Desk, kind imports.Kind, name string,
 	if err != nil {
 		return t, nil, err
 	}
-	t.Change = make([]message.Text, len(t.Rows))
+	t.Change, t.heat = make([]message.Text, len(t.Rows)), map[int]bin.Movement{}
 	for i := range t.Rows {
 		t.Change[i] = c.row(&t.Rows[i])
+		if r := &t.Rows[i]; r.Cable != nil && len(r.Problems) == 0 {
+			t.heat[i] = c.heat
+		}
 	}
 	return t, nil, nil
 }
@@ -125,6 +131,10 @@ func takeRows(ctx context.Context, w *scalehouse.Batch, t List, progress func(do
 			skipped++
 		case row.Past != nil:
 			if last, err = scalehouse.EnterPastLoad(ctx, w, *row.Past.Facts.Details, pastFacts(row.Past), last); err == nil {
+				taken++
+			}
+		case row.Cable != nil:
+			if _, err = scalehouse.MoveGrain(ctx, w, t.heat[i]); err == nil {
 				taken++
 			}
 		case row.Grower != nil:
