@@ -22,6 +22,8 @@ type Order struct {
 	Levies   []*levy.Levy
 	Advances []Advance
 	Payees   []string
+	// Release says why a lender with a notice of lien is not among the payees.
+	Release  string
 	PayAfter quantity.Date
 	Corrects int64
 }

@@ -21,6 +21,8 @@ type Sheet struct {
 	Levies    []string      `json:"levies,omitempty"`
 	Advances  []Advance     `json:"advances,omitempty"`
 	Payees    []string      `json:"payees,omitempty"` // beside the grower, on one payment
+	// Release says why a lender with a notice of lien is not among them.
+	Release string `json:"release,omitempty"`
 	// PayAfter is the first day it is paid, of a payment deferred to another year.
 	PayAfter quantity.Date              `json:"pay_after,omitzero"`
 	By       string                     `json:"by"`

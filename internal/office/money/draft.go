@@ -23,6 +23,7 @@ type Around struct {
 	Sheets    []paysheet.Sheet
 	Payments  []paysheet.Payment
 	Receipts  []receipt.Receipt
+	Liens     []paysheet.Lien
 	Contracts []elevator.ContractTerms
 }
 
@@ -44,6 +45,9 @@ func AroundNow(ctx context.Context, d office.Desk, tickets []paysheet.Chosen) (a
 	if around.Receipts, err = office.RecordsOf[receipt.Receipt](ctx, d.Reader()); err != nil {
 		return around, err
 	}
+	if around.Liens, err = Liens(ctx, d); err != nil {
+		return around, err
+	}
 	around.Contracts, err = office.Contracts(ctx, d)
 	return around, err
 }
@@ -54,7 +58,7 @@ func Draft(ctx context.Context, d office.Desk, o paysheet.Order, around Around) 
 		return paysheet.Sheet{}, paysheet.Worked{}, err
 	}
 	s := paysheet.Sheet{
-		Day: o.Day, Grower: o.Grower, Tariff: o.Tariff.Hash, Advances: o.Advances, Payees: o.Payees,
+		Day: o.Day, Grower: o.Grower, Tariff: o.Tariff.Hash, Advances: o.Advances, Payees: o.Payees, Release: o.Release,
 		PayAfter: o.PayAfter, Corrects: o.Corrects, By: d.Signature(), Commodity: o.Tariff.Commodity.ID,
 	}
 	for _, l := range o.Levies {
@@ -72,6 +76,9 @@ func Draft(ctx context.Context, d office.Desk, o paysheet.Order, around Around) 
 		return s, paysheet.Worked{}, message.Refused.Errorf("every ticket of the sheet has its price, so %s prices nothing. Leave it out", *o.Price)
 	}
 	if err := s.Check(); err != nil {
+		return s, paysheet.Worked{}, err
+	}
+	if err := mindLiens(around.Liens, around.Tickets, o, s.Commodity); err != nil {
 		return s, paysheet.Worked{}, err
 	}
 	for i, line := range s.Lines {

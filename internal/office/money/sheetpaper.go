@@ -31,6 +31,9 @@ func SheetPaper(s paysheet.Sheet, w paysheet.Worked, by paysheet.Rules, grain st
 		pairs = append(pairs, report.Pair{Label: message.New("Paid from"), Value: message.New("%s", s.PayAfter)})
 	}
 	pairs = append(pairs, report.Pair{Label: message.New("Payable to"), Value: payees(s)})
+	if s.Release != "" {
+		pairs = append(pairs, report.Pair{Label: message.New("Lien, not paid jointly"), Value: message.Words(s.Release)})
+	}
 	d.Blocks = append(d.Blocks, report.Pairs{Pairs: pairs}, report.Heading{Text: message.New("Tickets")}, ticketTable(s, w), report.Heading{Text: message.New("Settlement")}, totalTable(w, by),
 		report.Para{Text: message.New("+ is to the owner and - from the owner; the working has the size alone and says in words what it is.")})
 	for _, l := range by.Levies {
