@@ -13,6 +13,7 @@ type Order struct {
 	// Price is for grain that has none yet, Source where it is from.
 	Price  *quantity.Amount
 	Source string
+	Bid    *Bid // where it is a posted one
 	// Contract is the one to settle on; without it the one each ticket names.
 	Contract string
 	// Sale says that the owner sells grain that was held for them until now.

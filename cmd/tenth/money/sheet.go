@@ -214,7 +214,7 @@ func (c sheetShow) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		doc := money.SheetPaper(s, worked, rules, p.GrainName(s.Commodity), p.Profile(), p.Printer)
+		doc := money.SheetPaper(s, worked, rules, p.GrainName(s.Commodity), p.Desk, p.Printer)
 		return p.ShowDocument(c.DocumentFlags, doc, fmt.Sprintf("sheet-%d", s.Number), false)
 	})
 }

@@ -112,7 +112,7 @@ func readPrice(o *ordering, text string) error {
 		if err != nil {
 			return err
 		}
-		o.Price, o.Source = &bid.Price, posted
+		o.Price, o.Source, o.Bid = &bid.Price, posted, &paysheet.Bid{At: bid.At, Who: bid.Who}
 		return nil
 	}
 	price, err := entry.ParsePrice(text, o.Order.Tariff.Settle)

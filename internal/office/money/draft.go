@@ -198,7 +198,7 @@ func (w *drafting) price(line paysheet.Line, deal load.Deal) error {
 	}
 	switch {
 	case deal.Price != nil && w.o.Contract == "":
-		line.Price, line.Source = *deal.Price, TicketPrice
+		line.Price, line.Source, line.Bid = *deal.Price, TicketPrice, bidOf(deal)
 	case !deal.TakesPrice() && deal.Under != title.DelayedPrice && !w.o.Sale:
 		return message.Refused.Errorf("the grain of ticket %d is %s and stays its owner's, so it has no price. Say that the owner sells it now", line.Ticket, deal.Said())
 	case number != "" && w.o.Price == nil:
@@ -206,10 +206,18 @@ func (w *drafting) price(line paysheet.Line, deal load.Deal) error {
 	case w.o.Price == nil:
 		return message.Refused.Errorf("ticket %d has no price; give the price of the sheet", line.Ticket)
 	default:
-		line.Price, line.Source, w.priced = *w.o.Price, w.o.Source, true
+		line.Price, line.Source, line.Bid, w.priced = *w.o.Price, w.o.Source, w.o.Bid, true
 	}
 	w.sheet.Lines = append(w.sheet.Lines, line)
 	return nil
+}
+
+// bidOf is the posted bid that a deal's price is; nil for another price.
+func bidOf(deal load.Deal) *paysheet.Bid {
+	if deal.Posted == nil || deal.Price == nil || !deal.Posted.Price.Equal(*deal.Price) {
+		return nil
+	}
+	return &paysheet.Bid{At: deal.Posted.At, Who: deal.Posted.Who}
 }
 
 // onContract prices a line by a contract, in as many lines as it has prices.
