@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/paysheet"
 	acts "tenthpoint/internal/scalehouse/money"
 	"tenthpoint/ui/model"
+	"tenthpoint/ui/session"
 	"tenthpoint/ui/session/ask"
 )
 
@@ -76,7 +77,7 @@ func takeBack(p *Payments) {
 	for _, h := range all {
 		if h.InForce() {
 			known[h.ID()] = h
-			options = append(options, model.Option{Code: h.ID(), Name: f.Say("%s on %s", h.Amount, h.Day), Detail: h.Reference})
+			options = append(options, model.Option{Code: h.ID(), Name: f.Signs().Write(h.Amount.FixedString(cents)), Detail: session.Join(", ", f.Date(h.Day), h.Reference)})
 		}
 	}
 	if len(options) == 0 {
