@@ -83,6 +83,7 @@ type commands struct {
 	Key      keys.Key       `cmd:"" group:"house" help:"The keys that sign tickets and the book: of this computer, and of the house."`
 	Rates    rates.Rates    `cmd:"" group:"house" help:"Read, check, try and compare the editions of rates."`
 	Levy     money.Levy     `cmd:"" group:"house" help:"What is deducted for others: checkoffs and funds."`
+	Lien     money.Lien     `cmd:"" group:"house" help:"Lenders' notices that grain of a grower is their security."`
 	Tariff   money.Tariff   `cmd:"" group:"house" help:"Read, check, try and compare what is posted for storage and charges."`
 	Checker  book.Checker   `cmd:"" group:"house" help:"Write the page by which a grower settles a ticket again, without the house."`
 	Law      rates.Law      `cmd:"" group:"house" help:"Read and check the published rules: grades, recording, bushels, tolerances, deadlines."`

@@ -36,6 +36,7 @@ type flags struct {
 	Scale     float32 `help:"Size of the letters: 1, 1.25 or 1.5. Without it they go by the height of the window."`
 	AnyPlace  bool    `help:"Write also in a book on a network drive or in a synced folder."`
 	Full      bool    `help:"Begin in full screen."`
+	Another   bool    `help:"Open another window where one is open on this book already, for a second scale."`
 	View      bool    `help:"Also open each printed paper on the screen."`
 	Selftest  bool    `help:"Open an invented elevator, weigh a truck from a simulated scale, print its ticket, verify the book, and end."`
 
@@ -62,7 +63,12 @@ func run(f flags) error {
 	if f.Selftest {
 		return p.runSelfTest()
 	}
-	if err := p.openFirst(context.Background()); err != nil {
+	err := p.openFirst(context.Background())
+	if errors.Is(err, errAlreadyOpen) {
+		fmt.Println(err)
+		return nil
+	}
+	if err != nil {
 		return err
 	}
 	a.Run()
@@ -71,13 +77,14 @@ func run(f flags) error {
 
 // program is one run of the desk.
 type program struct {
-	app    fyne.App
-	flags  flags
-	who    string // at the desk when a book is opened
-	look   shell.Look
-	window fyne.Window
-	frame  *session.Session // of that window
-	atEnd  []func() error
+	app     fyne.App
+	flags   flags
+	who     string // at the desk when a book is opened
+	look    shell.Look
+	window  fyne.Window
+	frame   *session.Session // of that window
+	atEnd   []func() error
+	release func() error // gives the book's window free; nil where it was never claimed
 
 	linked     []func() error // ends the link to the scale
 	deck       session.Deck   // of a simulated scale
@@ -99,11 +106,30 @@ func (p *program) openFirst(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
+	if p.release, err = p.claim(path); err != nil {
+		return err
+	}
 	return p.open(ctx, path)
+}
+
+// claim makes the window that is about to open the one of its book, unless another is wanted.
+func (p *program) claim(path string) (release func() error, err error) {
+	if p.flags.Another {
+		return nil, nil
+	}
+	return claimWindow(path, func() { fyne.Do(p.comeForward) })
+}
+
+func (p *program) comeForward() {
+	if p.window != nil {
+		p.window.Show()
+		p.window.RequestFocus()
+	}
 }
 
 // openDemo opens a book of the invented elevator, with its manager at the desk.
 func (p *program) openDemo(path string) error {
+	p.giveFree()
 	if p.flags.Who == "" {
 		p.who = demo.Manager
 	}
@@ -165,8 +191,19 @@ func (p *program) open(ctx context.Context, path string) error {
 	return nil
 }
 
+// giveFree lets another start open the book that this window had.
+func (p *program) giveFree() {
+	if p.release != nil {
+		if err := p.release(); err != nil {
+			fmt.Fprintln(os.Stderr, "error:", err)
+		}
+		p.release = nil
+	}
+}
+
 // close closes what was opened, last first.
 func (p *program) close() {
+	p.giveFree()
 	if err := p.unlink(); err != nil {
 		fmt.Fprintln(os.Stderr, "error:", err)
 	}

@@ -178,19 +178,19 @@ var mayImport = map[string][]string{
 	"internal/printing":               inside("atomicfile"),
 	"internal/ratefiles":              slices.Concat(inside("book/place", "atomicfile", "tomlfile", "law", "title", "deadline", "grain", "rates", "tariff", "levy", "ledger", "moisture", "moisture/chart", "moisture/meter", "dispute", "truckscale"), []string{"schedules"}),
 	"internal/office":                 slices.Concat(core, papers, inside("book", "textsearch", "guard/lookup", "office/terms", "office/duelist", "keyring")),
-	"internal/office/posting":         slices.Concat(core, inside("book", "checker", "keyring", "office")),      // what a house shows to everybody
-	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                            // the logs of truck scales as papers
-	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")),                    // the bins as lists and papers
-	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")),                    // production by farm
-	"internal/office/seasons":         slices.Concat(core, papers, inside("book", "office", "office/money")),    // a season, read
-	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office", "office/receipts")), // what an examiner asks for
-	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),                    // what follows a ticket, as lists and papers
-	"internal/office/confirming":      slices.Concat(core, papers, inside("office", "office/money")),            // the letters to depositors, drawn and as papers
-	"internal/office/openings":        slices.Concat(core, papers, inside("office")),                            // the opening of the books, read and as a paper
-	"internal/office/receipts":        slices.Concat(core, papers, inside("office", "office/terms")),            // warehouse receipts
-	"internal/office/rests":           slices.Concat(core, inside("book", "office")),                            // what rests on a ticket
-	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                              // posted prices, undecided grain
-	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                      // what falls due
+	"internal/office/posting":         slices.Concat(core, papers, inside("book", "checker", "keyring", "office")), // what a house shows to everybody
+	"internal/office/scalelog":        slices.Concat(core, papers, inside("office")),                               // the logs of truck scales as papers
+	"internal/office/binlog":          slices.Concat(core, papers, inside("book", "office")),                       // the bins as lists and papers
+	"internal/office/growing":         slices.Concat(core, papers, inside("book", "office")),                       // production by farm
+	"internal/office/seasons":         slices.Concat(core, papers, inside("book", "office", "office/money")),       // a season, read
+	"internal/office/examiner":        slices.Concat(core, papers, inside("book", "office", "office/receipts")),    // what an examiner asks for
+	"internal/office/money":           slices.Concat(core, papers, inside("book", "office")),                       // what follows a ticket, as lists and papers
+	"internal/office/confirming":      slices.Concat(core, papers, inside("office", "office/money")),               // the letters to depositors, drawn and as papers
+	"internal/office/openings":        slices.Concat(core, papers, inside("office")),                               // the opening of the books, read and as a paper
+	"internal/office/receipts":        slices.Concat(core, papers, inside("office", "office/terms")),               // warehouse receipts
+	"internal/office/rests":           slices.Concat(core, inside("book", "office")),                               // what rests on a ticket
+	"internal/office/terms":           slices.Concat(core, papers, inside("book")),                                 // posted prices, undecided grain
+	"internal/office/duelist":         slices.Concat(core, inside("book", "office/terms")),                         // what falls due
 	"internal/audit":                  slices.Concat(core, inside("book", "office", "office/money", "keyring")),
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "office/money", "office/receipts", "office/rests", "audit", "keyring", "guard/lookup")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("message/errortest", "book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator

@@ -17,6 +17,7 @@ type field struct {
 	unit      string
 	yesNo     bool
 	must      bool
+	words     bool // more than one figure
 }
 
 // Form is the boxes of the calculator for an edition, by its hash.
@@ -26,23 +27,30 @@ func (c *Checker) Form(language, edition string) string {
 	if !ok {
 		return ""
 	}
-	for _, f := range fields(s, e) {
+	s.boxes(fields(s, e))
+	s.put(`<details><summary>%s</summary>`, s.Say("A trailer weighed apart, or several owners"))
+	s.boxes(seldomFields(s, e))
+	s.put(`</details><fieldset><legend>%s</legend>`, s.Say("What the slip says (may stay empty)"))
+	s.boxes(saidFields(s, e))
+	s.put(`</fieldset>`)
+	return s.String()
+}
+
+func (s *sheet) boxes(fields []field) {
+	for _, f := range fields {
 		if f.yesNo {
 			s.put(`<label class="tick"><input type="checkbox" name="%s" value="yes"> %s</label>`, f.id, f.label)
 			continue
 		}
-		required := ""
+		mode, required := "decimal", ""
+		if f.words {
+			mode = "text"
+		}
 		if f.must {
 			required = ` required`
 		}
-		s.put(`<label>%s <span class="unit">%s</span><input name="%s" inputmode="decimal" autocomplete="off"`+required+`></label>`, f.label, f.unit, f.id)
+		s.put(`<label>%s <span class="unit">%s</span><input name="%s" inputmode="%s" autocomplete="off"`+required+`></label>`, f.label, f.unit, f.id, mode)
 	}
-	s.put(`<fieldset><legend>%s</legend>`, s.Say("What the slip says (may stay empty)"))
-	for _, f := range saidFields(s, e) {
-		s.put(`<label>%s <span class="unit">%s</span><input name="%s" inputmode="decimal" autocomplete="off"></label>`, f.label, f.unit, f.id)
-	}
-	s.put(`</fieldset>`)
-	return s.String()
 }
 
 // The ids of the boxes that every grain has.
@@ -110,7 +118,8 @@ func (c *Checker) Work(language, edition, day string, typed map[string]string) s
 	}
 	r := typist{s: s, e: e, typed: typed}
 	facts := r.facts()
-	lines := r.said()
+	a := ask{facts: facts, owner: r.owner(facts.Shares)}
+	lines := r.said(a)
 	if len(r.problems) > 0 {
 		s.box(wrong, s.Say("Not everything can be read"), r.problems...)
 		return s.String()
@@ -120,7 +129,7 @@ func (c *Checker) Work(language, edition, day string, typed map[string]string) s
 		s.box(wrong, s.Say("This cannot be settled"), strings.Split(s.printer.Error(err), "\n")...)
 		return s.String()
 	}
-	a := ask{engine: settled.Engine, facts: facts}
+	a.engine = settled.Engine
 	s.put(`<section><h2>%s</h2>`, s.Say("What it comes to"))
 	s.pairs([2]string{s.Say("Net"), settled.Net.PrintedIn(s.printer)}, [2]string{s.Say("Settled"), a.printed(s, settled, settle.LineSettled)},
 		[2]string{s.Say("Quantity"), a.printed(s, settled, settle.LineQuantity)}, [2]string{s.Say("Payable"), a.printed(s, settled, settle.LinePayable)})
@@ -168,7 +177,8 @@ func (r *typist) facts() settle.Facts {
 	var f settle.Facts
 	gross, _ := r.figure(grossBox, r.s.Say("Gross"), r.e.Units.Weight, true)
 	tare, _ := r.figure(tareBox, r.s.Say("Tare"), r.e.Units.Weight, true)
-	f.Drafts = []settle.Draft{{Gross: gross, Tare: tare, GrossSource: source, TareSource: source}}
+	f.Drafts = append([]settle.Draft{{Gross: gross, Tare: tare, GrossSource: source, TareSource: source}}, r.trailer(source)...)
+	f.Shares = r.shares()
 	if m, ok := r.figure(moistureBox, r.s.Say("Moisture"), quantity.Percent, true); ok {
 		f.Moisture = settle.Reading{Percent: m, Source: source}
 	}
@@ -189,13 +199,13 @@ func (r *typist) facts() settle.Facts {
 	return f
 }
 
-// said are the lines that were typed from a slip.
-func (r *typist) said() []slipcode.Line {
+// said are the lines that were typed from a slip, those of the owner it is for.
+func (r *typist) said(of ask) []slipcode.Line {
 	var out []slipcode.Line
 	for i, line := range saidLines {
 		f := saidFields(r.s, r.e)[i]
-		if a, ok := r.figure(f.id, f.label, quantity.Plain, false); ok {
-			out = append(out, slipcode.Line{Name: line, Figure: a})
+		if said, ok := r.figure(f.id, f.label, quantity.Plain, false); ok {
+			out = append(out, slipcode.Line{Name: of.mine(line), Figure: said})
 		}
 	}
 	return out

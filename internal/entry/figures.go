@@ -137,16 +137,8 @@ type Share struct {
 
 // ParseShare reads a part: "2/3", "33.5%", or "33.5" in percent.
 func ParseShare(name, text string) (parts, of quantity.Amount, err error) {
-	top, bottom, isFraction := strings.Cut(text, "/")
-	if !isFraction {
-		top, bottom = strings.TrimSuffix(strings.TrimSpace(text), "%"), "100"
-	}
-	part := quantity.Field{Name: name, Places: 4, Min: quantity.Of("0.0001", quantity.Plain), Max: quantity.Int(1_000_000, quantity.Plain)}
-	if parts, err = part.Parse(top); err != nil {
-		return parts, of, err
-	}
-	of, err = part.Parse(bottom)
-	return parts, of, err
+	p, err := quantity.ParsePortion(name, text)
+	return p.Parts, p.Of, err
 }
 
 // dryingWord stands between the part of the grain and that of the drying charge.

@@ -13,6 +13,7 @@ type Order struct {
 	// Price is for grain that has none yet, Source where it is from.
 	Price  *quantity.Amount
 	Source string
+	Bid    *Bid // where it is a posted one
 	// Contract is the one to settle on; without it the one each ticket names.
 	Contract string
 	// Sale says that the owner sells grain that was held for them until now.
@@ -22,6 +23,8 @@ type Order struct {
 	Levies   []*levy.Levy
 	Advances []Advance
 	Payees   []string
+	// Release says why a lender with a notice of lien is not among the payees.
+	Release  string
 	PayAfter quantity.Date
 	Corrects int64
 }

@@ -21,6 +21,8 @@ type Sheet struct {
 	Levies    []string      `json:"levies,omitempty"`
 	Advances  []Advance     `json:"advances,omitempty"`
 	Payees    []string      `json:"payees,omitempty"` // beside the grower, on one payment
+	// Release says why a lender with a notice of lien is not among them.
+	Release string `json:"release,omitempty"`
 	// PayAfter is the first day it is paid, of a payment deferred to another year.
 	PayAfter quantity.Date              `json:"pay_after,omitzero"`
 	By       string                     `json:"by"`
@@ -41,6 +43,12 @@ func (s Sheet) ChargedTo() quantity.Date {
 	return s.RunsTo
 }
 
+// Bid says when a price was posted and by whom. A bid posted again later changes no sheet.
+type Bid struct {
+	At  string `json:"at"` // UTC, as in the journal
+	Who string `json:"who"`
+}
+
 // Line is a ticket, or a part of one, at a price.
 type Line struct {
 	Ticket int64 `json:"ticket,string"`
@@ -51,8 +59,10 @@ type Line struct {
 	Quantity quantity.Amount `json:"quantity"`
 	Price    quantity.Amount `json:"price"`
 	Source   string          `json:"source"`
-	Under    title.Under     `json:"under,omitempty"` // what it was held under until now
-	Whose    title.Whose     `json:"whose,omitempty"` // and whose it was, where that does not follow
+	// Bid is the posted bid that the price is; nil for any other price, and on older sheets.
+	Bid   *Bid        `json:"bid,omitempty"`
+	Under title.Under `json:"under,omitempty"` // what it was held under until now
+	Whose title.Whose `json:"whose,omitempty"` // and whose it was, where that does not follow
 	// Weight is the settled weight of it, which is the elevator's from now on; older sheets did not
 	// say it.
 	Weight    *quantity.Amount `json:"weight,omitempty"`

@@ -42,8 +42,13 @@ func (s *sheet) marks() (b paper.Block) {
 // runningHead is one line of the head, on every page but the first.
 func (s *sheet) runningHead(m *paper.Marks) {
 	look := smallStyle.Strong()
-	m.Text(margin, margin+look.Baseline(), s.say.Text(message.List(", ", s.doc.Title, s.doc.About)), look)
-	m.TextEnding(s.Right(), margin+look.Baseline(), strings.Join(texts(s.say, s.doc.Marks), "   "), look)
+	marks := strings.Join(texts(s.say, s.doc.Marks), "   ")
+	about := s.say.Text(message.List(", ", s.doc.Title, s.doc.About))
+	if look.Width(about)+look.Width(marks)+10*pt > s.Right()-margin { // the title alone where not all has room
+		about = s.say.Text(s.doc.Title)
+	}
+	m.Text(margin, margin+look.Baseline(), about, look)
+	m.TextEnding(s.Right(), margin+look.Baseline(), marks, look)
 	y := margin + look.Leading() + 2*pt
 	m.Line(margin, y, s.Right(), y, 0.5*pt, black)
 }

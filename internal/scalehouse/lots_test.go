@@ -78,12 +78,12 @@ func TestAMovementOntoAnotherLotIsAsked(t *testing.T) {
 	s := withLot(t)
 	must(t, scalehouse.SetBin(ctx, s.As(housetest.Manager).Desk, elevator.Bin{ID: "B3", Name: "Bin 3", Commodity: "corn", Lot: "ORG-2"}))
 	s.bringsTo(t, "B2", "", 60000)
-	for name, m := range map[string]bin.Movement{
-		"into a bin for another lot": transfer("B1", "B3", 1_000),
-		"blended with no lot": {
-			What: bin.Blend, Commodity: "corn", From: append(ofBin("B1", 1_000), ofBin("B2", 1_000)...), Into: ofBin("B2", 2_000),
-		},
-	} {
+	blend := bin.Movement{What: bin.Blend, Commodity: "corn", From: append(ofBin("B1", 1_000), ofBin("B2", 1_000)...), Into: ofBin("B2", 2_000)}
+	for _, c := range []struct {
+		name string
+		bin.Movement
+	}{{"into a bin for another lot", transfer("B1", "B3", 1_000)}, {"blended with no lot", blend}, {"into it again, the blend undone", transfer("B1", "B3", 1_000)}} {
+		name, m := c.name, c.Movement
 		if _, err := scalehouse.MoveGrain(ctx, s.As(housetest.Clerk).Desk, m); !errors.Is(err, message.Refused) {
 			t.Errorf("%s without a reason: %v", name, err)
 		}

@@ -29,7 +29,7 @@ var tabOrder = map[string]string{
 	"setup":     "business street town phone licence unit scale division capacity link grain.barley",
 	"board":     "cards",
 	"keys":      "keys",
-	"settle":    "grower day tariff price contract sale levies advances payees pay-after corrects manager tickets sheet",
+	"settle":    "grower day tariff price contract sale levies advances payees release pay-after corrects manager tickets sheet",
 	"payments":  "line list payments.remit payments.totals go.settle",
 	"contracts": "line list paper contracts.add contracts.sign contracts.extend contracts.print contracts.settle",
 	"prices":    "list prices.post prices.bid prices.before prices.after",

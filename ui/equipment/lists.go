@@ -3,11 +3,13 @@ package equipment
 import (
 	"context"
 	"crypto/rand"
+	"slices"
 	"strings"
 
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/pin"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/signing"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
 )
@@ -32,7 +34,11 @@ func (g *Equipment) AskPerson(name string) {
 	if known {
 		title = name
 		fields = append(fields, model.AskField{ID: "pin", Label: g.session.Say("New PIN"), Secret: true, Chars: 16, Hint: g.session.Say("empty: as it is")})
-		fields = append(fields[:1:1], model.AskField{ID: "gone", Label: g.session.Say("No longer works here"), Checkbox: true}, fields[1], fields[2])
+		if scalehouse.HasPIN(g.session.Desk, name) {
+			fields = append(fields, model.AskField{ID: "forgotten", Label: g.session.Say("Take the PIN away because"), Chars: 28, Hint: g.session.Say("such as forgotten; empty: it stays")})
+		}
+		gone := model.AskField{ID: "gone", Label: g.session.Say("No longer works here"), Checkbox: true}
+		fields = slices.Insert(fields, 1, gone)
 	} else {
 		fields = append([]model.AskField{{ID: "name", Label: g.session.Say("Full name"), Chars: 28, Hint: g.session.Say("as it prints on tickets"), Required: true}}, fields...)
 	}
@@ -44,7 +50,7 @@ func (g *Equipment) AskPerson(name string) {
 				p.Name = strings.TrimSpace(values["name"])
 			}
 			p.Role, p.Gone = elevator.Role(values["role"]), values["gone"] == model.TickOn
-			err := g.session.As(values["who"], func() error { return setPerson(g.session.Desk, p, values["pin"]) })
+			err := g.session.As(values["who"], func() error { return setPerson(g.session.Desk, p, values["pin"], values["forgotten"]) })
 			if err != nil {
 				g.session.Fail(err)
 				return
@@ -59,11 +65,20 @@ func (g *Equipment) AskPerson(name string) {
 	})
 }
 
-// setPerson writes a person down, and gives a new PIN where one was typed.
-func setPerson(d *scalehouse.Desk, p elevator.Person, typed string) error {
+// setPerson writes a person down, takes a PIN away where a reason was typed, and gives a new one where one
+// was typed.
+func setPerson(d *scalehouse.Desk, p elevator.Person, typed, forgotten string) error {
 	ctx := context.Background()
-	if err := scalehouse.SetPerson(ctx, d, p); err != nil || typed == "" {
+	if err := scalehouse.SetPerson(ctx, d, p); err != nil {
 		return err
+	}
+	if forgotten != "" {
+		if err := scalehouse.ForgetPIN(ctx, d, p.Name, forgotten, signing.Key{}); err != nil {
+			return err
+		}
+	}
+	if typed == "" {
+		return nil
 	}
 	var salt pin.Salt
 	if _, err := rand.Read(salt[:]); err != nil {

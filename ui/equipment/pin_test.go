@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"tenthpoint/internal/demo"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/pin"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/internal/signing"
@@ -110,5 +111,30 @@ func TestNoDraftKeepsAPIN(t *testing.T) {
 	sessiontest.Must(t, err)
 	if text := fmt.Sprint(drafts); strings.Contains(text, "9876") || !strings.Contains(text, "tester") {
 		t.Errorf("kept is %s", text)
+	}
+}
+
+// Which acts ask is ticked in the window, and a forgotten PIN is taken away there.
+func TestPINsAreKeptInTheWindow(t *testing.T) {
+	g, r := lockedRoom(t)
+	askPINActs(r.Session)
+	r.Answer(map[string]string{"tickets": model.TickOn})
+	if acts := r.Session.Desk.Profile().AskPIN; len(acts) != 1 || acts[0] != elevator.TicketActs {
+		t.Errorf("a PIN is asked for %v", acts)
+	}
+	askPINActs(r.Session)
+	r.Answer(map[string]string{"tickets": ""})
+	if acts := r.Session.Desk.Profile().AskPIN; len(acts) != 0 {
+		t.Errorf("a PIN is still asked for %v", acts)
+	}
+	g.AskPerson(demo.Clerk)
+	r.Answer(map[string]string{"pin": "4711"})
+	if !scalehouse.HasPIN(r.Session.Desk, demo.Clerk) {
+		t.Fatalf("the clerk has no PIN: %s", r.Last())
+	}
+	g.AskPerson(demo.Clerk)
+	r.Answer(map[string]string{"forgotten": "over the winter"})
+	if scalehouse.HasPIN(r.Session.Desk, demo.Clerk) {
+		t.Errorf("the clerk's PIN is still there: %s", r.Last())
 	}
 }

@@ -85,6 +85,7 @@ var gearActs = []shell.ActRow[*Screen]{
 	{ID: "gear.verify", Title: "Check the book", Key: widgets.Ctrl(fyne.KeyJ), Do: act((*Equipment).Verify)},
 	{ID: "gear.person", Title: "Add a person", Key: widgets.Ctrl(fyne.KeyU), Do: func(s *Screen) { s.gear.AskPerson("") }, Break: true},
 	{ID: "gear.compulsory", Title: "What is asked", Key: widgets.Ctrl(fyne.KeyW), Do: func(s *Screen) { AskCompulsory(s.gear.session) }},
+	{ID: "gear.pins", Title: "What asks for a PIN", Key: widgets.CtrlShift(fyne.KeyL), Do: func(s *Screen) { askPINActs(s.gear.session) }, MenuOnly: true},
 	{ID: "gear.bin", Title: "Add a bin", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *Screen) { s.gear.AskBin("") }},
 }
 

@@ -26,6 +26,7 @@ func (g *Growers) Card() []model.CardLine {
 	cardShares(c, one)
 	cardFarms(c, one)
 	cardTrucks(c, trucksOf(g.session, one.ID))
+	cardLiens(g, c)
 	g.season.card(c, one.ID)
 	return c.Lines
 }

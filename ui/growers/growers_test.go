@@ -276,3 +276,32 @@ func TestFarmsAndTakeover(t *testing.T) {
 		t.Errorf("%d rows, chosen %s: %s", len(g.Rows()), g.Chosen(), r.Last())
 	}
 }
+
+// A lender's notice is written down on the grower's card and taken off it when it ends.
+func TestLienOfAGrower(t *testing.T) {
+	r := sessiontest.DemoRoom(t, 40)
+	g := NewGrowers(r.Session)
+	g.Reload()
+	g.Choose("103")
+	onCard := func() bool {
+		for _, line := range g.Card() {
+			if strings.Contains(line.Left, "Prairie Lending") {
+				return true
+			}
+		}
+		return false
+	}
+	addLien(g)
+	if wrong := r.Answer(map[string]string{"holder": "Prairie Lending (invented)", "until": "soon"}); wrong["until"] == "" {
+		t.Error("a last day that is none is taken")
+	}
+	r.Answer(map[string]string{"holder": "Prairie Lending (invented)", "until": r.Session.Desk.Today().AddDays(90).String()})
+	if !onCard() || len(liens(g)) != 1 || liens(g)[0].Grower != "103" {
+		t.Errorf("the card does not show the notice: %v", liens(g))
+	}
+	endLien(g)
+	r.Answer(map[string]string{"why": "released"})
+	if onCard() || len(liens(g)) != 0 {
+		t.Errorf("the notice is still on the card: %v", liens(g))
+	}
+}

@@ -47,6 +47,8 @@ var growerActs = []shell.ActRow[*Growers]{
 	{ID: "growers.tickets", Title: "Tickets", Key: widgets.Ctrl(fyne.KeyI), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).TicketsOf},
 	{ID: "growers.settle", Title: "Settle", Key: widgets.CtrlShift(fyne.KeyO), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: (*Growers).SettleUp, MenuOnly: true},
 	{ID: "growers.farm", Title: "Add a farm", Key: widgets.CtrlShift(fyne.KeyH), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: askFarm},
+	{ID: "growers.lien", Title: "Notice of lien", Key: widgets.CtrlShift(fyne.KeyN), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: addLien, MenuOnly: true},
+	{ID: "growers.endLien", Title: "End a lien", Key: widgets.CtrlShift(fyne.KeyR), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: endLien, Destroys: true, MenuOnly: true},
 	{ID: "growers.merge", Title: "Take over", Key: widgets.CtrlShift(fyne.KeyE), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: askTakeover},
 	{ID: "growers.sample", Title: "Letters to depositors", Key: widgets.CtrlShift(fyne.KeyW), Do: askSample, MenuOnly: true, Break: true},
 	{ID: "growers.answer", Title: "Answer to a letter", Key: widgets.CtrlShift(fyne.KeyL), When: (*Growers).HasChosen, Why: "No grower is chosen.", Do: askAnswer, MenuOnly: true},

@@ -351,7 +351,7 @@ func TestRatesWithoutAny(t *testing.T) {
 func TestPageForGrowers(t *testing.T) {
 	room := sessiontest.DemoRoom(t, 40)
 	r := NewRates(room.Session)
-	r.SavePage()
+	savePage(r)
 	sessiontest.WantSaid(t, room, model.Warn, "no folder")
 	files := drawer{}
 	room.Session.Files = files
@@ -366,7 +366,7 @@ func TestPageForGrowers(t *testing.T) {
 	}
 	room.Session.Desk.UseRates(set)
 
-	r.SavePage()
+	savePage(r)
 	sessiontest.WantSaid(t, room, model.OK, "the page for growers")
 	if text := files[growersPage]; !bytes.Contains(text, []byte("wasm")) {
 		t.Errorf("the page has %d bytes and no engine", len(text))

@@ -46,7 +46,8 @@ var rateActs = []shell.ActRow[*Screen]{
 	{ID: "rates.prices", Title: "Prices of the day", Key: widgets.CtrlShift(fyne.KeyU), Do: act(func(r *Rates) { ask.Prices(r.session) }), Break: true},
 	{ID: "rates.again", Title: "Read files again", Key: widgets.Ctrl(fyne.KeyI), Do: act((*Rates).ReadAgain), Break: true},
 	{ID: "rates.text", Title: "Save its text", Key: widgets.Ctrl(fyne.KeyS), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act((*Rates).SaveText)},
-	{ID: "rates.page", Title: "Page for growers", Key: widgets.CtrlShift(fyne.KeyG), Do: act((*Rates).SavePage), MenuOnly: true},
+	{ID: "rates.post", Title: "Print to post", Key: widgets.CtrlShift(fyne.KeyN), When: can((*Rates).HasEdition), Why: "No edition is chosen.", Do: act(printPosted), MenuOnly: true},
+	{ID: "rates.page", Title: "Page for growers", Key: widgets.CtrlShift(fyne.KeyG), Do: act(savePage), MenuOnly: true},
 }
 
 // act does something with the editions, can asks them, and turn turns to a view.

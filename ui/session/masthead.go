@@ -24,9 +24,9 @@ func (f *Session) Masthead() Masthead {
 	}
 	switch {
 	case f.Desk.Profile().Demo:
-		m.Example = f.Say("example - not for trade")
+		m.Example = f.Say("badge|example - not for trade")
 	case settlesOnExamples(f):
-		m.Example = f.Say("example rates - not for trade")
+		m.Example = f.Say("badge|example rates - not for trade")
 	}
 	return m
 }

@@ -44,7 +44,7 @@ func (s *Settle) work() {
 		return
 	}
 	s.Now.Figures = s.figures(&worked)
-	doc := money.SheetPaper(sheet, worked, paysheet.Rules{Tariff: order.Tariff, Levies: order.Levies}, s.session.GrainName(sheet.Commodity), s.session.Desk.Profile(), s.session.Language.Printer())
+	doc := money.SheetPaper(sheet, worked, paysheet.Rules{Tariff: order.Tariff, Levies: order.Levies}, s.session.GrainName(sheet.Commodity), s.session.Desk, s.session.Language.Printer())
 	pages := doc.Layout(report.PageFor(s.session.Desk.Profile().Rules))
 	s.Now.Paper = &pages
 }

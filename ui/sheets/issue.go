@@ -45,6 +45,6 @@ func printSheet(f *session.Session, number int64) {
 		f.Fail(err)
 		return
 	}
-	doc := money.SheetPaper(sheet, worked, rules, f.GrainName(sheet.Commodity), f.Desk.Profile(), f.Language.Printer())
+	doc := money.SheetPaper(sheet, worked, rules, f.GrainName(sheet.Commodity), f.Desk, f.Language.Printer())
 	session.PrintDocument(f, doc, fmt.Sprintf("sheet-%d", number), f.Say("settlement sheet %d", number), false)
 }

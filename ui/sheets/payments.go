@@ -155,7 +155,7 @@ func (p *SheetList) Choose(number string) {
 		p.session.Fail(err)
 		return
 	}
-	doc := money.SheetPaper(one.Sheet, worked, rules, p.session.GrainName(one.Commodity), p.session.Desk.Profile(), p.session.Language.Printer())
+	doc := money.SheetPaper(one.Sheet, worked, rules, p.session.GrainName(one.Commodity), p.session.Desk, p.session.Language.Printer())
 	pages := doc.Layout(report.PageFor(p.session.Desk.Profile().Rules))
 	p.page = &pages
 }

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"context"
 	"strings"
 	"testing"
 
@@ -137,5 +138,45 @@ func TestSpanPapers(t *testing.T) {
 		if len(r.Papers[name]) == 0 {
 			t.Errorf("no paper %s", name)
 		}
+	}
+}
+
+// What is handed on of a levy is all that is owed unless less is typed; more is refused; a handover that is
+// taken back is owed again.
+func TestHandALevyOn(t *testing.T) {
+	r, p := payments(t)
+	owed := func() quantity.Amount {
+		all, err := money.Owings(context.Background(), r.Session.Desk, r.Session.Desk.Today())
+		if err != nil || len(all) == 0 {
+			t.Fatal(all, err)
+		}
+		return all[0].Left
+	}
+	first := owed()
+	if first.Sign() <= 0 {
+		t.Fatalf("%s is owed of the first levy", first)
+	}
+	handOn(p)
+	if wrong := r.Answer(map[string]string{"amount": "much"}); wrong["amount"] == "" {
+		t.Error("a sum that is none is taken")
+	}
+	r.Answer(map[string]string{"amount": "0.05", "reference": "40120"})
+	if left := owed(); !left.Equal(first.Sub(quantity.Of("0.05", quantity.Dollar))) {
+		t.Errorf("of %s, after 5 cents %s is owed", first, left)
+	}
+	handOn(p)
+	r.Answer(map[string]string{"amount": "999999"})
+	if left := owed(); !left.Equal(first.Sub(quantity.Of("0.05", quantity.Dollar))) {
+		t.Errorf("more than is owed is handed on: %s is left", left)
+	}
+	takeBack(p)
+	r.Answer(map[string]string{"why": "stopped"})
+	if left := owed(); !left.Equal(first) {
+		t.Errorf("after it is taken back %s is owed, not %s", left, first)
+	}
+	handOn(p)
+	r.Answer(nil)
+	if left := owed(); !left.IsZero() {
+		t.Errorf("of all that is owed %s is left", left)
 	}
 }

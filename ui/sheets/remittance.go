@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"context"
 
 	"tenthpoint/internal/office/money"
@@ -18,7 +19,9 @@ func (p *Payments) Remit() {
 		Text:  f.Say("What settlement sheets of these days have taken, a table for each levy. A sheet void later is taken back on the day it was void."),
 		Paper: func(_ map[string]string, from, to quantity.Date) (report.Document, string, string, error) {
 			all, err := money.Remittance(context.Background(), f.Desk, "", from, to)
-			return money.RemittancePaper(all, f.Desk.Profile(), from, to, f.Desk.Today()), "levies", f.Say("the list of levies"), err
+			handed, failed := money.Handovers(context.Background(), f.Desk)
+			err = cmp.Or(err, failed)
+			return money.RemittancePaper(all, handed, f.Desk.Profile(), from, to, f.Desk.Today()), "levies", f.Say("the list of levies"), err
 		},
 	})
 }

@@ -46,6 +46,8 @@ var paymentActs = []shell.ActRow[*Payments]{
 	{ID: "payments.print", Title: "Print sheet", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP), When: (*Payments).HasChosen, Why: noSheet, Do: (*Payments).PrintSheet},
 	{ID: "payments.stub", Title: "Print payment", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyT), When: (*Payments).HasPayment, Why: noPayment, Do: (*Payments).PrintStub},
 	{ID: "payments.remit", Title: "Levies", Key: widgets.Ctrl(fyne.KeyR), Do: (*Payments).Remit},
+	{ID: "payments.handOn", Title: "Hand a levy on", Key: widgets.CtrlShift(fyne.KeyO), Do: handOn, MenuOnly: true},
+	{ID: "payments.takeBack", Title: "Take a handover back", Key: widgets.CtrlShift(fyne.KeyL), Do: takeBack, Destroys: true, MenuOnly: true},
 	{ID: "payments.totals", Title: "Totals", Key: widgets.Ctrl(fyne.KeyO), Do: (*Payments).Totals},
 	{ID: "payments.again", Title: "Settle again", Key: widgets.Ctrl(fyne.KeyE), When: (*Payments).CanSettleAgain, Why: "The chosen sheet is in force. Void it first.", Do: (*Payments).SettleAgain, MenuOnly: true},
 	{ID: "payments.voidPayment", Title: "Void a payment", Key: widgets.CtrlShift(fyne.KeyU), When: (*Payments).HasPayment, Why: noPayment, Do: (*Payments).VoidPayment, Destroys: true, MenuOnly: true, Break: true},

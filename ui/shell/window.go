@@ -120,6 +120,7 @@ func (w *Window) layOut() {
 		content.Hide()
 		w.body.Add(content)
 	}
+	w.clock.Say(w.Session.Clock()) // before it is laid out: nothing gives it room later
 	clock := container.NewStack(NewGround(apptheme.ColorPlainGround), container.New(Margin{}, w.clock))
 	foot := container.NewBorder(nil, nil, nil, container.NewHBox(w.Work, clock), w.Status)
 	w.Alarm = newAlarm(w)

@@ -8,9 +8,12 @@ import (
 
 // Levy are the deductions for others.
 type Levy struct {
-	List  levyList  `cmd:"" default:"withargs" help:"List the levies known, with the rule each follows."`
-	Check levyCheck `cmd:"" help:"Check files of levies before they are used."`
-	Remit levyRemit `cmd:"" help:"What is to be handed on to the funds for a span of days."`
+	List     levyList     `cmd:"" default:"withargs" help:"List the levies known, with the rule each follows."`
+	Check    levyCheck    `cmd:"" help:"Check files of levies before they are used."`
+	Remit    levyRemit    `cmd:"" help:"What is to be handed on to the funds for a span of days."`
+	Owed     levyOwed     `cmd:"" help:"What each fund is owed, after what was handed on."`
+	HandOn   levyHandOn   `cmd:"" help:"Write down what was handed on to a fund."`
+	TakeBack levyTakeBack `cmd:"" help:"Take back a handover that was stopped or mistyped."`
 }
 
 func (Levy) Help() string {

@@ -30,10 +30,14 @@ func (c levyRemit) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
+		handed, err := money.Handovers(p, p.Desk)
+		if err != nil {
+			return err
+		}
 		name := "levies"
 		if c.Levy != "" {
 			name = terminal.FileName(c.Levy)
 		}
-		return p.ShowDocument(c.DocumentFlags, money.RemittancePaper(all, p.Profile(), from, to, p.Today()), name, true)
+		return p.ShowDocument(c.DocumentFlags, money.RemittancePaper(all, handed, p.Profile(), from, to, p.Today()), name, true)
 	})
 }

@@ -109,6 +109,7 @@ type sheetMake struct {
 	Levy     []string       `sep:"none" help:"A levy to take, by id; may be repeated." placeholder:"LEVY"`
 	Advance  []string       `sep:"none" help:"Money paid out before, with its day; may be repeated." placeholder:"MONEY@YYYY-MM-DD"`
 	Payee    []string       `sep:"none" help:"Who is named beside the grower on the payment, such as a lender; may be repeated." placeholder:"NAME"`
+	Release  string         `help:"Why a lender with a notice of lien is not named." placeholder:"REASON"`
 	PayAfter string         `help:"Pay not before this day: a payment deferred to another year." placeholder:"YYYY-MM-DD"`
 	Corrects int64          `help:"The void sheet whose place this one takes." placeholder:"NUMBER"`
 	Width    terminal.Width `help:"Width of the printed working, in letters." default:"76"`
@@ -146,7 +147,7 @@ func (c sheetMake) order(p *terminal.Session) (paysheet.Order, error) {
 	texts := map[string]string{
 		settling.Grower: c.Grower, settling.Day: c.Day, settling.Tariff: c.Tariff, settling.Price: c.Price, settling.Contract: strings.TrimSpace(c.Contract),
 		settling.Levies: strings.Join(c.Levy, "; "), settling.Advances: strings.Join(c.Advance, "; "), settling.Payees: strings.Join(c.Payee, "; "),
-		settling.PayAfter: c.PayAfter,
+		settling.Release: c.Release, settling.PayAfter: c.PayAfter,
 	}
 	if c.Sale {
 		texts[settling.Sale] = "yes"
@@ -213,7 +214,7 @@ func (c sheetShow) Run(t *terminal.Terminal) error {
 		if err != nil {
 			return err
 		}
-		doc := money.SheetPaper(s, worked, rules, p.GrainName(s.Commodity), p.Profile(), p.Printer)
+		doc := money.SheetPaper(s, worked, rules, p.GrainName(s.Commodity), p.Desk, p.Printer)
 		return p.ShowDocument(c.DocumentFlags, doc, fmt.Sprintf("sheet-%d", s.Number), false)
 	})
 }

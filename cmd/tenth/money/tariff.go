@@ -7,7 +7,7 @@ import (
 
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/message"
-	"tenthpoint/internal/office/money"
+	"tenthpoint/internal/office/posting"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/tariff"
 )
@@ -82,6 +82,10 @@ func (c tariffPost) Run(t *terminal.Terminal) error {
 		return err
 	}
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		return p.ShowDocument(c.DocumentFlags, money.Notice(e, p.Profile()), "tariff-"+terminal.FileName(e.ID), false)
+		notice, err := posting.Tariff(p, p.Desk, e)
+		if err != nil {
+			return err
+		}
+		return p.ShowDocument(c.DocumentFlags, notice, "tariff-"+terminal.FileName(e.ID), false)
 	})
 }

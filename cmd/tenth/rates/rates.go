@@ -19,6 +19,7 @@ type Rates struct {
 	Diff    ratesDiff    `cmd:"" help:"Show the lines on which two editions part."`
 	Try     ratesTry     `cmd:"" help:"What an edition does to a grid of moistures, as a table or CSV."`
 	Upgrade ratesUpgrade `cmd:"" help:"Write an edition anew in format 2, as a file of its own."`
+	Post    ratesPost    `cmd:"" help:"An edition as a paper to post."`
 	Compare ratesCompare `cmd:"" help:"One load under two editions, or against the pure water formula."`
 }
 

@@ -1,7 +1,6 @@
 package settling
 
 import (
-	"tenthpoint/internal/entry"
 	"tenthpoint/internal/entry/typed"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/paysheet"
@@ -70,8 +69,6 @@ func readHow(p *paying, text string) error {
 }
 
 func readPaidOn(p *paying, text string) (err error) {
-	if p.Day, err = entry.ParseDay("Day", text, p.on.Today); err == nil && p.Day.IsZero() {
-		p.Day = p.on.Today
-	}
+	p.Day, err = dayOr(text, p.on.Today)
 	return err
 }

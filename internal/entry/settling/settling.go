@@ -29,7 +29,7 @@ type House struct {
 const (
 	Grower, Day, Price, Contract, Sale = "grower", "day", "price", "contract", "sale"
 	Tariff, Levies, Advances, Payees   = "tariff", "levies", "advances", "payees"
-	PayAfter, Corrects                 = "pay-after", "corrects"
+	Release, PayAfter, Corrects        = "release", "pay-after", "corrects"
 )
 
 // What the price of a sheet is said to be from.
@@ -58,6 +58,8 @@ var sheetFields = []typed.Reader[*ordering]{
 	typed.As(typed.Field{ID: Advances, Label: message.New("Advances"), Hint: message.New("like 2000@2026-10-15")}, readAdvances),
 	typed.As(typed.Field{ID: Payees, Label: message.New("Paid jointly with"), Hint: message.New("such as a lender")},
 		func(o *ordering, text string) error { o.Payees = typed.List(text); return nil }),
+	typed.As(typed.Field{ID: Release, Label: message.New("Not jointly because"), Hint: message.New("where a lien asks for it")},
+		func(o *ordering, text string) error { o.Order.Release = text; return nil }),
 	typed.As(typed.Field{ID: PayAfter, Label: message.New("Pay not before"), Form: typed.OneDate, Hint: message.New("deferred to that day")}, readPayAfter),
 	typed.As(typed.Field{ID: Corrects, Label: message.New("In place of sheet"), Hint: message.New("a void one")}, readCorrects),
 }
@@ -110,7 +112,7 @@ func readPrice(o *ordering, text string) error {
 		if err != nil {
 			return err
 		}
-		o.Price, o.Source = &bid.Price, posted
+		o.Price, o.Source, o.Bid = &bid.Price, posted, &paysheet.Bid{At: bid.At, Who: bid.Who}
 		return nil
 	}
 	price, err := entry.ParsePrice(text, o.Order.Tariff.Settle)

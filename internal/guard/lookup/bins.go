@@ -60,7 +60,7 @@ const lastLoads = 9
 
 // Lot is the lot of what was put on a heap last, by a movement or by a truck other than that of a
 // load; empty for grain of no lot. Movements of a day lie on top of what its trucks brought, see
-// [bin.CloseDay].
+// [bin.CloseDay]. One that was undone put nothing there, and neither did its undoing.
 func Lot(lists Lists, p bin.Place, heap bin.Heap, except string) (string, error) {
 	if len(heap.Layers) == 0 {
 		return "", nil
@@ -70,6 +70,9 @@ func Lot(lists Lists, p bin.Place, heap bin.Heap, except string) (string, error)
 		return "", err
 	}
 	for _, m := range slices.Backward(moves) {
+		if m.Undoes != 0 || m.UndoneBy != 0 {
+			continue
+		}
 		if m.Commodity == p.Commodity && slices.ContainsFunc(m.Into, func(w bin.Weighed) bool { return w.Bin == p.Bin }) {
 			return m.Lot, nil
 		}

@@ -34,12 +34,13 @@ const (
 	FreeUntil   Kind = "storage"     // storage that is free until then
 	Sample      Kind = "sample"      // samples kept long enough
 	Disputed    Kind = "dispute"     // another test to be asked for
+	Lien        Kind = "lien"        // a lender's notice that ends
 )
 
 var names = map[Kind]message.Text{
 	Undecided: message.Words("grain undecided"), Unsigned: message.Words("contracts not signed"), Undelivered: message.Words("contracts not filled"),
 	Unpaid: message.Words("grain not paid"), Deferred: message.Words("payments put off"), FreeUntil: message.Words("free storage"),
-	Sample: message.Words("samples kept"), Disputed: message.Words("disputes"),
+	Sample: message.Words("samples kept"), Disputed: message.Words("disputes"), Lien: message.Words("notices of lien"),
 }
 
 // Due is one line of the list.
@@ -90,7 +91,7 @@ func Until(l Lists, h House, today, last quantity.Date) ([]Due, error) {
 	if g.rows, err = l.Loads(terms.Tickets(today)); err != nil {
 		return nil, err
 	}
-	return g.gather(g.undecided, g.contracts, g.payments, g.unsettled, g.storage, g.samples, g.disputes)
+	return g.gather(g.undecided, g.contracts, g.payments, g.unsettled, g.storage, g.samples, g.disputes, g.liens)
 }
 
 // Written lists the due contracts and settlement sheets. It reads

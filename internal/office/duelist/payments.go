@@ -66,3 +66,15 @@ func (g *gathering) storage() error {
 	g.addLots(free, FreeUntil, message.Words("free storage ends"))
 	return nil
 }
+
+// liens are lenders' notices whose last day is still to come.
+func (g *gathering) liens() error {
+	all, err := book.RecordsIn[paysheet.Lien](g.lists)
+	for _, l := range all {
+		if l.InForce(g.today) {
+			g.add(Due{Day: l.Until, Kind: Lien, Grower: l.Grower, What: message.New("notice of lien %d of %v ends", l.Number, l.Holder),
+				IfPassed: message.New("it binds no more unless it is filed again; confirm locally")})
+		}
+	}
+	return err
+}

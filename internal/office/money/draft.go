@@ -23,6 +23,7 @@ type Around struct {
 	Sheets    []paysheet.Sheet
 	Payments  []paysheet.Payment
 	Receipts  []receipt.Receipt
+	Liens     []paysheet.Lien
 	Contracts []elevator.ContractTerms
 }
 
@@ -44,6 +45,9 @@ func AroundNow(ctx context.Context, d office.Desk, tickets []paysheet.Chosen) (a
 	if around.Receipts, err = office.RecordsOf[receipt.Receipt](ctx, d.Reader()); err != nil {
 		return around, err
 	}
+	if around.Liens, err = Liens(ctx, d); err != nil {
+		return around, err
+	}
 	around.Contracts, err = office.Contracts(ctx, d)
 	return around, err
 }
@@ -54,7 +58,7 @@ func Draft(ctx context.Context, d office.Desk, o paysheet.Order, around Around) 
 		return paysheet.Sheet{}, paysheet.Worked{}, err
 	}
 	s := paysheet.Sheet{
-		Day: o.Day, Grower: o.Grower, Tariff: o.Tariff.Hash, Advances: o.Advances, Payees: o.Payees,
+		Day: o.Day, Grower: o.Grower, Tariff: o.Tariff.Hash, Advances: o.Advances, Payees: o.Payees, Release: o.Release,
 		PayAfter: o.PayAfter, Corrects: o.Corrects, By: d.Signature(), Commodity: o.Tariff.Commodity.ID,
 	}
 	for _, l := range o.Levies {
@@ -72,6 +76,9 @@ func Draft(ctx context.Context, d office.Desk, o paysheet.Order, around Around) 
 		return s, paysheet.Worked{}, message.Refused.Errorf("every ticket of the sheet has its price, so %s prices nothing. Leave it out", *o.Price)
 	}
 	if err := s.Check(); err != nil {
+		return s, paysheet.Worked{}, err
+	}
+	if err := mindLiens(around.Liens, around.Tickets, o, s.Commodity); err != nil {
 		return s, paysheet.Worked{}, err
 	}
 	for i, line := range s.Lines {
@@ -191,7 +198,7 @@ func (w *drafting) price(line paysheet.Line, deal load.Deal) error {
 	}
 	switch {
 	case deal.Price != nil && w.o.Contract == "":
-		line.Price, line.Source = *deal.Price, TicketPrice
+		line.Price, line.Source, line.Bid = *deal.Price, TicketPrice, bidOf(deal)
 	case !deal.TakesPrice() && deal.Under != title.DelayedPrice && !w.o.Sale:
 		return message.Refused.Errorf("the grain of ticket %d is %s and stays its owner's, so it has no price. Say that the owner sells it now", line.Ticket, deal.Said())
 	case number != "" && w.o.Price == nil:
@@ -199,10 +206,18 @@ func (w *drafting) price(line paysheet.Line, deal load.Deal) error {
 	case w.o.Price == nil:
 		return message.Refused.Errorf("ticket %d has no price; give the price of the sheet", line.Ticket)
 	default:
-		line.Price, line.Source, w.priced = *w.o.Price, w.o.Source, true
+		line.Price, line.Source, line.Bid, w.priced = *w.o.Price, w.o.Source, w.o.Bid, true
 	}
 	w.sheet.Lines = append(w.sheet.Lines, line)
 	return nil
+}
+
+// bidOf is the posted bid that a deal's price is; nil for another price.
+func bidOf(deal load.Deal) *paysheet.Bid {
+	if deal.Posted == nil || deal.Price == nil || !deal.Posted.Price.Equal(*deal.Price) {
+		return nil
+	}
+	return &paysheet.Bid{At: deal.Posted.At, Who: deal.Posted.Who}
 }
 
 // onContract prices a line by a contract, in as many lines as it has prices.

@@ -138,7 +138,7 @@ func (w *redrafting) group(lines []paysheet.Line) error {
 		if deal.Price == nil {
 			return nil
 		}
-		line.Price = *deal.Price
+		line.Price, line.Bid = *deal.Price, bidOf(deal)
 	}
 	w.put(line)
 	return nil

@@ -91,14 +91,18 @@ func baseOf(l *levy.Levy, s paysheet.Sheet) quantity.Amount {
 	return s.Figures[map[levy.Base]string{levy.Quantity: "quantity", levy.Gross: "gross", levy.Net: "net"}[l.Base]]
 }
 
-// RemittancePaper is a remittance as a paper, a table for each levy.
-func RemittancePaper(all []Remitted, house elevator.Profile, from, to, made quantity.Date) report.Document {
+// RemittancePaper is a remittance as a paper, for each levy a table of what was taken and one of what was
+// handed on in these days.
+func RemittancePaper(all []Remitted, handed []paysheet.Handover, house elevator.Profile, from, to, made quantity.Date) report.Document {
 	d := paper(house, made, message.New("Levies to be handed on"), spanText(from, to))
 	if len(all) == 0 {
 		d.Blocks = append(d.Blocks, report.Para{Text: message.New("No levy was taken in these days.")})
 	}
 	for _, l := range leviesOf(all) {
 		d.Blocks = append(d.Blocks, report.Heading{Text: message.Name(l.Title)}, report.Para{Text: levyRule(l)}, remittanceTable(all, l))
+		if t, any := handedOn(handed, l.ID, from, to); any {
+			d.Blocks = append(d.Blocks, t)
+		}
 	}
 	return d
 }

@@ -4,6 +4,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/levy"
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
@@ -13,7 +14,8 @@ import (
 
 // SheetPaper is a settlement sheet as a paper: the tickets, what is deducted and why, the sum, and
 // the working of every line.
-func SheetPaper(s paysheet.Sheet, w paysheet.Worked, by paysheet.Rules, grain string, p elevator.Profile, say *message.Printer) report.Document {
+func SheetPaper(s paysheet.Sheet, w paysheet.Worked, by paysheet.Rules, grain string, desk office.Desk, say *message.Printer) report.Document {
+	p := desk.Profile()
 	d := paper(p, s.Day, sheetTitle(s), message.New("%v, %v, on %s", s.Name, s.Grower, s.Day))
 	if s.Voided != nil {
 		d.Marks = append(d.Marks, message.New("VOID since %s: %v", s.Voided.Day, s.Voided.Reason))
@@ -31,7 +33,10 @@ func SheetPaper(s paysheet.Sheet, w paysheet.Worked, by paysheet.Rules, grain st
 		pairs = append(pairs, report.Pair{Label: message.New("Paid from"), Value: message.New("%s", s.PayAfter)})
 	}
 	pairs = append(pairs, report.Pair{Label: message.New("Payable to"), Value: payees(s)})
-	d.Blocks = append(d.Blocks, report.Pairs{Pairs: pairs}, report.Heading{Text: message.New("Tickets")}, ticketTable(s, w), report.Heading{Text: message.New("Settlement")}, totalTable(w, by),
+	if s.Release != "" {
+		pairs = append(pairs, report.Pair{Label: message.New("Lien, not paid jointly"), Value: message.Words(s.Release)})
+	}
+	d.Blocks = append(d.Blocks, report.Pairs{Pairs: pairs}, report.Heading{Text: message.New("Tickets")}, ticketTable(s, w, desk), report.Heading{Text: message.New("Settlement")}, totalTable(w, by),
 		report.Para{Text: message.New("+ is to the owner and - from the owner; the working has the size alone and says in words what it is.")})
 	for _, l := range by.Levies {
 		d.Blocks = append(d.Blocks, report.Para{Text: evidence(l, s, w, p)})
@@ -53,17 +58,25 @@ func payees(s paysheet.Sheet) message.Text {
 	return message.Names(" and ", append([]string{s.Name}, s.Payees...))
 }
 
-func ticketTable(s paysheet.Sheet, w paysheet.Worked) report.Table {
+func ticketTable(s paysheet.Sheet, w paysheet.Worked, desk office.Desk) report.Table {
 	t := report.Table{Name: message.New("tickets"), Columns: []report.Column{
 		{Title: message.New("Ticket"), Align: report.Right}, {Title: message.New("Delivered")}, {Title: message.New("Quantity"), Align: report.Right}, {Title: message.New("Price"), Align: report.Right},
 		{Title: message.New("From")}, {Title: message.New("Value"), Align: report.Right},
 	}}
 	for i, l := range s.Lines {
 		value, _ := w.Step(paysheet.LineID(i) + ".value")
-		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{message.New("%d", l.Ticket), message.New("%s", l.Delivered), figure(l.Quantity), figure(l.Price), message.Words(l.Source), report.Figure(value.Printed())}})
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{message.New("%d", l.Ticket), message.New("%s", l.Delivered), figure(l.Quantity), figure(l.Price), priceFrom(l, desk), report.Figure(value.Printed())}})
 	}
 	t.Rows = append(t.Rows, report.Row{Kind: report.Total, Cells: []message.Text{{}, {}, figure(w.Quantity.Value()), {}, {}, report.Figure(w.Gross.Printed())}})
 	return t
+}
+
+// priceFrom says where a line's price is from: of a posted one, when it was posted and by whom.
+func priceFrom(l paysheet.Line, desk office.Desk) message.Text {
+	if l.Bid == nil {
+		return message.Words(l.Source)
+	}
+	return message.New("posted %s by %s", message.Own(desk.Local(l.Bid.At)), l.Bid.Who)
 }
 
 // totalTable is the settlement as its owner reads it, with each levy by its name: + is to the owner,

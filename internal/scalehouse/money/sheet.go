@@ -57,6 +57,9 @@ func aroundIn(w *scalehouse.Batch, o paysheet.Order) (money.Around, error) {
 	if around.Receipts, err = scalehouse.RecordsIn[receipt.Receipt](w); err != nil {
 		return around, err
 	}
+	if around.Liens, err = scalehouse.RecordsIn[paysheet.Lien](w); err != nil {
+		return around, err
+	}
 	around.Contracts, err = scalehouse.RecordsIn[elevator.ContractTerms](w)
 	return around, err
 }

@@ -1,0 +1,59 @@
+package money
+
+import (
+	"context"
+	"slices"
+	"strings"
+
+	"tenthpoint/internal/message"
+	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/scalehouse"
+)
+
+// AddLien writes down a notice of lien that was received: a manager's act.
+func AddLien(ctx context.Context, d *scalehouse.Desk, l paysheet.Lien) (paysheet.Lien, error) {
+	if err := d.MayManage("Writing a lien down"); err != nil {
+		return l, err
+	}
+	l.By = d.Signature()
+	err := d.Batch(ctx, func(w *scalehouse.Batch) error {
+		before, err := scalehouse.RecordsIn[paysheet.Lien](w)
+		if err != nil {
+			return err
+		}
+		l.Number = 1
+		for _, one := range before {
+			l.Number = max(l.Number, one.Number+1)
+		}
+		if err := l.Check(); err != nil {
+			return err
+		}
+		return scalehouse.SetRecord(ctx, w, l.ID(), l)
+	})
+	return l, err
+}
+
+// EndLien ends a notice that was released or written down wrongly: a manager's act.
+func EndLien(ctx context.Context, d *scalehouse.Desk, number int64, reason string) error {
+	if err := d.MayManage("Ending a lien"); err != nil {
+		return err
+	}
+	if reason = strings.TrimSpace(reason); reason == "" {
+		return message.Invalid.Errorf("a notice of lien is ended for a reason; write it")
+	}
+	return d.Batch(ctx, func(w *scalehouse.Batch) error {
+		all, err := scalehouse.RecordsIn[paysheet.Lien](w)
+		if err != nil {
+			return err
+		}
+		at := slices.IndexFunc(all, func(l paysheet.Lien) bool { return l.Number == number })
+		switch {
+		case at < 0:
+			return message.NotFound.Errorf("there is no notice of lien %d here", number)
+		case all[at].Ended != nil:
+			return message.Refused.Errorf("notice of lien %d ended on %s", number, all[at].Ended.Day)
+		}
+		all[at].Ended = &paysheet.Voided{Day: d.Today(), By: d.Signature(), Reason: reason}
+		return scalehouse.SetRecord(ctx, w, all[at].ID(), all[at])
+	})
+}
