@@ -62,19 +62,15 @@ func VoidHandover(ctx context.Context, d *scalehouse.Desk, levy string, number i
 	if reason = strings.TrimSpace(reason); reason == "" {
 		return message.Invalid.Errorf("a handover is taken back for a reason; write it")
 	}
-	return d.Batch(ctx, func(w *scalehouse.Batch) error {
-		all, err := scalehouse.RecordsIn[paysheet.Handover](w)
-		if err != nil {
-			return err
-		}
+	return end(ctx, d, func(all []paysheet.Handover) (paysheet.Handover, error) {
 		at := slices.IndexFunc(all, func(h paysheet.Handover) bool { return h.Levy == levy && h.Number == number })
 		switch {
 		case at < 0:
-			return message.NotFound.Errorf("there is no handover %d of the levy %v here", number, levy)
+			return paysheet.Handover{}, message.NotFound.Errorf("there is no handover %d of the levy %v here", number, levy)
 		case !all[at].InForce():
-			return message.Refused.Errorf("handover %d of the levy %v is void since %s", number, levy, all[at].Voided.Day)
+			return paysheet.Handover{}, message.Refused.Errorf("handover %d of the levy %v is void since %s", number, levy, all[at].Voided.Day)
 		}
 		all[at].Voided = &paysheet.Voided{Day: d.Today(), By: d.Signature(), Reason: reason}
-		return scalehouse.SetRecord(ctx, w, all[at].ID(), all[at])
+		return all[at], nil
 	})
 }

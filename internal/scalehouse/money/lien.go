@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/scalehouse"
@@ -41,19 +42,36 @@ func EndLien(ctx context.Context, d *scalehouse.Desk, number int64, reason strin
 	if reason = strings.TrimSpace(reason); reason == "" {
 		return message.Invalid.Errorf("a notice of lien is ended for a reason; write it")
 	}
-	return d.Batch(ctx, func(w *scalehouse.Batch) error {
-		all, err := scalehouse.RecordsIn[paysheet.Lien](w)
-		if err != nil {
-			return err
-		}
+	return end(ctx, d, func(all []paysheet.Lien) (paysheet.Lien, error) {
 		at := slices.IndexFunc(all, func(l paysheet.Lien) bool { return l.Number == number })
 		switch {
 		case at < 0:
-			return message.NotFound.Errorf("there is no notice of lien %d here", number)
+			return paysheet.Lien{}, message.NotFound.Errorf("there is no notice of lien %d here", number)
 		case all[at].Ended != nil:
-			return message.Refused.Errorf("notice of lien %d ended on %s", number, all[at].Ended.Day)
+			return paysheet.Lien{}, message.Refused.Errorf("notice of lien %d ended on %s", number, all[at].Ended.Day)
 		}
 		all[at].Ended = &paysheet.Voided{Day: d.Today(), By: d.Signature(), Reason: reason}
-		return scalehouse.SetRecord(ctx, w, all[at].ID(), all[at])
+		return all[at], nil
+	})
+}
+
+// record is a fact that is kept by its name.
+type record interface {
+	journal.Kinded
+	ID() string
+}
+
+// end writes the one among all records of a kind that a function picks and ends.
+func end[F record](ctx context.Context, d *scalehouse.Desk, ended func(all []F) (F, error)) error {
+	return d.Batch(ctx, func(w *scalehouse.Batch) error {
+		all, err := scalehouse.RecordsIn[F](w)
+		if err != nil {
+			return err
+		}
+		one, err := ended(all)
+		if err != nil {
+			return err
+		}
+		return scalehouse.SetRecord(ctx, w, one.ID(), one)
 	})
 }
