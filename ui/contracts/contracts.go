@@ -159,7 +159,7 @@ func (c *List) columns() model.Columns[contract.Filled] {
 		model.Words(f.Say("Number"), 7, number),
 		model.Words(f.Say("Grower"), 12, c.growerName).Growing(),
 		model.Words(f.Say("Type"), 11, func(one contract.Filled) string { return f.Text(one.Form.Name()) }).Dropped(3),
-		model.Words(f.Say("Grain"), 8, func(one contract.Filled) string { return f.GrainName(one.Commodity) }).Dropped(1),
+		model.Words(f.Say("Grain"), 8, func(one contract.Filled) string { return session.GrainInList(f.Language, one.Commodity) }).Dropped(1),
 		model.Figures(f.Say("Quantity"), 12, func(one contract.Filled) string { return f.Signs().Write(one.ContractTerms.Quantity.String()) }).Dropped(4),
 		model.Figures(f.Say("Still to come"), 12, c.left),
 		model.Words(f.Say("Until"), 10, func(one contract.Filled) string { return f.ShortDay(one.Until.String()) }),

@@ -99,7 +99,7 @@ func (m *Meters) Rows() []model.Row {
 func (m *Meters) checkColumns() model.Columns[meter.ErrorPoint] {
 	return model.Columns[meter.ErrorPoint]{
 		model.Words(m.session.Say("Day"), 10, func(p meter.ErrorPoint) string { return m.session.Date(p.Check.Day) }),
-		model.Words(m.session.Say("Grain"), 9, func(p meter.ErrorPoint) string { return m.session.GrainName(p.Check.Crop) }),
+		model.Words(m.session.Say("Grain"), 9, func(p meter.ErrorPoint) string { return session.GrainInList(m.session.Language, p.Check.Crop) }),
 		model.Words(m.session.Say("Ref."), 4, func(p meter.ErrorPoint) string { return p.Check.Name }),
 		model.Figures(m.session.Say("Oven"), 5, func(p meter.ErrorPoint) string { return session.Bare(p.Check.Reference) }),
 		model.Figures(m.session.Say("Meter"), 5, func(p meter.ErrorPoint) string { return session.Bare(p.Check.Reading) }),

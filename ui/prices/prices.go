@@ -99,7 +99,7 @@ func (p *Prices) Counted() string {
 func (p *Prices) columns() model.Columns[bid] {
 	f := p.session
 	return model.Columns[bid]{
-		model.Words(f.Say("Grain"), 12, func(b bid) string { return f.GrainName(b.Commodity) }).Growing(),
+		model.Words(f.Say("Grain"), 12, func(b bid) string { return session.GrainInList(f.Language, b.Commodity) }).Growing(),
 		model.Words(f.Say("Place"), 14, func(b bid) string { return session.OrElse(b.Place, f.Say("here")) }).Dropped(1),
 		model.Words(f.Say("Month of delivery"), 10, func(b bid) string { return session.OrElse(b.Delivery, f.Say("now")) }),
 		model.Figures(f.Say("Price"), 14, func(b bid) string { return f.Signs().Write(b.Price.String()) }),

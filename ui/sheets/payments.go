@@ -215,7 +215,7 @@ func (p *SheetList) columns() model.Columns[standing] {
 		model.Figures(f.Say("Sheet"), 5, standing.ID),
 		model.Words(f.Say("Due from"), 10, func(s standing) string { return f.ShortDay(s.Due.String()) }),
 		model.Words(f.Say("Grower"), 14, func(s standing) string { return s.Name }).Growing(),
-		model.Words(f.Say("Grain"), 8, func(s standing) string { return f.GrainName(s.Commodity) }).Dropped(1),
+		model.Words(f.Say("Grain"), 8, func(s standing) string { return session.GrainInList(f.Language, s.Commodity) }).Dropped(1),
 		model.Figures(f.Say("Payable"), 11, func(s standing) string { return f.Signs().Write(s.Figures["payable"].FixedString(cents)) }).Dropped(2),
 		model.Figures(f.Say("Still open"), 11, p.open),
 		model.Words(f.Say("Note"), 16, p.note).Stated(),

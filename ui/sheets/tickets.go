@@ -77,7 +77,7 @@ func (s *Tickets) columns() model.Columns[money.Unsettled] {
 	return model.Columns[money.Unsettled]{
 		model.Figures(f.Say("Ticket"), 6, func(u money.Unsettled) string { return strconv.FormatInt(u.Ticket, 10) }),
 		model.Words(f.Say("Delivered"), 10, func(u money.Unsettled) string { return f.ShortDay(u.Day.String()) }),
-		model.Words(f.Say("Grain"), 8, func(u money.Unsettled) string { return f.GrainName(u.Commodity) }).Growing(),
+		model.Words(f.Say("Grain"), 8, func(u money.Unsettled) string { return session.GrainInList(f.Language, u.Commodity) }).Growing(),
 		model.Figures(f.Say("Still open"), 11, func(u money.Unsettled) string { return f.Signs().Write(u.Left.String()) }),
 		model.Words(f.Say("Held under"), 12, func(u money.Unsettled) string { return f.Text(u.Under) }).Dropped(1),
 		model.Figures(f.Say("Price"), 11, s.price).Dropped(2),

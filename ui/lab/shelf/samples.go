@@ -50,7 +50,7 @@ func (s *Samples) Empty() string {
 func (s *Samples) columns() model.Columns[office.Retained] {
 	return model.Columns[office.Retained]{
 		model.Words(s.session.Say("Sample"), 8, func(r office.Retained) string { return session.OrElse(r.Number, r.Load) }),
-		model.Words(s.session.Say("Grain"), 16, func(r office.Retained) string { return s.session.GrainName(r.Crop) }),
+		model.Words(s.session.Say("Grain"), 16, func(r office.Retained) string { return session.GrainInList(s.session.Language, r.Crop) }),
 		model.Words(s.session.Say("Grower"), 14, func(r office.Retained) string { return r.GrowerName }).Growing(),
 		model.Figures(s.session.Say("Ticket"), 6, ticketOf),
 		model.Words(s.session.Say("Kept at"), 10, func(r office.Retained) string { return r.Place }),
