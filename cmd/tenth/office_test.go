@@ -3,8 +3,10 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"testing"
 	"time"
 
@@ -27,11 +29,21 @@ func TestOfficeScripts(t *testing.T) {
 			e.Setenv("XDG_CONFIG_HOME", filepath.Join(e.WorkDir, "data"))
 			e.Setenv("HOME", filepath.Join(e.WorkDir, "home"))
 			e.Setenv("TENTHPOINT_OFFICE", server)
-			e.Setenv("SCHEMA", "script_"+time.Now().Format("150405000000000"))
+			e.Setenv("SCHEMA", fmt.Sprintf("script_%d", time.Now().UnixNano()))
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"elevator": setUpElevator, "alter": alter, "remember": remember, "unchanged": unchanged,
+			"elevator": setUpElevator, "alter": alter, "remember": remember, "unchanged": unchanged, "fingerprint": fingerprint,
 		},
 	})
+}
+
+// fingerprint BOOK NAME sets a variable to the fingerprint of the key of a book's house.
+func fingerprint(ts *testscript.TestScript, _ bool, args []string) {
+	ts.Check(ts.Exec("tenth", "key", "--book", args[0]))
+	found := regexp.MustCompile(`house.s key: ((?:[0-9a-f]{4} ){7}[0-9a-f]{4})`).FindStringSubmatch(ts.ReadFile("stdout"))
+	if found == nil {
+		ts.Fatalf("the house has no key: %s", ts.ReadFile("stdout"))
+	}
+	ts.Setenv(args[1], found[1])
 }

@@ -15,7 +15,7 @@ var core = inside(
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
 	"title", "numbering", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "settle/trial", "slipcode",
 	"bin/shape", "bin", "position", "receipt", "elevator", "contract", "truckscale",
-	"journal", "load", "opening", "confirmation", "dispute", "guard", "imports", "entry", "entry/typed", "entry/moving", "entry/settling", "entry/contracting", "signing", "pin",
+	"journal", "load", "opening", "confirmation", "dispute", "guard", "imports", "entry", "entry/typed", "entry/moving", "entry/settling", "entry/contracting", "signing", "pin", "published",
 )
 
 // papers are the documents made from what the core has worked out.
@@ -23,7 +23,7 @@ var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaletic
 
 // rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside(
-	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/openings", "scalehouse/confirming", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring",
+	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/openings", "scalehouse/confirming", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring", "scalehouse/publishing",
 	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/openings", "office/confirming", "office/rests", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
 	"audit", "ratefiles",
 )
@@ -94,15 +94,16 @@ var mayImport = map[string][]string{
 
 	"internal/confirmation": inside("quantity"), // letters by which depositors confirm balances
 
-	"internal/elevator": inside("textsearch", "quantity", "grain", "bin/shape"),
-	"internal/contract": inside("title", "quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
-	"internal/journal":  inside("quantity"),
-	"internal/pin":      {},                                   // a name locked by a PIN
-	"internal/signing":  inside("journal"),                    // the keys of a house, and what they sign
-	"internal/account":  {},                                   // who runs a program, and where
-	"internal/keyfile":  inside("signing"),                    // the key of this computer, in a file
-	"internal/keyring":  inside("book", "journal", "signing"), // what a book says of its keys
-	"internal/load":     inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
+	"internal/elevator":  inside("textsearch", "quantity", "grain", "bin/shape"),
+	"internal/contract":  inside("title", "quantity", "worksheet", "elevator"), // prices, changes and fills of contracts
+	"internal/journal":   inside("quantity"),
+	"internal/pin":       {},                                                            // a name locked by a PIN
+	"internal/signing":   inside("journal"),                                             // the keys of a house, and what they sign
+	"internal/account":   {},                                                            // who runs a program, and where
+	"internal/keyfile":   inside("signing"),                                             // the key of this computer, in a file
+	"internal/keyring":   inside("book", "journal", "signing"),                          // what a book says of its keys
+	"internal/published": inside("elevator", "journal", "quantity", "rates", "signing"), // what a head office lays down for its sites
+	"internal/load":      inside("title", "flatjson", "quantity", "worksheet", "grain", "rates", "moisture", "moisture/chart", "moisture/meter", "settle", "elevator", "journal"),
 
 	"internal/moisture/chart": inside("quantity", "tomlfile", "worksheet", "grain"),
 	"internal/moisture/meter": inside("fault", "quantity", "tomlfile", "worksheet", "law"),
@@ -132,11 +133,11 @@ var mayImport = map[string][]string{
 
 	// The head office and the sites that send to it.
 	"internal/headoffice":            inside("journal", "signing"),                                                                // how chains travel
-	"internal/headoffice/central":    inside("headoffice", "journal"),                                                             // the office's side, in PostgreSQL
-	"internal/headoffice/transfer":   inside("headoffice", "journal", "book"),                                                     // the site's side
+	"internal/headoffice/central":    inside("headoffice", "journal", "published"),                                                // the office's side, in PostgreSQL
+	"internal/headoffice/transfer":   inside("headoffice", "journal", "book", "published"),                                        // the site's side
 	"internal/headoffice/mirror":     slices.Concat(core, inside("book", "office", "scalehouse/intake", "headoffice", "signing")), // a site's book made again
 	"internal/headoffice/copies":     inside("book", "book/engines", "headoffice", "headoffice/mirror", "journal", "atomicfile"),  // the books of sites, kept at the office
-	"internal/headoffice/across":     inside("daysheet", "contract", "quantity"),                                                  // what several sites have, added up
+	"internal/headoffice/across":     inside("daysheet", "contract", "position", "quantity"),                                      // what several sites have, added up
 	"internal/headoffice/officetest": inside("headoffice", "headoffice/central", "journal"),                                       // for tests: an office and bad lines to it
 
 	"internal/entrytest": slices.Concat(core, rooms, inside("book", "book/sqlite")), // for tests: one table for all who enter loads
@@ -202,6 +203,7 @@ var mayImport = map[string][]string{
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                               // the acts on what a house measures with
 	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                               // the acts on a disagreement
 	"internal/demo":                   slices.Concat(core, inside("book", "book/sqlite", "office", "office/money", "scalehouse", "scalehouse/instruments", "scalehouse/money")),
+	"internal/scalehouse/publishing":  slices.Concat(core, inside("office", "scalehouse")),                                                        // the acts of a head office and of the sites that follow it
 	"internal/scalehouse/restoring":   slices.Concat(core, papers, inside("book", "office", "scalehouse")),                                        // the acts on a book that was restored
 	"internal/simulation":             slices.Concat(core, rooms, inside("book", "book/sqlite", "book/sqlite/faultdisk", "scalehouse/housetest")), // for tests: a scale house drawn from a seed
 

@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/book"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
+	"tenthpoint/internal/published"
 	"tenthpoint/internal/textsearch"
 )
 
@@ -219,9 +220,15 @@ func RecordsOf[F journal.Kinded](ctx context.Context, b Book) ([]F, error) {
 	return book.ReadRecords[F](rows)
 }
 
-// Growers are all growers by code.
+// Growers are all growers by code, as they stand today: the house's own, and those that its head
+// office publishes.
 func Growers(ctx context.Context, d Desk) ([]elevator.Grower, error) {
-	return RecordsOf[elevator.Grower](ctx, d.Reader())
+	own, err := RecordsOf[elevator.Grower](ctx, d.Reader())
+	if err != nil {
+		return nil, err
+	}
+	received, err := RecordsOf[published.Received](ctx, d.Reader())
+	return published.Growers(own, received, d.Today()), err
 }
 
 // Trucks are all trucks by number: 2 before 10.

@@ -1,6 +1,8 @@
 package rates
 
 import (
+	"slices"
+
 	"tenthpoint/internal/dated"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
@@ -11,6 +13,7 @@ import (
 type Set struct {
 	*dated.Set[*Edition]
 	breaks func(*Edition) tomlfile.Problems // nil: no edition breaks any
+	office []*Edition                       // of a head office, the one that began last first
 }
 
 // NewSet gathers editions and checks them against each other, as [dated.NewSet] does.
@@ -36,7 +39,10 @@ func lineOf(schedule, commodity string) string { return schedule + "/" + commodi
 // corrects another, the latest correction.
 func (s *Set) On(schedule, commodity string, day quantity.Date) (*Edition, error) {
 	line := lineOf(schedule, commodity)
-	found, ok := s.Set.On(line, day)
+	found, ok := s.officeOn(line, day)
+	if !ok {
+		found, ok = s.Set.On(line, day)
+	}
 	if !ok {
 		return nil, message.NotFound.Errorf("no rates are in force for %s on %s in schedule %q. Editions here: %s. Add an edition for that day", commodity, day, schedule, s.Periods(line))
 	}
@@ -46,6 +52,37 @@ func (s *Set) On(schedule, commodity string, day quantity.Date) (*Edition, error
 		}
 	}
 	return found, nil
+}
+
+// Under returns the set of a site that has a head office. On a day for which the office has an edition
+// of a line, that one is in force, whatever the site has; of several the one that began last.
+func (s *Set) Under(office ...*Edition) *Set {
+	if s == nil || len(office) == 0 {
+		return s
+	}
+	all := slices.Clone(office)
+	for _, e := range s.All() {
+		if !slices.ContainsFunc(office, func(o *Edition) bool { return o.ID == e.ID }) {
+			all = append(all, e)
+		}
+	}
+	both, _ := dated.NewSet(all...) // the two are not held against each other: the office goes before
+	ours := slices.Clone(office)
+	slices.SortStableFunc(ours, func(a, b *Edition) int { return b.From.Cmp(a.From) })
+	return &Set{Set: both, breaks: s.breaks, office: ours}
+}
+
+// IsOffices reports whether an edition is one of the head office.
+func (s *Set) IsOffices(e *Edition) bool { return slices.Contains(s.office, e) }
+
+// officeOn is the edition of the head office in force for a line on a day.
+func (s *Set) officeOn(line string, day quantity.Date) (*Edition, bool) {
+	for _, e := range s.office {
+		if e.line() == line && day.Between(e.From, e.Until) {
+			return e, true
+		}
+	}
+	return nil, false
 }
 
 // UnderGrainAct returns the set for an elevator licensed under the Canada Grain Act: an edition

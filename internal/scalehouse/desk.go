@@ -13,6 +13,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/moisture/chart"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/published"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -23,7 +24,9 @@ import (
 // goroutine at a time.
 type Desk struct {
 	book   Book
-	rates  *rates.Set
+	own    *rates.Set       // the editions of this house
+	office []*rates.Edition // those that its head office publishes
+	rates  *rates.Set       // both
 	charts *chart.Set
 	laws   *law.Set
 	name   string
@@ -69,7 +72,7 @@ type Options struct {
 
 // Open starts work on a book.
 func Open(ctx context.Context, b Book, o Options) (*Desk, error) {
-	d := &Desk{book: b, rates: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: o.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, key: o.Key, tables: map[string]*grain.Tables{}, proofs: proofs{since: map[string]time.Time{}}}
+	d := &Desk{book: b, own: o.Rates, charts: o.Charts, name: o.Name, clock: o.Clock, place: o.Place, engine: settle.Current, check: o.Check, kept: map[string]*rates.Edition{}, laws: o.Laws, key: o.Key, tables: map[string]*grain.Tables{}, proofs: proofs{since: map[string]time.Time{}}}
 	if d.laws == nil {
 		d.laws, _ = law.NewSet(law.Shipped()...) // compared with each other by a test
 	}
@@ -111,6 +114,20 @@ func (d *Desk) reload(ctx context.Context) error {
 	}
 	pins, err := office.RecordsOf[elevator.PIN](ctx, d.book)
 	d.proofs.usePINs(pins)
+	if err != nil {
+		return err
+	}
+	return usePublished(ctx, d)
+}
+
+// usePublished puts the editions of the head office before those of the desk.
+func usePublished(ctx context.Context, d *Desk) error {
+	received, err := office.RecordsOf[published.Received](ctx, d.book)
+	if err != nil {
+		return err
+	}
+	d.office, err = published.Editions(received, func(hash string) (*rates.Edition, error) { return d.Kept(ctx, hash) })
+	d.UseRates(d.own)
 	return err
 }
 
@@ -128,8 +145,8 @@ func (d *Desk) Rates() *rates.Set {
 	return d.rates
 }
 
-// UseRates replaces the editions for new settlements.
-func (d *Desk) UseRates(set *rates.Set) { d.rates = set }
+// UseRates replaces the house's own editions for new settlements.
+func (d *Desk) UseRates(set *rates.Set) { d.own, d.rates = set, set.Under(d.office...) }
 
 // Profile is the elevator as set up; its Business is empty before set-up.
 func (d *Desk) Profile() elevator.Profile { return d.profile }

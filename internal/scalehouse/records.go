@@ -2,6 +2,7 @@ package scalehouse
 
 import (
 	"context"
+	"errors"
 	"slices"
 	"strings"
 
@@ -10,6 +11,7 @@ import (
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/published"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/truckscale"
 )
@@ -201,8 +203,23 @@ func (w *Batch) fit(f journal.Kinded) error {
 			return err
 		}
 		return managerStays(w, f)
+	case elevator.Grower:
+		return errors.Join(f.Check(), isTheOffices(w, f))
 	case interface{ Check() error }:
 		return f.Check()
+	}
+	return nil
+}
+
+// isTheOffices refuses a change of a card that the head office lays down.
+func isTheOffices(w *Batch, g elevator.Grower) error {
+	received, err := book.RecordsIn[published.Received](w.tx)
+	if err != nil {
+		return err
+	}
+	of := published.Publication{Grower: &g}.Of()
+	if r, holds := published.InForce(received, w.desk.Today())[of]; holds {
+		return message.Refused.Errorf("the card of %s is the head office's, of site %v, since %s. Have it changed there; it comes with the next \"tenth office fetch\"", g.Name, r.Office, r.From)
 	}
 	return nil
 }

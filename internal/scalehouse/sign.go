@@ -9,6 +9,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/office"
 	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/published"
 	"tenthpoint/internal/receipt"
 	"tenthpoint/internal/signing"
 )
@@ -16,7 +17,7 @@ import (
 // signed are the facts after which paper leaves the house. An act with one of them leaves a signature
 // behind, which covers the whole book up to it; the signatures of a list of past loads are one.
 var signed = []string{
-	load.Issued{}.Kind(), load.Voided{}.Kind(), office.DayClosed{}.Kind(), paysheet.Sheet{}.Kind(), paysheet.Payment{}.Kind(), paysheet.Handover{}.Kind(), receipt.Receipt{}.Kind(),
+	load.Issued{}.Kind(), load.Voided{}.Kind(), office.DayClosed{}.Kind(), paysheet.Sheet{}.Kind(), paysheet.Payment{}.Kind(), paysheet.Handover{}.Kind(), receipt.Receipt{}.Kind(), published.Publication{}.Kind(),
 }
 
 // enterFact appends a fact after checking its texts. Facts of earlier versions are read whatever they

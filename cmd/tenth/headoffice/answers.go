@@ -102,9 +102,7 @@ func (c position) Run(t *terminal.Terminal) error {
 	if err := p.Table(c.ListFlags, "Site\tGrain\tWeight", rows, "No grain lies at any site."); err != nil {
 		return err
 	}
-	if len(forked) > 0 {
-		terminal.Warn(t, terminal.Problem(message.New("%s are branches of one chain and in no sum.", message.Names(", ", forked))))
-	}
+	warnForked(t, forked)
 	return nil
 }
 

@@ -15,17 +15,26 @@ import (
 
 // Office are the commands of a head office, and of a site that has one.
 type Office struct {
-	Send    send    `cmd:"" help:"At a site: send what the head office lacks of this book."`
-	Pack    pack    `cmd:"" help:"At a site: the same into a file, for a stick."`
-	Rebuild rebuild `cmd:"" help:"Make a site's book again from what the head office has."`
+	Send     send     `cmd:"" help:"At a site: send what the head office lacks of this book."`
+	Pack     pack     `cmd:"" help:"At a site: the same into a file, for a stick."`
+	Follow   follow   `cmd:"" help:"At a site: take over what the head office publishes, by the key that was compared."`
+	Fetch    fetch    `cmd:"" help:"At a site: take over what is new of it."`
+	Received received `cmd:"" help:"At a site: list what was taken over."`
+	Rebuild  rebuild  `cmd:"" help:"Make a site's book again from what the head office has."`
 
 	Sites    sites      `cmd:"" default:"withargs" help:"At the office: the sites, how far their chains came, and what is wrong."`
 	Sheets   sheets     `cmd:"" help:"At the office: the day sheets of all sites."`
 	Position position   `cmd:"" help:"At the office: what lies at all sites, and in all."`
+	Owners   owners     `cmd:"" help:"At the office: whose grain lies at all sites, and in all."`
+	Account  account    `cmd:"" help:"At the office: a grower's account at all sites, and in all."`
+	Due      due        `cmd:"" help:"At the office: what falls due at all sites."`
 	Find     find       `cmd:"" help:"At the office: find tickets at all sites."`
 	Contract contractOf `cmd:"" help:"At the office: a contract that several sites fill, in all."`
 	Audit    check      `cmd:"" help:"At the office: check the chain and the book of every site."`
 	Book     bookOf     `cmd:"" help:"At the office: where the copy of a site's book lies, for any other command."`
+
+	Publish   publish   `cmd:"" help:"In the office's own book: lay growers' cards and rates down for all sites."`
+	Publisher publisher `cmd:"" help:"Say which book publishes."`
 
 	Setup   setup   `cmd:"" help:"Make a head office in a PostgreSQL database, or bring one up to date."`
 	Add     add     `cmd:"" help:"Add a site."`

@@ -118,13 +118,15 @@ func keepCheckpoint(book string, head journal.Head) error {
 type pack struct {
 	terminal.BookFlags
 	lettersFlag
-	To    string `arg:"" help:"The file to make; one that is there already is never written over." placeholder:"PATH"`
-	Since string `help:"Only what follows this head, as \"tenth office sites\" shows it. Without it, all of the book." placeholder:"N:HASH"`
+	To        string `arg:"" help:"The file to make; one that is there already is never written over." placeholder:"PATH"`
+	Published bool   `help:"At the office: only what it publishes, for sites to fetch."`
+	Since     string `help:"Only what follows this head, as \"tenth office sites\" shows it. Without it, all of the book." placeholder:"N:HASH"`
 }
 
 func (pack) Help() string {
 	return `    tenth office pack /mnt/stick/KH.chain --letters KH
-    tenth office pack /mnt/stick/KH.chain --letters KH --since 4180:5f0c7a91d2e4`
+    tenth office pack /mnt/stick/KH.chain --letters KH --since 4180:5f0c7a91d2e4
+    tenth office pack /mnt/stick/HQ.published --letters HQ --published`
 }
 
 func (c pack) Run(t *terminal.Terminal) error {
@@ -139,6 +141,9 @@ func (c pack) Run(t *terminal.Terminal) error {
 		if err := mustBeNew(c.To); err != nil {
 			return err
 		}
+		if c.Published {
+			return c.published(p)
+		}
 		var end journal.Head
 		err = atomicfile.Replace(c.To, func(w io.Writer) error {
 			end, err = transfer.Pack(t, p.File, c.Letters, since, w)
@@ -150,6 +155,19 @@ func (c pack) Run(t *terminal.Terminal) error {
 		p.Say("%v: facts %d to %d are in %s.", c.Letters, since.Seq+1, end.Seq, c.To)
 		return nil
 	})
+}
+
+// published writes what the office publishes.
+func (c pack) published(p *terminal.Session) error {
+	var packed int
+	err := atomicfile.Replace(c.To, func(w io.Writer) (err error) {
+		packed, err = transfer.PackPublished(p, p.File, c.Letters, w)
+		return err
+	})
+	if err == nil {
+		p.Say("%d publications of %v are in %s.", packed, c.Letters, c.To)
+	}
+	return err
 }
 
 // mustBeNew refuses the name of a file that is there.

@@ -37,11 +37,11 @@ type changeJSON struct {
 }
 
 func (c ratesDiff) Run(t *terminal.Terminal) error {
-	a, err := editionNamed(c.BookFlags, c.First)
+	a, err := editionNamed(t, c.BookFlags, c.First)
 	if err != nil {
 		return err
 	}
-	b, err := editionNamed(c.BookFlags, c.Second)
+	b, err := editionNamed(t, c.BookFlags, c.Second)
 	if err != nil {
 		return err
 	}

@@ -25,7 +25,7 @@ func (ratesList) Help() string {
 }
 
 func (c ratesList) Run(t *terminal.Terminal) error {
-	set, err := editionsOf(c.BookFlags)
+	set, err := editionsOf(t, c.BookFlags)
 	if err != nil {
 		return err
 	}
@@ -39,14 +39,14 @@ func (c ratesList) Run(t *terminal.Terminal) error {
 	}
 	all, rows := []editionJSON{}, [][]any{}
 	for _, e := range set.All() {
-		state := stateOn(set, e, day)
-		if grain != "" && e.Commodity.ID != grain || c.Schedule != "" && e.Schedule != c.Schedule || !c.All && state != inForce {
+		state, used := stateOn(set, e, day)
+		if grain != "" && e.Commodity.ID != grain || c.Schedule != "" && e.Schedule != c.Schedule || !c.All && !used {
 			continue
 		}
 		one := editionForJSON(e)
-		one.State = state
+		one.State = state.String()
 		all = append(all, one)
-		rows = append(rows, []any{e.Commodity.ID, e.Schedule, e.ID, e.From, terminal.Or(e.Until.String(), message.New("no end")), message.Words(string(state)), e.Hash[:12], exampleMark(e)})
+		rows = append(rows, []any{e.Commodity.ID, e.Schedule, e.ID, e.From, terminal.Or(e.Until.String(), message.New("no end")), state, e.Hash[:12], exampleMark(e)})
 	}
 	if c.JSON {
 		return t.PrintJSON(all)
@@ -55,19 +55,22 @@ func (c ratesList) Run(t *terminal.Terminal) error {
 }
 
 // inForce is the state of an edition that loads of the day are settled under.
-const inForce = "in force"
+var inForce = message.New("in force")
 
-// stateOn returns the status of an edition on a day.
-func stateOn(set *rates.Set, e *rates.Edition, day quantity.Date) string {
-	switch used, err := set.On(e.Schedule, e.Commodity.ID, day); {
+// stateOn returns the state of an edition on a day, and whether loads of that day are settled under it.
+func stateOn(set *rates.Set, e *rates.Edition, day quantity.Date) (state message.Text, used bool) {
+	instead, err := set.On(e.Schedule, e.Commodity.ID, day)
+	switch {
 	case day.Before(e.From):
-		return "not yet"
+		return message.New("not yet"), false
 	case !day.Between(e.From, e.Until):
-		return "over"
-	case err == nil && used != e:
-		return "corrected by " + used.ID
+		return message.New("over"), false
+	case err == nil && instead != e && set.IsOffices(instead):
+		return message.New("the head office's %v instead", instead.ID), false
+	case err == nil && instead != e:
+		return message.New("corrected by %v", instead.ID), false
 	}
-	return inForce
+	return inForce, true
 }
 
 func exampleMark(e *rates.Edition) message.Text {

@@ -22,7 +22,7 @@ type trialFlags struct {
 // edition is the one named, its results recorded by today's law: a load that has
 // not come has no other day.
 func (f trialFlags) edition(t *terminal.Terminal, house terminal.BookFlags, named string) (*rates.Edition, error) {
-	e, err := editionNamed(house, named)
+	e, err := editionNamed(t, house, named)
 	if err != nil {
 		return nil, err
 	}

@@ -20,7 +20,7 @@ func (ratesPost) Help() string {
 }
 
 func (c ratesPost) Run(t *terminal.Terminal) error {
-	e, err := editionNamed(c.BookFlags, c.Edition)
+	e, err := editionNamed(t, c.BookFlags, c.Edition)
 	if err != nil {
 		return err
 	}

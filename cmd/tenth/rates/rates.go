@@ -3,9 +3,11 @@
 package rates
 
 import (
+	"errors"
 	"strings"
 
 	"tenthpoint/cmd/tenth/terminal"
+	"tenthpoint/internal/message"
 	"tenthpoint/internal/ratefiles"
 	"tenthpoint/internal/rates"
 )
@@ -34,17 +36,27 @@ func (Rates) Help() string {
     tenth rates compare corn-statute-2025 --water --moisture 20`
 }
 
-// editionsOf are the rates beside the book, if there is a book.
-func editionsOf(f terminal.BookFlags) (*rates.Set, error) {
+// editionsOf are the rates beside the book, if there is a book, and those of its head office.
+func editionsOf(t *terminal.Terminal, f terminal.BookFlags) (set *rates.Set, err error) {
 	path, err := f.BookPath()
 	if err != nil {
 		path = ""
 	}
-	return f.ReadRates(path)
+	if set, err = f.ReadRates(path); err != nil || path == "" {
+		return set, err
+	}
+	err = f.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
+		set = p.Rates()
+		return nil
+	})
+	if err != nil && !errors.Is(err, message.NotFound) {
+		terminal.Warn(t, err) // the files are there to be read all the same
+	}
+	return set, nil
 }
 
 // editionNamed finds one by its id, or reads it from the file that is named.
-func editionNamed(f terminal.BookFlags, named string) (*rates.Edition, error) {
+func editionNamed(t *terminal.Terminal, f terminal.BookFlags, named string) (*rates.Edition, error) {
 	if strings.HasSuffix(named, ".toml") {
 		text, err := ratefiles.ReadText(named)
 		if err != nil {
@@ -52,7 +64,7 @@ func editionNamed(f terminal.BookFlags, named string) (*rates.Edition, error) {
 		}
 		return rates.Read(named, text)
 	}
-	set, err := editionsOf(f)
+	set, err := editionsOf(t, f)
 	if err != nil {
 		return nil, err
 	}

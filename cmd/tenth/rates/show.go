@@ -38,7 +38,7 @@ type ruleJSON struct {
 }
 
 func (c ratesShow) Run(t *terminal.Terminal) error {
-	e, err := editionNamed(c.BookFlags, c.Edition)
+	e, err := editionNamed(t, c.BookFlags, c.Edition)
 	if err != nil {
 		return err
 	}

@@ -28,7 +28,7 @@ func (ratesUpgrade) Help() string {
 }
 
 func (c ratesUpgrade) Run(t *terminal.Terminal) error {
-	e, err := editionNamed(c.BookFlags, c.Edition)
+	e, err := editionNamed(t, c.BookFlags, c.Edition)
 	if err != nil {
 		return err
 	}

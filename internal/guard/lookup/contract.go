@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/guard"
 	"tenthpoint/internal/load"
+	"tenthpoint/internal/published"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/title"
 )
@@ -20,7 +21,7 @@ func contracts(lists Lists, l *load.Load, s *guard.Setting) error {
 	if _, weighed := l.Net(); !weighed || !slices.ContainsFunc(deals, isOnContract) {
 		return nil
 	}
-	written, err := contractsIn(lists)
+	written, err := contractsIn(lists, s.Today)
 	if err != nil {
 		return err
 	}
@@ -49,11 +50,16 @@ type sold struct {
 	all   []elevator.ContractTerms
 }
 
-func contractsIn(lists Lists) (sold, error) {
+func contractsIn(lists Lists, today quantity.Date) (sold, error) {
 	growers, err := book.RecordsIn[elevator.Grower](lists)
 	if err != nil {
 		return sold{}, err
 	}
+	received, err := book.RecordsIn[published.Received](lists)
+	if err != nil {
+		return sold{}, err
+	}
+	growers = published.Growers(growers, received, today)
 	all, err := book.RecordsIn[elevator.ContractTerms](lists)
 	cards := elevator.CardsByCode(growers)
 	return sold{lists, cards, contract.UnderCards(all, cards)}, err

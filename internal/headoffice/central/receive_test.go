@@ -287,7 +287,7 @@ func TestBroughtUpToDate(t *testing.T) {
 	o := officetest.New(t)
 	facts := officetest.Chained(nil, "a", 5)
 	receive(t, o.As("KH"), "KH", facts...)
-	o.Raw("ALTER TABLE sites DROP CONSTRAINT sites_of_one_name; DELETE FROM office_steps WHERE step > 1")
+	o.Raw("DROP FUNCTION published(bigint, int), published_text(text), lays_down(text); DROP POLICY publisher ON sites; DROP POLICY published ON chains; DROP POLICY published ON facts; DROP POLICY published ON texts; DROP FUNCTION publisher(); ALTER TABLE sites DROP COLUMN publishes, DROP CONSTRAINT sites_of_one_name; DELETE FROM office_steps WHERE step > 1")
 	if at, err := central.Open(ctx, o.Server, o.Schema); !errors.Is(err, message.Storage) {
 		t.Errorf("an office of step 1 was opened: %v %v", at, err)
 	}
@@ -328,5 +328,46 @@ func TestKeeperAndReader(t *testing.T) {
 	}
 	if r, err := reads.Receive(ctx, "KH", officetest.Lines(t, officetest.Chained(&facts[3], "b", 1)...)); err == nil && r.Outcome != headoffice.Refused {
 		t.Errorf("a reader sent facts: %v", r)
+	}
+}
+
+// A site reads of the publisher's chain what is published and who signed, and of everything else its
+// place in the chain alone; the publisher's own rows stay closed to it.
+func TestASiteReadsWhatIsPublishedAlone(t *testing.T) {
+	o := officetest.New(t)
+	hq, kh := o.As("HQ"), o.As("KH")
+	facts := officetest.Chained(nil, "a", 3)
+	for _, kind := range []string{"office.publication", "house.grower"} {
+		facts = append(facts, journal.Link(&facts[len(facts)-1], journal.Entry{
+			At: "2026-12-01T09:00:00Z", Who: "Mae Orton", Desk: "office", Kind: kind, Subject: kind + " 1", Body: []byte(`{"from":"2026-12-01"}`),
+		}))
+	}
+	receive(t, hq, "HQ", facts...)
+	for range kh.Published(ctx, 0) {
+		t.Fatal("a site reads a chain that does not publish")
+	}
+	officetest.Must(t, o.LaysDown(ctx, "HQ"))
+	var told []int64
+	last := journal.Genesis
+	for l, err := range kh.Published(ctx, 0) {
+		officetest.Must(t, err)
+		if l.Prev != last {
+			t.Errorf("fact %d does not follow the one before", l.Seq)
+		}
+		last = l.Hash
+		if !l.Withheld {
+			told = append(told, l.Seq)
+		} else if l.At+l.Who+l.Desk+l.Kind+l.Subject+string(l.Body) != "" {
+			t.Errorf("fact %d is withheld and tells %+v", l.Seq, l)
+		}
+	}
+	if !slices.Equal(told, []int64{4}) || last != facts[4].Hash {
+		t.Errorf("told were the facts %v up to %.12s", told, last)
+	}
+	if chains, err := kh.Chains(ctx, "HQ"); err != nil || len(chains) > 0 {
+		t.Errorf("a site sees the chains %v of the publisher, %v", chains, err)
+	}
+	if err := kh.LaysDown(ctx, "KH"); err == nil {
+		t.Error("a site made itself the publisher")
 	}
 }

@@ -16,6 +16,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office/terms"
 	"tenthpoint/internal/paysheet"
+	"tenthpoint/internal/published"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
 	"tenthpoint/internal/tariff"
@@ -157,6 +158,11 @@ func gatheringOf(l Lists, h House, today, last quantity.Date) (*gathering, error
 	if err != nil {
 		return nil, err
 	}
+	received, err := book.RecordsIn[published.Received](l)
+	if err != nil {
+		return nil, err
+	}
+	growers = published.Growers(growers, received, today)
 	contracts, err := book.RecordsIn[elevator.ContractTerms](l)
 	if err != nil {
 		return nil, err
