@@ -15,7 +15,7 @@ var core = inside(
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
 	"title", "numbering", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "settle/trial", "slipcode",
 	"bin/shape", "bin", "position", "receipt", "elevator", "contract", "truckscale",
-	"journal", "load", "opening", "confirmation", "dispute", "guard", "imports", "entry", "entry/typed", "entry/moving", "entry/settling", "entry/contracting", "signing", "pin", "published",
+	"journal", "load", "opening", "confirmation", "dispute", "guard", "imports", "entry", "entry/typed", "entry/moving", "entry/settling", "entry/contracting", "signing", "pin", "published", "shipment", "entry/shipping",
 )
 
 // papers are the documents made from what the core has worked out.
@@ -23,8 +23,8 @@ var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaletic
 
 // rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside(
-	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/openings", "scalehouse/confirming", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring", "scalehouse/publishing",
-	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/openings", "office/confirming", "office/rests", "office/terms", "office/duelist", "office/growing", "office/examiner", "office/seasons",
+	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/openings", "scalehouse/confirming", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring", "scalehouse/publishing", "scalehouse/shipments",
+	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/openings", "office/confirming", "office/rests", "office/terms", "office/duelist", "office/growing", "office/shipments", "office/examiner", "office/seasons",
 	"audit", "ratefiles",
 )
 
@@ -203,6 +203,10 @@ var mayImport = map[string][]string{
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                               // the acts on what a house measures with
 	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                               // the acts on a disagreement
 	"internal/demo":                   slices.Concat(core, inside("book", "book/sqlite", "office", "office/money", "scalehouse", "scalehouse/instruments", "scalehouse/money")),
+	"internal/shipment":               inside("quantity", "grain"), // grain that left, against what its destination found
+	"internal/entry/shipping":         inside("entry", "entry/typed", "grain", "quantity", "shipment"),
+	"internal/office/shipments":       slices.Concat(core, papers, inside("book", "office", "office/binlog")),                                     // loads that left, and their papers
+	"internal/scalehouse/shipments":   slices.Concat(core, inside("office/shipments", "scalehouse")),                                              // what a destination found comes into the book
 	"internal/scalehouse/publishing":  slices.Concat(core, inside("office", "scalehouse")),                                                        // the acts of a head office and of the sites that follow it
 	"internal/scalehouse/restoring":   slices.Concat(core, papers, inside("book", "office", "scalehouse")),                                        // the acts on a book that was restored
 	"internal/simulation":             slices.Concat(core, rooms, inside("book", "book/sqlite", "book/sqlite/faultdisk", "scalehouse/housetest")), // for tests: a scale house drawn from a seed

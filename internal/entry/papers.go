@@ -34,6 +34,9 @@ func paperFields() []Field {
 		seldom(word("vehicle", "Railcar or barge", TermsPart, func(d *load.Details) *string { return &d.Shipping.Vehicle })),
 		seldom(word("seals", "Seals", TermsPart, func(d *load.Details) *string { return &d.Shipping.Seals })),
 		seldom(word("lading", "Bill of lading", TermsPart, func(d *load.Details) *string { return &d.Shipping.Lading })),
+		seldom(word("destination", "Destination", TermsPart, func(d *load.Details) *string { return &d.Shipping.Destination })),
+		seldom(word("carrier", "Carrier", TermsPart, func(d *load.Details) *string { return &d.Shipping.Carrier })),
+		oneOf("freight", "Freight", map[string]string{"prepaid": "prepaid", "collect": "collect"}, func(d *load.Details) *string { return &d.Shipping.Freight }),
 	}
 }
 

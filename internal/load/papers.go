@@ -20,6 +20,10 @@ type Shipping struct {
 	Vehicle string `json:"vehicle,omitempty"` // railcar or barge
 	Seals   string `json:"seals,omitempty"`   // numbers of the seals of tarp or car
 	Lading  string `json:"lading,omitempty"`  // number of the bill of lading
+	Carrier string `json:"carrier,omitempty"`
+	// Destination is the place it goes to, Freight who pays for the way: prepaid or collect.
+	Destination string `json:"destination,omitempty"`
+	Freight     string `json:"freight,omitempty"`
 }
 
 // Elsewhere is the weight of the same grain on another certified scale: that of the farm or of the

@@ -167,6 +167,9 @@ func (p *part) shipping(d load.Details) {
 	p.given(p.w.say(message.New("Railcar or barge")), d.Shipping.Vehicle)
 	p.given(p.w.say(message.New("Seals")), d.Shipping.Seals)
 	p.given(p.w.say(message.New("Bill of lading")), d.Shipping.Lading)
+	p.given(p.w.say(message.New("Destination")), d.Shipping.Destination)
+	p.given(p.w.say(message.New("Carrier")), d.Shipping.Carrier)
+	p.given(p.w.say(message.New("Freight")), p.w.word(d.Shipping.Freight))
 	if !d.StoredFrom.IsZero() {
 		p.given(p.w.say(message.New("Stored from")), p.date(d.StoredFrom))
 	}

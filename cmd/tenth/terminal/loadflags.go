@@ -55,6 +55,9 @@ type DetailFlags struct {
 	Vehicle       string `help:"Railcar or barge." placeholder:"NUMBER" group:"papers"`
 	Seals         string `help:"Numbers of the seals." placeholder:"NUMBERS" group:"papers"`
 	Lading        string `help:"Number of the bill of lading." placeholder:"NUMBER" group:"papers"`
+	Destination   string `help:"Place the grain goes to." placeholder:"PLACE" group:"papers"`
+	Carrier       string `help:"Who carries it." placeholder:"NAME" group:"papers"`
+	Freight       string `help:"Who pays for the way: the shipper before, or the consignee." placeholder:"prepaid|collect" group:"papers"`
 }
 
 // Changed reports whether any of the flags was given.
@@ -69,7 +72,7 @@ func (f DetailFlags) Texts() Texts {
 		"terms": f.terms(), "whose": f.Whose, "owner-terms": strings.Join(f.OwnerTerms, "; "), "price": f.Price, "price-source": f.PriceSource, "consignee": f.Consignee, "remark": f.Remark,
 		"farm": f.Farm, "farm-number": f.FarmNumber, "field": f.Field, "grown-in": f.GrownIn, "variety": f.Variety, "lot": f.Lot, "previous-cargo": f.PreviousCargo, "zero": f.Zero, "apart": f.Apart,
 		"origin-weight": f.OriginWeight, "origin-ticket": f.OriginTicket, "origin-scale": f.OriginScale, "stored-from": f.StoredFrom,
-		"vehicle": f.Vehicle, "seals": f.Seals, "lading": f.Lading,
+		"vehicle": f.Vehicle, "seals": f.Seals, "lading": f.Lading, "destination": f.Destination, "carrier": f.Carrier, "freight": f.Freight,
 	} {
 		t.Put(field, text)
 	}

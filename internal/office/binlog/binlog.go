@@ -227,3 +227,40 @@ func linesOn(ctx context.Context, b office.Book, day quantity.Date) ([]position.
 	slices.SortFunc(out, func(a, b position.LineDay) int { return cmp.Compare(a.Commodity, b.Commodity) })
 	return out, nil
 }
+
+// CarriedOut is the grain that trucks carried away from a place on a day, by what lay there when they
+// came: an estimate, as every drawing from a bin is.
+func CarriedOut(ctx context.Context, d office.Desk, of bin.Place, day quantity.Date) (bin.Grain, error) {
+	none := bin.None(of.Unit)
+	b, today := d.Reader(), day.String()
+	rows, err := b.BinDays(ctx, "", today, today)
+	if err != nil {
+		return none, err
+	}
+	before, err := b.BinsBefore(ctx, today)
+	if err != nil {
+		return none, err
+	}
+	moves, err := b.Movements(ctx, today, today)
+	if err != nil {
+		return none, err
+	}
+	open, trucks := bin.House{}, map[bin.Place]bin.Tally{}
+	for _, r := range before {
+		open[r.Place] = r.Close
+	}
+	out := quantity.Zero(of.Unit)
+	for _, r := range rows {
+		if r.Place == of {
+			out, r.Out = r.Out, quantity.Zero(of.Unit)
+		}
+		trucks[r.Place] = r.Tally
+	}
+	for _, r := range bin.CloseDay(day, open, trucks, moves) {
+		if r.Place == of {
+			taken, _ := r.Close.Take(out)
+			return taken, nil
+		}
+	}
+	return none, nil
+}
