@@ -198,7 +198,7 @@ var mayImport = map[string][]string{
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "office/binlog", "scalehouse")),
 	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")),       // the acts on what follows a ticket
 	"internal/scalehouse/confirming":  slices.Concat(core, inside("office/confirming", "scalehouse")),                    // the acts on letters to depositors
-	"internal/scalehouse/openings":    slices.Concat(core, inside("office/rests", "scalehouse", "scalehouse/restoring")), // the acts that open the books
+	"internal/scalehouse/openings":    slices.Concat(core, inside("office/rests", "scalehouse", "scalehouse/money", "scalehouse/restoring")), // the acts that open the books
 	"internal/scalehouse/receipts":    slices.Concat(core, inside("office/receipts", "scalehouse")),                      // the acts on warehouse receipts
 	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                               // the acts on what a house measures with
 	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                               // the acts on a disagreement

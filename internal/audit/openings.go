@@ -25,6 +25,9 @@ func openings(v *walk) error {
 			numbers[l.Number] = true
 			v.ended[l.Number] = !o.InForce()
 		}
+		for _, a := range o.Advances {
+			numbers[a.Number] = true
+		}
 		v.lastLot = max(v.lastLot, o.Last())
 	}
 	if inForce > 1 {

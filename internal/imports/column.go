@@ -23,7 +23,7 @@ var columns = map[Kind][]column{
 		{"old_ticket", false}, {"driver", false}, {"bin", false}, {"disposition", false}, {"contract", false}, {"price", false}, {"crop_year", false},
 		{"shares", false}, {"whose", false}, {"owner_terms", false}, {"remark", false}},
 	Temperatures: {{"bin", true}, {"day", true}, {"readings", true}, {"grain", false}, {"note", false}},
-	Openings: {{"what", true}, {"grain", true}, {"quantity", true}, {"bin", false}, {"grower", false}, {"moisture", false}, {"test_weight", false},
+	Openings: {{"what", true}, {"grain", true}, {"quantity", true}, {"lender", false}, {"until", false}, {"bin", false}, {"grower", false}, {"moisture", false}, {"test_weight", false},
 		{"since", false}, {"price", false}, {"paper", false}, {"receipt", false}, {"receipt_day", false}},
 }
 
@@ -80,12 +80,14 @@ var examples = map[Kind]string{
 		"B1,2026-10-05,52F 54F 61F 55F,cable 1\n" +
 		"B1,2026-10-05,51F 53F 57F 54F,cable 2\n" +
 		"B2,2026-10-05,11C 12C 12C,\n",
-	Openings: "what,bin,grower,grain,quantity,moisture,test_weight,since,price,paper,receipt,receipt_day\n" +
-		"bin,B1,,corn,\"60,000 lb\",15.2,56.0,2026-09-14,,,,\n" +
-		"bin,B1,,corn,\"30,000 lb\",14.8,57.0,2026-09-20,,,,\n" +
-		"stored,,G1,corn,500 bu,,,2026-09-14,,A-1042,,\n" +
-		"stored,,G2,corn,300 bu,,,2026-09-15,,A-1050,812 negotiable,2026-09-16\n" +
-		"sold,,G3,corn,200 bu,,,2026-09-20,4.05,A-1061,,\n" +
-		"water,,,corn,600 lb,,,,,,,\n" +
-		"company,,,corn,rest,,,,,,,\n",
+	Openings: "what,bin,grower,grain,quantity,moisture,test_weight,since,price,paper,receipt,receipt_day,lender,until\n" +
+		"bin,B1,,corn,\"60,000 lb\",15.2,56.0,2026-09-14,,,,,,\n" +
+		"bin,B1,,corn,\"30,000 lb\",14.8,57.0,2026-09-20,,,,,,\n" +
+		"stored,,G1,corn,500 bu,,,2026-09-14,,A-1042,,,,\n" +
+		"stored,,G2,corn,300 bu,,,2026-09-15,,A-1050,812 negotiable,2026-09-16,,\n" +
+		"sold,,G3,corn,200 bu,,,2026-09-20,4.05,A-1061,,,,\n" +
+		"water,,,corn,600 lb,,,,,,,,,\n" +
+		"company,,,corn,rest,,,,,,,,,\n" +
+		"advance,,G1,,\"$1,200.00\",,,2026-09-18,,A-77,,,,\n" +
+		"lien,,G3,corn,,,,2026-05-02,,UCC 2026-118,,,Valley Lenders,2027-05-01\n",
 }

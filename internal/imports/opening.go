@@ -20,6 +20,9 @@ const (
 	whatWater   = "water"
 	// theRest stands in the place of what the house owns: whatever the other rows leave of the bins.
 	theRest = "rest"
+	// whatAdvance and whatLien are of no grain in the house.
+	whatAdvance = "advance"
+	whatLien    = "lien"
 	// negotiable stands after the number of a receipt that is owed to whoever holds it.
 	negotiable = "negotiable"
 )
@@ -27,7 +30,11 @@ const (
 // opening reads a row of the list by which the books of a house are opened: a layer in a bin, what a
 // depositor is owed, or what is no depositor's.
 func (r *reader) opening() {
-	what := strings.ToLower(r.needed("what", message.New("bin, company, water, or what grain is held under: stored, bank, sold, contract C-12, delayed D-7")))
+	what := strings.ToLower(r.needed("what", message.New("bin, company, water, advance, lien, or what grain is held under: stored, bank, sold, contract C-12, delayed D-7")))
+	if what == whatAdvance || what == whatLien {
+		r.besides(what)
+		return
+	}
 	c, err := entry.Commodity(r.needed("grain", message.New("the grain, such as corn")))
 	if err != nil && r.text("grain") != "" {
 		r.wrong("grain", message.Of(err))
@@ -44,6 +51,64 @@ func (r *reader) opening() {
 	if len(r.row.Problems) == 0 {
 		r.row.Opening = &e
 	}
+}
+
+// besides reads a row that is of no grain in the house: an advance, or a notice of lien.
+func (r *reader) besides(what string) {
+	var e opening.Entry
+	if what == whatAdvance {
+		e.Advance = r.advance()
+	} else {
+		e.Lien = r.lien()
+	}
+	if len(r.row.Problems) == 0 {
+		r.row.Opening = &e
+	}
+}
+
+// advanced is money that was paid before.
+var advanced = quantity.Field{Name: "Advance", Unit: quantity.Dollar, Places: 2, Min: quantity.Of("0.01", quantity.Dollar), Max: quantity.Int(100_000_000, quantity.Dollar)}
+
+func (r *reader) advance() *opening.Advance {
+	a := opening.Advance{Grower: r.needed("grower", message.New("the grower's code")), Paper: r.text("paper"), Since: r.since(message.New("the day it was paid: interest runs from it"))}
+	text := r.needed("quantity", message.New("how much was paid, such as $2,500.00"))
+	if text == "" {
+		return &a
+	}
+	var err error
+	if a.Amount, err = advanced.Parse(text); err != nil {
+		r.wrong("quantity", message.Of(err))
+	}
+	return &a
+}
+
+func (r *reader) lien() *opening.Notice {
+	n := opening.Notice{
+		Grower: r.needed("grower", message.New("the grower's code")), Holder: r.needed("lender", message.New("the lender, as payments are to name it")),
+		Paper: r.text("paper"), Since: r.since(message.New("the day the notice was received")),
+	}
+	if text := r.text("grain"); text != "" {
+		c, err := entry.Commodity(text)
+		if err != nil {
+			r.wrong("grain", message.Of(err))
+		}
+		n.Commodity = c.ID
+	}
+	if until, given := r.date("until"); given {
+		n.Until = until
+	} else if r.text("until") == "" {
+		r.wrong("until", message.New("empty; write the last day of the notice"))
+	}
+	return &n
+}
+
+// since is the day in the column of that name, which must be there.
+func (r *reader) since(what message.Text) quantity.Date {
+	day, given := r.date("since")
+	if !given && r.text("since") == "" {
+		r.wrong("since", message.New("empty; write %s", what))
+	}
+	return day
 }
 
 // amount reads how much grain a row is of.
@@ -109,7 +174,7 @@ func (r *reader) lot(c grain.Commodity) *opening.Lot {
 	}
 	var known bool
 	if l.Terms, known = title.Read(r.text("what")); !known {
-		r.wrong("what", message.New("%q is not one of bin, company, water, stored, bank, sold, contract C-12, delayed D-7", r.text("what")))
+		r.wrong("what", message.New("%q is not one of bin, company, water, advance, lien, stored, bank, sold, contract C-12, delayed D-7", r.text("what")))
 		return &l
 	}
 	if err := l.Check(); err != nil {

@@ -5,11 +5,14 @@ import (
 	"tenthpoint/internal/quantity"
 )
 
-// Entry is one row of a list that an opening is entered from: one of the three.
+// Entry is one row of a list that an opening is entered from: one of these.
 type Entry struct {
 	Lying *Lying
 	Lot   *Lot
 	Owned *Owned
+	// Advance and Lien are of no grain in the house.
+	Advance *Advance
+	Lien    *Notice
 	// Rest tells that Owned is whatever the bins hold beyond what the other rows account for.
 	Rest bool
 }
@@ -29,6 +32,10 @@ func Of(entries []Entry) (Opening, error) {
 			rests = append(rests, *e.Owned)
 		case e.Owned != nil:
 			o.Owned = append(o.Owned, *e.Owned)
+		case e.Advance != nil:
+			o.Advances = append(o.Advances, *e.Advance)
+		case e.Lien != nil:
+			o.Liens = append(o.Liens, *e.Lien)
 		}
 	}
 	balances := map[string]Balance{}

@@ -14,6 +14,7 @@ package opening
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"slices"
 
@@ -45,7 +46,10 @@ type Opening struct {
 	Lying []Lying `json:"lying,omitempty"`
 	Lots  []Lot   `json:"lots,omitempty"`
 	Owned []Owned `json:"owned,omitempty"`
-	Ended *Ended  `json:"ended,omitempty"`
+	// Advances are what depositors were paid before and still owe, Liens the notices in force.
+	Advances []Advance `json:"advances,omitempty"`
+	Liens    []Notice  `json:"liens,omitempty"`
+	Ended    *Ended    `json:"ended,omitempty"`
 }
 
 // Lying is a layer of grain in a bin; layers of one bin stand in the order of filling, the lowest first.
@@ -81,6 +85,28 @@ type OnReceipt struct {
 	Number     int64         `json:"number,string"`
 	Day        quantity.Date `json:"day"`
 	Negotiable bool          `json:"negotiable,omitempty"`
+}
+
+// Advance is money that a depositor was paid on grain not settled yet. The next settlement sheet takes
+// it, with interest since its day.
+type Advance struct {
+	Number int64           `json:"number,string"`
+	Grower string          `json:"grower"`
+	Name   string          `json:"name"`
+	Amount quantity.Amount `json:"amount"`
+	Since  quantity.Date   `json:"since"`           // the day it was paid
+	Paper  string          `json:"paper,omitempty"` // of the books before
+}
+
+// Notice is a lender's notice of lien that came in before.
+type Notice struct {
+	Grower    string        `json:"grower"`
+	Holder    string        `json:"holder"`
+	Commodity string        `json:"commodity,omitempty"` // empty for every grain
+	Since     quantity.Date `json:"since"`
+	Until     quantity.Date `json:"until"`
+	Paper     string        `json:"paper,omitempty"`
+	Number    int64         `json:"number,string,omitempty"` // in the register of this book
 }
 
 // Owned is grain in the house that is no depositor's: the house's own, or water that was settled off
@@ -266,7 +292,7 @@ func (o Opening) Check() error {
 	if err := o.oneUnit(); err != nil {
 		return err
 	}
-	if err := o.checkReceipts(); err != nil {
+	if err := errors.Join(o.checkReceipts(), o.checkAdvances()); err != nil {
 		return err
 	}
 	var off []message.Text
@@ -318,11 +344,24 @@ func (o Opening) checkReceipts() error {
 	return nil
 }
 
+// checkAdvances asks that advances are dollars above zero.
+func (o Opening) checkAdvances() error {
+	for _, a := range o.Advances {
+		if a.Amount.Unit() != quantity.Dollar || a.Amount.Sign() <= 0 || a.Since.IsZero() {
+			return message.Invalid.Errorf("an advance is dollars above zero and has its day; that of %v is %s", a.Name, a.Amount)
+		}
+	}
+	return nil
+}
+
 // Last is how far the series of lots has gone with it; 0 for an opening without lots.
 func (o Opening) Last() int64 {
 	last := int64(0)
 	for _, l := range o.Lots {
 		last = max(last, l.Number-First+1)
+	}
+	for _, a := range o.Advances {
+		last = max(last, a.Number-First+1)
 	}
 	return last
 }

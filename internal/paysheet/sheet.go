@@ -90,6 +90,8 @@ type Advance struct {
 	Amount quantity.Amount `json:"amount"`
 	// Sheet is the settlement sheet on which it was paid too much; such money bears no interest.
 	Sheet int64 `json:"sheet,string,omitempty"`
+	// Opening is the number of an advance that the books before paid, among the opening balances.
+	Opening int64 `json:"opening,string,omitempty"`
 }
 
 // Voided is the end of a sheet that does not count.

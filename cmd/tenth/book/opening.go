@@ -69,7 +69,7 @@ type openingEnter struct {
 }
 
 func (openingEnter) Help() string {
-	return `A row of the list is a layer in a bin (bin), what a depositor is owed (stored, bank, sold, contract C-12, delayed D-7), water that was settled and is not dried out yet (water), or what the house owns (company). What the house owns may be written as rest: whatever the other rows leave of the bins. A receipt that is out stands beside its grain as 812 or 812 negotiable; the series of receipts goes on behind the highest. Growers, bins and contracts of the list are in the book first.
+	return `A row of the list is a layer in a bin (bin), what a depositor is owed (stored, bank, sold, contract C-12, delayed D-7), water that was settled and is not dried out yet (water), what the house owns (company), money that was advanced to a depositor (advance), or a notice of lien (lien). What the house owns may be written as rest: whatever the other rows leave of the bins. A receipt that is out stands beside its grain as 812 or 812 negotiable; the series of receipts goes on behind the highest. Growers, bins and contracts of the list are in the book first.
 
     tenth opening enter --example > opening.csv
     tenth opening enter opening.csv --preview

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/opening"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/receipt"
@@ -25,6 +26,7 @@ type Around struct {
 	Receipts  []receipt.Receipt
 	Liens     []paysheet.Lien
 	Contracts []elevator.ContractTerms
+	Openings  []opening.Opening
 }
 
 // AroundNow reads the records that a sheet of some tickets is drafted from, outside of any act.
@@ -48,6 +50,9 @@ func AroundNow(ctx context.Context, d office.Desk, tickets []paysheet.Chosen) (a
 	if around.Liens, err = Liens(ctx, d); err != nil {
 		return around, err
 	}
+	if around.Openings, err = office.RecordsOf[opening.Opening](ctx, d.Reader()); err != nil {
+		return around, err
+	}
 	around.Contracts, err = office.Contracts(ctx, d)
 	return around, err
 }
@@ -65,7 +70,7 @@ func Draft(ctx context.Context, d office.Desk, o paysheet.Order, around Around) 
 		s.Levies = append(s.Levies, l.Hash)
 	}
 	owed := paysheet.OverpaidSheets(around.Sheets, around.Payments)
-	s.Advances = append(slices.Clone(o.Advances), paysheet.TakenBack(owed, o.Grower, o.Day)...)
+	s.Advances = slices.Concat(o.Advances, paysheet.StillOpen(openAdvances(around.Openings), around.Sheets, o.Grower), paysheet.TakenBack(owed, o.Grower, o.Day))
 	w := drafting{ctx: ctx, d: d, o: o, around: around, sheet: &s, settled: map[int64]quantity.Amount{}}
 	for i, l := range around.Tickets {
 		if err := w.ticket(l, o.Tickets[i]); err != nil {
@@ -91,6 +96,17 @@ func Draft(ctx context.Context, d office.Desk, o paysheet.Order, around Around) 
 	}
 	s.Figures, s.Working = worked.Figures(), worked.Hash()
 	return s, worked, nil
+}
+
+// openAdvances are the advances of the opening in force.
+func openAdvances(all []opening.Opening) []paysheet.OpenAdvance {
+	var out []paysheet.OpenAdvance
+	if o, open := opening.InForce(all); open {
+		for _, a := range o.Advances {
+			out = append(out, paysheet.OpenAdvance{Number: a.Number, Grower: a.Grower, Advance: paysheet.Advance{Day: a.Since, Amount: a.Amount}})
+		}
+	}
+	return out
 }
 
 type drafting struct {

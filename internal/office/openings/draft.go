@@ -96,11 +96,7 @@ func (k known) check(row imports.Row, day quantity.Date) (out []imports.Problem)
 			wrong("since", message.New("%s is after the day of the opening, %s", e.Lying.Since, day))
 		}
 	case e.Lot != nil:
-		name, there := k.growers[e.Lot.Grower]
-		if !there {
-			wrong("grower", message.New("there is no grower %q; take the list of growers over first, or write the code as it is there", e.Lot.Grower))
-		}
-		e.Lot.Name = name
+		e.Lot.Name = k.depositor(e.Lot.Grower, wrong)
 		if e.Lot.Since.After(day) {
 			wrong("since", message.New("%s is after the day of the opening, %s", e.Lot.Since, day))
 		}
@@ -110,8 +106,27 @@ func (k known) check(row imports.Row, day quantity.Date) (out []imports.Problem)
 		if reason := k.contract(*e.Lot); !reason.IsZero() {
 			wrong("what", reason)
 		}
+	case e.Advance != nil:
+		e.Advance.Name = k.depositor(e.Advance.Grower, wrong)
+		if e.Advance.Since.After(day) {
+			wrong("since", message.New("%s is after the day of the opening, %s", e.Advance.Since, day))
+		}
+	case e.Lien != nil:
+		k.depositor(e.Lien.Grower, wrong)
+		if !e.Lien.Until.IsZero() && e.Lien.Until.Before(day) {
+			wrong("until", message.New("%s is before the day of the opening, %s: the notice has ended", e.Lien.Until, day))
+		}
 	}
 	return out
+}
+
+// depositor is the name of a grower by code.
+func (k known) depositor(code string, wrong func(column string, reason message.Text)) string {
+	name, there := k.growers[code]
+	if !there {
+		wrong("grower", message.New("there is no grower %q; take the list of growers over first, or write the code as it is there", code))
+	}
+	return name
 }
 
 // contract says what is wrong with the contract of a lot; nothing where it is on none.

@@ -24,7 +24,14 @@ func Paper(o opening.Opening, p elevator.Profile) report.Document {
 			{Label: message.New("Reason"), Value: message.Name(o.Reason)},
 			{Label: message.New("List"), Value: message.Name(o.List)},
 		}},
-		balanceTable(o), lyingTable(o), lotTable(o),
+		balanceTable(o), lyingTable(o), lotTable(o))
+	if len(o.Advances) > 0 {
+		d.Blocks = append(d.Blocks, report.Heading{Text: message.New("Advances")}, advanceTable(o))
+	}
+	if len(o.Liens) > 0 {
+		d.Blocks = append(d.Blocks, report.Heading{Text: message.New("Notices of lien")}, lienTable(o))
+	}
+	d.Blocks = append(d.Blocks,
 		report.Signing{Names: []message.Text{message.New("Manager, full name and signature"), message.New("Date")}})
 	d.Footer = message.New("Opening balances have numbers from %d on. Sheets and receipts name them so.", int64(opening.First))
 	return d
@@ -95,12 +102,8 @@ func lotTable(o opening.Opening) report.Table {
 		},
 	}
 	for _, l := range o.Lots {
-		number := message.Text{}
-		if l.Number > 0 {
-			number = message.New("%d", l.Number)
-		}
 		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{
-			number, message.New("%v %v", l.Grower, l.Name), grainName(l.Commodity), l.Said(), message.New("%s", l.Quantity), message.New("%s", l.Weight),
+			numberOf(l.Number), message.New("%v %v", l.Grower, l.Name), grainName(l.Commodity), l.Said(), message.New("%s", l.Quantity), message.New("%s", l.Weight),
 			dayOf(l.Since), given(l.Price), message.Name(l.Paper), receiptOf(l),
 		}})
 	}
@@ -110,6 +113,40 @@ func lotTable(o opening.Opening) report.Table {
 		}})
 	}
 	return t
+}
+
+// advanceTable is what depositors were paid before and still owe.
+func advanceTable(o opening.Opening) report.Table {
+	t := report.Table{Name: message.New("Advances"), Columns: []report.Column{
+		{Title: message.New("Number"), Align: report.Right}, {Title: message.New("Depositor")}, {Title: message.New("Paid on")}, {Title: message.New("Amount"), Align: report.Right}, {Title: message.New("Old paper")},
+	}}
+	for _, a := range o.Advances {
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{numberOf(a.Number), message.New("%v %v", a.Grower, a.Name), dayOf(a.Since), message.New("%s", a.Amount), message.Name(a.Paper)}})
+	}
+	return t
+}
+
+// lienTable is the notices of lien that came in before.
+func lienTable(o opening.Opening) report.Table {
+	t := report.Table{Name: message.New("Notices of lien"), Columns: []report.Column{
+		{Title: message.New("Number"), Align: report.Right}, {Title: message.New("Grower")}, {Title: message.New("Lender")}, {Title: message.New("Grain")}, {Title: message.New("Received")}, {Title: message.New("Last day")}, {Title: message.New("Old paper")},
+	}}
+	for _, n := range o.Liens {
+		of := message.New("every grain")
+		if n.Commodity != "" {
+			of = grainName(n.Commodity)
+		}
+		t.Rows = append(t.Rows, report.Row{Cells: []message.Text{numberOf(n.Number), message.Name(n.Grower), message.Name(n.Holder), of, dayOf(n.Since), dayOf(n.Until), message.Name(n.Paper)}})
+	}
+	return t
+}
+
+// numberOf is a number that is given when the opening is entered.
+func numberOf(n int64) message.Text {
+	if n == 0 {
+		return message.Text{}
+	}
+	return message.New("%d", n)
 }
 
 func ownedName(o opening.Owned) message.Text {

@@ -62,7 +62,7 @@ func VoidHandover(ctx context.Context, d *scalehouse.Desk, levy string, number i
 	if reason = strings.TrimSpace(reason); reason == "" {
 		return message.Invalid.Errorf("a handover is taken back for a reason; write it")
 	}
-	return end(ctx, d, func(all []paysheet.Handover) (paysheet.Handover, error) {
+	return end(ctx, d, func(d *scalehouse.Desk, all []paysheet.Handover) (paysheet.Handover, error) {
 		at := slices.IndexFunc(all, func(h paysheet.Handover) bool { return h.Levy == levy && h.Number == number })
 		switch {
 		case at < 0:

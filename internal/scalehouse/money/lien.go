@@ -12,12 +12,12 @@ import (
 )
 
 // AddLien writes down a notice of lien that was received: a manager's act.
-func AddLien(ctx context.Context, d *scalehouse.Desk, l paysheet.Lien) (paysheet.Lien, error) {
-	if err := d.MayManage("Writing a lien down"); err != nil {
-		return l, err
-	}
-	l.By = d.Signature()
-	err := d.Batch(ctx, func(w *scalehouse.Batch) error {
+func AddLien(ctx context.Context, at scalehouse.Actor, l paysheet.Lien) (paysheet.Lien, error) {
+	err := scalehouse.Do(ctx, at, func(w *scalehouse.Batch) error {
+		if err := w.Desk().MayManage("Writing a lien down"); err != nil {
+			return err
+		}
+		l.By = w.Desk().Signature()
 		before, err := scalehouse.RecordsIn[paysheet.Lien](w)
 		if err != nil {
 			return err
@@ -35,14 +35,14 @@ func AddLien(ctx context.Context, d *scalehouse.Desk, l paysheet.Lien) (paysheet
 }
 
 // EndLien ends a notice that was released or written down wrongly: a manager's act.
-func EndLien(ctx context.Context, d *scalehouse.Desk, number int64, reason string) error {
-	if err := d.MayManage("Ending a lien"); err != nil {
-		return err
-	}
+func EndLien(ctx context.Context, at scalehouse.Actor, number int64, reason string) error {
 	if reason = strings.TrimSpace(reason); reason == "" {
 		return message.Invalid.Errorf("a notice of lien is ended for a reason; write it")
 	}
-	return end(ctx, d, func(all []paysheet.Lien) (paysheet.Lien, error) {
+	return end(ctx, at, func(d *scalehouse.Desk, all []paysheet.Lien) (paysheet.Lien, error) {
+		if err := d.MayManage("Ending a lien"); err != nil {
+			return paysheet.Lien{}, err
+		}
 		at := slices.IndexFunc(all, func(l paysheet.Lien) bool { return l.Number == number })
 		switch {
 		case at < 0:
@@ -62,13 +62,13 @@ type record interface {
 }
 
 // end writes the one among all records of a kind that a function picks and ends.
-func end[F record](ctx context.Context, d *scalehouse.Desk, ended func(all []F) (F, error)) error {
-	return d.Batch(ctx, func(w *scalehouse.Batch) error {
+func end[F record](ctx context.Context, at scalehouse.Actor, ended func(d *scalehouse.Desk, all []F) (F, error)) error {
+	return scalehouse.Do(ctx, at, func(w *scalehouse.Batch) error {
 		all, err := scalehouse.RecordsIn[F](w)
 		if err != nil {
 			return err
 		}
-		one, err := ended(all)
+		one, err := ended(w.Desk(), all)
 		if err != nil {
 			return err
 		}

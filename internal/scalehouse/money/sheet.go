@@ -8,6 +8,7 @@ import (
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office/money"
+	"tenthpoint/internal/opening"
 	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/receipt"
 	"tenthpoint/internal/scalehouse"
@@ -58,6 +59,9 @@ func aroundIn(w *scalehouse.Batch, o paysheet.Order) (money.Around, error) {
 		return around, err
 	}
 	if around.Liens, err = scalehouse.RecordsIn[paysheet.Lien](w); err != nil {
+		return around, err
+	}
+	if around.Openings, err = scalehouse.RecordsIn[opening.Opening](w); err != nil {
 		return around, err
 	}
 	around.Contracts, err = scalehouse.RecordsIn[elevator.ContractTerms](w)

@@ -5,6 +5,7 @@ package openings
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -13,8 +14,10 @@ import (
 	"tenthpoint/internal/numbering"
 	"tenthpoint/internal/office/rests"
 	"tenthpoint/internal/opening"
+	"tenthpoint/internal/paysheet"
 	"tenthpoint/internal/receipt"
 	"tenthpoint/internal/scalehouse"
+	"tenthpoint/internal/scalehouse/money"
 	"tenthpoint/internal/scalehouse/restoring"
 )
 
@@ -45,6 +48,7 @@ func Enter(ctx context.Context, d *scalehouse.Desk, o opening.Opening) (opening.
 func enter(ctx context.Context, w *scalehouse.Batch, o opening.Opening, number int64) (opening.Opening, error) {
 	o.Number, o.By = number, w.Desk().Signature()
 	o.Lying, o.Lots = slices.Clone(o.Lying), slices.Clone(o.Lots)
+	o.Advances, o.Liens = slices.Clone(o.Advances), slices.Clone(o.Liens)
 	if err := o.Check(); err != nil {
 		return o, err
 	}
@@ -54,6 +58,16 @@ func enter(ctx context.Context, w *scalehouse.Batch, o opening.Opening, number i
 			return o, err
 		}
 		o.Lots[i].Number = opening.First - 1 + n
+	}
+	for i := range o.Advances {
+		n, err := scalehouse.NextIn(w, numbering.Opening)
+		if err != nil {
+			return o, err
+		}
+		o.Advances[i].Number = opening.First - 1 + n
+	}
+	if err := enterLiens(ctx, w, &o); err != nil {
+		return o, err
 	}
 	for i, l := range o.Lying {
 		m, err := scalehouse.MoveGrain(ctx, w, o.Puts(l))
@@ -66,6 +80,20 @@ func enter(ctx context.Context, w *scalehouse.Batch, o opening.Opening, number i
 		return o, err
 	}
 	return o, issue(ctx, w, o)
+}
+
+// enterLiens writes the notices of lien into the register.
+func enterLiens(ctx context.Context, w *scalehouse.Batch, o *opening.Opening) error {
+	for i, n := range o.Liens {
+		made, err := money.AddLien(ctx, w, paysheet.Lien{
+			Grower: n.Grower, Holder: n.Holder, Commodity: n.Commodity, Filed: n.Since, Until: n.Until, Reference: n.Paper,
+		})
+		if err != nil {
+			return err
+		}
+		o.Liens[i].Number = made.Number
+	}
+	return nil
 }
 
 // issue writes the receipts that are out, and moves the series of receipts on behind them. One whose
@@ -158,6 +186,11 @@ func takeBack(ctx context.Context, w *scalehouse.Batch, was opening.Opening, e o
 	if err := cancel(ctx, w, was, e); err != nil {
 		return was, err
 	}
+	for _, n := range was.Liens {
+		if err := money.EndLien(ctx, w, n.Number, e.Reason); err != nil && !errors.Is(err, message.Refused) { // it may have ended since
+			return was, err
+		}
+	}
 	for _, l := range slices.Backward(was.Lying) { // what lies on top leaves first
 		if _, err := scalehouse.UndoOpened(ctx, w, l.Movement, e.Reason); err != nil {
 			return was, err
@@ -173,6 +206,15 @@ func mayEnd(w *scalehouse.Batch, o opening.Opening) error {
 	own, err := cameWith(w, o)
 	if err != nil {
 		return err
+	}
+	sheets, err := scalehouse.RecordsIn[paysheet.Sheet](w)
+	if err != nil {
+		return err
+	}
+	for _, a := range o.Advances {
+		if s, taken := paysheet.AdvanceTakenBy(sheets, a.Number); taken {
+			return message.Refused.Errorf("the advance %d of %v was taken by settlement sheet %d. Void that sheet first", a.Number, a.Name, s.Number)
+		}
 	}
 	for _, l := range o.Lots {
 		all, err := scalehouse.RestsIn(w, o.Load(l))
