@@ -132,7 +132,7 @@ var mayImport = map[string][]string{
 	"internal/entry/settling":    inside("entry", "entry/typed", "quantity", "tariff", "levy", "paysheet"), // what is typed of a settlement sheet
 
 	// The head office and the sites that send to it.
-	"internal/headoffice":            inside("journal", "signing"),                                                                // how chains travel
+	"internal/headoffice":            inside("elevator", "journal", "signing"),                                                                // how chains travel
 	"internal/headoffice/central":    inside("headoffice", "journal", "published"),                                                // the office's side, in PostgreSQL
 	"internal/headoffice/transfer":   inside("headoffice", "journal", "book", "published"),                                        // the site's side
 	"internal/headoffice/mirror":     slices.Concat(core, inside("book", "office", "scalehouse/intake", "headoffice", "signing")), // a site's book made again

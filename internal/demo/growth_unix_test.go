@@ -20,6 +20,7 @@ import (
 	"tenthpoint/internal/book/sqlite"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/office"
+	"tenthpoint/internal/office/binlog"
 	"tenthpoint/internal/office/terms"
 	"tenthpoint/internal/scalehouse"
 )
@@ -84,6 +85,7 @@ func grown(b *testing.B, loads int) {
 	for b.Loop() {
 		measureWalks(b, d, kept, loads)
 		measureLookups(b, d)
+		measureBins(b, d)
 	}
 	b.ReportMetric(0, "ns/op")
 	b.ReportMetric(float64(filling.Microseconds())/float64(loads), "fill-µs/load")
@@ -155,6 +157,50 @@ func measureLookups(b *testing.B, d *scalehouse.Desk) {
 			least = spent(b, func() error { return repeated(times, func() error { return look(ctx) }) })
 		}
 		b.ReportMetric(float64(least.Microseconds())/float64(times), name+"-µs")
+	}
+}
+
+// measureBins are the daily position record and the card of a bin, each as a multiple of the queries that
+// read the same rows.
+func measureBins(b *testing.B, d *scalehouse.Desk) {
+	r, day := d.Reader(), d.Today()
+	today, tomorrow, from := day.String(), day.AddDays(1).String(), day.AddDays(-30).String()
+	queries := func(all ...func() error) func() error {
+		return func() error {
+			for _, one := range all {
+				if err := one(); err != nil {
+					return err
+				}
+			}
+			return nil
+		}
+	}
+	binDays := func(bin, from string) func() error {
+		return func() error { _, err := r.BinDays(ctx, bin, from, today); return err }
+	}
+	binsBefore := func(day string) func() error {
+		return func() error { _, err := r.BinsBefore(ctx, day); return err }
+	}
+	moves := func(from string) func() error {
+		return func() error { _, err := r.Movements(ctx, from, today); return err }
+	}
+	for name, one := range map[string]struct{ asked, bare func() error }{
+		"position": {
+			func() error { _, err := binlog.Position(ctx, d, day); return err },
+			queries(binDays("", today), binsBefore(today), moves(today),
+				func() error { _, err := r.LineDays(ctx, today, today); return err },
+				func() error { _, err := r.LinesBefore(ctx, tomorrow); return err }),
+		},
+		"bin-card": {
+			func() error { _, err := binlog.Card(ctx, d, "B1", day.AddDays(-30), day); return err },
+			queries(binDays("B1", from), binsBefore(tomorrow), moves(from)),
+		},
+	} {
+		const times = 20
+		asked := spent(b, func() error { return repeated(times, one.asked) })
+		bare := spent(b, func() error { return repeated(times, one.bare) })
+		b.ReportMetric(float64(asked.Microseconds())/times, name+"-µs")
+		b.ReportMetric(float64(asked)/float64(bare), name+"/queries")
 	}
 }
 

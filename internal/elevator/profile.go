@@ -57,6 +57,10 @@ type Profile struct {
 	// WaitMinutes is the longest wait on the yard before a truck is pointed at; 0 takes
 	// [UsualWaitMinutes].
 	WaitMinutes int `json:"wait_minutes,string,omitempty"`
+	// Letters stand before the numbers of tickets on paper, where a company has several sites.
+	Letters string `json:"letters,omitempty"`
+	// CropStarts are the days on which the crop years of grains begin.
+	CropStarts []CropStart `json:"crop_starts,omitempty"`
 }
 
 // UsualWaitMinutes is the default of WaitMinutes.
@@ -140,6 +144,14 @@ func (p Profile) Check() []message.Text {
 	}
 	if err := p.CheckWait(); err != nil {
 		out = append(out, message.Of(err))
+	}
+	if err := CheckLetters(p.Letters); err != nil {
+		out = append(out, message.Of(err))
+	}
+	for _, c := range p.CropStarts {
+		if err := c.Check(); err != nil {
+			out = append(out, message.Of(err))
+		}
 	}
 	if err := p.checkPINActs(); err != nil {
 		out = append(out, message.Of(err))

@@ -134,6 +134,9 @@ func commodityField() Field {
 			return Unknown{List: CommodityList, Text: text, Known: none.Known, Near: none.Near}
 		}
 		d.details.Commodity = c.ID
+		if d.details.CropYear == "" && d.details.Direction == load.Inbound {
+			d.details.CropYear = d.house.Profile().CropYear(c.ID, d.day())
+		}
 		return nil
 	})
 }

@@ -1,9 +1,9 @@
 package headoffice
 
 import (
-	"regexp"
 	"time"
 
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/message"
 )
@@ -14,12 +14,10 @@ type Site struct {
 	Role          string // the role of the server it signs in as
 }
 
-var lettersForm = regexp.MustCompile(`^[A-Z][A-Z0-9]{0,7}$`)
-
-// CheckLetters returns what is wrong with the letters of a site.
+// CheckLetters returns what is wrong with the letters of a site, which has some.
 func CheckLetters(letters string) error {
-	if lettersForm.MatchString(letters) {
-		return nil
+	if letters != "" {
+		return elevator.CheckLetters(letters)
 	}
 	return message.Invalid.Errorf("%q are no letters of a site. Write a capital letter and up to seven more letters or digits, such as KH or ELM2", letters)
 }

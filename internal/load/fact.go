@@ -96,6 +96,8 @@ type Issued struct {
 	// SlipCode is the format of the code on its slip. It is left out for the first, which tickets had
 	// before slips carried their facts.
 	SlipCode int64 `json:"slip_code,string,omitempty"`
+	// Letters are those of the site, which stand before the number on paper.
+	Letters string `json:"letters,omitempty"`
 	// Slip is the paper it was entered from, where the book that issued it was lost.
 	Slip *Slip `json:"slip,omitempty"`
 }

@@ -70,6 +70,7 @@ type Load struct {
 	Copies int64 // printed so far, the original among them
 	// SlipCode is the format of the code on its slip; 0 is the first.
 	SlipCode int64
+	Letters  string // before the number on paper
 	// Balance is what was owed for it when the books of the house were opened here; nil for a load that
 	// came over the scale.
 	Balance *Balance
@@ -165,6 +166,7 @@ func (l *Load) Apply(f Stamped) error {
 	case Issued:
 		l.Phase, l.Number, l.Weigher = Ticketed, fact.Number, fact.Weigher
 		l.Issued, l.IssuedDay, l.Onward, l.SlipCode, l.Slip = f.Stamp, fact.Day, fact.Onward, fact.SlipCode, fact.Slip
+		l.Letters = fact.Letters
 	case Printed:
 		l.Copies++
 	case Voided:

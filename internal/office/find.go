@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/book"
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/grain"
 	"tenthpoint/internal/journal"
 	"tenthpoint/internal/keyring"
@@ -102,7 +103,7 @@ func (l *SearchLine) exact(kind, which string) bool {
 		l.Search.Grower = which
 		l.part("grower %s and who shares with %s", which, which)
 	case l.isWord(kind, "ticket"):
-		n, err := strconv.ParseInt(strings.ReplaceAll(which, ",", ""), 10, 64)
+		n, err := strconv.ParseInt(strings.ReplaceAll(unlettered(which), ",", ""), 10, 64)
 		if err != nil || n < 1 {
 			return false
 		}
@@ -111,6 +112,15 @@ func (l *SearchLine) exact(kind, which string) bool {
 		return l.ofLoad(kind, which)
 	}
 	return true
+}
+
+// unlettered is a number without the letters of a site: "KH-1042" is 1042.
+func unlettered(number string) string {
+	letters, rest, lettered := strings.Cut(number, "-")
+	if lettered && elevator.CheckLetters(strings.ToUpper(letters)) == nil {
+		return rest
+	}
+	return number
 }
 
 func (l *SearchLine) ticket(n int64) {

@@ -122,7 +122,7 @@ func (w *Batch) issue(l *load.Load, f load.Issued) (err error) {
 	if f.Onward, err = onward(w, l); err != nil {
 		return err
 	}
-	f.Weigher, f.SlipCode = w.desk.who.Name, slipCode(w.desk.engine)
+	f.Weigher, f.SlipCode, f.Letters = w.desk.who.Name, slipCode(w.desk.engine), w.desk.profile.Letters
 	w.tickets[f.Number] = l.ID
 	_, err = w.append(l, f)
 	return err

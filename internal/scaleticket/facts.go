@@ -1,8 +1,7 @@
 package scaleticket
 
 import (
-	"fmt"
-
+	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/rates"
 	"tenthpoint/internal/settle"
@@ -50,7 +49,7 @@ func (t *facts) ticketNumber() string {
 	case t.l.Number == 0:
 		return t.w.NumberLater
 	}
-	return fmt.Sprint(t.l.Number)
+	return elevator.Lettered(t.l.Letters, t.l.Number)
 }
 
 // owner returns the owner this slip is for, and whether it is for one.

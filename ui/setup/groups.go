@@ -53,6 +53,8 @@ func (s groups) house() []model.Field {
 		{ID: "language", Label: say("Language"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: Languages(), Reading: s.languageHint()},
 		{ID: "dates", Label: say("Dates"), Kind: model.FindField, Part: model.ClosePart, Chars: 18, Options: s.dateOptions(), Reading: say("how days are written")},
 		{ID: "wait", Label: say("Wait limit"), Unit: say("min"), Kind: model.FigureField, Part: model.ClosePart, Chars: 5, Reading: say("a truck that waits longer is marked amber")},
+		{ID: "letters", Label: say("Letters"), Part: model.ClosePart, Chars: 8, Reading: say("before ticket numbers, of a company with several sites")},
+		{ID: "crop-years", Label: say("Crop years"), Part: model.ClosePart, Chars: 24, Reading: say("when they begin: corn=09-01; wheat-hrw=06-01")},
 	}
 }
 

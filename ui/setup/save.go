@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"tenthpoint/internal/elevator"
+	"tenthpoint/internal/entry"
 	"tenthpoint/internal/scalehouse"
 	"tenthpoint/ui/model"
 	"tenthpoint/ui/session"
@@ -102,7 +103,8 @@ func (s *SetUp) profile() elevator.Profile {
 	text := func(id string) string { return strings.TrimSpace(s.values[id]) }
 	p.Business, p.Street, p.Town, p.Phone, p.Licence = text("business"), text("street"), text("town"), text("phone"), text("licence")
 	p.CopiesFor = session.Copies(text("copies"))
-	p.Place = text("place")
+	p.Place, p.Letters = text("place"), text("letters")
+	p.CropStarts, _ = entry.ParseCropStarts(text("crop-years"))
 	if minutes, err := s.waitMinutes(); err == nil && minutes != p.WaitLimit() {
 		p.WaitMinutes = minutes
 	}

@@ -41,7 +41,8 @@ func (s *SetUp) Reset() {
 	s.values = map[string]string{
 		"business": p.Business, "street": p.Street, "town": p.Town, "phone": p.Phone, "licence": p.Licence,
 		"rules": rulesOf(p), "place": p.Place, "unit": p.WeightUnit().String(),
-		"wait":     strconv.Itoa(p.WaitLimit()),
+		"wait":    strconv.Itoa(p.WaitLimit()),
+		"letters": p.Letters, "crop-years": elevator.CropStartsText(p.CropStarts),
 		"copies":   strings.Join(p.CopiesFor, ", "),
 		"language": session.OrElse(p.Language, "en"), "dates": session.OrElse(p.Dates, session.IsoDates),
 		"scale": "1", "division": "20", "capacity": "120,000",
@@ -178,6 +179,10 @@ func (s *SetUp) check(id string) (missing bool, err error) {
 		}
 	case "copies":
 		err = elevator.Profile{CopiesFor: session.Copies(text)}.CheckCopies()
+	case "letters":
+		err = elevator.CheckLetters(text)
+	case "crop-years":
+		_, err = entry.ParseCropStarts(text)
 	case "link":
 		err = elevator.Scale{Link: text}.CheckLink()
 	}

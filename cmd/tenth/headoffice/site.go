@@ -88,6 +88,9 @@ func (c send) report(p *terminal.Session, sent transfer.Sent) error {
 	if sent.Forked {
 		p.Say("The head office has other facts after fact %d: this book was restored from an older copy and worked on. Both are kept. Ask the office under which letters it goes on.", sent.From.Seq)
 	}
+	if sent.Branch > 1 && sent.Letters != "" && sent.Letters != p.Profile().Letters {
+		p.Say("At the head office this book goes on as %v. Let its tickets carry these letters: tenth setup --letters %v", sent.Letters, sent.Letters)
+	}
 	p.Say("The head office has this book up to fact %d; %d facts are new to it.", sent.To.Seq, sent.To.Seq-sent.From.Seq)
 	return nil
 }

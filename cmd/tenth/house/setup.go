@@ -46,6 +46,8 @@ type Setup struct {
 	Language    string   `help:"Language of screens and papers." placeholder:"en|es|fr"`
 	Dates       string   `help:"How days are written on slips and screens." enum:",iso,local" default:"" placeholder:"iso|local"`
 	Fills       string   `help:"Which contract takes what another has no room for: the one that ends first, the one written down first, or the dearest." enum:",until,number,price" default:"" placeholder:"until|number|price"`
+	Letters     string   `help:"Letters of this site before the numbers of its tickets, as at the head office; \"none\" for none." placeholder:"LETTERS"`
+	CropYear    []string `sep:"none" help:"The day on which the crop year of a grain begins; may be repeated. Loads are then of that year where nobody says another." placeholder:"corn=09-01"`
 	JSON        bool     `help:"Print for programs: every figure as text."`
 }
 
@@ -96,7 +98,7 @@ func discard(path string) error {
 }
 
 func (c Setup) changes() bool {
-	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Place+c.Fills+c.DriverMoney != "" || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+len(c.AskPIN)+c.Retain+c.Dispute+c.Wait > 0
+	return c.Business+c.Street+c.Town+c.Phone+c.Licence+c.Rules+c.Weigher+c.Language+c.Dates+c.GrainAct+c.Place+c.Fills+c.DriverMoney+c.Letters != "" || len(c.CropYear) > 0 || len(c.Scale)+len(c.Grain)+len(c.CopyFor)+len(c.AskPIN)+c.Retain+c.Dispute+c.Wait > 0
 }
 
 // write stores the profile, and in a new book its first manager.
@@ -157,6 +159,15 @@ func (c Setup) profile(p elevator.Profile, laws *law.Set) (elevator.Profile, err
 	}
 	if p.RetainDays == 0 {
 		p.RetainDays = elevator.UsualRetainDays(p.Rules)
+	}
+	if c.Letters != "" {
+		p.Letters = strings.ReplaceAll(c.Letters, "none", "")
+	}
+	if len(c.CropYear) > 0 {
+		var err error
+		if p.CropStarts, err = entry.ParseCropStarts(strings.Join(c.CropYear, ";")); err != nil {
+			return p, err
+		}
 	}
 	if err := c.scales(&p); err != nil {
 		return p, err
@@ -268,6 +279,12 @@ func (c Setup) show(p *terminal.Session) error {
 	}
 	for _, g := range profile.Grains {
 		p.Say("Takes %s under schedule %q", g.Commodity, g.Schedule)
+	}
+	if profile.Letters != "" {
+		p.Say("Letters before the numbers of tickets: %s", profile.Letters)
+	}
+	for _, c := range profile.CropStarts {
+		p.Say("The crop year of %s begins on %s; today it is %s.", c.Commodity, c.From, profile.CropYear(c.Commodity, p.Today()))
 	}
 	if profile.Place != "" {
 		if err := c.showPlace(p); err != nil {

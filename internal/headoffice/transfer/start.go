@@ -26,7 +26,7 @@ func (s *sending) start() (journal.Head, error) {
 	for _, c := range chains {
 		inside, err := s.isOurs(c.Head)
 		if err != nil || inside {
-			s.out.Branch = c.Branch
+			s.out.Branch, s.out.Letters = c.Branch, c.Letters
 			return c.Head, err
 		}
 	}

@@ -50,6 +50,7 @@ type Sent struct {
 	From, To journal.Head // the office's head before and after
 	Branch   int          // of the site's chains, the one that the book is
 	Forked   bool         // this sending began it
+	Letters  string       // under which the office says that the chain goes on; empty while nobody said
 	// Lost is the number of facts the office had acknowledged once and no longer has: it was restored from
 	// an older copy, or a standby took over. They were sent again.
 	Lost int64
