@@ -48,8 +48,8 @@ var ticketActs = []shell.ActRow[*Screen]{
 	{ID: "tickets.correct", Title: "Correct", Key: widgets.Ctrl(fyne.KeyE), When: can((*Ticket).CanChange), WhyNot: why((*Ticket).WhyNotChange), Do: act((*Tickets).Correct), Break: true},
 	{ID: "tickets.void", Title: "Void", Destroys: true, Key: widgets.CtrlShift(fyne.KeyV), When: can((*Ticket).CanChange), WhyNot: why((*Ticket).WhyNotChange), Do: act((*Tickets).Void)},
 	{ID: "tickets.reissue", Title: "Reissue", Key: widgets.CtrlShift(fyne.KeyR), When: can((*Ticket).CanReissue), WhyNot: why((*Ticket).WhyNotReissue), Do: act((*Tickets).Reissue)},
-	{ID: "tickets.lading", Title: "Bill of lading", When: can((*Ticket).HasLeft), Why: "The ticket is not of grain that left.", Do: act((*Tickets).Lading), MenuOnly: true},
-	{ID: "tickets.arrived", Title: "What the destination found", When: can((*Ticket).HasLeft), Why: "The ticket is not of grain that left.", Do: act((*Tickets).Arrived), MenuOnly: true},
+	{ID: "tickets.lading", Title: "Bill of lading", Key: widgets.CtrlShift(fyne.KeyL), When: can((*Ticket).HasLeft), Why: "The ticket is not of grain that left.", Do: act((*Tickets).Lading), MenuOnly: true},
+	{ID: "tickets.arrived", Title: "What the destination found", Key: widgets.CtrlShift(fyne.KeyW), When: can((*Ticket).HasLeft), Why: "The ticket is not of grain that left.", Do: act((*Tickets).Arrived), MenuOnly: true},
 	{ID: "tickets.code", Title: "Check a code", Key: widgets.Ctrl(fyne.KeyK), Do: act((*Tickets).CheckCode), Break: true},
 }
 
