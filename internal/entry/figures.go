@@ -37,6 +37,16 @@ func ParseWeight(name, text string, usual quantity.Unit) (quantity.Amount, error
 	return Weight(name, SaidUnit(text, usual, quantity.Lb, quantity.Kg)).Parse(text)
 }
 
+// LargestHeld is more than lies in any bin, in lb as in kg: a limit against typing errors.
+const LargestHeld = 999_999_999
+
+// ParseHeld reads a weight of grain in bins, in lb or kg; without a unit it is in the usual one.
+func ParseHeld(name, text string, usual quantity.Unit) (quantity.Amount, error) {
+	f := Weight(name, SaidUnit(text, usual, quantity.Lb, quantity.Kg))
+	f.Max = quantity.Int(LargestHeld, f.Unit)
+	return f.Parse(text)
+}
+
 // Plate is a weight on the plate of a scale: its division or its capacity.
 func Plate(name string, unit quantity.Unit) quantity.Field {
 	f := Weight(name, unit)

@@ -54,7 +54,7 @@ func (t Table) Days(moisture, temperature quantity.Amount) (Days, error) {
 	}
 	d, err := t.lookUp.days(moisture, quantity.TemperatureIn(temperature, quantity.Fahrenheit))
 	if err != nil {
-		return d, message.Errorf("%s: %w", t.ID, err)
+		return d, message.Errorf("by the table %v: %w", t.ID, err)
 	}
 	return d, nil
 }

@@ -91,7 +91,7 @@ func lotIn(text string) (l blend.Lot, err error) {
 		return l, terminal.Refusal("Write it like B1=30000,16.8,55, the weight without commas", "%q is not a lot", text)
 	}
 	l.Name = strings.TrimSpace(name)
-	if l.Weight, err = entry.ParseWeight("Weight", parts[0], quantity.Lb); err != nil {
+	if l.Weight, err = entry.ParseHeld("Weight", parts[0], quantity.Lb); err != nil {
 		return l, err
 	}
 	if l.Moisture, err = terminal.ParsePercent("Moisture", parts[1]); err != nil || len(parts) == 2 {

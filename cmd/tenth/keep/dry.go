@@ -93,7 +93,7 @@ func (c dry) drying() (d keeping.Drying, err error) {
 	}
 	var errs []error
 	take := func(into *quantity.Amount, a quantity.Amount, err error) { *into, errs = a, append(errs, err) }
-	weight, wrong := entry.ParseWeight("Weight", c.Weight, quantity.Lb)
+	weight, wrong := entry.ParseHeld("Weight", c.Weight, quantity.Lb)
 	take(&d.Weight, weight, wrong)
 	from, wrong := terminal.ParsePercent("From", c.From)
 	take(&d.From, from, wrong)

@@ -134,7 +134,7 @@ func readParts(r *reading, text string) error {
 			return err
 		}
 		var err error
-		if w.Weight, err = entry.ParseWeight("Weight", figure, r.house.Unit); err != nil {
+		if w.Weight, err = entry.ParseHeld("Weight", figure, r.house.Unit); err != nil {
 			return err
 		}
 		r.parts = append(r.parts, w)

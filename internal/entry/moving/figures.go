@@ -14,7 +14,7 @@ type place func(*reading) *quantity.Amount
 func aWeight(id string, label message.Text, at place) field {
 	return typed.As(typed.Field{ID: id, Label: label, Form: typed.Figure, Unit: quantity.Plain}, func(r *reading, text string) (err error) {
 		if text != "" {
-			*at(r), err = entry.ParseWeight(label.String(), text, r.house.Unit)
+			*at(r), err = entry.ParseHeld(label.String(), text, r.house.Unit)
 		}
 		return err
 	})

@@ -36,6 +36,7 @@ func TestRead(t *testing.T) {
 	}{
 		{"a weight", bin.Transfer, map[string]string{"from": "b1", "into": "B2", "weight": "8,000"}, lb(8000), lb(8000), "corn"},
 		{"all that lies there", bin.Transfer, map[string]string{"from": "B1", "into": "B2"}, lb(48000), lb(48000), "corn"},
+		{"more than any truck", bin.Transfer, map[string]string{"from": "B1", "into": "B2", "weight": "28,000,000"}, lb(28_000_000), lb(28_000_000), "corn"},
 		{"one of two grains", bin.Transfer, map[string]string{"from": "B3", "into": "B2", "grain": "oats"}, lb(200), lb(200), "oats"},
 		{"turned with a loss", bin.Turn, map[string]string{"from": "B1", "lost": "40"}, lb(48000), lb(47960), "corn"},
 		{"cleaned", bin.Clean, map[string]string{"from": "B1", "into": "B2", "weight": "5000", "screenings": "100"}, lb(5000), lb(4900), "corn"},

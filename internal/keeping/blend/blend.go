@@ -9,6 +9,8 @@
 package blend
 
 import (
+	"slices"
+
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 )
@@ -90,9 +92,22 @@ func Best(lots []Lot, target Target) (Mix, error) {
 	}
 	mix := MixOf(lots, wholeUnits(lots, target, taken))
 	if mix.Weight.Sign() == 0 {
-		return Mix{}, message.Refused.Errorf("no mix of these lots comes to %s", target)
+		return Mix{}, outOfReach(lots, target)
 	}
 	return mix, nil
+}
+
+// outOfReach says which limit no mix of the lots can meet: a mix lies between its lots.
+func outOfReach(lots []Lot, target Target) error {
+	driest := slices.MinFunc(lots, func(a, b Lot) int { return a.Moisture.Cmp(b.Moisture) })
+	if driest.Moisture.More(target.Moisture) {
+		return message.Refused.Errorf("no mix of these lots comes to %s: the driest of them, %v, has %s", target, driest.Name, driest.Moisture)
+	}
+	heaviest := slices.MaxFunc(lots, func(a, b Lot) int { return a.TestWeight.Cmp(b.TestWeight) })
+	if heaviest.TestWeight.Less(target.TestWeight) {
+		return message.Refused.Errorf("no mix of these lots comes to %s: the heaviest of them, %v, has %s", target, heaviest.Name, heaviest.TestWeight)
+	}
+	return message.Refused.Errorf("no mix of these lots comes to %s: what is dry enough is too light", target)
 }
 
 // Message is the target for people.

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"tenthpoint/internal/message"
+	"tenthpoint/internal/message/errortest"
 	"tenthpoint/internal/quantity"
 )
 
@@ -59,6 +60,24 @@ func TestBlendThatCannotBe(t *testing.T) {
 	} {
 		if _, err := Best(c.lots, c.target); !errors.Is(err, c.kind) {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// The limit that cannot be met is named, with the lot that comes nearest.
+func TestABlendOutOfReachSaysWhy(t *testing.T) {
+	wet, light := Lot{Name: "A", Weight: lb(1000), Moisture: pct("15.2"), TestWeight: lbbu("57")}, Lot{Name: "B", Weight: lb(1000), Moisture: pct("13"), TestWeight: lbbu("50")}
+	for name, c := range map[string]struct {
+		lots   []Lot
+		target Target
+		says   errortest.Want
+	}{
+		"too wet":   {[]Lot{wet, {Name: "D", Weight: lb(9), Moisture: pct("17"), TestWeight: lbbu("57")}}, Target{Moisture: pct("15")}, errortest.Refused("A", "15.2 %")},
+		"too light": {[]Lot{light, {Name: "C", Weight: lb(9), Moisture: pct("12"), TestWeight: lbbu("51")}}, Target{Moisture: pct("15"), TestWeight: lbbu("54")}, errortest.Refused("C", "51 lb/bu")},
+		"each one":  {[]Lot{{Name: "W", Weight: lb(1000), Moisture: pct("17"), TestWeight: lbbu("54")}, light}, Target{Moisture: pct("13"), TestWeight: lbbu("54")}, errortest.Refused("13 %", "54 lb/bu")},
+	} {
+		if _, err := Best(c.lots, c.target); !c.says.Met(err) {
+			t.Errorf("%s: %v, want %s", name, err, c.says)
 		}
 	}
 }
