@@ -29,6 +29,9 @@ import (
 // minutes to fill, one of a million an hour.
 var growth = flag.String("growth", "1000,20000", "sizes of the books that BenchmarkGrowth measures, in loads")
 
+// walks lets what reads the whole book be measured as well, which takes long for the largest.
+var walks = flag.Bool("growth-walks", true, "whether BenchmarkGrowth also measures what reads the whole book")
+
 // userTime is the CPU time this process has spent in its own code. Wall time says
 // little on a machine that does other things too.
 func userTime(b *testing.B) time.Duration {
@@ -83,7 +86,9 @@ func grown(b *testing.B, loads int) {
 	must(b, err)
 	b.ResetTimer()
 	for b.Loop() {
-		measureWalks(b, d, kept, loads)
+		if *walks {
+			measureWalks(b, d, kept, loads)
+		}
 		measureLookups(b, d)
 		measureBins(b, d)
 	}

@@ -32,6 +32,8 @@ type Bin struct {
 	Heat         heat         `cmd:"" name:"temperatures" help:"Write temperatures of the grain down."`
 	DryingLog    dryingLog    `cmd:"" help:"The log of the dryer as a paper: runs, water, fuel, hours."`
 	MeasureSheet measureSheet `cmd:"" help:"A measure-up as a paper, by the number of its movement."`
+	Keeps        keeps        `cmd:"" help:"How long what lies in a bin keeps, layer by layer, and when to turn it; advice only."`
+	Mix          mix          `cmd:"" help:"The mix of bins that meets a moisture and test weight, and what it is worth; advice only."`
 	Undo         undo         `cmd:"" help:"Take a movement back, by its number."`
 }
 

@@ -2,6 +2,7 @@ package binlog
 
 import (
 	"context"
+	"slices"
 
 	"tenthpoint/internal/bin"
 	"tenthpoint/internal/elevator"
@@ -24,11 +25,13 @@ func Card(ctx context.Context, d office.Desk, id string, from, to quantity.Date)
 	if err != nil {
 		return report.Document{}, err
 	}
-	moves, err := Movements(ctx, d, id, from, to)
-	return composeCard(d.Profile(), b, to, days, moves), err
+	moves, err := Movements(ctx, d, id, b.since(from), to)
+	looks := keepsBy(b, moves, to).Looks
+	moves = slices.DeleteFunc(moves, func(m bin.Movement) bool { return m.Day.Before(from) })
+	return composeCard(d.Profile(), b, to, days, moves, looks), err
 }
 
-func composeCard(p elevator.Profile, b Bin, day quantity.Date, days []bin.Row, moves []bin.Movement) report.Document {
+func composeCard(p elevator.Profile, b Bin, day quantity.Date, days []bin.Row, moves []bin.Movement, looks []message.Text) report.Document {
 	title := message.New("Bin card %s", orUnnamed(b.ID))
 	if b.Name != "" {
 		title = message.New("Bin card %s, %s", message.Name(b.ID), message.Name(b.Name))
@@ -40,6 +43,9 @@ func composeCard(p elevator.Profile, b Bin, day quantity.Date, days []bin.Row, m
 		if h.Lies().Sign() < 0 {
 			put(report.Para{Strong: true, Text: message.New("THE BOOK LET OUT MORE THAN WAS IN: %s of %s are missing. A manager posts a weigh-over.", h.Lies().Neg(), message.Words(h.Name))})
 		}
+	}
+	for _, look := range looks {
+		put(report.Para{Strong: true, Text: look})
 	}
 	put(layerTable(b), dayTable(days), moveTable(moves))
 	put(report.Para{Text: message.New("Grain leaves a bin from the top: which layer left is an estimate by this rule.")}, report.Para{Text: bin.BinEntry.Said()})
