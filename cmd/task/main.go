@@ -9,6 +9,7 @@
 //	go run ./cmd/task books          books of older programs, for tests
 //	go run ./cmd/task fonts          the fonts of papers, cut from the originals
 //	go run ./cmd/task checker        the engine of the page that checks tickets
+//	go run ./cmd/task keys           from a key to the picture, in the real window on a large book
 //	go run ./cmd/task season         a season of 10,000 loads against the journal
 //	go run ./cmd/task position       the position of 10,000 random days against the journal
 //	go run ./cmd/task compare        an older program against this one
@@ -43,6 +44,7 @@ var chores = []chore{
 	{"bench", "bench [flags]      run the benchmarks; flags such as -benchtime 5x go on to `go test`", benchChore},
 	{"soak", "soak [-for 1h]     kills, failing disks and power cuts on books, each round with its seed", soakChore},
 	{"office-kills", "office-kills [-kills N] sites, their office and its server killed at random; then every chain must be whole", officeKillsChore},
+	{"keys", "keys [-loads N]    from a key to the picture in the real window, on a book of 100,000 loads, over an empty entry", keysChore},
 	{"position", "position           the position of 10,000 random days: bins and owners against plain SQL over the journal", positionChore},
 	{"season", "season             a season of 10,000 loads: sheets, position and accounts against plain SQL over the journal", seasonChore},
 	{"books", "books [NAME]       make the books of testdata/books anew, with the programs of their time", older.Books},

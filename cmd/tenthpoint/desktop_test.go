@@ -99,10 +99,13 @@ func newDesktop(t *testing.T, args ...string) *testDesktop {
 
 func (d *testDesktop) book() string { return filepath.Join(d.folder, "house.book") }
 
+// displayWide and displayHigh are the size of a display, in points.
+const displayWide, displayHigh = 1280, 760
+
 // startDisplay starts a display that only exists in memory and waits for it.
 func (d *testDesktop) startDisplay() {
 	d.t.Helper()
-	server := exec.Command("Xvfb", "-displayfd", "1", "-screen", "0", "1280x760x24", "-nolisten", "tcp")
+	server := exec.Command("Xvfb", "-displayfd", "1", "-screen", "0", fmt.Sprintf("%dx%dx24", displayWide, displayHigh), "-nolisten", "tcp", "-fbdir", d.folder)
 	out, err := server.StdoutPipe()
 	must(d.t, err)
 	must(d.t, server.Start())
