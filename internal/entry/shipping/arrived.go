@@ -47,7 +47,7 @@ var fields = []typed.Reader[*arriving]{
 		func(a *arriving, text string) error { a.Scale = text; return nil }),
 	typed.As(typed.Field{ID: "grade", Label: message.New("Grade there")},
 		func(a *arriving, text string) error { a.Grade = text; return nil }),
-	typed.As(typed.Field{ID: "found", Label: message.New("Results there"), Hint: message.New("moisture=14.4; test-weight=56")}, readFound),
+	typed.As(typed.Field{ID: "found", Label: message.New("Results there"), Hint: message.New("moisture=14.4")}, readFound),
 	typed.As(typed.Field{ID: "remark", Label: message.New("Remark")},
 		func(a *arriving, text string) error { a.Remark = text; return nil }),
 }
