@@ -42,15 +42,16 @@ type commands struct {
 	Withdraw yard.Withdraw `cmd:"" group:"trucks" help:"Take back a load that was never weighed."`
 	Refuse   yard.Refuse   `cmd:"" group:"trucks" help:"Turn a load away."`
 
-	Show     tickets.Show     `cmd:"" group:"tickets" help:"Show a ticket as it was printed."`
-	Explain  tickets.Explain  `cmd:"" group:"tickets" help:"Explain every figure of a ticket, under the rates it was settled by."`
-	Find     tickets.Find     `cmd:"" group:"tickets" help:"Find tickets by grower, truck, grain or day."`
-	Reprint  tickets.Reprint  `cmd:"" group:"tickets" help:"Print another copy of a ticket."`
-	Print    tickets.Print    `cmd:"" group:"tickets" help:"Write the slips of many tickets into files."`
-	Correct  tickets.Correct  `cmd:"" group:"tickets" help:"Issue a corrected ticket in place of a wrong one."`
-	Void     tickets.Void     `cmd:"" group:"tickets" help:"Cancel a ticket; its number and copies stay."`
-	Reissue  tickets.Reissue  `cmd:"" group:"tickets" help:"Issue another ticket in place of a void one."`
-	Shipment tickets.Shipment `cmd:"" group:"tickets" help:"Loads that left: bill of lading, what the destination found, the list of them."`
+	Show      tickets.Show      `cmd:"" group:"tickets" help:"Show a ticket as it was printed."`
+	Explain   tickets.Explain   `cmd:"" group:"tickets" help:"Explain every figure of a ticket, under the rates it was settled by."`
+	Find      tickets.Find      `cmd:"" group:"tickets" help:"Find tickets by grower, truck, grain or day."`
+	Reprint   tickets.Reprint   `cmd:"" group:"tickets" help:"Print another copy of a ticket."`
+	Print     tickets.Print     `cmd:"" group:"tickets" help:"Write the slips of many tickets into files."`
+	Correct   tickets.Correct   `cmd:"" group:"tickets" help:"Issue a corrected ticket in place of a wrong one."`
+	Void      tickets.Void      `cmd:"" group:"tickets" help:"Cancel a ticket; its number and copies stay."`
+	Reissue   tickets.Reissue   `cmd:"" group:"tickets" help:"Issue another ticket in place of a void one."`
+	Shipment  tickets.Shipment  `cmd:"" group:"tickets" help:"Loads that left: bill of lading, what the destination found, the list of them."`
+	Emergency tickets.Emergency `cmd:"" group:"tickets" help:"Pads of tickets for when the power is out: print them, write them down, account for every number."`
 
 	Proof      tickets.Proof      `cmd:"" group:"tickets" help:"Show how a ticket was worked out, for the grower to follow."`
 	Difference tickets.Difference `cmd:"" group:"tickets" help:"Set two tickets side by side."`

@@ -23,8 +23,8 @@ var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaletic
 
 // rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside(
-	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/openings", "scalehouse/confirming", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring", "scalehouse/publishing", "scalehouse/shipments",
-	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/openings", "office/confirming", "office/rests", "office/terms", "office/duelist", "office/growing", "office/shipments", "office/examiner", "office/seasons",
+	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/openings", "scalehouse/confirming", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring", "scalehouse/publishing", "scalehouse/shipments", "scalehouse/emergency",
+	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/openings", "office/confirming", "office/rests", "office/terms", "office/duelist", "office/growing", "office/shipments", "office/emergency", "office/examiner", "office/seasons",
 	"audit", "ratefiles",
 )
 
@@ -61,7 +61,7 @@ var mayImport = map[string][]string{
 	"internal/rates":          slices.Concat(inside("quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), ruleKinds),
 	"internal/rates/draft":    inside("tomlfile", "digest", "rates"),                                                // an edition while somebody writes it
 	"internal/tariff":         inside("title", "quantity", "tomlfile", "dated", "worksheet", "grain", "rates/rule"), // storage, service and interest, as dated editions
-	"internal/numbering":      nil,                                                                                  // numbers given out where the book did not see it
+	"internal/numbering":      inside("quantity"),                                                                   // numbers given out where the book did not see it
 	"internal/deadline":       inside("quantity", "tomlfile", "law", "message"),                                     // days the law gives after a ticket
 	"internal/spelled":        inside("quantity"),
 	"internal/ledger":         inside("quantity", "tomlfile", "message", "grain", "paysheet"),
@@ -132,7 +132,7 @@ var mayImport = map[string][]string{
 	"internal/entry/settling":    inside("entry", "entry/typed", "quantity", "tariff", "levy", "paysheet"), // what is typed of a settlement sheet
 
 	// The head office and the sites that send to it.
-	"internal/headoffice":            inside("elevator", "journal", "signing"),                                                                // how chains travel
+	"internal/headoffice":            inside("elevator", "journal", "signing"),                                                    // how chains travel
 	"internal/headoffice/central":    inside("headoffice", "journal", "published"),                                                // the office's side, in PostgreSQL
 	"internal/headoffice/transfer":   inside("headoffice", "journal", "book", "published"),                                        // the site's side
 	"internal/headoffice/mirror":     slices.Concat(core, inside("book", "office", "scalehouse/intake", "headoffice", "signing")), // a site's book made again
@@ -196,17 +196,19 @@ var mayImport = map[string][]string{
 	"internal/scalehouse":             slices.Concat(core, papers, inside("book", "office", "office/money", "office/receipts", "office/rests", "audit", "keyring", "guard/lookup")),
 	"internal/scalehouse/housetest":   slices.Concat(core, papers, rooms, inside("message/errortest", "book", "book/sqlite", "book/sqlite/sqlitetest"), []string{"internal/paper/pdf/pdfwords", "schedules"}), // for tests: a small invented elevator
 	"internal/scalehouse/intake":      slices.Concat(core, inside("office", "office/binlog", "scalehouse")),
-	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")),       // the acts on what follows a ticket
-	"internal/scalehouse/confirming":  slices.Concat(core, inside("office/confirming", "scalehouse")),                    // the acts on letters to depositors
+	"internal/scalehouse/money":       slices.Concat(core, inside("book", "office", "office/money", "scalehouse")),                           // the acts on what follows a ticket
+	"internal/scalehouse/confirming":  slices.Concat(core, inside("office/confirming", "scalehouse")),                                        // the acts on letters to depositors
 	"internal/scalehouse/openings":    slices.Concat(core, inside("office/rests", "scalehouse", "scalehouse/money", "scalehouse/restoring")), // the acts that open the books
-	"internal/scalehouse/receipts":    slices.Concat(core, inside("office/receipts", "scalehouse")),                      // the acts on warehouse receipts
-	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                               // the acts on what a house measures with
-	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                               // the acts on a disagreement
+	"internal/scalehouse/receipts":    slices.Concat(core, inside("office/receipts", "scalehouse")),                                          // the acts on warehouse receipts
+	"internal/scalehouse/instruments": slices.Concat(core, inside("office", "scalehouse")),                                                   // the acts on what a house measures with
+	"internal/scalehouse/disputes":    slices.Concat(core, inside("office", "scalehouse")),                                                   // the acts on a disagreement
 	"internal/demo":                   slices.Concat(core, inside("book", "book/sqlite", "office", "office/money", "scalehouse", "scalehouse/instruments", "scalehouse/money")),
 	"internal/shipment":               inside("quantity", "grain"), // grain that left, against what its destination found
 	"internal/entry/shipping":         inside("entry", "entry/typed", "grain", "quantity", "shipment"),
 	"internal/office/shipments":       slices.Concat(core, papers, inside("book", "office", "office/binlog")),                                     // loads that left, and their papers
 	"internal/scalehouse/shipments":   slices.Concat(core, inside("office/shipments", "scalehouse")),                                              // what a destination found comes into the book
+	"internal/office/emergency":       slices.Concat(core, papers, inside("office")),                                                              // pads of emergency tickets, and their account
+	"internal/scalehouse/emergency":   slices.Concat(core, inside("scalehouse")),                                                                  // the acts on pads of emergency tickets
 	"internal/scalehouse/publishing":  slices.Concat(core, inside("office", "scalehouse")),                                                        // the acts of a head office and of the sites that follow it
 	"internal/scalehouse/restoring":   slices.Concat(core, papers, inside("book", "office", "scalehouse")),                                        // the acts on a book that was restored
 	"internal/simulation":             slices.Concat(core, rooms, inside("book", "book/sqlite", "book/sqlite/faultdisk", "scalehouse/housetest")), // for tests: a scale house drawn from a seed

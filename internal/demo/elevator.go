@@ -1,6 +1,8 @@
 package demo
 
 import (
+	"slices"
+
 	"tenthpoint/internal/bin/shape"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/quantity"
@@ -53,33 +55,58 @@ func profile(grains []elevator.GrainRule, language string) elevator.Profile {
 
 // places are the receiving pits and the bins.
 var places = []elevator.Bin{
-	{ID: "P1", Name: "Pit 1"},
-	{ID: "P2", Name: "Pit 2"},
+	{ID: "P1", Name: "Pit 1", Paths: paths},
+	{ID: "P2", Name: "Pit 2", Paths: paths},
 	{ID: "B1", Name: "Bin 1", Commodity: "corn", Shape: tank},
 	{ID: "B2", Name: "Bin 2", Commodity: "corn", Shape: tank},
-	{ID: "B3", Name: "Bin 3, wet corn", Commodity: "corn", Shape: shape.Shape{Form: shape.Hopper, Diameter: feet(48), Wall: feet(60), Cone: feet(24)}},
+	{ID: "B3", Name: "Bin 3, wet corn", Commodity: "corn", Shape: hopper},
 	{ID: "B4", Name: "Bin 4", Commodity: "soybeans", Shape: tank},
 	{ID: "B5", Name: "Bin 5", Commodity: "soybeans", Shape: tank},
 	{ID: "B6", Name: "Bin 6", Commodity: "wheat-hrw", Shape: tank},
 	{ID: "B7", Name: "Bin 7", Commodity: "sorghum", Shape: tank},
+	{ID: "H1", Name: "Hopper 1", Commodity: "barley", Shape: hopper},
+	{ID: "H2", Name: "Hopper 2", Commodity: "oats", Shape: hopper},
+	{ID: "H3", Name: "Hopper 3", Commodity: "canola", Shape: hopper},
 	{ID: "F1", Name: "Flat store", Shape: shape.Shape{Form: shape.Flat, Length: feet(200), Width: feet(80), Wall: feet(16), Peak: feet(18)}},
 }
 
-// tank is the size of most bins here.
-var tank = shape.Shape{Form: shape.Round, Diameter: feet(60), Wall: feet(80), Peak: feet(12)}
+// tank is the size of most bins here, hopper that of the smaller ones.
+var (
+	tank   = shape.Shape{Form: shape.Round, Diameter: feet(60), Wall: feet(80), Peak: feet(12)}
+	hopper = shape.Shape{Form: shape.Hopper, Diameter: feet(48), Wall: feet(60), Cone: feet(24)}
+)
+
+// paths are the usual paths of the grains that are dumped in either pit; the others are entered by their bin.
+var paths = []elevator.Path{{Commodity: "barley", To: "H1"}, {Commodity: "oats", To: "H2"}, {Commodity: "canola", To: "H3"}}
 
 func feet(n int64) quantity.Amount { return quantity.Int(n, quantity.Foot) }
 
-// placesFor returns the destinations of a commodity: its own bins, else a pit.
+// placesFor returns the destinations of a commodity: the pits from which it usually goes on, else its
+// own bins, else a pit.
 func placesFor(commodity string) []string {
-	var out []string
+	var pits, bins []string
 	for _, p := range places {
+		if p.Onward(commodity) != "" {
+			pits = append(pits, p.ID)
+		}
 		if p.Commodity == commodity {
-			out = append(out, p.ID)
+			bins = append(bins, p.ID)
 		}
 	}
-	if len(out) == 0 {
-		return []string{"P1", "P2"}
+	switch {
+	case len(pits) > 0:
+		return pits
+	case len(bins) > 0:
+		return bins
 	}
-	return out
+	return []string{"P1", "P2"}
+}
+
+// restsIn is where grain received at a place lies in the end.
+func restsIn(place, commodity string) string {
+	i := slices.IndexFunc(places, func(b elevator.Bin) bool { return b.ID == place })
+	if i >= 0 && places[i].Onward(commodity) != "" {
+		return places[i].Onward(commodity)
+	}
+	return place
 }

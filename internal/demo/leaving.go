@@ -57,7 +57,7 @@ type heaps map[heap]int64
 
 // came adds a load: four fifths of the weight, to allow for water and handling.
 func (h heaps) came(d load.Details, netLb int64) {
-	h[heap{d.Commodity, d.Bin}] += netLb * 4 / 5
+	h[heap{d.Commodity, restsIn(d.Bin, d.Commodity)}] += netLb * 4 / 5
 }
 
 // fullest returns the largest heap of the crops, and whether it is enough to load from.

@@ -16,6 +16,20 @@ type Storing struct {
 	// FuelPrice and PowerPrice are the grower's, such as 1.80 $/gal and 0.12 $/kWh;
 	// not set, no cost is told.
 	FuelPrice, PowerPrice quantity.Amount
+	// Posted is what the rates of the house say of this grain.
+	Posted Posted
+}
+
+// Posted is what an edition takes of grain as it stands; the zero value where none can be asked.
+type Posted struct {
+	Edition string
+	// DriedTo is the moisture that drying is charged down to, and Drying the charge for a unit
+	// delivered; not set where the edition charges none.
+	DriedTo, Drying quantity.Amount
+	// Taken is all charges and discounts for a unit delivered, before what is left of it is paid.
+	Taken quantity.Amount
+	// Left is what is settled of a hundred pounds.
+	Left quantity.Amount
 }
 
 // Kept is the answer of one storage table.
@@ -74,10 +88,13 @@ var (
 	bestBu    = quantity.Int(1, keeping.CFMPerBushel)
 )
 
-// ways are set side by side: drying to what is recommended, with heat or air, and
-// keeping the grain cool as it is.
+// ways are set side by side: drying here, or at home with heat or air, keeping the grain cool as it
+// is, and selling it wet.
 func (q Storing) ways(table keeping.Table, limits []keeping.Recommended) []Way {
 	var out []Way
+	if quantity.Recorded(q.Posted.Drying) {
+		out = append(out, Way{Name: message.New("Have it dried here to %s, at the posted charge", q.Posted.DriedTo), Cost: q.Posted.Drying, Left: q.Posted.Left, Then: q.after(table, q.Posted.DriedTo)})
+	}
 	for _, limit := range limits {
 		if limit.Moisture.Less(q.Moisture) && quantity.Recorded(q.Bushel) {
 			out = append(out, q.dried(table, limit.Moisture)...)
@@ -87,17 +104,29 @@ func (q Storing) ways(table keeping.Table, limits []keeping.Recommended) []Way {
 	if keeps, err := table.Days(q.Moisture, coolStore); err == nil {
 		out = append(out, Way{Name: message.New("Keep it cool, at %s", coolStore), Then: message.New("it keeps %s", keeps)})
 	}
-	return append(out, Way{Name: message.New("Sell it wet today"), Then: message.New("the rates in force say what is taken: tenth settle")},
-		Way{Name: message.New("Bring it back drier"), Then: message.New("it is tested again")})
+	return append(out, q.soldWet(), Way{Name: message.New("Bring it back drier"), Then: message.New("it is tested again")})
+}
+
+// soldWet is the grain sold as it stands, under the rates of the house where they can be asked.
+func (q Storing) soldWet() Way {
+	if q.Posted.Edition == "" {
+		return Way{Name: message.New("Sell it wet today"), Then: message.New("the rates in force say what is taken: tenth settle")}
+	}
+	return Way{Name: message.New("Sell it wet today, under %v", q.Posted.Edition), Cost: q.Posted.Taken, Left: q.Posted.Left, Then: message.New("what is left is paid for")}
+}
+
+// after is the condition of the grain once it is dried.
+func (q Storing) after(table keeping.Table, to quantity.Amount) message.Text {
+	if keeps, err := table.Days(to, q.Temperature); err == nil {
+		return message.New("at %s it keeps %s", to, keeps)
+	}
+	return message.New("it is %s", to)
 }
 
 // dried are the two ways to dry a hundred bushels, as far as figures are known.
 func (q Storing) dried(table keeping.Table, to quantity.Amount) []Way {
 	d := keeping.Drying{Weight: quantity.Int(100, quantity.Bushel).Mul(q.Bushel), From: q.Moisture, To: to, Bushel: q.Bushel, FuelPrice: q.FuelPrice, PowerPrice: q.PowerPrice}
-	then := message.New("it is %s", to)
-	if keeps, err := table.Days(to, q.Temperature); err == nil {
-		then = message.New("at %s it keeps %s", to, keeps)
-	}
+	then := q.after(table, to)
 	hundred := quantity.Int(100, quantity.Percent)
 	left := quantity.To("0.01", quantity.HalfUp).Apply(quantity.Int(100, quantity.Lb).Mul(hundred.Sub(q.Moisture)).Div(hundred.Sub(to)))
 	heat := Way{Name: message.New("Dry it with heat to %s", to), Left: left, Then: then}

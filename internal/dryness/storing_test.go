@@ -40,3 +40,20 @@ func TestStoringIsAskedOfTheTables(t *testing.T) {
 		t.Errorf("out of reach: %v", err)
 	}
 }
+
+// What the house posts stands beside the ways at home; without a charge for drying it dries nothing.
+func TestStoringTellsWhatIsPosted(t *testing.T) {
+	q := storing("17", "50", "151")
+	q.Posted = Posted{Edition: "own-2026", DriedTo: pct("15"), Drying: quantity.Of("0.09", quantity.DollarsPerBu), Taken: quantity.Of("0.12", quantity.DollarsPerBu), Left: quantity.Of("97.15", quantity.Lb)}
+	s, err := q.Answer()
+	if err != nil || len(s.Ways) != 6 || !s.Ways[0].Cost.Equal(q.Posted.Drying) || !s.Ways[0].Left.Equal(q.Posted.Left) {
+		t.Fatalf("%+v %v", s.Ways, err)
+	}
+	if sold := s.Ways[4]; !sold.Cost.Equal(q.Posted.Taken) || !sold.Left.Equal(q.Posted.Left) {
+		t.Errorf("sold wet: %+v", sold)
+	}
+	q.Posted.Drying = quantity.Amount{}
+	if s, err = q.Answer(); err != nil || len(s.Ways) != 5 {
+		t.Errorf("without drying: %+v %v", s.Ways, err)
+	}
+}

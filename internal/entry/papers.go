@@ -3,7 +3,9 @@ package entry
 import (
 	"maps"
 	"slices"
+	"strconv"
 	"strings"
+	"time"
 
 	"tenthpoint/internal/load"
 	"tenthpoint/internal/message"
@@ -30,7 +32,7 @@ func paperFields() []Field {
 		originWeightField(),
 		seldom(word("origin-ticket", "Origin ticket", TermsPart, func(d *load.Details) *string { return &d.Elsewhere.Ticket })),
 		seldom(word("origin-scale", "Origin scale", TermsPart, func(d *load.Details) *string { return &d.Elsewhere.Scale })),
-		storedFromField(),
+		storedFromField(), padField(), padHourField(),
 		seldom(word("vehicle", "Railcar or barge", TermsPart, func(d *load.Details) *string { return &d.Shipping.Vehicle })),
 		seldom(word("seals", "Seals", TermsPart, func(d *load.Details) *string { return &d.Shipping.Seals })),
 		seldom(word("lading", "Bill of lading", TermsPart, func(d *load.Details) *string { return &d.Shipping.Lading })),
@@ -86,6 +88,56 @@ func storedFromField() Field {
 			d.details.StoredFrom = day
 		}
 		return err
+	})
+}
+
+// padField takes the number of the emergency ticket that a load was written on.
+func padField() Field {
+	f := Field{ID: "pad", Label: "Emergency ticket", Kind: Figure, Part: TermsPart, Seldom: true, shown: func(l *load.Load) string {
+		if l.Details.Pad == nil {
+			return ""
+		}
+		return strconv.FormatInt(l.Details.Pad.Number, 10)
+	}}
+	return detail(f, func(d *draft, text string) error {
+		if text == "" {
+			d.details.Pad = nil
+			return nil
+		}
+		number, err := strconv.ParseInt(strings.ReplaceAll(text, ",", ""), 10, 64)
+		if err != nil || number < 1 {
+			return message.Invalid.Errorf("%q is no number of an emergency ticket; type it as it is printed on the pad", text)
+		}
+		on := load.OnPad{Number: number}
+		if d.details.Pad != nil {
+			on.Hour = d.details.Pad.Hour
+		}
+		d.details.Pad = &on
+		return nil
+	})
+}
+
+// padHourField takes the hour that stands on it.
+func padHourField() Field {
+	f := Field{ID: "pad-hour", Label: "Written at", Kind: Words, Part: TermsPart, Seldom: true, shown: func(l *load.Load) string {
+		if l.Details.Pad == nil {
+			return ""
+		}
+		return l.Details.Pad.Hour
+	}}
+	return detail(f, func(d *draft, text string) error {
+		if text == "" {
+			return nil
+		}
+		at, err := time.Parse("15:04", text)
+		switch {
+		case err != nil:
+			return message.Invalid.Errorf("%q is no hour of the day; write it like 14:20", text)
+		case d.details.Pad == nil:
+			return message.Incomplete.Errorf("the hour %s is that of an emergency ticket; type its number as well", text)
+		}
+		d.details.Pad = &load.OnPad{Number: d.details.Pad.Number, Hour: at.Format("15:04")}
+		return nil
 	})
 }
 

@@ -51,6 +51,8 @@ type Details struct {
 	// StoredFrom is the first day of storage where that is not the day of delivery.
 	StoredFrom quantity.Date `json:"stored_from,omitzero"`
 
+	// Pad is the emergency ticket it was written on first; nil where it was not.
+	Pad *OnPad `json:"pad,omitempty"`
 	// OldTicket is the number of a load from before the book, in the books it was in.
 	OldTicket string `json:"old_ticket,omitempty"`
 	Remark    string `json:"remark,omitempty"`

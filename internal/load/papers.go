@@ -26,6 +26,12 @@ type Shipping struct {
 	Freight     string `json:"freight,omitempty"`
 }
 
+// OnPad is the emergency ticket that a load was written on while the power was out.
+type OnPad struct {
+	Number int64  `json:"number,string"`
+	Hour   string `json:"hour,omitempty"` // when it was written, as "14:20"
+}
+
 // Elsewhere is the weight of the same grain on another certified scale: that of the farm or of the
 // origin. It is compared, and settles nothing.
 type Elsewhere struct {

@@ -10,6 +10,7 @@ import (
 	"tenthpoint/internal/moisture/meter"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/settle"
+	"tenthpoint/internal/settle/trial"
 )
 
 // DryEnough says whether a load as tested is dry enough, for what, and what its grower can do.
@@ -32,6 +33,38 @@ func DryEnough(ctx context.Context, d Desk, l *load.Load) (advice dryness.Advice
 	}
 	advice.Options = append(advice.Options, OverDryOptions(d, l)...)
 	return advice, true, nil
+}
+
+// usualLoads are a truck's weight in each unit, large enough that roundings do not tell.
+var usualLoads = map[quantity.Unit]quantity.Amount{quantity.Lb: quantity.Int(56_000, quantity.Lb), quantity.Kg: quantity.Int(25_000, quantity.Kg)}
+
+// PostedFor is what the rates in force take of a load's grain as it was tested, by the unit delivered;
+// the zero value where no edition settles it.
+func PostedFor(d Desk, l *load.Load) dryness.Posted {
+	e, err := EditionFor(d, l)
+	if err != nil || e == nil || l.Sample.Moisture == nil {
+		return dryness.Posted{}
+	}
+	tables, err := d.TablesOn(l.Details.Day)
+	if err != nil {
+		return dryness.Posted{}
+	}
+	f := l.SettleFacts()
+	f.Deal, f.Shares = settle.Deal{}, nil
+	usual := usualLoads[e.Units.Weight]
+	f.Drafts = []settle.Draft{{Gross: usual.Add(usual), Tare: usual}}
+	tried := trial.Of(e.By(tables), f, []quantity.Amount{l.Sample.Moisture.Percent})
+	row := tried.Rows[0]
+	if row.Settlement == nil {
+		return dryness.Posted{}
+	}
+	s, out := row.Settlement, dryness.Posted{Edition: e.ID, Taken: row.Each.Value().Neg()}
+	out.Left = quantity.To("0.01", quantity.HalfUp).Apply(quantity.Int(100, quantity.Lb).Mul(s.Dry.Value()).Div(s.Net.Value()))
+	if delivered, known := tried.Sheet.Step("row.1.delivered"); known && !s.Drying.Value().IsZero() && e.Drying.To.Given() {
+		out.DriedTo = e.Drying.To.Amount
+		out.Drying = quantity.To("0.001", quantity.HalfUp).Apply(s.Drying.Value().Div(delivered.Value()))
+	}
+	return out
 }
 
 // OverDryOptions returns the over-dry loss as advice to the grower; none for other grain.

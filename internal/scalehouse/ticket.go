@@ -123,9 +123,38 @@ func (w *Batch) issue(l *load.Load, f load.Issued) (err error) {
 		return err
 	}
 	f.Weigher, f.SlipCode, f.Letters = w.desk.who.Name, slipCode(w.desk.engine), w.desk.profile.Letters
+	if err := enterPad(w, l, f); err != nil {
+		return err
+	}
 	w.tickets[f.Number] = l.ID
 	_, err = w.append(l, f)
 	return err
+}
+
+// PadsIn are the pads of emergency tickets, and those of them that are accounted for.
+func PadsIn(w *Batch) (pads []numbering.Pad, used []numbering.Emergency, err error) {
+	if pads, err = RecordsIn[numbering.Pad](w); err != nil {
+		return nil, nil, err
+	}
+	used, err = RecordsIn[numbering.Emergency](w)
+	return pads, used, err
+}
+
+// enterPad writes down that the emergency ticket of a load is entered, once.
+func enterPad(w *Batch, l *load.Load, f load.Issued) error {
+	on := l.Details.Pad
+	if on == nil {
+		return nil
+	}
+	pads, used, err := PadsIn(w)
+	if err != nil {
+		return err
+	}
+	if err := numbering.MayEnter(pads, used, on.Number, l.InPlaceOf()); err != nil {
+		return err
+	}
+	e := numbering.Emergency{Number: on.Number, Ticket: f.Number, Day: f.Day}
+	return w.putRecord(e.Kind()+" "+e.ID(), e.ID(), e)
 }
 
 // IssueAgain issues the ticket of a load under the number it had in a book since lost, if its

@@ -162,6 +162,14 @@ func (p *part) grown(d load.Details) {
 	}
 }
 
+// padWords are the number of an emergency ticket, and the hour it was written.
+func padWords(on load.OnPad) message.Text {
+	if on.Hour == "" {
+		return message.New("%d", on.Number)
+	}
+	return message.New("%d, written at %v", on.Number, on.Hour)
+}
+
 // shipping are the papers that go with the grain, and the first day of its storage.
 func (p *part) shipping(d load.Details) {
 	p.given(p.w.say(message.New("Railcar or barge")), d.Shipping.Vehicle)
@@ -170,6 +178,9 @@ func (p *part) shipping(d load.Details) {
 	p.given(p.w.say(message.New("Destination")), d.Shipping.Destination)
 	p.given(p.w.say(message.New("Carrier")), d.Shipping.Carrier)
 	p.given(p.w.say(message.New("Freight")), p.w.word(d.Shipping.Freight))
+	if on := d.Pad; on != nil {
+		p.given(p.w.say(message.New("Emergency ticket")), p.w.say(padWords(*on)))
+	}
 	if !d.StoredFrom.IsZero() {
 		p.given(p.w.say(message.New("Stored from")), p.date(d.StoredFrom))
 	}

@@ -131,9 +131,9 @@ func (b *Bins) Rows() []model.Row {
 
 func (b *Bins) grain(r row) string {
 	if r.held == nil {
-		return b.session.GrainName(r.Commodity)
+		return session.GrainInList(b.session.Language, r.Commodity)
 	}
-	return b.session.GrainName(r.held.Commodity)
+	return session.GrainInList(b.session.Language, r.held.Commodity)
 }
 
 func (b *Bins) lies(r row) string {

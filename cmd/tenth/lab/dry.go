@@ -38,12 +38,12 @@ With --until, published tables say whether it keeps so long; where it does not, 
 
 func (c benchDry) Run(t *terminal.Terminal) error {
 	return c.WithBook(t, terminal.ReadOnly, "", func(p *terminal.Session) error {
-		crop, advice, found, err := c.judge(p)
+		asked, advice, found, err := c.judge(p)
 		if err != nil {
 			return err
 		}
 		if c.Until != "" {
-			return c.tellWithStoring(p, crop, advice)
+			return c.tellWithStoring(p, asked, advice)
 		}
 		if !found {
 			return terminal.Refusal("A manager sets them with \"tenth bench setup --dry\"", "the house has no limits for this grain")
@@ -69,8 +69,8 @@ func tellAdvice(p *terminal.Session, advice dryness.Advice) {
 
 // tellWithStoring answers whether the grain keeps, after the house's own limits where
 // it has any.
-func (c benchDry) tellWithStoring(p *terminal.Session, crop string, advice dryness.Advice) error {
-	question, err := c.ask(p, crop, advice.Band.Reading)
+func (c benchDry) tellWithStoring(p *terminal.Session, asked *load.Load, advice dryness.Advice) error {
+	question, err := c.ask(p, asked, advice.Band.Reading)
 	if err != nil {
 		return err
 	}
@@ -89,39 +89,39 @@ func (c benchDry) tellWithStoring(p *terminal.Session, crop string, advice dryne
 	return tellStoring(p, question, stored)
 }
 
-// judge is the grain, the advice and whether the house has limits for it.
-func (c benchDry) judge(p *terminal.Session) (string, dryness.Advice, bool, error) {
+// judge is the load that is asked about, the advice and whether the house has limits for it.
+func (c benchDry) judge(p *terminal.Session) (*load.Load, dryness.Advice, bool, error) {
 	if c.Load != "" {
 		l, err := p.LoadNamed(c.Load)
 		if err != nil {
-			return "", dryness.Advice{}, false, err
+			return nil, dryness.Advice{}, false, err
 		}
 		advice, found, err := office.DryEnough(p, p.Desk, l)
-		return l.Details.Commodity, advice, found, err
+		return l, advice, found, err
 	}
 	if c.Commodity == "" || c.Moisture == "" {
-		return "", dryness.Advice{}, false, terminal.Refusal("Give a load, or --commodity and --moisture", "it is not said what is to be judged")
+		return nil, dryness.Advice{}, false, terminal.Refusal("Give a load, or --commodity and --moisture", "it is not said what is to be judged")
 	}
 	crop, err := entry.Commodity(c.Commodity)
 	if err != nil {
-		return "", dryness.Advice{}, false, err
+		return nil, dryness.Advice{}, false, err
 	}
 	percent, err := moisture.MoistureField.Parse(c.Moisture)
 	if err != nil {
-		return "", dryness.Advice{}, false, err
+		return nil, dryness.Advice{}, false, err
 	}
 	tolerance, err := pointsIn("Tolerance", c.Tolerance)
 	if err != nil {
-		return "", dryness.Advice{}, false, err
+		return nil, dryness.Advice{}, false, err
 	}
 	asked := &load.Load{Details: load.Details{Commodity: crop.ID, Class: c.Class, Day: p.Today()}, Sample: load.Sample{Moisture: &load.Moisture{Percent: percent}}}
 	rules, found, err := office.DryRules(p, p.Desk, asked)
 	if err != nil {
-		return "", dryness.Advice{}, false, err
+		return nil, dryness.Advice{}, false, err
 	}
 	advice, err := rules.Judge(moisture.MoistureRounding.Apply(percent), tolerance, nil)
 	advice.Options = append(advice.Options, office.OverDryOptions(p.Desk, asked)...)
-	return crop.ID, advice, found, err
+	return asked, advice, found, err
 }
 
 func adviceJSON(a dryness.Advice) map[string]any {

@@ -5,6 +5,8 @@ import (
 	"tenthpoint/internal/dryness"
 	"tenthpoint/internal/entry"
 	"tenthpoint/internal/grain"
+	"tenthpoint/internal/load"
+	"tenthpoint/internal/office"
 	"tenthpoint/internal/quantity"
 )
 
@@ -16,9 +18,9 @@ type storingFlags struct {
 	PowerPrice string `help:"With --until: his price of power, such as \"0.12 $/kWh\"." placeholder:"MONEY"`
 }
 
-// ask is the question the flags make of grain of a moisture.
-func (f storingFlags) ask(p *terminal.Session, crop string, moisture quantity.Amount) (q dryness.Storing, err error) {
-	q = dryness.Storing{Crop: crop, Moisture: moisture}
+// ask is the question the flags make of a load's grain, as it was read.
+func (f storingFlags) ask(p *terminal.Session, l *load.Load, moisture quantity.Amount) (q dryness.Storing, err error) {
+	q = dryness.Storing{Crop: l.Details.Commodity, Moisture: moisture, Posted: office.PostedFor(p.Desk, l)}
 	day, err := entry.ParseDay("Day", f.Until, p.Today())
 	if err != nil {
 		return q, err
@@ -33,7 +35,7 @@ func (f storingFlags) ask(p *terminal.Session, crop string, moisture quantity.Am
 	if !quantity.IsTemperature(q.Temperature) {
 		return q, terminal.Refusal("Add --stored-at, like 50F", "it is not said at what temperature the grain is kept")
 	}
-	if known, err := grain.ByID(crop); err == nil {
+	if known, err := grain.ByID(q.Crop); err == nil {
 		q.Bushel = known.Bushel
 	}
 	if q.FuelPrice, err = priceIn(f.FuelPrice, quantity.Gallon); err != nil {

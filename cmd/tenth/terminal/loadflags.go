@@ -52,6 +52,8 @@ type DetailFlags struct {
 	OriginTicket  string `help:"Its ticket there." placeholder:"NUMBER" group:"papers"`
 	OriginScale   string `help:"The scale there." placeholder:"NAME" group:"papers"`
 	StoredFrom    string `help:"First day of storage, where that is not the day of delivery." placeholder:"YYYY-MM-DD" group:"papers"`
+	Pad           string `help:"Number of the emergency ticket it was written on while the power was out." placeholder:"NUMBER" group:"papers"`
+	PadHour       string `help:"The hour that stands on it." placeholder:"HOUR" group:"papers"`
 	Vehicle       string `help:"Railcar or barge." placeholder:"NUMBER" group:"papers"`
 	Seals         string `help:"Numbers of the seals." placeholder:"NUMBERS" group:"papers"`
 	Lading        string `help:"Number of the bill of lading." placeholder:"NUMBER" group:"papers"`
@@ -72,7 +74,7 @@ func (f DetailFlags) Texts() Texts {
 		"terms": f.terms(), "whose": f.Whose, "owner-terms": strings.Join(f.OwnerTerms, "; "), "price": f.Price, "price-source": f.PriceSource, "consignee": f.Consignee, "remark": f.Remark,
 		"farm": f.Farm, "farm-number": f.FarmNumber, "field": f.Field, "grown-in": f.GrownIn, "variety": f.Variety, "lot": f.Lot, "previous-cargo": f.PreviousCargo, "zero": f.Zero, "apart": f.Apart,
 		"origin-weight": f.OriginWeight, "origin-ticket": f.OriginTicket, "origin-scale": f.OriginScale, "stored-from": f.StoredFrom,
-		"vehicle": f.Vehicle, "seals": f.Seals, "lading": f.Lading, "destination": f.Destination, "carrier": f.Carrier, "freight": f.Freight,
+		"vehicle": f.Vehicle, "seals": f.Seals, "lading": f.Lading, "pad": f.Pad, "pad-hour": f.PadHour, "destination": f.Destination, "carrier": f.Carrier, "freight": f.Freight,
 	} {
 		t.Put(field, text)
 	}

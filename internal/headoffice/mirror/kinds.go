@@ -31,7 +31,7 @@ func init() {
 		of[elevator.ContractTerms](), of[elevator.PostedPrice](), of[elevator.PIN](), of[elevator.OwnEdition](),
 		of[truckscale.Zeroed](), of[truckscale.Weighed](), of[truckscale.Compared](), of[truckscale.Certificate](), of[truckscale.Service](),
 		of[office.DayClosed](), of[office.DayExplained](), of[office.SampleDiscarded](), of[office.Bench](), of[office.MeterRecord](),
-		of[bin.Movement](), of[paysheet.Sheet](), of[paysheet.Payment](), of[paysheet.Handover](), of[paysheet.Lien](), of[receipt.Receipt](), of[confirmation.Round](), of[shipment.Arrived](), of[opening.Opening](), of[intake.ListTaken](), of[published.Publication](), of[published.Received](), of[published.Following](), of[journal.ClockAnswered](), of[numbering.Passed](), of[numbering.Lost](),
+		of[bin.Movement](), of[paysheet.Sheet](), of[paysheet.Payment](), of[paysheet.Handover](), of[paysheet.Lien](), of[receipt.Receipt](), of[confirmation.Round](), of[shipment.Arrived](), of[opening.Opening](), of[intake.ListTaken](), of[published.Publication](), of[published.Received](), of[published.Following](), of[journal.ClockAnswered](), of[numbering.Passed](), of[numbering.Lost](), of[numbering.Pad](), of[numbering.Emergency](),
 		of[dispute.Raised](), of[dispute.Sent](), of[dispute.Resulted](), of[dispute.Decided](),
 		of[signing.HouseKey](), of[signing.Certificate](), of[signing.Ended](), of[signing.Signed](),
 	} {
