@@ -175,14 +175,21 @@ func (d *columnsDrawing) columns() {
 		x := d.left + float32(i)*d.slot
 		parts, top := d.stack(stack, x)
 		surfaces = append(surfaces, parts...)
-		if stack.HasStroke {
-			over = append(over, d.Block(apptheme.ColorInk, fyne.NewPos(x, d.y(stack.Stroke)-1), fyne.NewSize(d.slot, strokeThick)))
-		}
+		foot := top // of the value, which no stroke may cross
+		line := d.LineHeight(barValue)
 		if stack.Now {
-			over = append(over, d.Block(apptheme.ColorFocus, fyne.NewPos(x, top-2*strokeThick), fyne.NewSize(d.slot, strokeThick)))
+			foot = top - 2*strokeThick
+			over = append(over, d.Block(apptheme.ColorFocus, fyne.NewPos(x, foot), fyne.NewSize(d.slot, strokeThick)))
+		}
+		if stack.HasStroke {
+			y := d.y(stack.Stroke) - 1
+			if y < foot && y+strokeThick > foot-line {
+				foot = y
+			}
+			over = append(over, d.Block(apptheme.ColorInk, fyne.NewPos(x, y), fyne.NewSize(d.slot, strokeThick)))
 		}
 		if values && stack.Value != "" {
-			over = append(over, d.WriteMiddle(stack.Value, barValue, x+d.slot/2, top-d.LineHeight(barValue)))
+			over = append(over, d.WriteMiddle(stack.Value, barValue, x+d.slot/2, foot-line))
 		}
 		if i == d.chosen {
 			over = append(over, d.Frame(apptheme.ColorFocus, 2, paint.Whole(fyne.NewPos(x, d.top)), fyne.NewSize(max(4, d.slot), d.height)))

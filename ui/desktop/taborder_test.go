@@ -24,7 +24,7 @@ var tabOrder = map[string]string{
 	"rates":     "list paper rates.rows rates.try rates.compare rates.problems rates.load rates.other rates.schedule rates.mine rates.prices rates.again rates.text",
 	"bins":      "list card bins.move bins.dry bins.measure bins.heat bins.print",
 	"growers":   "line list card growers.add growers.change growers.shares growers.truck",
-	"gear":      "scales card people bins gear.scale gear.add gear.log gear.printlog gear.simulate gear.papers gear.backup gear.verify gear.person gear.compulsory gear.bin go.meters go.samples",
+	"gear":      "scales card people bins gear.scale gear.log gear.simulate gear.papers gear.backup gear.verify go.meters go.samples",
 	"handbook":  "line table page",
 	"setup":     "business street town phone licence unit scale division capacity link grain.barley",
 	"board":     "cards",

@@ -74,19 +74,19 @@ func (s *Screen) Acts() []shell.Act {
 
 var gearActs = []shell.ActRow[*Screen]{
 	{ID: "gear.scale", Title: "Scale", Key: widgets.Ctrl(fyne.KeyE), Do: func(s *Screen) { s.gear.AskScale(s.chosenScale()) }},
-	{ID: "gear.add", Title: "Add a scale", Key: widgets.Ctrl(fyne.KeyH), Do: func(s *Screen) { s.gear.AskScale("") }},
+	{ID: "gear.add", Title: "Add a scale", Key: widgets.Ctrl(fyne.KeyH), Do: func(s *Screen) { s.gear.AskScale("") }, MenuOnly: true},
 	{ID: "gear.here", Title: "Weigh on it", Key: widgets.Ctrl(fyne.KeyG), When: can((*Equipment).CanWeighOn), Why: "There is one scale only. Ctrl+H adds another.", Do: func(s *Screen) { s.gear.WeighOn(s.chosenScale()) }},
 	{ID: "gear.log", Title: "Log of the scale", Key: widgets.Bare(fyne.KeyF12), When: hasScale, Why: "No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.", Do: func(s *Screen) { s.gear.Logs.Ask(s.chosenScale()) }},
-	{ID: "gear.printlog", Title: "Print its log", Key: widgets.Ctrl(fyne.KeyT), Icon: apptheme.IconPrint, When: hasScale, Why: "No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.", Do: func(s *Screen) { s.gear.Logs.Print(s.chosenScale()) }},
+	{ID: "gear.printlog", Title: "Print its log", Key: widgets.Ctrl(fyne.KeyT), Icon: apptheme.IconPrint, When: hasScale, Why: "No scale is set up. Ctrl+H adds one; its division and capacity are on its plate.", Do: func(s *Screen) { s.gear.Logs.Print(s.chosenScale()) }, MenuOnly: true},
 	{ID: "gear.simulate", Title: "Simulate", Key: widgets.CtrlShift(fyne.KeyO), When: can((*Equipment).CanSimulate), Why: "Only the invented elevator may weigh on a simulated scale.", Do: act((*Equipment).Simulate)},
 	{ID: "gear.roll", Title: "Roll on or off", Key: widgets.Ctrl(fyne.KeyO), When: can((*Equipment).CanRoll), Why: "There is no simulated scale to roll on to.", Do: act((*Equipment).Roll)},
 	{ID: "gear.papers", Title: "Papers", Key: widgets.Ctrl(fyne.KeyP), Icon: apptheme.IconPrint, Do: act((*Equipment).AskPapers)},
 	{ID: "gear.backup", Title: "Back up", Key: widgets.Ctrl(fyne.KeyK), Do: act((*Equipment).AskBackup), Break: true},
 	{ID: "gear.verify", Title: "Check the book", Key: widgets.Ctrl(fyne.KeyJ), Do: act((*Equipment).Verify)},
-	{ID: "gear.person", Title: "Add a person", Key: widgets.Ctrl(fyne.KeyU), Do: func(s *Screen) { s.gear.AskPerson("") }, Break: true},
-	{ID: "gear.compulsory", Title: "What is asked", Key: widgets.Ctrl(fyne.KeyW), Do: func(s *Screen) { AskCompulsory(s.gear.session) }},
+	{ID: "gear.person", Title: "Add a person", Key: widgets.Ctrl(fyne.KeyU), Do: func(s *Screen) { s.gear.AskPerson("") }, Break: true, MenuOnly: true},
+	{ID: "gear.compulsory", Title: "What is asked", Key: widgets.Ctrl(fyne.KeyW), Do: func(s *Screen) { AskCompulsory(s.gear.session) }, MenuOnly: true},
 	{ID: "gear.pins", Title: "What asks for a PIN", Key: widgets.CtrlShift(fyne.KeyL), Do: func(s *Screen) { askPINActs(s.gear.session) }, MenuOnly: true},
-	{ID: "gear.bin", Title: "Add a bin", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *Screen) { s.gear.AskBin("") }},
+	{ID: "gear.bin", Title: "Add a bin", Key: widgets.Ctrl(fyne.KeyI), Do: func(s *Screen) { s.gear.AskBin("") }, MenuOnly: true},
 }
 
 // hasScale reports whether there is a scale that may have a log.

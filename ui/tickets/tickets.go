@@ -175,7 +175,7 @@ func (t *Tickets) columns() model.Columns[row] {
 		model.Figures(t.session.Say("Net %s", t.session.Desk.Profile().WeightUnit()), 6, row.net).Dropped(3),
 		model.Figures(t.session.Say("Moist"), 4, row.moisture).Dropped(5),
 		model.Figures(t.session.Say("Bushels"), 10, row.bushels).Dropped(1),
-		model.Figures(t.session.Say("Payable $"), 8, row.payable).Dropped(4),
+		model.Figures(t.session.Say("Payable $"), 9, row.payable).Dropped(4),
 		model.Words(t.session.Say("State"), 11, func(r row) string { return r.state.Text }).Wishing(13).Stated(),
 	}
 }
