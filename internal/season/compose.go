@@ -1,11 +1,43 @@
 package season
 
 import (
+	"slices"
 	"tenthpoint/internal/elevator"
 	"tenthpoint/internal/message"
 	"tenthpoint/internal/quantity"
 	"tenthpoint/internal/report"
 )
+
+// Composed is what is shown of a season: its pictures for each grain whose moistures may be asked for, and
+// its paper. The loads they are made of, hundreds of megabytes in a large house, are not kept.
+type Composed struct {
+	Day    quantity.Date
+	Grains []string
+	Paper  report.Document
+
+	pictures map[string][]report.Picture
+}
+
+// Compose draws everything that may be shown of the season; the paper is made on a day.
+func (f *Facts) Compose(p elevator.Profile, made quantity.Date) *Composed {
+	c := &Composed{Day: f.Day, Grains: f.Grains(), Paper: f.Paper(p, "", made), pictures: map[string][]report.Picture{"": f.Pictures("")}}
+	for _, id := range c.Grains { // but for the moistures the pictures are those of every grain
+		c.pictures[id] = slices.Clone(c.pictures[""])
+		c.pictures[id][moistures] = water{f}.picture(id)
+	}
+	return c
+}
+
+// Pictures are those of [Facts.Pictures]; a grain that did not come in has those of none.
+func (c *Composed) Pictures(commodity string) []report.Picture {
+	if pictures, there := c.pictures[commodity]; there {
+		return pictures
+	}
+	return c.pictures[""]
+}
+
+// moistures is the place of the picture of a grain's moistures among all.
+const moistures = 1
 
 // Pictures are all pictures in their order: what came in, how wet a grain was, when trucks came and
 // how long they waited, what the house took, and its meters.

@@ -20,7 +20,7 @@ type Season struct {
 	from, to, day quantity.Date // zero: since the season began, until today, the last day with a truck
 	grain         string        // of the moistures; empty for the grain with the most loads
 
-	facts    *season.Facts // nil until they have been read
+	shown    *season.Composed // nil until it has been read
 	pictures []model.Picture
 	read     int64 // the last fact of the book when they were
 	reading  bool
@@ -37,7 +37,7 @@ func (s *Season) Refresh() {
 	switch {
 	case err != nil:
 		s.session.Fail(err)
-	case s.facts != nil && last.Seq == s.read || s.reading:
+	case s.shown != nil && last.Seq == s.read || s.reading:
 	default:
 		s.readAgain(last.Seq)
 	}
@@ -47,12 +47,16 @@ func (s *Season) Refresh() {
 func (s *Season) readAgain(upTo int64) {
 	from, to := s.Span()
 	day := s.day
-	var facts *season.Facts
+	var shown *season.Composed
+	house := s.session.Desk.Profile()
 	s.reading = true
 	s.session.Run(model.Job{
 		Topic: "season", Title: s.session.Say("Adding the season up"),
-		Do: func(ctx context.Context, _ func(int, int)) (err error) {
-			facts, err = s.reader.Read(ctx, from, to, day)
+		Do: func(ctx context.Context, _ func(int, int)) error {
+			facts, err := s.reader.Read(ctx, from, to, day)
+			if err == nil {
+				shown = facts.Compose(house, to)
+			}
 			return err
 		},
 		Done: func(err error) {
@@ -61,7 +65,7 @@ func (s *Season) readAgain(upTo int64) {
 				s.session.Fail(err)
 				return
 			}
-			s.facts, s.read = facts, upTo
+			s.shown, s.read = shown, upTo
 			s.draw()
 			s.session.Window.Redraw()
 		},
@@ -71,7 +75,7 @@ func (s *Season) readAgain(upTo int64) {
 // draw makes the pictures anew.
 func (s *Season) draw() {
 	s.pictures = nil
-	for _, p := range s.facts.Pictures(s.Grain()) {
+	for _, p := range s.shown.Pictures(s.Grain()) {
 		s.pictures = append(s.pictures, session.PictureOf(s.session.Language, p))
 	}
 }
@@ -93,10 +97,10 @@ func (s *Season) Span() (from, to quantity.Date) {
 
 // Grain is the grain whose moistures are shown.
 func (s *Season) Grain() string {
-	if s.facts == nil {
+	if s.shown == nil {
 		return s.grain
 	}
-	grains := s.facts.Grains()
+	grains := s.shown.Grains
 	if slices.Contains(grains, s.grain) || len(grains) == 0 {
 		return s.grain
 	}
@@ -106,10 +110,10 @@ func (s *Season) Grain() string {
 // Headline says which days these are, and which day is held against the others.
 func (s *Season) Headline() string {
 	from, to := s.Span()
-	if s.facts == nil {
+	if s.shown == nil {
 		return s.session.Say("%s to %s", s.session.Date(from), s.session.Date(to))
 	}
-	return s.session.Say("%s to %s, and %s against the other days", s.session.Date(from), s.session.Date(to), s.session.Date(s.facts.Day))
+	return s.session.Say("%s to %s, and %s against the other days", s.session.Date(from), s.session.Date(to), s.session.Date(s.shown.Day))
 }
 
 // Open shows the tickets a column is made of.
@@ -126,12 +130,12 @@ func (s *Season) Open(picture, column int) {
 }
 
 // HasRead reports whether there are pictures.
-func (s *Season) HasRead() bool { return s.facts != nil }
+func (s *Season) HasRead() bool { return s.shown != nil }
 
 // Step holds another day against the others, so many days on or back.
 func (s *Season) Step(days int) {
 	from, to := s.Span()
-	day := s.facts.Day.AddDays(days)
+	day := s.shown.Day.AddDays(days)
 	if !day.Between(from, to) {
 		return
 	}
@@ -148,7 +152,7 @@ func (s *Season) again() {
 // AskGrain asks for the grain whose moistures are shown.
 func (s *Season) AskGrain() {
 	var options []model.Option
-	for _, id := range s.facts.Grains() {
+	for _, id := range s.shown.Grains {
 		options = append(options, model.Option{Code: id, Name: s.session.GrainName(id)})
 	}
 	s.session.Put(model.Ask{
@@ -204,11 +208,11 @@ func (s *Season) takeDays(values map[string]string) {
 // Print prints the season.
 func (s *Season) Print() {
 	_, to := s.Span()
-	session.PrintDocument(s.session, s.facts.Paper(s.session.Desk.Profile(), "", to), "season-"+to.String(), s.session.Say("the season"), false)
+	session.PrintDocument(s.session, s.shown.Paper, "season-"+to.String(), s.session.Say("the season"), false)
 }
 
 // Export writes the figures as a workbook and as comma-separated lines.
 func (s *Season) Export() {
 	_, to := s.Span()
-	session.ExportDocument(s.session, s.facts.Paper(s.session.Desk.Profile(), "", to), "season-"+to.String(), s.session.Say("the season"))
+	session.ExportDocument(s.session, s.shown.Paper, "season-"+to.String(), s.session.Say("the season"))
 }

@@ -70,9 +70,9 @@ func TestFromAColumnToItsTickets(t *testing.T) {
 // The book is read again when something was written, and not before.
 func TestReadWhenTheBookHasGrown(t *testing.T) {
 	r, s := seasonRoom(t, 60)
-	first := s.facts
+	first := s.shown
 	s.Refresh()
-	if s.facts != first {
+	if s.shown != first {
 		t.Error("read again though nothing was written")
 	}
 	last, found, err := office.LastTicket(t.Context(), r.Session.Desk)
@@ -82,7 +82,7 @@ func TestReadWhenTheBookHasGrown(t *testing.T) {
 	}
 	sessiontest.Must(t, scalehouse.Void(t.Context(), r.Session.Desk, last, "twice"))
 	s.Refresh()
-	if s.facts == first {
+	if s.shown == first {
 		t.Error("not read again after a ticket was void")
 	}
 }
@@ -90,22 +90,22 @@ func TestReadWhenTheBookHasGrown(t *testing.T) {
 func TestOtherGrainAndOtherDays(t *testing.T) {
 	r, s := seasonRoom(t, 160)
 	was := s.Pictures()[1].Title
-	other := s.facts.Grains()[1]
+	other := s.shown.Grains[1]
 	s.AskGrain()
 	r.Answer(map[string]string{"grain": other})
 	if got := s.Pictures()[1].Title; got == was || s.Grain() != other {
 		t.Errorf("still %q", got)
 	}
-	day := s.facts.Day
+	day := s.shown.Day
 	s.Step(-1)
-	if s.facts.Day != day.AddDays(-1) {
-		t.Errorf("a day before %s is %s", day, s.facts.Day)
+	if s.shown.Day != day.AddDays(-1) {
+		t.Errorf("a day before %s is %s", day, s.shown.Day)
 	}
 	for range 3 {
 		s.Step(+1)
 	}
-	if _, to := s.Span(); s.facts.Day != to {
-		t.Errorf("beyond the last day: %s, want %s", s.facts.Day, to)
+	if _, to := s.Span(); s.shown.Day != to {
+		t.Errorf("beyond the last day: %s, want %s", s.shown.Day, to)
 	}
 	for _, c := range []struct {
 		values map[string]string
@@ -122,8 +122,8 @@ func TestOtherGrainAndOtherDays(t *testing.T) {
 	}
 	s.AskDays()
 	r.Answer(map[string]string{"from": "2025-10-12", "to": "2025-10-13", "day": "2025-10-12"})
-	if got := len(s.Pictures()[0].Stacks); got != 2 || s.facts.Day.String() != "2025-10-12" {
-		t.Errorf("two days have %d columns, the day is %s", got, s.facts.Day)
+	if got := len(s.Pictures()[0].Stacks); got != 2 || s.shown.Day.String() != "2025-10-12" {
+		t.Errorf("two days have %d columns, the day is %s", got, s.shown.Day)
 	}
 }
 
@@ -132,9 +132,9 @@ func TestEmptySeason(t *testing.T) {
 	r := sessiontest.EmptyRoom(t)
 	s := NewSeason(r.Session)
 	s.Refresh()
-	first := s.facts
+	first := s.shown
 	s.Refresh()
-	if first == nil || s.facts != first {
+	if first == nil || s.shown != first {
 		t.Error("an empty book is read again and again")
 	}
 	for _, p := range s.Pictures() {
