@@ -15,7 +15,7 @@ var core = inside(
 	"moisture", "moisture/chart", "moisture/meter", "keeping", "keeping/blend", "dryness",
 	"title", "numbering", "deadline", "tariff", "levy", "paysheet", "ledger", "spelled", "settle", "settle/trial", "slipcode",
 	"bin/shape", "bin", "position", "receipt", "elevator", "contract", "truckscale",
-	"journal", "load", "opening", "confirmation", "dispute", "guard", "imports", "entry", "entry/typed", "entry/moving", "entry/settling", "entry/contracting", "signing", "pin", "published", "shipment", "entry/shipping",
+	"journal", "load", "opening", "confirmation", "dispute", "guard", "imports", "entry", "entry/typed", "entry/moving", "entry/settling", "entry/contracting", "signing", "pin", "published", "shipment", "entry/shipping", "entry/storing",
 )
 
 // papers are the documents made from what the core has worked out.
@@ -24,7 +24,7 @@ var papers = inside("paper", "paper/pdf", "paper/plain", "paper/roll", "scaletic
 // rooms are the packages of use cases, queries and files of an elevator.
 var rooms = inside(
 	"scalehouse", "scalehouse/intake", "scalehouse/money", "scalehouse/receipts", "scalehouse/openings", "scalehouse/confirming", "scalehouse/instruments", "scalehouse/disputes", "scalehouse/restoring", "scalehouse/publishing", "scalehouse/shipments", "scalehouse/emergency",
-	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/openings", "office/confirming", "office/rests", "office/terms", "office/duelist", "office/growing", "office/shipments", "office/emergency", "office/examiner", "office/seasons",
+	"office", "office/scalelog", "office/binlog", "office/money", "office/receipts", "office/openings", "office/confirming", "office/rests", "office/terms", "office/duelist", "office/growing", "office/shipments", "office/emergency", "office/storing", "office/examiner", "office/seasons",
 	"audit", "ratefiles",
 )
 
@@ -205,8 +205,10 @@ var mayImport = map[string][]string{
 	"internal/demo":                   slices.Concat(core, inside("book", "book/sqlite", "office", "office/money", "scalehouse", "scalehouse/instruments", "scalehouse/money")),
 	"internal/shipment":               inside("quantity", "grain"), // grain that left, against what its destination found
 	"internal/entry/shipping":         inside("entry", "entry/typed", "grain", "quantity", "shipment"),
-	"internal/office/shipments":       slices.Concat(core, papers, inside("book", "office", "office/binlog")),                                     // loads that left, and their papers
-	"internal/scalehouse/shipments":   slices.Concat(core, inside("office/shipments", "scalehouse")),                                              // what a destination found comes into the book
+	"internal/office/shipments":       slices.Concat(core, papers, inside("book", "office", "office/binlog")), // loads that left, and their papers
+	"internal/scalehouse/shipments":   slices.Concat(core, inside("office/shipments", "scalehouse")),          // what a destination found comes into the book
+	"internal/entry/storing":          inside("dryness", "entry", "entry/typed", "quantity"),
+	"internal/office/storing":         slices.Concat(core, papers, inside("office")),                                                              // whether grain keeps, as a paper
 	"internal/office/emergency":       slices.Concat(core, papers, inside("office")),                                                              // pads of emergency tickets, and their account
 	"internal/scalehouse/emergency":   slices.Concat(core, inside("scalehouse")),                                                                  // the acts on pads of emergency tickets
 	"internal/scalehouse/publishing":  slices.Concat(core, inside("office", "scalehouse")),                                                        // the acts of a head office and of the sites that follow it

@@ -34,6 +34,9 @@ var benchActs = []shell.ActRow[*BenchScreen]{
 	{ID: "bench.label", Title: "Print the label", Icon: apptheme.IconPrint, Key: widgets.Ctrl(fyne.KeyP),
 		When: func(s *BenchScreen) bool { return s.Bench.CanPrintLabel() }, Why: "The sample has no number in the book yet. Write it to its load first.",
 		Do: func(s *BenchScreen) { s.Bench.PrintLabel() }},
+	{ID: "bench.keeps", Title: "Does it keep?", Key: widgets.CtrlShift(fyne.KeyU), MenuOnly: true,
+		When: func(s *BenchScreen) bool { return canAskKeeping(s.Bench) }, Why: "Test the sample first: it has no moisture.",
+		Do: func(s *BenchScreen) { askKeeping(s.Bench) }},
 	{ID: "bench.degrees", Title: "Fahrenheit or Celsius", Key: widgets.Ctrl(fyne.KeyU), Do: func(s *BenchScreen) { s.Bench.TurnDegrees() }},
 	{ID: "bench.over", Title: "Start over without a load", Key: widgets.Ctrl(fyne.KeyR), Do: func(s *BenchScreen) { s.report(s.Bench.StartOver()) }},
 }

@@ -3,10 +3,9 @@ package lab
 import (
 	"tenthpoint/cmd/tenth/terminal"
 	"tenthpoint/internal/dryness"
-	"tenthpoint/internal/entry"
-	"tenthpoint/internal/grain"
+	"tenthpoint/internal/entry/storing"
 	"tenthpoint/internal/load"
-	"tenthpoint/internal/office"
+	paper "tenthpoint/internal/office/storing"
 	"tenthpoint/internal/quantity"
 )
 
@@ -20,41 +19,13 @@ type storingFlags struct {
 
 // ask is the question the flags make of a load's grain, as it was read.
 func (f storingFlags) ask(p *terminal.Session, l *load.Load, moisture quantity.Amount) (q dryness.Storing, err error) {
-	q = dryness.Storing{Crop: l.Details.Commodity, Moisture: moisture, Posted: office.PostedFor(p.Desk, l)}
-	day, err := entry.ParseDay("Day", f.Until, p.Today())
-	if err != nil {
-		return q, err
-	}
-	if !day.After(p.Today()) {
-		return q, terminal.Refusal("Give a day that is still to come", "%s is not after today", day)
-	}
-	q.Days = quantity.Int(int64(p.Today().DaysUntil(day)), quantity.Day)
-	if q.Temperature, err = temperatureIn("Temperature", f.StoredAt); err != nil {
-		return q, err
-	}
-	if !quantity.IsTemperature(q.Temperature) {
+	if f.StoredAt == "" {
 		return q, terminal.Refusal("Add --stored-at, like 50F", "it is not said at what temperature the grain is kept")
 	}
-	if known, err := grain.ByID(q.Crop); err == nil {
-		q.Bushel = known.Bushel
-	}
-	if q.FuelPrice, err = priceIn(f.FuelPrice, quantity.Gallon); err != nil {
-		return q, err
-	}
-	q.PowerPrice, err = priceIn(f.PowerPrice, quantity.KWh)
-	return q, err
-}
-
-// priceIn reads a price of a unit; none where it is left out.
-func priceIn(text string, of quantity.Unit) (quantity.Amount, error) {
-	if text == "" {
-		return quantity.Amount{}, nil
-	}
-	price, err := quantity.ParseAmount(text)
-	if err != nil || price.Unit() != quantity.Dollar.Per(of) || price.Sign() < 0 {
-		return price, terminal.Refusal("Write it like \"0.12 $/kWh\" or \"1.80 $/gal\"", "%q is no price of a %s", text, of.String())
-	}
-	return price, nil
+	q, problems := storing.Read(map[string]string{
+		storing.Until: f.Until, storing.At: f.StoredAt, storing.Fuel: f.FuelPrice, storing.Power: f.PowerPrice,
+	}, paper.Of(p.Desk, l, moisture), p.Today())
+	return q, problems.Err(storing.Fields())
 }
 
 // tellStoring says whether it keeps, by each table, and sets the ways side by side.
