@@ -17,7 +17,7 @@ const (
 )
 
 // keysChore measures in the real window how long keys take to be drawn, on a book of a large season,
-// which is made once and kept among the temporary files. The check does the same on a small book.
+// which is made once and kept among the temporary files.
 // Only a machine that does nothing else gives figures worth keeping.
 func keysChore(args []string) error {
 	flags := flag.NewFlagSet("keys", flag.ContinueOnError)
@@ -30,7 +30,7 @@ func keysChore(args []string) error {
 	if err != nil {
 		return err
 	}
-	line := []string{"test", "-trimpath", "-count", "1", "-timeout", "1h", "-v", "./cmd/tenthpoint", "-run", "^TestKeysAreDrawnAtOnce$",
+	line := []string{"test", "-trimpath", "-tags", "keys", "-count", "1", "-timeout", "1h", "-v", "./cmd/tenthpoint", "-run", "^TestKeysAreDrawnAtOnce$",
 		"-key-book", book, "-key-rounds", fmt.Sprint(*rounds), "-key-median", keyMedian, "-key-p99", keyWorst}
 	return toolchain.Go(append(testLanguage(), toolchain.WithCgo...), line...).Run()
 }

@@ -1,4 +1,4 @@
-//go:build cgo && linux
+//go:build cgo && linux && keys
 
 package main
 
@@ -14,8 +14,8 @@ import (
 	"time"
 )
 
-// `go run ./cmd/task keys` measures on a large book and with the limits of the desk. A check runs beside
-// other tests on a busy machine, so these limits only find a key that hangs.
+// `go run ./cmd/task keys` measures on a large book and with the limits of the desk; a check is too busy
+// for figures worth keeping. Without its flags the limits only find a key that hangs.
 var (
 	keyBook   = flag.String("key-book", "", "book that keystrokes are measured on; without it a small one is made")
 	keyRounds = flag.Int("key-rounds", 4, "how often each key is pressed and taken back")

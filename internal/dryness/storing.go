@@ -136,8 +136,12 @@ func (q Storing) dried(table keeping.Table, to quantity.Amount) []Way {
 		}
 	}
 	out := []Way{heat}
-	if natural, err := (keeping.NaturalAir{Grain: d, Airflow: bestBu, Temperature: q.Temperature}).Work(); err == nil {
-		out = append(out, Way{Name: message.New("Natural air in his own bin at %s", bestBu), Days: natural.Days, Left: left, Then: then})
+	if natural, err := (keeping.NaturalAir{Grain: d, Airflow: bestBu, Temperature: q.Temperature, PowerPrice: q.PowerPrice}).Work(); err == nil {
+		way := Way{Name: message.New("Natural air in his own bin at %s", bestBu), Days: natural.Days, Left: left, Then: then}
+		if cost, known := natural.Sheet.Step("cost.each"); known {
+			way.Cost = cost.Value()
+		}
+		out = append(out, way)
 	}
 	return out
 }

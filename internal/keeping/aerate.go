@@ -75,6 +75,7 @@ func fanCost(s *worksheet.Sheet, hours worksheet.Operand, horsepower, price quan
 // figures are the published figures of drying and aeration.
 type figures struct {
 	heated  []heatedRate
+	natural heatedRate // the power that natural air takes
 	air     []airCapacity
 	cooling []coolingConstant
 }
@@ -103,6 +104,9 @@ var published = sync.OnceValue(func() figures { return shipped("drying.toml", ke
 func readFigures(root *tomlfile.Table) figures {
 	f := figures{}
 	root.Date("dated")
+	for _, t := range root.Tables("natural") {
+		f.natural = heatedRate{power: t.Amount("power", KWhPerBushelPoint), source: t.Text("source")}
+	}
 	for _, t := range root.Tables("heated") {
 		t.Text("id")
 		power, _ := t.OptionalAmount("power", KWhPerBushelPoint)

@@ -12,8 +12,8 @@ type NaturalAir struct {
 	Grain Drying
 	// Airflow is in cfm a bushel; Temperature is that of the air.
 	Airflow, Temperature quantity.Amount
-	// Horsepower of the fan, a plain number, and the price of power; not set, no
-	// cost is worked out.
+	// Horsepower of the fan, a plain number; not set, a published figure of the power stands in its
+	// place. Without the price of power no cost is worked out.
 	Horsepower, PowerPrice quantity.Amount
 }
 
@@ -69,11 +69,28 @@ func (n NaturalAir) Work() (NaturalDrying, error) {
 		message.New("%s for %s of air at %s and 70 %% humidity: %s", air.water, air.air, air.at, air.source))
 	days := s.Work("days", message.Words("Time"), worksheet.Over(each, carried), quantity.To("1", quantity.Up), worksheet.Unsourced)
 	s.Note(days, message.New("printed there: %s for %s", air.printedDays, air.printedFor))
-	if n.Horsepower.Sign() > 0 && quantity.Recorded(n.PowerPrice) {
+	if !quantity.Recorded(n.PowerPrice) {
+		return NaturalDrying{days.Value(), s}, nil
+	}
+	if n.Horsepower.Sign() > 0 {
 		s.Section(message.Words("Power"))
 		hours := s.Work("hours", message.Words("Hours of the fan"), worksheet.Times(days, worksheet.Const(quantity.Int(24, quantity.Hour.Per(quantity.Day)))), quantity.Unrounded, worksheet.Unsourced)
 		cost := fanCost(s, hours, n.Horsepower, n.PowerPrice)
 		return NaturalDrying{days.Value(), s}, total(s, []worksheet.Operand{cost}, grain)
 	}
-	return NaturalDrying{days.Value(), s}, nil
+	return NaturalDrying{days.Value(), s}, n.published(s, grain)
+}
+
+// published writes down what the power costs by the published figure, where nobody says how strong the
+// fan is.
+func (n NaturalAir) published(s *worksheet.Sheet, grain *worksheet.Step) error {
+	points, _ := s.Step("points")
+	by := published().natural
+	power := energy{"power", message.Words("Power"), message.Words("Power for each and point"), message.Words("Price of power"), message.Words("Cost of power"), message.Words(by.source), by.power, n.PowerPrice}
+	s.Section(message.Words("Power"))
+	cost, err := power.work(s, grain, points)
+	if err != nil {
+		return err
+	}
+	return total(s, []worksheet.Operand{cost}, grain)
 }
